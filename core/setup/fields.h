@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/setup/setup.h"
+
+#include <span>
+#include <variant>
+
+/// The one table of the setup's numbers. The file reader and writer, the validator, the craft form
+/// and docs/setup-file.md all come from it, so none of them can disagree about a range or a default.
+namespace stillbay {
+
+/// What happens when the key is absent.
+enum class Presence {
+    Required,  ///< an error
+    Optional,  ///< takes the member's default
+};
+
+/// One number (or tuple of numbers) of a struct of the setup.
+template <class Owner>
+struct Field {
+    using Member = std::variant<double Owner::*, int Owner::*, std::optional<double> Owner::*,
+                                Triple Owner::*, std::array<double, 2> Owner::*,
+                                std::vector<double> Owner::*>;
+
+    const char* key;      ///< JSON key, unit included, e.g. "free_length_mm"
+    const char* label;    ///< what the form calls it, sentence case, no unit
+    const char* unit;     ///< as shown behind the number; "" when it has none
+    const char* meaning;  ///< one plain sentence for the hover text and the docs
+    double min;           ///< allowed range, both ends included; for tuples: of each entry
+    double max;
+    double step;          ///< a practical step for spin box and slider
+    int decimals;         ///< decimals shown in the form (the file keeps all)
+    Presence presence;
+    Member member;
+};
+
+/// The fields of one struct, in the order of the file and the form. Specialised for Part,
+/// ArmSection, Arm, Motor, Propeller, Battery, Drive, Bay, Camera, TubeStock, MountPoint, Mounts,
+/// Flight and Limits.
+template <class Owner>
+std::span<const Field<Owner>> fieldsOf();
+
+template <> std::span<const Field<Part>> fieldsOf<Part>();
+template <> std::span<const Field<ArmSection>> fieldsOf<ArmSection>();
+template <> std::span<const Field<Arm>> fieldsOf<Arm>();
+template <> std::span<const Field<Motor>> fieldsOf<Motor>();
+template <> std::span<const Field<Propeller>> fieldsOf<Propeller>();
+template <> std::span<const Field<Battery>> fieldsOf<Battery>();
+template <> std::span<const Field<Drive>> fieldsOf<Drive>();
+template <> std::span<const Field<Bay>> fieldsOf<Bay>();
+template <> std::span<const Field<Camera>> fieldsOf<Camera>();
+template <> std::span<const Field<TubeStock>> fieldsOf<TubeStock>();
+template <> std::span<const Field<MountPoint>> fieldsOf<MountPoint>();
+template <> std::span<const Field<Mounts>> fieldsOf<Mounts>();
+template <> std::span<const Field<Flight>> fieldsOf<Flight>();
+template <> std::span<const Field<Limits>> fieldsOf<Limits>();
+
+}  // namespace stillbay
