@@ -3,11 +3,13 @@
 
 #include "core/setup/setup.h"
 
+#include <cstddef>
 #include <span>
 #include <variant>
 
 /// The one table of the setup's numbers. The file reader and writer, the validator, the craft form
-/// and docs/setup-file.md all come from it, so none of them can disagree about a range or a default.
+/// and docs/setup-file.md all come from it, so none of them can disagree about a range or a
+/// default.
 namespace stillbay {
 
 /// What happens when the key is absent.
@@ -20,8 +22,8 @@ enum class Presence {
 template <class Owner>
 struct Field {
     using Member = std::variant<double Owner::*, int Owner::*, std::optional<double> Owner::*,
-                                Triple Owner::*, std::array<double, 2> Owner::*,
-                                std::vector<double> Owner::*>;
+                                Triple Owner::*, std::optional<Triple> Owner::*,
+                                std::array<double, 2> Owner::*, std::vector<double> Owner::*>;
 
     const char* key;      ///< JSON key, unit included, e.g. "free_length_mm"
     const char* label;    ///< what the form calls it, sentence case, no unit
@@ -29,8 +31,8 @@ struct Field {
     const char* meaning;  ///< one plain sentence for the hover text and the docs
     double min;           ///< allowed range, both ends included; for tuples: of each entry
     double max;
-    double step;          ///< a practical step for spin box and slider
-    int decimals;         ///< decimals shown in the form (the file keeps all)
+    double step;   ///< a practical step for spin box and slider
+    int decimals;  ///< decimals shown in the form (the file keeps all)
     Presence presence;
     Member member;
 };
@@ -41,6 +43,7 @@ struct Field {
 template <class Owner>
 std::span<const Field<Owner>> fieldsOf();
 
+// clang-format off
 template <> std::span<const Field<Part>> fieldsOf<Part>();
 template <> std::span<const Field<ArmSection>> fieldsOf<ArmSection>();
 template <> std::span<const Field<Arm>> fieldsOf<Arm>();
@@ -55,5 +58,21 @@ template <> std::span<const Field<MountPoint>> fieldsOf<MountPoint>();
 template <> std::span<const Field<Mounts>> fieldsOf<Mounts>();
 template <> std::span<const Field<Flight>> fieldsOf<Flight>();
 template <> std::span<const Field<Limits>> fieldsOf<Limits>();
+// clang-format on
+
+/// How many entries a list may have, both ends included.
+struct CountRange {
+    std::size_t min;
+    std::size_t max;
+};
+
+inline constexpr CountRange kPartCount{1, 100};  ///< of the airframe, and of the bay
+inline constexpr CountRange kArmCount{2, 16};    ///< one motor each; a single one cannot hover
+inline constexpr CountRange kMountPointCount{1, 32};
+inline constexpr CountRange kBladePassCount{0, 8};  ///< orders B, 2B, …
+inline constexpr CountRange kTuneCount{0, 200};
+
+inline constexpr std::size_t kMaxNameBytes = 200;     ///< of any name, UTF-8
+inline constexpr std::size_t kMaxNotesBytes = 20000;  ///< of any notes, UTF-8
 
 }  // namespace stillbay
