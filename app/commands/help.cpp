@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/help.h"
+
+namespace stillbay {
+
+std::string_view helpText()
+{
+    return "Stillbay tunes the silicone tubes that a camera bay hangs on.\n"
+           "\n"
+           "usage:\n"
+           "  stillbay [FILE]     open the window, with the setup in FILE\n"
+           "  stillbay --help     print this page\n"
+           "  stillbay --version  print the version\n"
+           "\n"
+           "exit codes: 0 done, 1 the input is bad, 2 wrong usage, 3 no answer\n";
+}
+
+}  // namespace stillbay
