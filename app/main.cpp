@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
+#include "app/commands/help.h"
+
 #include <iostream>
 #include <string>
 #include <vector>
-
-#include "app/commands/help.h"
 
 int main(int argc, char* argv[])
 {
