@@ -104,7 +104,8 @@ struct Drive {
     Propeller propeller;
     Battery battery;
     double unbalance_g_mm = 4.0;
-    std::vector<double> blade_pass_thrust_fraction{0.03, 0.01};  ///< of one motor's thrust: B, 2B, …
+    std::vector<double> blade_pass_thrust_fraction{0.03,
+                                                   0.01};  ///< of one motor's thrust: B, 2B, …
     Extras extras;
 
     bool operator==(const Drive&) const = default;
@@ -151,9 +152,9 @@ enum class Ends { Clamped, Hinged };
 /// Where one tube holds the bay. Either angles (planning) or an anchor hole (drilled).
 struct MountPoint {
     Triple bay_mm{};
-    double azimuth_deg = 0.0;          ///< from the bay point to the airframe anchor; planning only
-    double elevation_deg = 0.0;        ///< likewise, above the horizontal; planning only
-    std::optional<Triple> anchor_mm;   ///< set: the airframe's hole; drilled only
+    double azimuth_deg = 0.0;         ///< from the bay point to the airframe anchor; planning only
+    double elevation_deg = 0.0;       ///< likewise, above the horizontal; planning only
+    std::optional<Triple> anchor_mm;  ///< set: the airframe's hole; drilled only
     Extras extras;
 
     bool operator==(const MountPoint&) const = default;

@@ -1,0 +1,302 @@
+// SPDX-License-Identifier: MIT
+#include "core/setup/from_json.h"
+
+#include "core/setup/members.h"
+#include "core/setup/wording.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+constexpr std::size_t kMostNamed = 10;  // unknown keys spelt out in the warning
+
+/// What reading has to say: the first fault, and the keys nobody knows.
+struct Findings {
+    std::optional<Error> fault;
+    std::vector<std::string> unknownKeys;
+
+    void refuse(std::string what, std::string where)
+    {
+        if (!fault)
+            fault = Error{Errc::BadInput, std::move(what), std::move(where)};
+    }
+};
+
+/// `"180"`, `null`, `[…]`: the offending value in a message.
+std::string valueText(const Json& value)
+{
+    switch (value.type()) {
+        case Json::value_t::object:
+            return "an object";
+        case Json::value_t::array:
+            return "a list of " + std::to_string(value.size());
+        default:
+            return shorten(value.dump());
+    }
+}
+
+template <class Owner>
+std::string needText(const Field<Owner>& field)
+{
+    const std::string range = rangeText(field);
+    return std::visit(
+        [&](auto member) -> std::string {
+            using Value = std::remove_cvref_t<decltype(std::declval<Owner>().*member)>;
+            if constexpr (std::is_same_v<Value, double>)
+                return "a number from " + range;
+            else if constexpr (std::is_same_v<Value, int>)
+                return "a whole number from " + range;
+            else if constexpr (std::is_same_v<Value, std::optional<double>>)
+                return "null or a number from " + range;
+            else if constexpr (std::is_same_v<Value, std::vector<double>>)
+                return "a list of numbers from " + range;
+            else if constexpr (std::is_same_v<Value, std::array<double, 2>>)
+                return "a list of 2 numbers from " + range;
+            else
+                return "a list of 3 numbers from " + range;
+        },
+        field.member);
+}
+
+bool readNumber(const Json& value, double& number)
+{
+    if (!value.is_number())
+        return false;
+    number = value.get<double>();
+    return true;
+}
+
+bool readNumber(const Json& value, int& number)
+{
+    constexpr double kLargest = 1e9;  // fits an int; ranges are far narrower
+    double real = 0.0;
+    if (!readNumber(value, real) || real != std::floor(real) || std::abs(real) > kLargest)
+        return false;
+    number = static_cast<int>(real);
+    return true;
+}
+
+template <std::size_t N>
+bool readNumber(const Json& value, std::array<double, N>& numbers)
+{
+    return value.is_array() && value.size() == N &&
+           std::equal(value.begin(), value.end(), numbers.begin(),
+                      [](const Json& entry, double& number) { return readNumber(entry, number); });
+}
+
+bool readNumber(const Json& value, std::vector<double>& numbers)
+{
+    if (!value.is_array())
+        return false;
+    numbers.assign(value.size(), 0.0);
+    return std::equal(value.begin(), value.end(), numbers.begin(),
+                      [](const Json& entry, double& number) { return readNumber(entry, number); });
+}
+
+template <class T>
+bool readNumber(const Json& value, std::optional<T>& number)
+{
+    if (value.is_null()) {
+        number.reset();
+        return true;
+    }
+    return readNumber(value, number.emplace());
+}
+
+/// Reads the JSON object of one struct. Keys that nobody asked for become its extras.
+class Reader {
+public:
+    template <class T>
+    static void read(const Json& object, const std::string& path, T& owner, Findings& findings)
+    {
+        if (!object.is_object()) {
+            findings.refuse("Value is " + valueText(object) + ", must be an object", path);
+            return;
+        }
+        Reader reader(object, path, findings);
+        if constexpr (std::is_same_v<T, Setup>)
+            reader.m_known = {"format", "version"};
+        visitMembers(reader, owner);
+        reader.keepExtras(owner.extras);
+    }
+
+    void text(const char* key, std::string& value, std::size_t)
+    {
+        const Json* found = find(key);
+        if (found && found->is_string())
+            value = found->get_ref<const std::string&>();
+        else if (found)
+            refuse(key, quote(key) + " is " + valueText(*found) + ", must be text");
+    }
+
+    void ends(const char* key, Ends& value)
+    {
+        const Json* found = find(key);
+        if (!found || *found == "clamped")
+            value = Ends::Clamped;
+        else if (*found == "hinged")
+            value = Ends::Hinged;
+        else
+            refuse(key, "Ends is " + valueText(*found) + ", allowed \"clamped\" or \"hinged\"");
+    }
+
+    /// A missing object reads like an empty one: what it needs is then named one by one.
+    template <class T>
+    void object(const char* key, T& member)
+    {
+        const Json* found = find(key);
+        const Json empty = Json::object();
+        read(found ? *found : empty, joinPath(m_path, key), member, m_findings);
+    }
+
+    template <class T>
+    void list(const char* key, std::vector<T>& entries, CountRange range)
+    {
+        const Json* found = find(key);
+        if (!found) {
+            if (range.min > 0)
+                refuse(key, quote(key) + " is missing, needed: a list of " + rangeText(range) +
+                                " entries");
+            return;
+        }
+        if (!found->is_array() || found->size() > range.max) {
+            refuse(key, quote(key) + " is " + valueText(*found) + ", must be a list of " +
+                            rangeText(range) + " entries");
+            return;
+        }
+        entries.assign(found->size(), T{});
+        for (std::size_t i = 0; i < entries.size(); ++i)
+            read((*found)[i], joinPath(joinPath(m_path, key), i), entries[i], m_findings);
+    }
+
+    template <class Owner>
+    void numbers(Owner& owner)
+    {
+        for (const Field<Owner>& field : fieldsOf<Owner>())
+            number(field, owner, true);
+    }
+
+    /// A hole given as anchor_mm makes the point a drilled one, and its angles unwelcome.
+    void numbers(MountPoint& point)
+    {
+        const auto anchor = m_object.find("anchor_mm");
+        const bool drilled = anchor != m_object.end() && !anchor->is_null();
+        for (const Field<MountPoint>& field : fieldsOf<MountPoint>()) {
+            const bool shown = isShown(field, drilled);
+            if (drilled && !shown && m_object.contains(field.key))
+                refuse(field.key, std::string(field.label) +
+                                      " stands beside anchor_mm: a point has a hole or two angles");
+            number(field, point, shown);
+        }
+    }
+
+private:
+    Reader(const Json& object, const std::string& path, Findings& findings)
+        : m_object(object), m_path(path), m_findings(findings)
+    {
+    }
+
+    void refuse(const char* key, std::string what)
+    {
+        m_findings.refuse(std::move(what), joinPath(m_path, key));
+    }
+
+    const Json* find(const char* key)
+    {
+        m_known.push_back(key);
+        const auto found = m_object.find(key);
+        return found == m_object.end() ? nullptr : &*found;
+    }
+
+    template <class Owner>
+    void number(const Field<Owner>& field, Owner& owner, bool needed)
+    {
+        const Json* found = find(field.key);
+        if (!found) {
+            if (needed && field.presence == Presence::Required)
+                refuse(field.key,
+                       std::string(field.label) + " is missing, needed: " + needText(field));
+            setMissing(field, owner);
+            return;
+        }
+        const bool done = std::visit([&](auto member) { return readNumber(*found, owner.*member); },
+                                     field.member);
+        if (!done)
+            refuseValue(field, *found);
+    }
+
+    /// Names the one entry of a list that is no number, else the whole value.
+    template <class Owner>
+    void refuseValue(const Field<Owner>& field, const Json& value)
+    {
+        const std::string label = field.label;
+        for (std::size_t i = 0; value.is_array() && i < value.size(); ++i)
+            if (!value[i].is_number())
+                return m_findings.refuse(label + " is " + valueText(value[i]) +
+                                             ", must be a number from " + rangeText(field),
+                                         joinPath(joinPath(m_path, field.key), i));
+        refuse(field.key, label + " is " + valueText(value) + ", must be " + needText(field));
+    }
+
+    /// An absent key is the member's default; where null is allowed, it means null.
+    template <class Owner>
+    static void setMissing(const Field<Owner>& field, Owner& owner)
+    {
+        std::visit(
+            [&](auto member) {
+                if constexpr (requires { (owner.*member).reset(); })
+                    (owner.*member).reset();
+            },
+            field.member);
+    }
+
+    void keepExtras(Extras& extras)
+    {
+        for (const auto& [key, value] : m_object.items()) {
+            if (std::find(m_known.begin(), m_known.end(), key) != m_known.end())
+                continue;
+            extras.emplace_back(key, value.dump());
+            m_findings.unknownKeys.push_back(joinPath(m_path, shorten(key)));
+        }
+    }
+
+    const Json& m_object;
+    const std::string& m_path;
+    Findings& m_findings;
+    std::vector<std::string_view> m_known;
+};
+
+Warning unknownKeysWarning(const std::vector<std::string>& paths)
+{
+    const std::size_t named = std::min(paths.size(), kMostNamed);
+    std::string text =
+        paths.size() == 1 ? "Unknown key kept but not used: " : "Unknown keys kept but not used: ";
+    for (std::size_t i = 0; i < named; ++i)
+        text += (i > 0 ? ", " : "") + paths[i];
+    if (named < paths.size())
+        text += " and " + std::to_string(paths.size() - named) + " more";
+    return {"unknown-key", text + "."};
+}
+
+}  // namespace
+
+Result<Setup> setupFromJson(const Json& root, std::vector<Warning>& warnings)
+{
+    Setup setup;
+    Findings findings;
+    Reader::read(root, "", setup, findings);
+    if (findings.fault)
+        return tl::unexpected<Error>(*std::move(findings.fault));
+    if (!findings.unknownKeys.empty())
+        warnings.push_back(unknownKeysWarning(findings.unknownKeys));
+    return setup;
+}
+
+}  // namespace stillbay

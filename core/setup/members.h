@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/setup/fields.h"
+#include "core/setup/setup.h"
+
+#include <concepts>
+#include <string_view>
+#include <type_traits>
+
+/// The shape of a setup, told once: which members each struct has, in the order of the file.
+/// Reader, writer and validator are visitors with
+///   text(key, string, maxBytes)     a string
+///   numbers(owner)                  all of fieldsOf<Owner>()
+///   ends(key, Ends)                 the one choice of words
+///   object(key, member)             a struct
+///   list(key, vector, CountRange)   a list of structs
+namespace stillbay {
+
+template <class T, class Struct>
+concept Like = std::same_as<std::remove_const_t<T>, Struct>;
+
+/// Structs that hold nothing but numbers.
+template <class T>
+concept NumbersOnly = Like<T, ArmSection> || Like<T, Arm> || Like<T, Motor> || Like<T, Propeller> ||
+    Like<T, Battery> || Like<T, Camera> || Like<T, TubeStock> || Like<T, MountPoint> ||
+    Like<T, Flight> || Like<T, Limits>;
+
+void visitMembers(auto& visitor, NumbersOnly auto& owner)
+{
+    visitor.numbers(owner);
+}
+
+void visitMembers(auto& visitor, Like<Part> auto& part)
+{
+    visitor.text("name", part.name, kMaxNameBytes);
+    visitor.numbers(part);
+}
+
+void visitMembers(auto& visitor, Like<Airframe> auto& airframe)
+{
+    visitor.list("parts", airframe.parts, kPartCount);
+    visitor.object("arm", airframe.arm);
+    visitor.list("arms", airframe.arms, kArmCount);
+}
+
+void visitMembers(auto& visitor, Like<Drive> auto& drive)
+{
+    visitor.object("motor", drive.motor);
+    visitor.object("propeller", drive.propeller);
+    visitor.object("battery", drive.battery);
+    visitor.numbers(drive);
+}
+
+void visitMembers(auto& visitor, Like<Bay> auto& bay)
+{
+    visitor.list("parts", bay.parts, kPartCount);
+    visitor.numbers(bay);
+}
+
+void visitMembers(auto& visitor, Like<Mounts> auto& mounts)
+{
+    visitor.numbers(mounts);
+    visitor.ends("ends", mounts.ends);
+    visitor.list("points", mounts.points, kMountPointCount);
+}
+
+void visitMembers(auto& visitor, Like<Tune> auto& tune)
+{
+    visitor.text("name", tune.name, kMaxNameBytes);
+    visitor.text("saved", tune.saved, kMaxNameBytes);
+    visitor.text("notes", tune.notes, kMaxNotesBytes);
+    visitor.object("tube", tune.tube);
+    visitor.object("mounts", tune.mounts);
+}
+
+void visitMembers(auto& visitor, Like<Setup> auto& setup)
+{
+    visitor.text("name", setup.name, kMaxNameBytes);
+    visitor.text("notes", setup.notes, kMaxNotesBytes);
+    visitor.object("airframe", setup.airframe);
+    visitor.object("drive", setup.drive);
+    visitor.object("bay", setup.bay);
+    visitor.object("camera", setup.camera);
+    visitor.object("tube", setup.tube);
+    visitor.object("mounts", setup.mounts);
+    visitor.object("flight", setup.flight);
+    visitor.object("limits", setup.limits);
+    visitor.list("tunes", setup.tunes, kTuneCount);
+}
+
+/// Whether a field is part of this struct as the file shows it. Only mount points have two ways:
+/// a hole (drilled) or two angles (planning).
+template <class Owner>
+bool isShown(const Field<Owner>&, bool /*drilled*/)
+{
+    return true;
+}
+
+inline bool isShown(const Field<MountPoint>& field, bool drilled)
+{
+    const std::string_view key = field.key;
+    return key == "bay_mm" || (key == "anchor_mm") == drilled;
+}
+
+}  // namespace stillbay

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: MIT
+#include "core/setup/migrate.h"
+
+#include "core/setup/wording.h"
+
+#include <string>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+/// The object at a key, or nothing.
+Json* findObject(Json& owner, const char* key)
+{
+    const auto found = owner.find(key);
+    return found != owner.end() && found->is_object() ? &*found : nullptr;
+}
+
+/// Moves a member to its new place. When both exist, the new one counts and the old one stays
+/// behind as an unknown key.
+void moveMember(Json& from, const char* oldKey, Json& to, const char* newKey)
+{
+    const auto found = from.find(oldKey);
+    if (found == from.end() || to.contains(newKey))
+        return;
+    Json value = std::move(*found);
+    from.erase(oldKey);
+    to[newKey] = std::move(value);
+}
+
+void renameHardness(Json& owner)
+{
+    if (Json* tube = findObject(owner, "tube"))
+        moveMember(*tube, "shore_a", *tube, "hardness_shore_a");
+}
+
+/// Version 0, the drafts: hardness, speed constant and travel had other names or places.
+void migrateFrom0(Json& root)
+{
+    renameHardness(root);
+    if (const auto tunes = root.find("tunes"); tunes != root.end() && tunes->is_array())
+        for (Json& tune : *tunes)
+            if (tune.is_object())
+                renameHardness(tune);
+    if (Json* drive = findObject(root, "drive"))
+        if (Json* motor = findObject(*drive, "motor"))
+            moveMember(*motor, "kv", *motor, "kv_rpm_per_v");
+    if (Json* bay = findObject(root, "bay"))
+        moveMember(root, "travel_mm", *bay, "travel_mm");
+}
+
+Result<int> versionOf(const Json& root)
+{
+    const std::string range = "0 to " + std::to_string(kSetupVersion);
+    const auto version = root.find("version");
+    if (version == root.end())
+        return fail(Errc::BadInput, "Version is missing, allowed " + range, "version");
+    if (!version->is_number_integer() || *version < 0)
+        return fail(
+            Errc::BadInput,
+            "Version is " + shorten(version->dump()) + ", must be a whole number from " + range,
+            "version");
+    if (*version > kSetupVersion)
+        return fail(Errc::BadInput,
+                    "Version is " + version->dump() +
+                        ", written by a newer Stillbay; this one reads versions " + range,
+                    "version");
+    return version->get<int>();
+}
+
+}  // namespace
+
+Result<void> migrate(Json& root, std::vector<Warning>& warnings)
+{
+    const std::string wanted = std::string("\"") + kSetupFormat + '"';
+    if (!root.is_object() || !root.contains("format"))
+        return fail(Errc::BadInput,
+                    "The file is no Stillbay setup: its \"format\" is not " + wanted);
+    if (root["format"] != kSetupFormat)
+        return fail(Errc::BadInput,
+                    "Format is " + shorten(root["format"].dump()) + ", must be " + wanted,
+                    "format");
+    const Result<int> version = versionOf(root);
+    if (!version)
+        return tl::unexpected<Error>(version.error());
+
+    switch (*version) {
+        case 0:
+            migrateFrom0(root);
+            warnings.push_back({"migrated", "The file is of version 0; saving it writes version " +
+                                                std::to_string(kSetupVersion) + "."});
+            break;
+        default:  // today's
+            break;
+    }
+    return {};
+}
+
+}  // namespace stillbay

@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: MIT
+#include "core/setup/wording.h"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+
+namespace stillbay {
+namespace {
+
+constexpr std::size_t kLongestShown = 60;  // [bytes]
+
+bool isContinuation(char c)
+{
+    return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;
+}
+
+/// Length in bytes of the well-formed character at the start of text, 0 when there is none
+/// (The Unicode Standard, table 3-7).
+std::size_t utf8Length(std::string_view text)
+{
+    const auto byte = [&](std::size_t i) {
+        return static_cast<unsigned char>(text[i]);
+    };
+    const unsigned first = byte(0);
+    if (first < 0x80)
+        return 1;
+    const std::size_t length = first < 0xC2   ? 0
+                               : first < 0xE0 ? 2
+                               : first < 0xF0 ? 3
+                               : first < 0xF5 ? 4
+                                              : 0;
+    if (length == 0 || text.size() < length)
+        return 0;
+    for (std::size_t i = 1; i < length; ++i)
+        if (!isContinuation(text[i]))
+            return 0;
+    const unsigned second = byte(1);
+    const bool overlong = (first == 0xE0 && second < 0xA0) || (first == 0xF0 && second < 0x90);
+    const bool surrogate = first == 0xED && second >= 0xA0;
+    const bool beyond = first == 0xF4 && second >= 0x90;
+    return overlong || surrogate || beyond ? 0 : length;
+}
+
+}  // namespace
+
+std::string toText(double value)
+{
+    // Plain digits where a builder expects them: the shortest form of 100000 would be 1e+05.
+    const double size = std::abs(value);
+    const bool plain = size == 0.0 || (size >= 1e-4 && size < 1e15);
+    std::array<char, 64> buffer;
+    const auto [end, code] =
+        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value + 0.0,  // no "-0"
+                      plain ? std::chars_format::fixed : std::chars_format::general);
+    return {buffer.data(), end};
+}
+
+std::string toRoundedText(double value)
+{
+    std::array<char, 64> buffer;
+    const auto [end, code] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
+                                           std::chars_format::general, 4);
+    return {buffer.data(), end};
+}
+
+std::string withUnit(std::string_view value, std::string_view unit)
+{
+    std::string text(value);
+    if (!unit.empty() && unit != "°")
+        text += ' ';
+    return text.append(unit);
+}
+
+std::string rangeText(double min, double max, std::string_view unit)
+{
+    return toText(min) + " to " + withUnit(toText(max), unit);
+}
+
+std::string rangeText(CountRange range)
+{
+    return std::to_string(range.min) + " to " + std::to_string(range.max);
+}
+
+std::string shorten(std::string_view text)
+{
+    std::string shown;
+    for (const char c : text) {
+        if (shown.size() >= kLongestShown && !isContinuation(c))
+            return shown + "…";
+        const auto code = static_cast<unsigned char>(c);
+        shown += code < 0x20 || code == 0x7F ? '?' : c;
+    }
+    return shown;
+}
+
+std::string quote(std::string_view text)
+{
+    return '"' + shorten(text) + '"';
+}
+
+std::string joinPath(std::string_view parent, std::string_view key)
+{
+    std::string path(parent);
+    if (!path.empty())
+        path += '.';
+    return path.append(key);
+}
+
+std::string joinPath(std::string_view parent, std::size_t index)
+{
+    return std::string(parent).append("[").append(std::to_string(index)).append("]");
+}
+
+std::size_t findNonUtf8(std::string_view text)
+{
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t length = utf8Length(text.substr(at));
+        if (length == 0)
+            return at;
+        at += length;
+    }
+    return std::string_view::npos;
+}
+
+}  // namespace stillbay
