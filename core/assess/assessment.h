@@ -3,6 +3,7 @@
 
 #include "core/base/linalg.h"
 #include "core/base/result.h"
+#include "core/mass/mass.h"
 
 #include <array>
 #include <optional>
@@ -13,23 +14,16 @@
 /// SI inside ([m], [kg], [N], [rad]); Hz, rpm and px carry their unit in the name.
 namespace stillbay {
 
-/// Mass figures of a rigid body.
-struct MassFigures {
-    double mass = 0.0;                          ///< [kg]
-    Vector3d centre = Vector3d::Zero();         ///< [m] datum to centre of mass
-    Matrix3d inertia = Matrix3d::Zero();        ///< [kg·m²] about the centre of mass; −∫xy dm
-};
-
 /// One tube at the drawn stretch (drilled: at the mean drawn length), static.
 struct TubeFigures {
-    double youngs_modulus = 0.0;                ///< [Pa]
-    double shear_modulus = 0.0;                 ///< [Pa]
-    double length = 0.0;                        ///< [m] between the clamps as drawn
-    double stretch = 0.0;                       ///< drawn length / free length
-    double tension = 0.0;                       ///< [N], negative in compression
-    double axial_stiffness = 0.0;               ///< [N/m]
-    double lateral_stiffness = 0.0;             ///< [N/m], ends held square
-    std::optional<double> own_resonance_hz;     ///< none without tension
+    double youngs_modulus = 0.0;             ///< [Pa]
+    double shear_modulus = 0.0;              ///< [Pa]
+    double length = 0.0;                     ///< [m] between the clamps as drawn
+    double stretch = 0.0;                    ///< drawn length / free length
+    double tension = 0.0;                    ///< [N], negative in compression
+    double axial_stiffness = 0.0;            ///< [N/m]
+    double lateral_stiffness = 0.0;          ///< [N/m], ends held square
+    std::optional<double> own_resonance_hz;  ///< none without tension
     bool modulus_from_hardness = false;
 };
 
@@ -37,23 +31,23 @@ enum class TubeState { Taut, Slack, Buckled };
 
 struct TubeAtRest {
     double stretch = 0.0;
-    double tension = 0.0;                       ///< [N]
+    double tension = 0.0;  ///< [N]
     TubeState state = TubeState::Taut;
 };
 
 /// Where the bay comes to rest.
 struct RestFigures {
     double load_factor = 1.0;
-    Vector3d shift = Vector3d::Zero();          ///< [m] of the bay's centre of mass from the drawing
-    Vector3d rotation = Vector3d::Zero();       ///< [rad] rotation vector from the drawing
-    std::vector<TubeAtRest> tubes;              ///< in the order of the mount points
+    Vector3d shift = Vector3d::Zero();     ///< [m] of the bay's centre of mass from the drawing
+    Vector3d rotation = Vector3d::Zero();  ///< [rad] rotation vector from the drawing
+    std::vector<TubeAtRest> tubes;         ///< in the order of the mount points
 };
 
 struct ModeFigures {
     double frequency_hz = 0.0;
     double loss_factor = 0.0;
-    Vector6d motion = Vector6d::Zero();         ///< real part, rotations × 0.1 m, largest entry ±1
-    std::string words;                          ///< "bay nods and slides fore and aft"
+    Vector6d motion = Vector6d::Zero();  ///< real part, rotations × 0.1 m, largest entry ±1
+    std::string words;                   ///< "bay nods and slides fore and aft"
 };
 
 /// |motion of the camera point along j| per unit motion of the airframe along j; sizes agree.
@@ -63,24 +57,24 @@ struct TransmissibilityCurves {
 
 struct HoverFigures {
     double speed_rpm = 0.0;
-    double thrust_per_motor = 0.0;              ///< [N]
-    std::optional<double> throttle_full;        ///< none: the pack cannot hold the craft
+    double thrust_per_motor = 0.0;        ///< [N]
+    std::optional<double> throttle_full;  ///< none: the pack cannot hold the craft
     std::optional<double> throttle_empty;
 };
 
 /// The bay's answer to one order: multiples of the rotor speed.
 struct OrderPoint {
-    int order = 1;                              ///< 1, B, 2B, …
+    int order = 1;  ///< 1, B, 2B, …
     double frequency_hz = 0.0;
-    double wobble_px = 0.0;                     ///< rms, powers added over the motors
+    double wobble_px = 0.0;  ///< rms, powers added over the motors
 };
 
 struct ThrottlePoint {
     double throttle = 0.0;
     double speed_rpm = 0.0;
-    double thrust_per_motor = 0.0;              ///< [N]
-    double wobble_px = 0.0;                     ///< rms, powers added over motors and orders
-    double wobble_worst_px = 0.0;               ///< plain sum over motors and orders
+    double thrust_per_motor = 0.0;  ///< [N]
+    double wobble_px = 0.0;         ///< rms, powers added over motors and orders
+    double wobble_worst_px = 0.0;   ///< plain sum over motors and orders
     std::vector<OrderPoint> orders;
 };
 
@@ -99,17 +93,17 @@ struct PropellerFigures {
 };
 
 struct Assessment {
-    MassFigures bay, airframe;                  ///< airframe: arms, motors and propellers in
+    MassFigures bay, airframe;  ///< airframe: arms, motors and propellers in
     TubeFigures tube;
-    RestFigures rest;                           ///< at 1 g
-    std::optional<RestFigures> rest_3g;         ///< none: no stable rest at 3 g (then a warning)
-    std::array<ModeFigures, 6> bench, flight;   ///< rising in frequency
+    RestFigures rest;                          ///< at 1 g
+    std::optional<RestFigures> rest_3g;        ///< none: no stable rest at 3 g (then a warning)
+    std::array<ModeFigures, 6> bench, flight;  ///< rising in frequency
     double arm_vertical_hz = 0.0, arm_horizontal_hz = 0.0;  ///< of the longest arm
     TransmissibilityCurves transmissibility;
     PropellerFigures propeller;
     HoverFigures hover;
-    std::vector<ThrottlePoint> throttle;        ///< rising in throttle; at the full pack
-    std::vector<ThrottleRange> ranges;          ///< cover the throttle grid without gaps
+    std::vector<ThrottlePoint> throttle;  ///< rising in throttle; at the full pack
+    std::vector<ThrottleRange> ranges;    ///< cover the throttle grid without gaps
     std::vector<Warning> warnings;
 };
 

@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/command.h"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+namespace stillbay {
+namespace {
+
+constexpr double kMostPoints = 20001;
+
+}  // namespace
+
+int reportError(std::ostream& err, const Error& error, std::string_view file)
+{
+    err << "stillbay: " << error.what << ": " << file;
+    if (!error.where.empty())
+        err << ", " << error.where;
+    err << '\n';
+    return error.code == Errc::BadInput ? kExitBadInput : kExitNoAnswer;
+}
+
+int usageError(std::ostream& err, std::string_view what, std::string_view where)
+{
+    err << "stillbay: " << what << ": " << where << '\n';
+    return kExitUsage;
+}
+
+Result<LoadedSetup> loadSetup(const std::string& path)
+{
+    std::error_code code;
+    if (std::filesystem::is_directory(path, code))
+        return fail(Errc::BadInput, "is a folder, not a setup file");
+    std::ifstream file(path, std::ios::binary);
+    if (!file)
+        return fail(Errc::BadInput, "cannot be opened");
+    std::ostringstream text;
+    text << file.rdbuf();
+    if (file.bad())
+        return fail(Errc::BadInput, "cannot be read");
+    return readSetup(text.str());
+}
+
+std::optional<Grid> parseGrid(std::string_view text, double low, double high)
+{
+    std::array<double, 3> value{};
+    for (std::size_t i = 0; i < 3; ++i) {
+        const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value[i]);
+        if (error != std::errc())
+            return std::nullopt;
+        text.remove_prefix(static_cast<std::size_t>(end - text.data()));
+        if (i < 2 ? !text.starts_with(':') : !text.empty())
+            return std::nullopt;
+        if (i < 2)
+            text.remove_prefix(1);
+    }
+    const auto [from, to, step] = value;
+    if (!(from >= low && from <= to && to <= high && step > 0) ||
+        !((to - from) / step < kMostPoints))
+        return std::nullopt;
+    return Grid{from, to, step};
+}
+
+}  // namespace stillbay

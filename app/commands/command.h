@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/grid.h"
+#include "core/base/result.h"
+#include "core/setup/text.h"
+
+#include <optional>
+#include <ostream>
+#include <string>
+#include <string_view>
+
+/// What the commands share: exit codes, files, argument forms.
+namespace stillbay {
+
+inline constexpr int kExitDone = 0;
+inline constexpr int kExitBadInput = 1;
+inline constexpr int kExitUsage = 2;
+inline constexpr int kExitNoAnswer = 3;
+
+/// Prints "stillbay: WHAT: WHERE". @return the exit code of the error's kind.
+int reportError(std::ostream& err, const Error& error, std::string_view file);
+
+/// Prints "stillbay: WHAT: WHERE" for a wrong command line. @return kExitUsage.
+int usageError(std::ostream& err, std::string_view what, std::string_view where);
+
+/// Reads and validates a setup file.
+/// @error BadInput  the file cannot be read, or what readSetup() refuses.
+Result<LoadedSetup> loadSetup(const std::string& path);
+
+/// "A:B:STEP" with A ≤ B and STEP > 0, all within [low, high]; none when it is not that.
+std::optional<Grid> parseGrid(std::string_view text, double low, double high);
+
+}  // namespace stillbay

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <ostream>
+#include <span>
+#include <string_view>
+
+namespace stillbay {
+
+/// `stillbay report FILE [--json] [--throttle A:B:STEP] [--frequency A:B:STEP]
+/// [--airframe rigid|flexible]`: the assessment, for people or as JSON.
+///
+/// @param arguments what follows the word `report`.
+/// @param out the report, @param err errors and warnings in one line each.
+/// @return exit code: 0 done, 1 bad input, 2 wrong usage, 3 no answer.
+int runReport(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err);
+
+}  // namespace stillbay

@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/report_json.h"
+
+#include "core/base/check.h"
+#include "core/base/units.h"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+
+namespace stillbay {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json number(double value)
+{
+    check(std::isfinite(value), "report: a number is not finite");
+    return value;
+}
+
+Json number(const std::optional<double>& value)
+{
+    return value ? number(*value) : Json(nullptr);
+}
+
+template <class Range, class Convert>
+Json array(const Range& range, Convert convert)
+{
+    Json result = Json::array();
+    for (const auto& entry : range)
+        result.push_back(convert(entry));
+    return result;
+}
+
+Json numbers(const std::vector<double>& values)
+{
+    return array(values, [](double v) { return number(v); });
+}
+
+Json vectorJson(const Eigen::VectorXd& v, double unit = 1.0)
+{
+    return array(v, [unit](double x) { return number(x / unit); });
+}
+
+Json massJson(const MassFigures& body)
+{
+    return {{"mass_kg", number(body.mass)},
+            {"centre_mm", vectorJson(body.centre, unit::mm)},
+            {"inertia_kg_m2", array(std::array{0, 1, 2}, [&](int row) {
+                 return vectorJson(body.inertia.row(row).transpose());
+             })}};
+}
+
+Json tubeJson(const TubeFigures& tube)
+{
+    return {{"youngs_modulus_mpa", number(tube.youngs_modulus / unit::mpa)},
+            {"shear_modulus_mpa", number(tube.shear_modulus / unit::mpa)},
+            {"tension_n", number(tube.tension)},
+            {"axial_stiffness_n_per_m", number(tube.axial_stiffness)},
+            {"lateral_stiffness_n_per_m", number(tube.lateral_stiffness)},
+            {"own_resonance_hz", number(tube.own_resonance_hz)}};
+}
+
+Json restJson(const RestFigures& rest)
+{
+    return {{"shift_mm", vectorJson(rest.shift, unit::mm)},
+            {"rotation_deg", vectorJson(rest.rotation, unit::deg)},
+            {"tubes", array(rest.tubes, [](const TubeAtRest& t) {
+                 return Json{{"stretch", number(t.stretch)}, {"tension_n", number(t.tension)}};
+             })}};
+}
+
+Json modesJson(const std::array<ModeFigures, 6>& modes)
+{
+    return array(modes, [](const ModeFigures& mode) {
+        return Json{{"frequency_hz", number(mode.frequency_hz)},
+                    {"loss_factor", number(mode.loss_factor)},
+                    {"motion", vectorJson(mode.motion)},
+                    {"words", mode.words}};
+    });
+}
+
+Json throttleJson(const ThrottlePoint& point)
+{
+    return {{"throttle", number(point.throttle)},
+            {"speed_rpm", number(point.speed_rpm)},
+            {"thrust_per_motor_n", number(point.thrust_per_motor)},
+            {"wobble_px", number(point.wobble_px)},
+            {"wobble_worst_px", number(point.wobble_worst_px)},
+            {"orders", array(point.orders, [](const OrderPoint& order) {
+                 return Json{{"order", order.order},
+                             {"frequency_hz", number(order.frequency_hz)},
+                             {"wobble_px", number(order.wobble_px)}};
+             })}};
+}
+
+const char* gradeName(Grade grade)
+{
+    switch (grade) {
+        case Grade::Clean:
+            return "clean";
+        case Grade::Faint:
+            return "faint";
+        case Grade::Bad:
+            break;
+    }
+    return "bad";
+}
+
+}  // namespace
+
+std::string reportJson(const Assessment& a)
+{
+    const Json json{{"format", "stillbay-report"},
+                    {"version", 1},
+                    {"masses", {{"bay", massJson(a.bay)}, {"airframe", massJson(a.airframe)}}},
+                    {"tube", tubeJson(a.tube)},
+                    {"rest", restJson(a.rest)},
+                    {"modes", {{"bench", modesJson(a.bench)}, {"flight", modesJson(a.flight)}}},
+                    {"arm",
+                     {{"vertical_hz", number(a.arm_vertical_hz)},
+                      {"horizontal_hz", number(a.arm_horizontal_hz)}}},
+                    {"transmissibility",
+                     {{"frequency_hz", numbers(a.transmissibility.frequency_hz)},
+                      {"x", numbers(a.transmissibility.x)},
+                      {"y", numbers(a.transmissibility.y)},
+                      {"z", numbers(a.transmissibility.z)}}},
+                    {"hover",
+                     {{"speed_rpm", number(a.hover.speed_rpm)},
+                      {"thrust_per_motor_n", number(a.hover.thrust_per_motor)},
+                      {"throttle_full", number(a.hover.throttle_full)},
+                      {"throttle_empty", number(a.hover.throttle_empty)}}},
+                    {"throttle", array(a.throttle, throttleJson)},
+                    {"ranges", array(a.ranges,
+                                     [](const ThrottleRange& range) {
+                                         return Json{{"from", number(range.from)},
+                                                     {"to", number(range.to)},
+                                                     {"grade", gradeName(range.grade)}};
+                                     })},
+                    {"warnings", array(a.warnings, [](const Warning& warning) {
+                         return Json{{"code", warning.code}, {"text", warning.text}};
+                     })}};
+    return json.dump(1) + '\n';
+}
+
+}  // namespace stillbay

@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/report_page.h"
+
+#include "core/assess/words.h"
+#include "core/base/format.h"
+#include "core/base/units.h"
+
+#include <sstream>
+
+namespace stillbay {
+namespace {
+
+constexpr std::size_t kColumns = 96;
+
+// One paragraph, wrapped at words, later lines indented. Widths count code points.
+void paragraph(std::ostream& page, const std::string& text, const std::string& lead)
+{
+    std::istringstream words(text);
+    std::string word, line = lead;
+    const auto width = [](const std::string& s) {
+        std::size_t n = 0;
+        for (const char c : s)
+            n += (static_cast<unsigned char>(c) & 0xC0) != 0x80;
+        return n;
+    };
+    bool fresh = true;
+    while (words >> word) {
+        if (!fresh && width(line) + 1 + width(word) > kColumns) {
+            page << line << '\n';
+            line = std::string(width(lead), ' ');
+            fresh = true;
+        }
+        line += (fresh ? "" : " ") + word;
+        fresh = false;
+    }
+    page << line << '\n';
+}
+
+void modesTable(std::ostream& page, const char* title, const std::array<ModeFigures, 6>& modes)
+{
+    page << '\n' << title << '\n';
+    page << "    Hz       loss    motion\n";
+    for (const ModeFigures& mode : modes)
+        page << formatted("  %7.2f   %6.3f    ", mode.frequency_hz, mode.loss_factor) << mode.words
+             << '\n';
+}
+
+void tubeTable(std::ostream& page, const Assessment& a)
+{
+    const TubeFigures& t = a.tube;
+    page << "\nThe tube as drawn\n";
+    page << formatted("  length %.2f mm, stretch %.3f, tension %.2f N (%.0f gf)\n",
+                      t.length / unit::mm, t.stretch, t.tension, t.tension / kGravity / unit::g);
+    page << formatted("  Young's modulus %.2f MPa%s\n", t.youngs_modulus / unit::mpa,
+                      t.modulus_from_hardness ? " (from the hardness, good to about ±20 %)" : "");
+    page << formatted("  stiffness along %.2f N/mm, across %.2f N/mm", t.axial_stiffness * unit::mm,
+                      t.lateral_stiffness * unit::mm);
+    if (t.own_resonance_hz)
+        page << formatted(", own resonance %.0f Hz", *t.own_resonance_hz);
+    page << '\n';
+}
+
+const char* stateWord(TubeState state)
+{
+    switch (state) {
+        case TubeState::Taut:
+            return "taut";
+        case TubeState::Slack:
+            return "slack";
+        case TubeState::Buckled:
+            break;
+    }
+    return "buckled";
+}
+
+void restTable(std::ostream& page, const Assessment& a)
+{
+    page << "\nAt rest\n";
+    paragraph(page, restInWords(a.rest), "  ");
+    page << "  tube   stretch    tension\n";
+    for (std::size_t i = 0; i < a.rest.tubes.size(); ++i)
+        page << formatted("  %4zu   %7.3f   %6.2f N   %s\n", i + 1, a.rest.tubes[i].stretch,
+                          a.rest.tubes[i].tension, stateWord(a.rest.tubes[i].state));
+}
+
+void massTable(std::ostream& page, const Assessment& a)
+{
+    const auto row = [&](const char* name, const MassFigures& body) {
+        const Vector3d c = body.centre / unit::mm;
+        page << formatted("  %-10s %7.1f g   centre %6.1f, %6.1f, %6.1f mm\n", name,
+                          body.mass / unit::g, c.x(), c.y(), c.z());
+    };
+    page << "\nMasses\n";
+    row("bay", a.bay);
+    row("airframe", a.airframe);
+}
+
+}  // namespace
+
+std::string reportPage(const Setup& setup, const Assessment& a)
+{
+    std::ostringstream page;
+    page << (setup.name.empty() ? "Unnamed craft" : setup.name) << "\n\n";
+    for (const std::string& sentence : findings(setup, a))
+        paragraph(page, sentence, "  ");
+    paragraph(
+        page,
+        formatted("Worst wobble in the cruise window: %.2f px.", worstCruiseWobble_px(setup, a)),
+        "  ");
+    if (!a.warnings.empty())
+        page << "\nCautions\n";
+    for (const Warning& warning : a.warnings)
+        paragraph(page, warning.text, "  - ");
+    massTable(page, a);
+    tubeTable(page, a);
+    restTable(page, a);
+    modesTable(page, "Modes on the bench, airframe held", a.bench);
+    modesTable(page, "Modes in flight, airframe free", a.flight);
+    page << formatted("\nArms with their motors: %.1f Hz up and down, %.1f Hz sideways\n",
+                      a.arm_vertical_hz, a.arm_horizontal_hz);
+    page << "\nBefore you fly\n";
+    for (const std::string& caution : safetyCautions())
+        paragraph(page, caution, "  - ");
+    return page.str();
+}
+
+}  // namespace stillbay

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "core/assess/craft.h"
+
+#include <vector>
+
+namespace stillbay {
+
+/// What the cautions are drawn from; the assessment is complete but for its warnings.
+struct CautionInputs {
+    const Setup& setup;
+    const ShakenAirframe& craft;
+    const HungBay& hung;
+    const Assessment& assessment;
+};
+
+/// Everything the builder should know before trusting or flying this tune. Codes are stable:
+/// tube-slack, tube-buckled, over-stretched, over-stretched-3g, no-rest-3g, travel,
+/// swings-with-craft, order-meets-mode, order-meets-arm, tube-rings, cannot-hover,
+/// estimated-coefficient.
+std::vector<Warning> cautions(const CautionInputs& inputs);
+
+}  // namespace stillbay

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/airframe/airframe.h"
+#include "core/assess/assessment.h"
+#include "core/drive/drive.h"
+#include "core/film/film.h"
+#include "core/setup/setup.h"
+#include "core/suspension/suspension.h"
+
+#include <vector>
+
+/// The one step from the builder's units to SI.
+namespace stillbay {
+
+/// What the tubes, the mounts and the bay do not touch.
+struct ShakenAirframe {
+    AirframeModel airframe;
+    DriveModel drive;  ///< propeller coefficients filled in, estimated or not
+    PropellerFigures propeller;
+    double unbalance = 0.0;         ///< [kg·m] of each rotor
+    std::vector<double> bladePass;  ///< thrust fraction at B, 2B, …
+    int blades = 0;
+    double fullVoltage = 0.0;   ///< [V]
+    double emptyVoltage = 0.0;  ///< [V]
+};
+
+/// What hangs on the airframe.
+struct HungBay {
+    Suspension suspension;
+    double youngsModulus = 0.0;        ///< [Pa]
+    double drawnLength = 0.0;          ///< [m] of the tubes, mean
+    Complex dynamicFactor;             ///< g = ρ_d(1 + iη)
+    Vector3d p_OC = Vector3d::Zero();  ///< [m] datum to the camera as drawn
+};
+
+ShakenAirframe makeShakenAirframe(const Setup& setup);
+
+/// @error BadInput  a tube too short for the model, coincident tube ends.
+Result<HungBay> makeHungBay(const Setup& setup);
+
+CameraModel makeCamera(const Camera& camera);
+
+}  // namespace stillbay

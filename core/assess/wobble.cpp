@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: MIT
+#include "core/assess/wobble.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdio>
+
+namespace stillbay {
+namespace {
+
+struct OrderWobble {
+    double power = 0.0;  // [px²] over motors and axes
+    double worst = 0.0;  // [px] plain sum over motors
+};
+
+// The picture's motion per rad of bay rotation in airframe axes, and the shutter's share of it.
+OrderWobble orderWobble(std::span<const Vector3cd> rotations, const Matrix3d& image, double gain)
+{
+    OrderWobble sum;
+    for (const Vector3cd& rotation : rotations) {
+        const double power = gain * gain * (image * rotation).squaredNorm();
+        sum.power += power;
+        sum.worst += std::sqrt(power);
+    }
+    return sum;
+}
+
+Grade gradeOf(double wobble_px, double faint_px, double bad_px)
+{
+    return wobble_px < faint_px ? Grade::Clean : wobble_px < bad_px ? Grade::Faint : Grade::Bad;
+}
+
+void append(std::vector<ThrottleRange>& ranges, const ThrottleRange& next)
+{
+    if (!ranges.empty() && ranges.back().grade == next.grade)
+        ranges.back().to = next.to;
+    else
+        ranges.push_back(next);
+}
+
+Error onResonance(double throttle, double frequency_hz)
+{
+    char text[160];
+    std::snprintf(
+        text, sizeof text,
+        "the undamped craft is exactly on a resonance at %.1f %% throttle (%.1f Hz); give "
+        "the tube and the arms a loss factor",
+        100 * throttle, frequency_hz);
+    return {Errc::NoAnswer, text, "tube.loss_factor"};
+}
+
+}  // namespace
+
+Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Shaking& shaking,
+                                                      const Suspension& suspension,
+                                                      const Pose& rest, const Matrix6cd& K,
+                                                      const CameraModel& camera)
+{
+    const MassFigures& bay = suspension.bay;
+    const CoupledBay coupled(K, bay.mass, rest.R * bay.inertia * rest.R.transpose(),
+                             bay.centre + rest.shift - shaking.reference);
+    const Matrix3d image = imageMotion(camera) * rest.R.transpose();
+    std::vector<Vector3cd> rotations(shaking.craft.airframe.arms.size());
+
+    std::vector<ThrottlePoint> result;
+    result.reserve(shaking.points.size());
+    for (const ShakingPoint& point : shaking.points) {
+        ThrottlePoint out{point.throttle, point.speed * 60, point.thrust, 0.0, 0.0, {}};
+        double power = 0.0;
+        for (const ShakingOrder& order : point.orders) {
+            OrderWobble wobble;
+            if (order.frequency_hz > 0) {
+                if (!coupled.rotations(order.airframe, rotations))
+                    return tl::unexpected(onResonance(point.throttle, order.frequency_hz));
+                wobble = orderWobble(rotations, image, wobbleGain(camera, order.frequency_hz));
+            }
+            power += wobble.power;
+            out.wobble_worst_px += wobble.worst;
+            out.orders.push_back({order.order, order.frequency_hz, std::sqrt(wobble.power)});
+        }
+        out.wobble_px = std::sqrt(power);
+        result.push_back(std::move(out));
+    }
+    return result;
+}
+
+std::vector<ThrottleRange> gradedRanges(std::span<const ThrottlePoint> points, double faint_px,
+                                        double bad_px)
+{
+    std::vector<ThrottleRange> ranges;
+    if (points.size() == 1)
+        return {{points[0].throttle, points[0].throttle,
+                 gradeOf(points[0].wobble_px, faint_px, bad_px)}};
+    for (std::size_t i = 1; i < points.size(); ++i) {
+        const double u0 = points[i - 1].throttle, u1 = points[i].throttle;
+        const double w0 = points[i - 1].wobble_px, w1 = points[i].wobble_px;
+        // Where the segment crosses a limit, as a share of it; 0 where it does not.
+        const auto crossing = [w0, w1](double limit) {
+            return (w0 < limit) != (w1 < limit) ? (limit - w0) / (w1 - w0) : 0.0;
+        };
+        const double s1 = crossing(faint_px), s2 = crossing(bad_px);
+        const std::array<double, 4> cuts{0.0, std::min(s1, s2), std::max(s1, s2), 1.0};
+        for (std::size_t c = 0; c + 1 < cuts.size(); ++c) {
+            if (!(cuts[c + 1] > cuts[c]))
+                continue;
+            const double middle = w0 + (w1 - w0) * 0.5 * (cuts[c] + cuts[c + 1]);
+            append(ranges, {u0 + (u1 - u0) * cuts[c],
+                            cuts[c + 1] == 1.0 ? u1 : u0 + (u1 - u0) * cuts[c + 1],
+                            gradeOf(middle, faint_px, bad_px)});
+        }
+    }
+    return ranges;
+}
+
+}  // namespace stillbay

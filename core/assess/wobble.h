@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "core/assess/shaking.h"
+
+#include <span>
+
+namespace stillbay {
+
+/// The bay on the shaken airframe: picture wobble at every throttle.
+///
+/// @param K dynamic stiffness of the tubes at `rest`. Powers add over motors, axes and orders.
+/// @error NoAnswer  an undamped system is exactly on a resonance.
+Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Shaking& shaking,
+                                                      const Suspension& suspension,
+                                                      const Pose& rest, const Matrix6cd& K,
+                                                      const CameraModel& camera);
+
+/// The throttle cut into ranges of one grade, borders by linear interpolation between the points.
+///
+/// @param points rising in throttle. Clean below faint_px, faint below bad_px, then bad.
+std::vector<ThrottleRange> gradedRanges(std::span<const ThrottlePoint> points, double faint_px,
+                                        double bad_px);
+
+}  // namespace stillbay

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "core/setup/setup.h"
+
+#include <string>
+#include <vector>
+
+/// Plain sentences from an assessment, the same in the window and in the report. English.
+namespace stillbay {
+
+/// "once-per-turn shake", "blade-pass shake", "twice-blade-pass shake", …
+std::string orderInWords(int order, int blades);
+
+/// "Clean from 31 % to 100 % throttle.", then one sentence for each faint or bad range with the
+/// shake that makes it and what it meets, then where the hover lies.
+std::vector<std::string> findings(const Setup& setup, const Assessment& assessment);
+
+/// "sags 2.1 mm", "rises 2.1 mm", and the tilt where it is worth saying, as one sentence.
+std::string restInWords(const RestFigures& rest);
+
+/// Largest wobble inside the cruise window [px]; 0 when no point lies inside.
+double worstCruiseWobble_px(const Setup& setup, const Assessment& assessment);
+
+/// What to look after before bench work and flight; shown in the window and on paper.
+std::vector<std::string> safetyCautions();
+
+}  // namespace stillbay

@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: MIT
+#include "core/base/rotation.h"
+#include "core/base/units.h"
+#include "core/suspension/motion_words.h"
+#include "core/suspension/suspension.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+namespace stillbay {
+namespace {
+
+constexpr int kMaxSteps = 200;
+constexpr double kForceTolerance = 1e-11;  // of weight plus tube forces
+constexpr double kFirstTrust = 5e-3;       // [m]
+constexpr double kSmallestTrust = 1e-12;   // [m]
+constexpr double kFreeMotion_hz = 0.05;    // below this nothing holds the bay
+
+// Steps are measured in metres: a rotation counts at kMotionRadius.
+Vector6d stepScale()
+{
+    Vector6d scale = Vector6d::Ones();
+    scale.tail<3>().setConstant(1 / kMotionRadius);
+    return scale;
+}
+
+Pose moved(const Pose& pose, const Vector6d& step)
+{
+    Pose next;
+    next.shift = pose.shift + step.head<3>();
+    next.R = rotationFromVector(step.tail<3>()) * pose.R;
+    next.theta = vectorFromRotation(next.R);
+    return next;
+}
+
+// Newton's step on the scaled energy, at most `trust` long; a Hessian that is not positive definite
+// is lifted until it is.
+Vector6d trustStep(const Matrix6d& H, const Vector6d& gradient, double trust)
+{
+    const Eigen::LLT<Matrix6d> factor(H);
+    if (factor.info() == Eigen::Success) {
+        const Vector6d step = -factor.solve(gradient);
+        if (step.allFinite() && step.norm() <= trust)
+            return step;
+    }
+    const Eigen::SelfAdjointEigenSolver<Matrix6d> eigen(H);
+    const Vector6d& lambda = eigen.eigenvalues();
+    const Vector6d c = eigen.eigenvectors().transpose() * gradient;
+    const auto stepAt = [&](double lift) -> Vector6d {
+        return -(eigen.eigenvectors() * (c.array() / (lambda.array() + lift)).matrix());
+    };
+    // |step| falls as the lift grows: bracket, then bisect in the logarithm.
+    const double floor = std::max(0.0, -lambda[0]) + 1e-12 * lambda.cwiseAbs().maxCoeff() + 1e-300;
+    if (const Vector6d step = stepAt(floor); step.norm() <= trust)
+        return step;
+    double low = floor, high = floor + c.norm() / trust;
+    for (int k = 0; k < 60 && high > low * (1 + 1e-3); ++k) {
+        const double middle = std::sqrt(low * high);
+        (stepAt(middle).norm() > trust ? low : high) = middle;
+    }
+    return stepAt(high);
+}
+
+std::string number(double value, const char* format)
+{
+    char text[48];
+    std::snprintf(text, sizeof text, format, value);
+    return text;
+}
+
+// A rest pose must hold the bay in all six motions.
+Result<Pose> checkedStable(const Suspension& suspension, const Pose& pose, const Matrix6d& H)
+{
+    const Eigen::LLT<Matrix6d> mass(massMatrix(suspension.bay, pose.R));
+    const Matrix6d L_inverse = mass.matrixL().solve(Matrix6d::Identity());
+    const Eigen::SelfAdjointEigenSolver<Matrix6d> eigen(
+        Matrix6d(L_inverse * H * L_inverse.transpose()));
+    const double omegaFree = 2 * M_PI * kFreeMotion_hz;
+    if (eigen.eigenvalues()[0] > omegaFree * omegaFree)
+        return pose;
+    Vector6d motion = L_inverse.transpose() * eigen.eigenvectors().col(0);
+    motion.tail<3>() *= kMotionRadius;
+    const std::string words = motionInWords(motion);
+    return fail(
+        Errc::NoAnswer,
+        "nothing holds the bay in one motion: the " + words + " freely; add tubes or spread them",
+        "mounts.points");
+}
+
+Error crushed(const Suspension& suspension, const Pose& pose, double loadFactor)
+{
+    const std::vector<double> lengths = tubeLengths(suspension, pose);
+    const auto shortest = std::min_element(lengths.begin(), lengths.end());
+    return {Errc::NoAnswer,
+            "no stable rest at " + number(loadFactor, "%g g") + ": the tube is crushed to " +
+                number(*shortest / suspension.tube.freeLength, "%.2f") +
+                " of its free length and the bay buckles",
+            "mounts.points[" + std::to_string(shortest - lengths.begin()) + "]"};
+}
+
+}  // namespace
+
+Result<Pose> restPose(const Suspension& suspension, double loadFactor)
+{
+    const Vector6d scale = stepScale();
+    const double weight = suspension.bay.mass * kGravity * loadFactor;
+    const auto gravityEnergy = [weight](const Pose& pose) {
+        return weight * pose.shift.z();
+    };
+
+    Pose pose;
+    Elasticity now = elasticity(suspension, pose);
+    if (!std::isfinite(now.energy))
+        return tl::unexpected(crushed(suspension, pose, loadFactor));
+    double trust = kFirstTrust;
+    for (int step = 0; step < kMaxSteps; ++step) {
+        Vector6d gradient = now.gradient;
+        gradient.z() += weight;
+        const Vector6d scaledGradient = gradient.cwiseProduct(scale);
+        const double forces =
+            weight + now.gradient.head<3>().norm() +
+            static_cast<double>(suspension.attachments.size()) * suspension.tube.GA0 * 0.1;
+        if (scaledGradient.norm() <= kForceTolerance * forces)
+            return checkedStable(suspension, pose, now.hessian);
+
+        const Matrix6d H = scale.asDiagonal() * now.hessian * scale.asDiagonal();
+        const Vector6d scaledStep = trustStep(H, scaledGradient, trust);
+        const Pose next = moved(pose, scaledStep.cwiseProduct(scale));
+        const Elasticity there = elasticity(suspension, next);
+        const double predicted =
+            -(scaledGradient.dot(scaledStep) + 0.5 * scaledStep.dot(H * scaledStep));
+        const double gained = now.energy + gravityEnergy(pose) - there.energy - gravityEnergy(next);
+        // Near the end both are rounding noise of the energy: trust Newton there.
+        const double noise = 1e-13 * (std::abs(now.energy) + std::abs(gravityEnergy(pose)));
+        if (std::isfinite(there.energy) && gained >= 0.1 * predicted - noise) {
+            if (gained > 0.7 * predicted)
+                trust = std::max(trust, 2 * scaledStep.norm());
+            pose = next;
+            now = there;
+        } else {
+            trust = 0.3 * scaledStep.norm();
+            if (trust < kSmallestTrust)
+                return tl::unexpected(crushed(suspension, pose, loadFactor));
+        }
+    }
+    return fail(
+        Errc::NoAnswer,
+        "no rest pose found at " + number(loadFactor, "%g g") + ": the iteration did not converge",
+        "mounts");
+}
+
+}  // namespace stillbay

@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: MIT
+#include "core/tube/tube.h"
+
+#include "core/base/units.h"
+#include "core/tube/tanh_ratio.h"
+
+#include <cmath>
+#include <cstdio>
+#include <numbers>
+
+namespace stillbay {
+namespace {
+
+// Length of a clamped end that behaves as if it did not stretch, over √(D² − d²). Fits the
+// three-dimensional finite elements in tests/reference best; a thin shell's edge layer gives 0.072.
+constexpr double kEndFactor = 0.075;
+
+template <class T>
+struct EndPair {
+    T a, b;
+};
+
+// a and b from bending rigidity EI, shear rigidity S and tension T at length L (docs/theory.md).
+template <class T, class L>
+EndPair<T> endPair(const T& EI, const T& S, const T& tension, const L& length, double delta)
+{
+    const T s = S / (S + tension);
+    const T x = s * tension * length * length / (4.0 * EI);
+    const auto [tc, phi] = tanhRatio(x);
+    const T p = EI / length * (2.0 * tc) / (4.0 * EI / (length * length * S) + s * phi);
+    const T m = 2.0 * EI / (length * tc);
+    const T pHeld = p / (1.0 - delta * p / EI);
+    const T mHeld = m / (1.0 - delta * m / EI);
+    return {0.5 * (pHeld + mHeld), 0.5 * (pHeld - mHeld)};
+}
+
+std::string millimetres(double metres)
+{
+    char text[32];
+    std::snprintf(text, sizeof text, "%.2f mm", metres / unit::mm);
+    return text;
+}
+
+}  // namespace
+
+Result<Tube> makeTube(const TubeSpec& spec)
+{
+    const TubeSection& section = spec.section;
+    const double D = section.outerDiameter, d = section.bore;
+    const double delta = spec.clamped ? kEndFactor * std::sqrt(D * D - d * d) : 0.0;
+    if (!(spec.freeLength > 4 * delta))
+        return fail(Errc::BadInput,
+                    "is " + millimetres(spec.freeLength) +
+                        ", too short for a clamped tube of this section: allowed above " +
+                        millimetres(4 * delta),
+                    "mounts.free_length_mm");
+    const double G = spec.shearModulus;
+    return Tube{.GA0 = G * section.area(),
+                .GI0 = G * section.secondMoment(),
+                .GJ0 = G * section.polarMoment(),
+                .kappa = section.shearCoefficient(),
+                .freeLength = spec.freeLength,
+                .effectiveLength = spec.freeLength - 2 * delta,
+                .endLength = delta,
+                .mass = spec.density * section.area() * spec.freeLength,
+                .clamped = spec.clamped};
+}
+
+double effectiveStretch(const Tube& tube, double length)
+{
+    return 1 + (length - tube.freeLength) / tube.effectiveLength;
+}
+
+TubeLaws tubeLaws(const Tube& tube, double length)
+{
+    const double lambda = effectiveStretch(tube, length);
+    const double l1 = 1 / lambda, l2 = l1 * l1, l3 = l2 * l1;
+    const double Le = tube.effectiveLength;
+
+    TubeLaws laws;
+    laws.energy = {0.5 * tube.GA0 * Le * (lambda * lambda + 2 * l1 - 3), tube.GA0 * (lambda - l2),
+                   tube.GA0 / Le * (1 + 2 * l3)};
+    if (!tube.clamped)
+        return laws;
+
+    // Everything below as a function of λ by chain(), λ′ = 1/Le.
+    const Jet stretch{lambda, 1 / Le, 0.0};
+    const Jet EI = tube.GI0 * (1.0 + 2.0 * chain(stretch, l3, -3 * l3 * l1, 12 * l3 * l2));
+    const Jet S = tube.kappa * tube.GA0 * chain(stretch, l2, -2 * l3, 6 * l3 * l1);
+    const Jet tension = tube.GA0 * chain(stretch, lambda - l2, 1 + 2 * l3, -6 * l3 * l1);
+    const Jet L = variable(length);
+    const auto [a, b] = endPair(EI, S, tension, L, tube.endLength);
+    laws.a = a;
+    laws.b = b;
+    laws.torsion = tube.GJ0 / L;
+    return laws;
+}
+
+DynamicEnds dynamicEnds(const Tube& tube, double length, Complex g)
+{
+    if (!tube.clamped)
+        return {};
+    const double lambda = effectiveStretch(tube, length);
+    const Complex EI = g * tube.GI0 * (1 + 2 * std::pow(lambda, -3));
+    const Complex S = g * tube.kappa * tube.GA0 / (lambda * lambda);
+    const Complex tension = tube.GA0 * (lambda - 1 / (lambda * lambda));
+    const auto [a, b] = endPair(EI, S, tension, length, tube.endLength);
+    return {a, b};
+}
+
+double lateralStiffness(const TubeLaws& laws, double length)
+{
+    return 2 * (laws.a.value + laws.b.value) / (length * length) + laws.energy.d1 / length;
+}
+
+double bucklingLoad(const Tube& tube, double length)
+{
+    const double EI = tube.GI0 * (1 + 2 * std::pow(effectiveStretch(tube, length), -3));
+    return 4 * std::numbers::pi * std::numbers::pi * EI / (length * length);
+}
+
+std::optional<double> ownResonance_hz(const Tube& tube, double length, double tension)
+{
+    if (!(tension > 0))
+        return std::nullopt;
+    return 0.5 * std::sqrt(tension / (tube.mass * length));
+}
+
+}  // namespace stillbay
