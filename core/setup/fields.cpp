@@ -38,7 +38,7 @@ constexpr Field<ArmSection> kArmSectionFields[] = {
     {"shear_modulus_gpa", "Shear modulus", "GPa",
      "How stiff the material is against twisting: from a data sheet; wood is near a fifteenth of "
      "its Young's modulus, metal near three eighths.",
-     0.005, 500, 0.1, 3, kOptional, &ArmSection::shear_modulus_gpa},
+     0.005, 500, 0.1, 3, kRequired, &ArmSection::shear_modulus_gpa},
     {"loss_factor", "Loss factor", "",
      "How quickly a tapped arm falls silent: metal about 0.002, wood and glued laminates about "
      "0.01.",
@@ -78,7 +78,7 @@ constexpr Field<Motor> kMotorFields[] = {
     {"height_above_arm_mm", "Height above arm", "mm",
      "From the arm's middle line up to the middle of motor and propeller; negative when it hangs "
      "below.",
-     -300, 300, 1, 1, kOptional, &Motor::height_above_arm_mm},
+     -300, 300, 1, 1, kRequired, &Motor::height_above_arm_mm},
 };
 
 constexpr Field<Propeller> kPropellerFields[] = {

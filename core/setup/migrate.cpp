@@ -24,8 +24,8 @@ void moveMember(Json& from, const char* oldKey, Json& to, const char* newKey)
     if (found == from.end() || to.contains(newKey))
         return;
     Json value = std::move(*found);
+    to[newKey] = std::move(value);  // before erasing, which shifts what lies behind the old key
     from.erase(oldKey);
-    to[newKey] = std::move(value);
 }
 
 void renameHardness(Json& owner)
@@ -55,17 +55,18 @@ Result<int> versionOf(const Json& root)
     const auto version = root.find("version");
     if (version == root.end())
         return fail(Errc::BadInput, "Version is missing, allowed " + range, "version");
-    if (!version->is_number_integer() || *version < 0)
+    const double number = version->is_number_integer() ? version->get<double>() : -1.0;
+    if (number < 0)
         return fail(
             Errc::BadInput,
             "Version is " + shorten(version->dump()) + ", must be a whole number from " + range,
             "version");
-    if (*version > kSetupVersion)
+    if (number > kSetupVersion)
         return fail(Errc::BadInput,
                     "Version is " + version->dump() +
                         ", written by a newer Stillbay; this one reads versions " + range,
                     "version");
-    return version->get<int>();
+    return static_cast<int>(number);
 }
 
 }  // namespace

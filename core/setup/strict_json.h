@@ -14,7 +14,7 @@ using Json = nlohmann::ordered_json;
 /// Bounds that no setup comes near and that keep hostile text from costing time or memory.
 inline constexpr std::size_t kMaxJsonBytes = 8U << 20U;
 inline constexpr std::size_t kMaxJsonDepth = 64;
-inline constexpr std::size_t kMaxJsonMembers = 1000;  ///< of one object
+inline constexpr std::size_t kMaxJsonMembers = 200;  ///< of one object
 
 /// Text to JSON, stricter than the library: UTF-8 only, no duplicate keys, bounded.
 ///

@@ -1,0 +1,359 @@
+// SPDX-License-Identifier: MIT
+#include "core/setup/text.h"
+
+#include "tests/setup/setup_text.h"
+
+namespace stillbay {
+namespace {
+
+using test::expectStable;
+using test::faultOf;
+using test::faultOfJson;
+using test::Json;
+using test::readFile;
+using test::sampleJson;
+using Pointer = Json::json_pointer;
+
+const std::filesystem::path kData = STILLBAY_SETUP_DATA_DIR;
+
+LoadedSetup load(const Json& root)
+{
+    const auto loaded = readSetup(root.dump());
+    EXPECT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    return loaded.value_or(LoadedSetup{});
+}
+
+Json with(const std::string& pointer, const Json& value)
+{
+    Json root = sampleJson();
+    root[Pointer(pointer)] = value;
+    return root;
+}
+
+Json without(const std::string& parent, const std::string& key)
+{
+    Json root = sampleJson();
+    EXPECT_EQ(root[Pointer(parent)].erase(key), 1U) << parent << '/' << key;
+    return root;
+}
+
+void expectFault(const Error& fault, const std::string& where, const std::string& what)
+{
+    EXPECT_EQ(fault.code, Errc::BadInput);
+    EXPECT_EQ(fault.where, where);
+    EXPECT_EQ(fault.what, what);
+}
+
+// Reading: each key lands in its own member.
+
+TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
+{
+    const auto loaded = readSetup(readFile(kData / "every_key.stillbay"));
+    ASSERT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    EXPECT_TRUE(loaded->warnings.empty());
+
+    const TubeStock keptTube{7, 4, 45, std::nullopt, 1.35, 0.14, 1130, 1.8, {}};
+    const Mounts keptMounts{
+        24, std::nullopt, Ends::Clamped, {{{72, 40, -32}, 0, 0, Triple{92, 60, -25}, {}}}, {}};
+    stillbay::Setup expected;
+    expected.name = "Every key";
+    expected.notes = "Invented; each key holds a number of its own, none its default.";
+    expected.airframe = {{{"deck", 181.25, {1, -2.5, 3}, {161, 121, 31}, {}}},
+                         {15, 13, 1.5, 530, 11, 0.8, 0.02, 900, {}},
+                         {{46, 61, 191, 4, {}}, {226, 62, 192, -5, {}}},
+                         {}};
+    expected.drive = {{890, 111, 0.7, 63, 26, {}}, {11, 4.6, 3, 14, 0.12, 0.047, {}},
+                      {5, 4.1, 3.4, 21, {}},       5,
+                      {0.04, 0.02, 0.005},         {}};
+    expected.bay = {{{"tray", 62, {11, 12, -30}, {211, 71, 9}, {}}}, 9, {}};
+    expected.camera = {{111, 6, -43}, 20, 2704, 1520, 81, 48, 15, 1.75, {}};
+    expected.tube = {9, 6, 55, 2.75, 1.3, 0.13, 1140, 1.7, {}};
+    expected.mounts = {22, 1.18, Ends::Hinged, {{{71, 39, -31}, 47, 15, std::nullopt, {}}}, {}};
+    expected.flight = {1.1, {0.3, 0.65}, {}};
+    expected.limits = {0.35, 1.1, {}};
+    expected.tunes = {
+        {"drilled once", "2026-05-01T10:00:00Z", "holes kept", keptTube, keptMounts, {}}};
+    EXPECT_EQ(loaded->setup, expected);
+}
+
+TEST(ReadSetup, GivesMissingOptionalKeysTheirDefaults)
+{
+    Json root = sampleJson();
+    root.erase("flight");
+    root.erase("limits");
+    root.erase("tunes");
+    root.erase("notes");
+    root["camera"].erase("tilt_down_deg");
+    root["airframe"]["arm"].erase("wall_mm");
+    root["drive"].erase("unbalance_g_mm");
+    root["drive"].erase("blade_pass_thrust_fraction");
+    root["drive"]["propeller"].erase("thrust_coefficient");
+    root["mounts"].erase("ends");
+    const stillbay::Setup setup = load(root).setup;
+    EXPECT_EQ(setup.flight, Flight{});
+    EXPECT_EQ(setup.limits, Limits{});
+    EXPECT_TRUE(setup.tunes.empty());
+    EXPECT_EQ(setup.notes, "");
+    EXPECT_EQ(setup.camera.tilt_down_deg, 0.0);
+    EXPECT_EQ(setup.airframe.arm.wall_mm, std::nullopt);
+    EXPECT_EQ(setup.drive.unbalance_g_mm, 4.0);
+    EXPECT_EQ(setup.drive.blade_pass_thrust_fraction, (std::vector{0.03, 0.01}));
+    EXPECT_EQ(setup.drive.propeller.thrust_coefficient, std::nullopt);
+    EXPECT_EQ(setup.mounts.ends, Ends::Clamped);
+}
+
+TEST(ReadSetup, NamesMissingRequiredKeys)
+{
+    expectFault(faultOfJson(without("/bay/parts/1", "mass_g")), "bay.parts[1].mass_g",
+                "Mass is missing, needed: a number from 0.1 to 20000 g");
+    expectFault(faultOfJson(without("/camera", "width_px")), "camera.width_px",
+                "Picture width is missing, needed: a whole number from 16 to 20000 px");
+    expectFault(faultOfJson(without("/mounts/points/2", "azimuth_deg")),
+                "mounts.points[2].azimuth_deg",
+                "Direction is missing, needed: a number from -360 to 360°");
+    expectFault(faultOfJson(without("", "tube")), "tube.outer_diameter_mm",
+                "Outer diameter is missing, needed: a number from 0.5 to 100 mm");
+    expectFault(faultOfJson(without("/airframe", "arms")), "airframe.arms",
+                "\"arms\" is missing, needed: a list of 2 to 16 entries");
+    expectFault(faultOfJson(without("/mounts", "stretch")), "mounts.stretch",
+                "Stretch is missing, allowed 0.7 to 3");
+}
+
+TEST(ReadSetup, NamesWrongTypes)
+{
+    expectFault(faultOfJson(with("/bay/parts/1/mass_g", "180")), "bay.parts[1].mass_g",
+                "Mass is \"180\", must be a number from 0.1 to 20000 g");
+    expectFault(faultOfJson(with("/tube/bore_mm", nullptr)), "tube.bore_mm",
+                "Bore is null, must be a number from 0 to 99 mm");
+    expectFault(faultOfJson(with("/tube/youngs_modulus_mpa", true)), "tube.youngs_modulus_mpa",
+                "Young's modulus is true, must be null or a number from 0.01 to 200 MPa");
+    expectFault(faultOfJson(with("/drive/battery/cells", 4.5)), "drive.battery.cells",
+                "Cells in series is 4.5, must be a whole number from 1 to 24");
+    expectFault(faultOfJson(with("/drive/battery/cells", 1e300)), "drive.battery.cells",
+                "Cells in series is 1e+300, must be a whole number from 1 to 24");
+    expectFault(faultOfJson(with("/camera/centre_mm", Json::array({1, 2}))), "camera.centre_mm",
+                "Position is a list of 2, must be a list of 3 numbers from -2000 to 2000 mm");
+    expectFault(faultOfJson(with("/camera/centre_mm/1", "0")), "camera.centre_mm[1]",
+                "Position is \"0\", must be a number from -2000 to 2000 mm");
+    expectFault(faultOfJson(with("/drive/blade_pass_thrust_fraction/0", nullptr)),
+                "drive.blade_pass_thrust_fraction[0]",
+                "Blade-pass pulse is null, must be a number from 0 to 1");
+    expectFault(faultOfJson(with("/flight/cruise_throttle", 0.5)), "flight.cruise_throttle",
+                "Cruise throttle is 0.5, must be a list of 2 numbers from 0 to 1");
+    expectFault(faultOfJson(with("/name", 7)), "name", "\"name\" is 7, must be text");
+    expectFault(faultOfJson(with("/mounts/ends", "glued")), "mounts.ends",
+                "Ends is \"glued\", allowed \"clamped\" or \"hinged\"");
+    expectFault(faultOfJson(with("/tube", Json::array())), "tube",
+                "Value is a list of 0, must be an object");
+    expectFault(faultOfJson(with("/airframe/arms", Json::object())), "airframe.arms",
+                "\"arms\" is an object, must be a list of 2 to 16 entries");
+    expectFault(faultOfJson(with("/bay/parts/0", nullptr)), "bay.parts[0]",
+                "Value is null, must be an object");
+    expectFault(faultOfJson(with("/tunes", nullptr)), "tunes",
+                "\"tunes\" is null, must be a list of 0 to 200 entries");
+}
+
+TEST(ReadSetup, TakesWholeNumbersWrittenWithAPoint)
+{
+    EXPECT_EQ(load(with("/drive/battery/cells", 4.0)).setup.drive.battery.cells, 4);
+}
+
+TEST(ReadSetup, RefusesAPointWithHoleAndAngles)
+{
+    Json root = test::sampleJson("quarry");
+    root["mounts"]["points"][1]["azimuth_deg"] = 10;
+    expectFault(faultOfJson(root), "mounts.points[1].azimuth_deg",
+                "Direction stands beside anchor_mm: a point has a hole or two angles");
+}
+
+TEST(ReadSetup, LeavesValuesOutOfRangeToTheRules)
+{
+    expectFault(faultOfJson(with("/bay/parts/1/mass_g", 0)), "bay.parts[1].mass_g",
+                "Mass is 0 g, allowed 0.1 to 20000 g");
+    expectFault(faultOfJson(with("/tube/bore_mm", 1e300)), "tube.bore_mm",
+                "Bore is 1e+300 mm, allowed 0 to 99 mm");
+    expectFault(faultOfJson(with("/mounts/points", Json::array())), "mounts.points",
+                "\"points\" has 0 entries, allowed 1 to 32");
+}
+
+// Format and version.
+
+TEST(ReadSetup, WantsItsOwnFormat)
+{
+    const std::string missing =
+        "The file is no Stillbay setup: its \"format\" is not "
+        "\"stillbay-setup\"";
+    expectFault(faultOf("{}"), "", missing);
+    expectFault(faultOf("[1, 2]"), "", missing);
+    expectFault(faultOf("null"), "", missing);
+    expectFault(faultOfJson(with("/format", "stillbay-report")), "format",
+                "Format is \"stillbay-report\", must be \"stillbay-setup\"");
+    expectFault(faultOfJson(with("/format", 1)), "format",
+                "Format is 1, must be \"stillbay-setup\"");
+}
+
+TEST(ReadSetup, RefusesNewerVersionsPolitely)
+{
+    expectFault(faultOfJson(with("/version", 2)), "version",
+                "Version is 2, written by a newer Stillbay; this one reads versions 0 to 1");
+    EXPECT_NE(faultOfJson(with("/version", 18446744073709551615ULL)).what.find("newer"),
+              std::string::npos);
+}
+
+TEST(ReadSetup, RefusesVersionsThatAreNone)
+{
+    expectFault(faultOfJson(without("", "version")), "version",
+                "Version is missing, allowed 0 to 1");
+    for (const Json& bad : {Json(-1), Json(1.5), Json("1"), Json(nullptr), Json(1e30)})
+        expectFault(
+            faultOfJson(with("/version", bad)), "version",
+            std::string("Version is ").append(bad.dump()) + ", must be a whole number from 0 to 1");
+}
+
+TEST(ReadSetup, MigratesVersion0)
+{
+    const auto loaded = readSetup(readFile(kData / "version0.stillbay"));
+    ASSERT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    ASSERT_EQ(loaded->warnings.size(), 1U);
+    EXPECT_EQ(loaded->warnings[0].code, "migrated");
+    EXPECT_EQ(loaded->setup.bay.travel_mm, 7.5);
+    EXPECT_EQ(loaded->setup.drive.motor.kv_rpm_per_v, 1150.0);
+    EXPECT_EQ(loaded->setup.tube.hardness_shore_a, 45.0);
+    EXPECT_EQ(loaded->setup.tunes.at(0).tube.hardness_shore_a, 35.0);
+    EXPECT_TRUE(loaded->setup.extras.empty());
+    EXPECT_NE(writeSetup(loaded->setup)->find("\"version\": 1,"), std::string::npos);
+    expectStable(loaded->setup);
+}
+
+TEST(ReadSetup, KeepsAnOldKeyThatHasNoPlaceLeft)
+{
+    Json root = with("/version", 0);
+    root["tube"]["shore_a"] = 33;
+    const LoadedSetup loaded = load(root);
+    EXPECT_EQ(loaded.setup.tube.hardness_shore_a, 60.0);
+    EXPECT_EQ(loaded.setup.tube.extras, (Extras{{"shore_a", "33"}}));
+}
+
+TEST(ReadSetup, OldNamesAreUnknownInTodaysVersion)
+{
+    Json root = sampleJson();
+    root["travel_mm"] = 3;
+    const LoadedSetup loaded = load(root);
+    EXPECT_EQ(loaded.setup.bay.travel_mm, 8.0);
+    EXPECT_EQ(loaded.setup.extras, (Extras{{"travel_mm", "3"}}));
+}
+
+// Unknown keys.
+
+TEST(ReadSetup, KeepsUnknownKeysAndNamesThem)
+{
+    Json root = sampleJson();
+    root["colour"] = "grün";
+    root["bay"]["parts"][1]["serial"] = Json::parse(R"([1, {"b": null}, "x\n", 0.1])");
+    root["mounts"]["points"][0]["torque_nm"] = 0.4;
+    const LoadedSetup loaded = load(root);
+    ASSERT_EQ(loaded.warnings.size(), 1U);
+    EXPECT_EQ(loaded.warnings[0].code, "unknown-key");
+    EXPECT_EQ(loaded.warnings[0].text,
+              "Unknown keys kept but not used: bay.parts[1].serial, "
+              "mounts.points[0].torque_nm, colour.");
+
+    const Json saved = Json::parse(writeSetup(loaded.setup).value());
+    EXPECT_EQ(saved["colour"], root["colour"]);
+    EXPECT_EQ(saved["bay"]["parts"][1]["serial"], root["bay"]["parts"][1]["serial"]);
+    EXPECT_EQ(saved["mounts"]["points"][0]["torque_nm"], root["mounts"]["points"][0]["torque_nm"]);
+    expectStable(loaded.setup);
+}
+
+TEST(ReadSetup, CountsUnknownKeysBeyondTheFirstFew)
+{
+    Json root = sampleJson();
+    for (int i = 0; i < 13; ++i)
+        root[std::string("x").append(std::to_string(i))] = i;
+    const std::string text = load(root).warnings.at(0).text;
+    EXPECT_NE(text.find("x9 and 3 more."), std::string::npos) << text;
+}
+
+TEST(ReadSetup, UnknownKeysSurviveInEveryObject)
+{
+    Json root = Json::parse(readFile(kData / "every_key.stillbay"));
+    const Json flat = root.flatten();
+    int objects = 0;
+    const std::function<void(Json&)> mark = [&](Json& node) {
+        for (Json& child : node)
+            if (child.is_structured())
+                mark(child);
+        if (node.is_object())
+            node["x-mark"] = ++objects;
+    };
+    mark(root);
+    const LoadedSetup loaded = load(root);
+    EXPECT_GT(objects, 18);
+    EXPECT_EQ(Json::parse(writeSetup(loaded.setup).value()), root);
+}
+
+// Writing.
+
+TEST(WriteSetup, WritesTheKeysInTheOrderOfTheFormat)
+{
+    const std::string text = readFile(kData / "every_key.stillbay");
+    EXPECT_EQ(writeSetup(readSetup(text).value().setup), text);
+}
+
+TEST(WriteSetup, WritesShortestNumbers)
+{
+    stillbay::Setup setup = test::sampleSetup();
+    setup.bay.parts[0].centre_mm = {0.1, -0.0, 1.0 / 3.0};
+    setup.airframe.arm.root_stiffness_nm_per_rad = 1e6;
+    const std::string text = writeSetup(setup).value();
+    EXPECT_NE(text.find("     0.1,\n     0,\n     0.3333333333333333\n"), std::string::npos)
+        << text;
+    EXPECT_NE(text.find("\"root_stiffness_nm_per_rad\": 1000000\n"), std::string::npos) << text;
+    EXPECT_EQ(text.back(), '\n');
+    expectStable(setup);
+}
+
+TEST(WriteSetup, RefusesWhatCouldNotBeReadAgain)
+{
+    stillbay::Setup setup = test::sampleSetup();
+    setup.tube.loss_factor = std::numeric_limits<double>::quiet_NaN();
+    const auto text = writeSetup(setup);
+    ASSERT_FALSE(text);
+    expectFault(text.error(), "tube.loss_factor", "Loss factor is nan, allowed 0 to 2");
+}
+
+TEST(WriteSetup, ThrowsOnExtrasThatNoReaderMade)
+{
+    stillbay::Setup setup = test::sampleSetup();
+    setup.extras = {{"name", "1"}};
+    EXPECT_THROW(static_cast<void>(writeSetup(setup)), std::logic_error);
+    setup.extras = {{"x", "not json"}};
+    EXPECT_THROW(static_cast<void>(writeSetup(setup)), std::logic_error);
+}
+
+// Samples.
+
+class Samples : public testing::TestWithParam<const char*> {};
+INSTANTIATE_TEST_SUITE_P(Setup, Samples, testing::ValuesIn(test::kSamples));
+
+TEST_P(Samples, LoadWithoutAWordAndAreAsSaved)
+{
+    const std::string text = test::sampleText(GetParam());
+    const auto loaded = readSetup(text);
+    ASSERT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    EXPECT_TRUE(loaded->warnings.empty());
+    EXPECT_NE(loaded->setup.notes.find("nvented"), std::string::npos);
+    EXPECT_EQ(writeSetup(loaded->setup), text);
+}
+
+TEST(Samples, CoverThreeFourAndSixArmsAndDrilledHoles)
+{
+    EXPECT_EQ(test::sampleSetup("saltmarsh").airframe.arms.size(), 3U);
+    EXPECT_EQ(test::sampleSetup("reedbed").airframe.arms.size(), 4U);
+    EXPECT_EQ(test::sampleSetup("quarry").airframe.arms.size(), 6U);
+    EXPECT_FALSE(test::sampleSetup("reedbed").mounts.drilled());
+    EXPECT_TRUE(test::sampleSetup("quarry").mounts.drilled());
+}
+
+}  // namespace
+}  // namespace stillbay

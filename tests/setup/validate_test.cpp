@@ -1,0 +1,325 @@
+// SPDX-License-Identifier: MIT
+#include "core/setup/validate.h"
+
+#include "tests/setup/number_walk.h"
+#include "tests/setup/setup_text.h"
+
+#include <cmath>
+#include <limits>
+#include <set>
+
+namespace stillbay {
+namespace {
+
+using test::forEachNumber;
+using test::NumberPlace;
+using test::sampleSetup;
+
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
+/// A setup with every number of the table in use: optional ones set, one tune kept.
+Setup fullSetup(const std::string& sample)
+{
+    stillbay::Setup setup = sampleSetup(sample);
+    setup.airframe.arm.wall_mm = 1.0;
+    setup.airframe.arm.root_stiffness_nm_per_rad = 800.0;
+    setup.drive.propeller.thrust_coefficient = 0.1;
+    setup.drive.propeller.power_coefficient = 0.04;
+    setup.tube.youngs_modulus_mpa = 2.0;
+    setup.tunes.push_back({.name = "kept",
+                           .saved = "2026-05-01T10:00:00Z",
+                           .tube = setup.tube,
+                           .mounts = setup.mounts});
+    return setup;
+}
+
+std::string describe(const Result<void>& result)
+{
+    return result ? "valid" : result.error().what + ": " + result.error().where;
+}
+
+void expectFault(const Setup& setup, const std::string& where, const std::string& part)
+{
+    const auto result = validate(setup);
+    ASSERT_FALSE(result) << "no fault at " << where;
+    EXPECT_EQ(result.error().code, Errc::BadInput);
+    EXPECT_EQ(result.error().where, where) << result.error().what;
+    EXPECT_NE(result.error().what.find(part), std::string::npos) << result.error().what;
+}
+
+/// Puts a value where a number lives, for the length of a scope.
+class Replaced {
+public:
+    Replaced(const NumberPlace& place, double value)
+        : m_value(*std::get<double*>(place.value)), m_old(m_value)
+    {
+        m_value = value;
+    }
+    ~Replaced() { m_value = m_old; }
+    Replaced(const Replaced&) = delete;
+    Replaced& operator=(const Replaced&) = delete;
+
+private:
+    double& m_value;
+    double m_old;
+};
+
+class EveryNumber : public testing::TestWithParam<const char*> {};
+INSTANTIATE_TEST_SUITE_P(Samples, EveryNumber, testing::ValuesIn(test::kSamples));
+
+TEST_P(EveryNumber, IsRefusedJustOutsideItsRange)
+{
+    stillbay::Setup setup = fullSetup(GetParam());
+    ASSERT_TRUE(validate(setup)) << describe(validate(setup));
+    int numbers = 0;
+    forEachNumber(setup, [&](const NumberPlace& place) {
+        if (!std::holds_alternative<double*>(place.value))
+            return;
+        ++numbers;
+        const std::string what = place.label + " is ";
+        const double below = std::nextafter(place.min, -kInfinity);
+        const double above = std::nextafter(place.max, kInfinity);
+        for (const double bad : {below, above, std::nan(""), kInfinity, -kInfinity, 1e300, -1e300,
+                                 std::numeric_limits<double>::max()}) {
+            const Replaced replaced(place, bad);
+            expectFault(setup, place.path, what);
+        }
+    });
+    EXPECT_GT(numbers, 100);
+}
+
+TEST_P(EveryNumber, IsTakenAtBothEndsOfItsRange)
+{
+    stillbay::Setup setup = fullSetup(GetParam());
+    forEachNumber(setup, [&](const NumberPlace& place) {
+        if (!std::holds_alternative<double*>(place.value))
+            return;
+        for (const double good : {place.min, place.max, 0.5 * (place.min + place.max)}) {
+            const Replaced replaced(place, good);
+            const auto result = validate(setup);
+            if (result)
+                continue;
+            // A rule between two fields may object; the range may not.
+            const Error& fault = result.error();
+            EXPECT_FALSE(fault.where == place.path &&
+                         fault.what.find("allowed") != std::string::npos)
+                << fault.what << ": " << fault.where;
+        }
+    });
+}
+
+TEST(Validate, CountsWholeNumbersToTheirEnds)
+{
+    stillbay::Setup setup = fullSetup("reedbed");
+    std::set<std::string> seen;
+    forEachNumber(setup, [&](const NumberPlace& place) {
+        if (!std::holds_alternative<int*>(place.value))
+            return;
+        seen.insert(place.path);
+        int& value = *std::get<int*>(place.value);
+        const int old = value;
+        for (const int good : {static_cast<int>(place.min), static_cast<int>(place.max)}) {
+            value = good;
+            EXPECT_TRUE(validate(setup)) << place.path << ' ' << describe(validate(setup));
+        }
+        for (const int bad : {static_cast<int>(place.min) - 1, static_cast<int>(place.max) + 1,
+                              std::numeric_limits<int>::min(), std::numeric_limits<int>::max()}) {
+            value = bad;
+            expectFault(setup, place.path, place.label + " is " + std::to_string(bad));
+        }
+        value = old;
+    });
+    EXPECT_EQ(seen, (std::set<std::string>{"drive.propeller.blades", "drive.battery.cells",
+                                           "camera.width_px", "camera.height_px"}));
+}
+
+TEST(Validate, NamesValueUnitAndRange)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.bay.parts[1].mass_g = 0.0;
+    const auto result = validate(setup);
+    ASSERT_FALSE(result);
+    EXPECT_EQ(result.error().where, "bay.parts[1].mass_g");
+    EXPECT_EQ(result.error().what, "Mass is 0 g, allowed 0.1 to 20000 g");
+}
+
+TEST(Validate, NamesTheEntryOfATuple)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.airframe.parts[0].size_mm[2] = -3.5;
+    expectFault(setup, "airframe.parts[0].size_mm[2]", "Size is -3.5 mm, allowed 0.1 to 2000 mm");
+}
+
+TEST(Validate, ReportsTheFirstFaultInFileOrder)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.limits.bad_px = -1.0;
+    setup.tube.bore_mm = 9.0;
+    setup.camera.exposure_ms = 1e9;
+    expectFault(setup, "camera.exposure_ms", "Exposure is 1000000000 ms");
+    setup.camera.exposure_ms = 2.0;
+    expectFault(setup, "tube.bore_mm", "9 mm");
+    setup.tube.bore_mm = 5.0;
+    expectFault(setup, "limits.bad_px", "-1 px");
+}
+
+// The rules between fields, each at its border and just beyond.
+
+TEST(Validate, BoreIsSmallerThanTheTube)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.tube.bore_mm = std::nextafter(setup.tube.outer_diameter_mm, 0.0);
+    EXPECT_TRUE(validate(setup));
+    setup.tube.bore_mm = setup.tube.outer_diameter_mm;
+    expectFault(setup, "tube.bore_mm",
+                "Bore is 8 mm, must be smaller than the outer diameter, 8 mm");
+}
+
+TEST(Validate, WallIsBelowHalfTheSmallerSide)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.airframe.arm.width_mm = 10.0;
+    setup.airframe.arm.wall_mm = std::nextafter(5.0, 0.0);
+    EXPECT_TRUE(validate(setup));
+    setup.airframe.arm.wall_mm = 5.0;
+    expectFault(setup, "airframe.arm.wall_mm", "5 mm");
+}
+
+TEST(Validate, EmptyVoltageIsNotAboveFull)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.drive.battery.empty_v_per_cell = setup.drive.battery.full_v_per_cell;
+    EXPECT_TRUE(validate(setup));
+    setup.drive.battery.empty_v_per_cell = 4.25;
+    expectFault(setup, "drive.battery.empty_v_per_cell", "4.25 V");
+}
+
+TEST(Validate, ReadoutAndExposureFitIntoAFrame)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.camera.frame_rate_hz = 60.0;
+    setup.camera.readout_ms = 16.67;  // as people round a sixtieth
+    setup.camera.exposure_ms = 16.67;
+    EXPECT_TRUE(validate(setup)) << describe(validate(setup));
+    setup.camera.readout_ms = 17.0;
+    expectFault(setup, "camera.readout_ms", "17 ms, must fit into one frame, 16.67 ms");
+    setup.camera.readout_ms = 10.0;
+    setup.camera.exposure_ms = 20.0;
+    expectFault(setup, "camera.exposure_ms", "20 ms");
+}
+
+TEST(Validate, CruiseWindowRises)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.flight.cruise_throttle = {0.5, 0.5};
+    expectFault(setup, "flight.cruise_throttle", "from 0.5 to 0.5");
+    setup.flight.cruise_throttle = {0.0, 1.0};
+    EXPECT_TRUE(validate(setup));
+}
+
+TEST(Validate, FaintIsBelowBad)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.limits = {.faint_px = 1.0, .bad_px = 1.0};
+    expectFault(setup, "limits.faint_px", "1 px");
+}
+
+TEST(Validate, ListsHoldWhatACraftNeeds)
+{
+    const stillbay::Setup sample = sampleSetup();
+    stillbay::Setup setup = sample;
+    setup.airframe.parts.clear();
+    expectFault(setup, "airframe.parts", "0 entries, allowed 1 to 100");
+    setup = sample;
+    setup.airframe.arms.resize(1);
+    expectFault(setup, "airframe.arms", "1 entries, allowed 2 to 16");
+    setup = sample;
+    setup.airframe.arms.resize(17);
+    expectFault(setup, "airframe.arms", "17 entries");
+    setup = sample;
+    setup.bay.parts.clear();
+    expectFault(setup, "bay.parts", "0 entries");
+    setup = sample;
+    setup.mounts.points.clear();
+    expectFault(setup, "mounts.points", "0 entries, allowed 1 to 32");
+    setup = sample;
+    setup.mounts.points.resize(1);
+    EXPECT_TRUE(validate(setup));  // one tube may be loaded; the physics says what is free
+    setup = sample;
+    setup.drive.blade_pass_thrust_fraction.assign(9, 0.01);
+    expectFault(setup, "drive.blade_pass_thrust_fraction", "9 entries, allowed 0 to 8");
+    setup.drive.blade_pass_thrust_fraction.clear();
+    EXPECT_TRUE(validate(setup));
+}
+
+TEST(Validate, PlannedAndDrilledPointsDoNotMix)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.mounts.points[2].anchor_mm = Triple{0, 0, 0};
+    expectFault(setup, "mounts.points[2]", "mix");
+    setup = sampleSetup("quarry");
+    setup.mounts.points[1].anchor_mm.reset();
+    expectFault(setup, "mounts.points[1]", "mix");
+}
+
+TEST(Validate, StretchIsGivenExactlyWhenPlanning)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.mounts.stretch.reset();
+    expectFault(setup, "mounts.stretch", "missing, allowed 0.7 to 3");
+    setup = sampleSetup("quarry");
+    setup.mounts.stretch = 1.2;
+    expectFault(setup, "mounts.stretch", "must be null");
+}
+
+TEST(Validate, HolesLieApartAndWithinTheStretchRange)
+{
+    stillbay::Setup setup = sampleSetup("quarry");
+    MountPoint& point = setup.mounts.points[3];
+    point.anchor_mm = point.bay_mm;
+    expectFault(setup, "mounts.points[3].anchor_mm", "lies 0 mm from its bay point");
+    (*point.anchor_mm)[0] += 5.0;
+    expectFault(setup, "mounts.points[3].anchor_mm", "allowed 0.7 to 3");
+    (*point.anchor_mm)[0] = point.bay_mm[0] + 3.01 * setup.mounts.free_length_mm;
+    expectFault(setup, "mounts.points[3].anchor_mm", "Stretch to this hole is 3.01 (");
+}
+
+TEST(Validate, KeptTunesObeyTheSameRules)
+{
+    stillbay::Setup setup = fullSetup("reedbed");
+    setup.tunes[0].tube.bore_mm = 20.0;
+    expectFault(setup, "tunes[0].tube.bore_mm", "20 mm");
+    setup = fullSetup("reedbed");
+    setup.tunes[0].mounts.stretch.reset();
+    expectFault(setup, "tunes[0].mounts.stretch", "missing");
+    setup = fullSetup("reedbed");
+    setup.tunes[0].saved = "yesterday";
+    expectFault(setup, "tunes[0].saved", "\"yesterday\"");
+    setup.tunes[0].saved.clear();
+    EXPECT_TRUE(validate(setup));
+    setup.tunes.assign(201, setup.tunes[0]);
+    expectFault(setup, "tunes", "201 entries, allowed 0 to 200");
+}
+
+TEST(Validate, TextIsBoundedUtf8)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.name.assign(kMaxNameBytes, 'x');
+    EXPECT_TRUE(validate(setup));
+    setup.name += 'x';
+    expectFault(setup, "name", "201 bytes");
+    setup = sampleSetup();
+    setup.notes.assign(kMaxNotesBytes + 1, 'x');
+    expectFault(setup, "notes", "20001 bytes");
+    // Stray continuation, overlong form, surrogate, beyond the last plane, cut sequence.
+    for (const char* bad : {"a\x80", "\xC0\xAF", "\xED\xA0\x80", "\xF4\x90\x80\x80", "\xE2\x82"}) {
+        setup = sampleSetup();
+        setup.bay.parts[0].name = bad;
+        expectFault(setup, "bay.parts[0].name", "UTF-8");
+    }
+    setup.bay.parts[0].name = "π ≠ 3, \xF4\x8F\xBF\xBF";
+    EXPECT_TRUE(validate(setup));
+}
+
+}  // namespace
+}  // namespace stillbay
