@@ -130,7 +130,8 @@ std::string reportJson(const Assessment& a)
                      {{"speed_rpm", number(a.hover.speed_rpm)},
                       {"thrust_per_motor_n", number(a.hover.thrust_per_motor)},
                       {"throttle_full", number(a.hover.throttle_full)},
-                      {"throttle_empty", number(a.hover.throttle_empty)}}},
+                      {"throttle_empty", number(a.hover.throttle_empty)},
+                      {"balance_grade_mm_per_s", number(a.hover.balance_grade_mm_s)}}},
                     {"throttle", array(a.throttle, throttleJson)},
                     {"ranges", array(a.ranges,
                                      [](const ThrottleRange& range) {

@@ -118,6 +118,8 @@ std::string reportPage(const Setup& setup, const Assessment& a)
     modesTable(page, "Modes in flight, airframe free", a.flight);
     page << formatted("\nArms with their motors: %.1f Hz up and down, %.1f Hz sideways\n",
                       a.arm_vertical_hz, a.arm_horizontal_hz);
+    page << formatted("Balance of each propeller at hover: grade G %.0f (ISO 21940-11)\n",
+                      a.hover.balance_grade_mm_s);
     page << "\nBefore you fly\n";
     for (const std::string& caution : safetyCautions())
         paragraph(page, caution, "  - ");

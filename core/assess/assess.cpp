@@ -6,6 +6,7 @@
 #include "core/assess/shaking.h"
 #include "core/assess/wobble.h"
 #include "core/base/units.h"
+#include "core/drive/balance.h"
 #include "core/setup/validate.h"
 #include "core/suspension/modes.h"
 #include "core/suspension/motion_words.h"
@@ -64,7 +65,8 @@ HoverFigures hoverFigures(const ShakenAirframe& craft, double weight)
     const double perMotor = weight / craft.drive.motors;
     const double speed = speedForThrust(craft.drive, perMotor);
     return {speed * 60, perMotor, throttleForSpeed(craft.drive, speed, craft.fullVoltage),
-            throttleForSpeed(craft.drive, speed, craft.emptyVoltage)};
+            throttleForSpeed(craft.drive, speed, craft.emptyVoltage),
+            balanceGrade_mm_s(craft.unbalance, craft.propellerMass, speed)};
 }
 
 // The longest arm bends first.

@@ -31,7 +31,8 @@ public:
     Assessor& operator=(Assessor&&) noexcept;
 
     /// @error BadInput  what validate() refuses, or a tube outside the model (L₀ ≤ 4δ).
-    /// @error NoAnswer  no stable rest, a free motion (named), or an iteration that did not converge.
+    /// @error NoAnswer  no stable rest, a free motion (named), or an iteration that did not
+    /// converge.
     Result<Assessment> assess(const Setup& setup, const AssessOptions& options = {});
 
 private:

@@ -60,6 +60,7 @@ struct HoverFigures {
     double thrust_per_motor = 0.0;        ///< [N]
     std::optional<double> throttle_full;  ///< none: the pack cannot hold the craft
     std::optional<double> throttle_empty;
+    double balance_grade_mm_s = 0.0;  ///< ISO 21940-11 grade of the propeller
 };
 
 /// The bay's answer to one order: multiples of the rotor speed.

@@ -86,6 +86,7 @@ ShakenAirframe makeShakenAirframe(const Setup& setup)
                       .airDensity = setup.flight.air_density_kg_m3},
             .propeller = propeller,
             .unbalance = drive.unbalance_g_mm * unit::g_mm,
+            .propellerMass = drive.propeller.mass_g * unit::g,
             .bladePass = drive.blade_pass_thrust_fraction,
             .blades = drive.propeller.blades,
             .fullVoltage = drive.battery.cells * drive.battery.full_v_per_cell,

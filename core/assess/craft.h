@@ -19,6 +19,7 @@ struct ShakenAirframe {
     DriveModel drive;  ///< propeller coefficients filled in, estimated or not
     PropellerFigures propeller;
     double unbalance = 0.0;         ///< [kg·m] of each rotor
+    double propellerMass = 0.0;     ///< [kg]
     std::vector<double> bladePass;  ///< thrust fraction at B, 2B, …
     int blades = 0;
     double fullVoltage = 0.0;   ///< [V]

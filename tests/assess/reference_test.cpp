@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/command.h"
+#include "app/commands/report.h"
+#include "app/commands/report_json.h"
+#include "core/assess/assess.h"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <fstream>
+#include <sstream>
+
+namespace stillbay {
+namespace {
+
+using Json = nlohmann::json;
+
+constexpr const char* kReedbed = STILLBAY_SAMPLES_DIR "/reedbed.stillbay";
+
+// The promise is 1e-3; the two solutions are both good to better than this.
+constexpr double kTolerance = 1e-5;
+
+Json expected()
+{
+    return Json::parse(std::ifstream(STILLBAY_REFERENCE_DIR "/reedbed.expected.json"));
+}
+
+Json reported(std::string_view airframe)
+{
+    std::ostringstream out, err;
+    const std::vector<std::string_view> arguments{kReedbed,      "--json",      "--throttle",
+                                                  "0.1:1:0.025", "--frequency", "5:300:5",
+                                                  "--airframe",  airframe};
+    EXPECT_EQ(runReport(arguments, out, err), 0) << err.str();
+    return Json::parse(out.str());
+}
+
+double largest(const Json& numbers)
+{
+    double size = 0;
+    for (const Json& entry : numbers.flatten())
+        size = std::max(size, std::abs(entry.get<double>()));
+    return size;
+}
+
+// Every number of `want` stands in `have`; vectors are compared against their largest entry.
+int compare(const Json& want, const Json& have, const std::string& path, double scale = 0)
+{
+    int count = 0;
+    if (want.is_object()) {
+        for (const auto& [key, value] : want.items())
+            if (key != "note" && key != "throttle_rigid_airframe")
+                count += compare(value, have.at(key), path + "." + key);
+    } else if (want.is_array()) {
+        EXPECT_EQ(want.size(), have.size()) << path;
+        const bool vector = !want.empty() && !want[0].is_object() && want.size() <= 6;
+        for (std::size_t i = 0; i < want.size(); ++i)
+            count += compare(want[i], have.at(i), path + "[" + std::to_string(i) + "]",
+                             vector ? std::max(scale, largest(want)) : scale);
+    } else {
+        const double value = want.get<double>();
+        EXPECT_NEAR(have.get<double>(), value,
+                    kTolerance * std::max(std::abs(value), 1e-6 * scale) + 1e-13)
+            << path;
+        count = 1;
+    }
+    return count;
+}
+
+// Oracle: independent method. The same craft solved by another program on NumPy/SciPy with
+// complex-step derivatives of the energies (tests/reference/reedbed.expected.json).
+TEST(Reedbed, AgreesWithAnIndependentSolution)
+{
+    const Json want = expected();
+    EXPECT_GT(compare(want, reported("flexible"), ""), 800);
+    EXPECT_GT(
+        compare(want.at("throttle_rigid_airframe"), reported("rigid").at("throttle"), "rigid"),
+        400);
+}
+
+Setup reedbed()
+{
+    return loadSetup(kReedbed).value().setup;
+}
+
+// Oracle: identity. What was kept never changes an answer, to the last bit.
+TEST(Assessor, GivesTheSameBitsWithAndWithoutWhatItKept)
+{
+    Assessor assessor;
+    stillbay::Setup setup = reedbed();
+    const auto text = [](const Result<Assessment>& a) {
+        return reportJson(a.value());
+    };
+    const std::string first = text(assessor.assess(setup));
+    setup.mounts.free_length_mm = 31;
+    setup.mounts.stretch = 1.3;
+    EXPECT_EQ(text(assessor.assess(setup)), text(assess(setup)));
+    setup.airframe.arm.height_mm = 12;
+    EXPECT_EQ(text(assessor.assess(setup)), text(assess(setup)));
+    setup.drive.unbalance_g_mm = 1;
+    EXPECT_EQ(text(assessor.assess(setup)), text(assess(setup)));
+    setup.flight.air_density_kg_m3 = 1.0;
+    EXPECT_EQ(text(assessor.assess(setup)), text(assess(setup)));
+    setup.camera.readout_ms = 8;
+    EXPECT_EQ(text(assessor.assess(setup)), text(assess(setup)));
+    EXPECT_EQ(text(assessor.assess(reedbed())), first);
+}
+
+// Oracle: identity. A grid point's wobble does not depend on the other points.
+TEST(Assess, PointsDoNotDependOnTheGrid)
+{
+    const Assessment fine = assess(reedbed()).value();
+    const Assessment one = assess(reedbed(), {.throttle = {0.3, 0.3, 1}}).value();
+    ASSERT_EQ(one.throttle.size(), 1U);
+    EXPECT_NEAR(one.throttle[0].wobble_px, fine.throttle[40].wobble_px, 1e-9);
+    ASSERT_EQ(one.ranges.size(), 1U);
+    EXPECT_EQ(one.ranges[0].grade, Grade::Bad);
+}
+
+TEST(Assess, RefusesWhatTheFileReaderRefuses)
+{
+    stillbay::Setup setup = reedbed();
+    setup.tube.bore_mm = 9;
+    const auto result = assess(setup);
+    ASSERT_FALSE(result);
+    EXPECT_EQ(result.error().code, Errc::BadInput);
+    EXPECT_EQ(result.error().where, "tube.bore_mm");
+}
+
+}  // namespace
+}  // namespace stillbay

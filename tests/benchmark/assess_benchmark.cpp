@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: MIT
+// What an assessment costs, beside bare 6×6 complex solves on the same machine in the same run.
+#include "app/commands/command.h"
+#include "core/assess/assess.h"
+#include "core/assess/craft.h"
+#include "core/assess/shaking.h"
+#include "core/assess/wobble.h"
+#include "core/suspension/modes.h"
+#include "core/suspension/transmissibility.h"
+
+#include <benchmark/benchmark.h>
+
+#include <iostream>
+
+namespace stillbay {
+namespace {
+
+constexpr int kMapThrottles = 41;
+const Grid kMapGrid{0.25, 0.65, 0.01};
+
+stillbay::Setup reedbed()
+{
+    const auto loaded = loadSetup(STILLBAY_SAMPLES_DIR "/reedbed.stillbay");
+    if (!loaded) {
+        std::cerr << loaded.error().what << '\n';
+        std::exit(1);
+    }
+    return loaded->setup;
+}
+
+// The yardstick: one LU factorisation and one solve of a 6×6 complex system.
+void bareSolve(benchmark::State& state)
+{
+    Matrix6cd A = Matrix6cd::Random() + 3 * Matrix6cd::Identity();
+    Vector6cd b = Vector6cd::Random();
+    for (auto _ : state) {
+        for (int64_t k = 0; k < state.range(0); ++k) {
+            benchmark::DoNotOptimize(A.data());
+            const Vector6cd x = A.partialPivLu().solve(b);
+            benchmark::DoNotOptimize(x.data());
+        }
+    }
+    state.SetItemsProcessed(state.iterations() * state.range(0));
+}
+BENCHMARK(bareSolve)->Arg(1)->Arg(kMapThrottles * 3)->Arg(181 * 3)->Arg(181 * 3 + 799);
+
+// Slider: tubes changed, airframe kept. Default grids: 181 × 3 coupled frequencies, 799 of the
+// tubes.
+void assessmentAirframeKept(benchmark::State& state)
+{
+    stillbay::Setup setup = reedbed();
+    Assessor assessor;
+    benchmark::DoNotOptimize(assessor.assess(setup));
+    double length = 20;
+    for (auto _ : state) {
+        setup.mounts.free_length_mm = length = length < 30 ? length + 0.1 : 20;
+        auto result = assessor.assess(setup);
+        benchmark::DoNotOptimize(result);
+    }
+}
+BENCHMARK(assessmentAirframeKept)->Unit(benchmark::kMillisecond);
+
+void assessmentFresh(benchmark::State& state)
+{
+    const stillbay::Setup setup = reedbed();
+    for (auto _ : state) {
+        auto result = assess(setup);
+        benchmark::DoNotOptimize(result);
+    }
+}
+BENCHMARK(assessmentFresh)->Unit(benchmark::kMillisecond);
+
+// One design of a map: rest, K*, bench modes, wobble at 41 throttles; airframe prepared.
+void mapDesign(benchmark::State& state)
+{
+    stillbay::Setup setup = reedbed();
+    const Shaking shaking = prepareShaking(makeShakenAirframe(setup), kMapGrid, true);
+    const CameraModel camera = makeCamera(setup.camera);
+    double length = 20;
+    for (auto _ : state) {
+        setup.mounts.free_length_mm = length = length < 30 ? length + 0.1 : 20;
+        const HungBay hung = makeHungBay(setup).value();
+        const Pose rest = restPose(hung.suspension, 1.0).value();
+        const Matrix6cd K = dynamicStiffness(hung.suspension, rest, hung.dynamicFactor);
+        auto modes = solveModes(K, massMatrix(hung.suspension.bay, rest.R).inverse());
+        auto wobble = wobbleOverThrottle(shaking, hung.suspension, rest, K, camera);
+        benchmark::DoNotOptimize(modes);
+        benchmark::DoNotOptimize(wobble);
+    }
+}
+BENCHMARK(mapDesign)->Unit(benchmark::kMicrosecond);
+
+// The parts of a design, so that a change can be placed.
+struct Prepared {
+    stillbay::Setup setup = reedbed();
+    Shaking shaking = prepareShaking(makeShakenAirframe(setup), AssessOptions{}.throttle, true);
+    HungBay hung = makeHungBay(setup).value();
+    Pose rest = restPose(hung.suspension, 1.0).value();
+    Matrix6cd K = dynamicStiffness(hung.suspension, rest, hung.dynamicFactor);
+};
+
+void restOnly(benchmark::State& state)
+{
+    const Prepared p;
+    for (auto _ : state)
+        benchmark::DoNotOptimize(restPose(p.hung.suspension, 1.0));
+}
+BENCHMARK(restOnly)->Unit(benchmark::kMicrosecond);
+
+void modesOnly(benchmark::State& state)
+{
+    const Prepared p;
+    const Matrix6d inverse = massMatrix(p.hung.suspension.bay, p.rest.R).inverse();
+    for (auto _ : state)
+        benchmark::DoNotOptimize(solveModes(p.K, inverse));
+}
+BENCHMARK(modesOnly)->Unit(benchmark::kMicrosecond);
+
+// Per item: one coupled frequency with all motors, shutter and grades in.
+void coupledSweep(benchmark::State& state)
+{
+    const Prepared p;
+    const CameraModel camera = makeCamera(p.setup.camera);
+    for (auto _ : state)
+        benchmark::DoNotOptimize(
+            wobbleOverThrottle(p.shaking, p.hung.suspension, p.rest, p.K, camera));
+    state.SetItemsProcessed(state.iterations() * 181 * 3);
+}
+BENCHMARK(coupledSweep)->Unit(benchmark::kMicrosecond);
+
+// Per item: one frequency of the transmissibility in three directions.
+void transmissibilitySweep(benchmark::State& state)
+{
+    const Prepared p;
+    const Modes bench =
+        solveModes(p.K, massMatrix(p.hung.suspension.bay, p.rest.R).inverse()).value();
+    const std::vector<double> frequency = AssessOptions{}.frequency_hz.values();
+    for (auto _ : state)
+        benchmark::DoNotOptimize(transmissibility(p.K, bench, {0.1, 0, 0}, frequency));
+    state.SetItemsProcessed(state.iterations() * static_cast<int64_t>(frequency.size()));
+}
+BENCHMARK(transmissibilitySweep)->Unit(benchmark::kMicrosecond);
+
+}  // namespace
+}  // namespace stillbay
+
+BENCHMARK_MAIN();

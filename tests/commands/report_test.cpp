@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/report.h"
+
+#include "app/commands/command.h"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+namespace stillbay {
+namespace {
+
+constexpr std::string_view kReedbed = STILLBAY_SAMPLES_DIR "/reedbed.stillbay";
+
+struct Answer {
+    int code;
+    std::string out, err;
+};
+
+Answer report(std::vector<std::string_view> arguments)
+{
+    std::ostringstream out, err;
+    const int code = runReport(arguments, out, err);
+    return {code, out.str(), err.str()};
+}
+
+bool isOneLine(const std::string& text)
+{
+    return text.starts_with("stillbay: ") && std::count(text.begin(), text.end(), '\n') == 1 &&
+           text.back() == '\n';
+}
+
+// A changed copy of the sample in a file of its own.
+class ChangedSample {
+public:
+    template <class Change>
+    explicit ChangedSample(Change change)
+    {
+        auto json = nlohmann::ordered_json::parse(std::ifstream(std::string(kReedbed)));
+        change(json);
+        m_path = std::filesystem::temp_directory_path() /
+                 ("stillbay-report-test-" + std::to_string(::getpid()) + ".stillbay");
+        std::ofstream(m_path) << json.dump();
+    }
+    ~ChangedSample() { std::filesystem::remove(m_path); }
+    std::string path() const { return m_path.string(); }
+
+private:
+    std::filesystem::path m_path;
+};
+
+TEST(Report, JsonHasEveryKeyOfTheFormat)
+{
+    const Answer answer = report({kReedbed, "--json"});
+    ASSERT_EQ(answer.code, 0) << answer.err;
+    EXPECT_EQ(answer.err, "");
+    const auto json = nlohmann::json::parse(answer.out);
+    EXPECT_EQ(json.at("format"), "stillbay-report");
+    EXPECT_EQ(json.at("version"), 1);
+    for (const char* body : {"bay", "airframe"}) {
+        EXPECT_EQ(json.at("masses").at(body).at("centre_mm").size(), 3U);
+        EXPECT_EQ(json.at("masses").at(body).at("inertia_kg_m2").at(2).size(), 3U);
+    }
+    for (const char* key :
+         {"youngs_modulus_mpa", "shear_modulus_mpa", "tension_n", "axial_stiffness_n_per_m",
+          "lateral_stiffness_n_per_m", "own_resonance_hz"})
+        EXPECT_TRUE(json.at("tube").at(key).is_number()) << key;
+    EXPECT_EQ(json.at("rest").at("tubes").size(), 4U);
+    EXPECT_EQ(json.at("rest").at("rotation_deg").size(), 3U);
+    for (const char* set : {"bench", "flight"}) {
+        ASSERT_EQ(json.at("modes").at(set).size(), 6U);
+        double last = 0;
+        for (const auto& mode : json.at("modes").at(set)) {
+            EXPECT_GE(mode.at("frequency_hz").get<double>(), last);
+            last = mode.at("frequency_hz");
+            double most = 0;
+            for (const auto& entry : mode.at("motion"))
+                most = std::max(most, std::abs(entry.get<double>()));
+            EXPECT_EQ(most, 1.0);
+        }
+    }
+    EXPECT_EQ(json.at("transmissibility").at("frequency_hz").size(), 799U);
+    EXPECT_EQ(json.at("transmissibility").at("z").size(), 799U);
+    EXPECT_EQ(json.at("throttle").size(), 181U);
+    EXPECT_EQ(json.at("throttle").at(0).at("orders").size(), 3U);
+    EXPECT_EQ(json.at("ranges").front().at("from"), 0.1);
+    EXPECT_NEAR(json.at("ranges").back().at("to").get<double>(), 1.0, 1e-12);
+    EXPECT_TRUE(json.at("warnings").is_array());
+}
+
+TEST(Report, PageIsForPeople)
+{
+    const Answer answer = report({kReedbed});
+    ASSERT_EQ(answer.code, 0) << answer.err;
+    for (const char* part : {"Reedbed survey craft", "Clean from", "Hover is at 33 %", "Masses",
+                             "At rest", "Modes in flight", "propellers off"})
+        EXPECT_NE(answer.out.find(part), std::string::npos) << part;
+    std::istringstream lines(answer.out);
+    for (std::string line; std::getline(lines, line);)
+        EXPECT_LE(line.size(), 104U) << line;
+}
+
+TEST(Report, WrongUsageIsTwo)
+{
+    const std::vector<std::vector<std::string_view>> wrong{
+        {},
+        {""},
+        {kReedbed, kReedbed},
+        {kReedbed, "--jsno"},
+        {kReedbed, "--throttle"},
+        {kReedbed, "--throttle", "0.1"},
+        {kReedbed, "--throttle", "0.1:0.5"},
+        {kReedbed, "--throttle", "0.5:0.1:0.1"},
+        {kReedbed, "--throttle", "0.1:1.5:0.1"},
+        {kReedbed, "--throttle", "0.1:1:0"},
+        {kReedbed, "--throttle", "0.1:1:-0.1"},
+        {kReedbed, "--throttle", "nan:1:0.1"},
+        {kReedbed, "--throttle", "0.1:inf:0.1"},
+        {kReedbed, "--throttle", "0.1:1:1e-9"},
+        {kReedbed, "--throttle", "0.1:1:0.1x"},
+        {kReedbed, "--frequency", "-5:100:1"},
+        {kReedbed, "--frequency", "1e300:1e301:1"},
+        {kReedbed, "--airframe", "wood"},
+    };
+    for (const auto& arguments : wrong) {
+        const Answer answer = report(arguments);
+        EXPECT_EQ(answer.code, 2) << ::testing::PrintToString(arguments);
+        EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
+        EXPECT_EQ(answer.out, "");
+    }
+}
+
+TEST(Report, AnythingAfterTwoDashesIsAFile)
+{
+    const Answer answer = report({"--", "--json"});
+    EXPECT_EQ(answer.code, 1);
+    EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
+}
+
+TEST(Report, BadFilesAreOne)
+{
+    for (const std::string_view path :
+         {std::string_view("no-such-file.stillbay"), std::string_view(STILLBAY_SAMPLES_DIR),
+          std::string_view(STILLBAY_REFERENCE_DIR "/reedbed.expected.json")}) {
+        const Answer answer = report({path});
+        EXPECT_EQ(answer.code, 1) << path;
+        EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
+        EXPECT_NE(answer.err.find(path), std::string::npos);
+        EXPECT_EQ(answer.out, "");
+    }
+}
+
+TEST(Report, NamesTheKeyOfABadValue)
+{
+    const ChangedSample sample([](auto& json) { json["tube"]["bore_mm"] = 9; });
+    const Answer answer = report({sample.path()});
+    EXPECT_EQ(answer.code, 1);
+    EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
+    EXPECT_NE(answer.err.find("tube.bore_mm"), std::string::npos) << answer.err;
+}
+
+TEST(Report, AMechanismIsThreeAndNamesTheFreeMotion)
+{
+    const ChangedSample sample([](auto& json) {
+        json["mounts"]["ends"] = "hinged";
+        json["mounts"]["points"] = nlohmann::ordered_json::array({json["mounts"]["points"][0]});
+        json["mounts"]["points"][0]["elevation_deg"] = 90;
+        json["mounts"]["points"][0]["bay_mm"] = {6.9266055, 0, -30};
+    });
+    const Answer answer = report({sample.path()});
+    EXPECT_EQ(answer.code, 3) << answer.err;
+    EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
+    EXPECT_NE(answer.err.find("bay turns"), std::string::npos) << answer.err;
+    EXPECT_EQ(answer.out, "");
+}
+
+TEST(Report, ABayThatBucklesIsThree)
+{
+    const ChangedSample sample([](auto& json) {
+        json["tube"]["hardness_shore_a"] = 20;
+        json["mounts"]["free_length_mm"] = 60;
+        json["mounts"]["stretch"] = 1.0;
+        json["bay"]["parts"][0]["mass_g"] = 3000;
+        for (auto& point : json["mounts"]["points"])
+            point["elevation_deg"] = -85;
+    });
+    const Answer answer = report({sample.path()});
+    EXPECT_EQ(answer.code, 3) << answer.err;
+    EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
+    EXPECT_NE(answer.err.find("the bay buckles"), std::string::npos) << answer.err;
+    EXPECT_EQ(answer.out, "");
+}
+
+TEST(Report, UnknownKeysAreNamedAndHarmless)
+{
+    const ChangedSample sample([](auto& json) { json["camera"]["lens_name"] = "own"; });
+    const Answer answer = report({sample.path(), "--json"});
+    EXPECT_EQ(answer.code, 0);
+    EXPECT_NE(answer.err.find("camera.lens_name"), std::string::npos) << answer.err;
+    EXPECT_EQ(nlohmann::json::parse(answer.out).at("warnings").front().at("code"), "unknown-key");
+}
+
+}  // namespace
+}  // namespace stillbay
