@@ -1,23 +1,61 @@
 // SPDX-License-Identifier: MIT
+#include "app/commands/command.h"
 #include "app/commands/help.h"
+#include "app/commands/report.h"
+#include "ui/window/run_window.h"
 
+#include <exception>
 #include <iostream>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
+
+namespace {
+
+using Arguments = std::span<const std::string_view>;
+
+int openWindow(Arguments files, int argc, char** argv)
+{
+    if (files.size() > 1)
+        return stillbay::usageError(std::cerr, "one craft at a time", files[1]);
+    const std::string path(files.empty() ? std::string_view() : files.front());
+    return stillbay::ui::runWindow(argc, argv, path, STILLBAY_VERSION);
+}
+
+// Everything that needs no window is answered before there is a Qt application, which would end
+// the program where there is no display.
+int run(Arguments arguments, int argc, char** argv)
+{
+    if (arguments.empty())
+        return openWindow({}, argc, argv);
+    const std::string_view first = arguments.front();
+    if (first == "--version") {
+        std::cout << "stillbay " STILLBAY_VERSION "\n";
+        return stillbay::kExitDone;
+    }
+    if (first == "--help" || first == "-h") {
+        std::cout << stillbay::helpText();
+        return stillbay::kExitDone;
+    }
+    if (first == "report")
+        return stillbay::runReport(arguments.subspan(1), std::cout, std::cerr);
+    if (first == "--")
+        return openWindow(arguments.subspan(1), argc, argv);
+    if (first.starts_with('-'))
+        return stillbay::usageError(std::cerr, "unknown option, see --help", first);
+    return openWindow(arguments, argc, argv);
+}
+
+}  // namespace
 
 int main(int argc, char* argv[])
 {
-    const std::vector<std::string> arguments(argv + 1, argv + argc);
-
-    // Answered before there is an application: without a display, making one ends the program.
-    if (arguments.size() == 1 && arguments[0] == "--version") {
-        std::cout << "stillbay " STILLBAY_VERSION "\n";
-        return 0;
+    const std::vector<std::string_view> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
+    try {
+        return run(arguments, argc, argv);
+    } catch (const std::exception& exception) {
+        std::cerr << "stillbay: a fault in the program: " << exception.what() << '\n';
+        return stillbay::kExitNoAnswer;
     }
-    if (arguments.size() == 1 && arguments[0] == "--help") {
-        std::cout << stillbay::helpText();
-        return 0;
-    }
-    std::cerr << "stillbay: wrong usage, see --help: the command line\n";
-    return 2;
 }

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <QColor>
+#include <QPalette>
+
+#include <array>
+
+namespace stillbay::ui {
+
+/// Colours of the charts. Hues of Okabe and Ito's set, which the common kinds of colour blindness
+/// tell apart; each meaning also has its own dash, hatch or word.
+struct ChartTheme {
+    QColor canvas, text, quiet, grid;
+    std::array<QColor, 3> axes;  ///< curves along x, y, z
+    QColor clean, faint, bad;    ///< zone grounds, opaque
+    QColor cleanHatch, faintHatch, badHatch;
+    QColor mode, hover, cruise;
+    std::array<QColor, 4> orders;  ///< shaking bands, translucent
+    std::array<QColor, 4> orderHatches;
+};
+
+/// @param stale  everything fades towards the canvas: what is shown is being worked out anew
+ChartTheme chartTheme(const QPalette& palette, bool stale);
+
+}  // namespace stillbay::ui

@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+#include "ui/charts/mark_lane.h"
+
+#include "ui/charts/spread.h"
+
+#include <QFontMetricsF>
+#include <QPainter>
+#include <qwt_scale_map.h>
+#include <qwt_text.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr double kTie = 7.0;      // height of the tie between place and label
+constexpr double kPadding = 3.0;  // around a label
+constexpr double kGap = 2.0;      // between labels
+
+}  // namespace
+
+MarkLane::MarkLane(const QString& title, Edge edge, double z)
+    : QwtPlotItem(QwtText(title)), m_edge(edge)
+{
+    setZ(z);
+    setRenderHint(QwtPlotItem::RenderAntialiased);
+}
+
+void MarkLane::setMarks(std::vector<Mark> marks)
+{
+    m_marks = std::move(marks);
+}
+
+void MarkLane::setColours(const QColor& text, const QColor& ground)
+{
+    m_text = text;
+    m_ground = ground;
+}
+
+double MarkLane::height() const
+{
+    return QFontMetricsF(m_font).height() + 2.0 + kTie;
+}
+
+void MarkLane::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap&,
+                    const QRectF& canvas) const
+{
+    struct Placed {
+        const Mark* mark;
+        double from, to;
+    };
+    const QFontMetricsF metrics(m_font);
+    std::vector<Placed> seen;
+    std::vector<double> centres, widths;
+    for (const Mark& mark : m_marks) {
+        const double from = xMap.transform(mark.from), to = xMap.transform(mark.to);
+        if (!std::isfinite(from) || !std::isfinite(to) || to < canvas.left() ||
+            from > canvas.right())
+            continue;
+        seen.push_back({&mark, std::max(from, canvas.left()), std::min(to, canvas.right())});
+        centres.push_back((seen.back().from + seen.back().to) / 2.0);
+        widths.push_back(metrics.horizontalAdvance(mark.text) + 2.0 * kPadding);
+    }
+    const std::vector<double> places =
+        spread(centres, widths, kGap, canvas.left() + kGap, canvas.right() - kGap);
+
+    const double textHeight = metrics.height() + 2.0;
+    const double top =
+        m_edge == Edge::Top ? canvas.top() + 1.0 : canvas.bottom() - textHeight - 1.0;
+    m_labelRects.clear();
+    painter->save();
+    painter->setFont(m_font);
+    for (std::size_t k = 0; k < seen.size(); ++k) {
+        const QRectF label(places[k] - widths[k] / 2.0, top, widths[k], textHeight);
+        m_labelRects.push_back(label);
+        drawMark(*painter, *seen[k].mark, seen[k].from, seen[k].to, label, canvas);
+    }
+    painter->restore();
+}
+
+void MarkLane::drawMark(QPainter& painter, const Mark& mark, double from, double to,
+                        const QRectF& label, const QRectF& canvas) const
+{
+    const bool atTop = m_edge == Edge::Top;
+    const double edge = atTop ? label.bottom() : label.top();
+    const double laneEnd = atTop ? edge + kTie : edge - kTie;
+    if (mark.line.style() != Qt::NoPen) {
+        painter.setPen(mark.line);
+        if (mark.from == mark.to) {
+            const double far = atTop ? canvas.bottom() : canvas.top();
+            painter.drawLine(QPointF(from, laneEnd), QPointF(from, far));
+            painter.setPen(QPen(mark.line.color(), 1.0));
+            painter.drawLine(QPointF(from, laneEnd), QPointF(label.center().x(), edge));
+        } else {
+            const double middle = (edge + laneEnd) / 2.0;
+            painter.drawLine(QPointF(from, middle), QPointF(to, middle));
+            for (const double end : {from, to})
+                painter.drawLine(QPointF(end, edge), QPointF(end, laneEnd));
+        }
+    }
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(m_ground);
+    painter.drawRoundedRect(label, 3.0, 3.0);
+    painter.setPen(m_text);
+    painter.drawText(label, Qt::AlignCenter, mark.text);
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <QFont>
+#include <QPen>
+#include <QRectF>
+#include <QString>
+#include <qwt_plot_item.h>
+
+#include <vector>
+
+namespace stillbay::ui {
+
+/// Something at a place (or over a stretch) of the x axis, with a label.
+struct Mark {
+    double from = 0.0;
+    double to = 0.0;  ///< equal to from: a place
+    QString text;
+    QPen line;  ///< full height at a place, along the lane over a stretch; NoPen: none
+};
+
+/// Marks with their labels side by side in one lane at the top or bottom of the plot; labels that
+/// would overlap move apart and keep a thin tie to their place.
+class MarkLane final : public QwtPlotItem {
+public:
+    enum class Edge { Top, Bottom };
+
+    MarkLane(const QString& title, Edge edge, double z);
+
+    void setMarks(std::vector<Mark> marks);  ///< rising in their middle
+    const std::vector<Mark>& marks() const { return m_marks; }
+    void setColours(const QColor& text, const QColor& ground);
+    void setFont(const QFont& font) { m_font = font; }
+
+    double height() const;  ///< of the lane [logical pixels]
+
+    /// Where the labels were drawn last, left to right.
+    const std::vector<QRectF>& labelRects() const { return m_labelRects; }
+
+    void draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
+              const QRectF& canvas) const override;
+
+private:
+    void drawMark(QPainter& painter, const Mark& mark, double from, double to, const QRectF& label,
+                  const QRectF& canvas) const;
+
+    Edge m_edge;
+    std::vector<Mark> m_marks;
+    QColor m_text, m_ground;
+    QFont m_font;
+    mutable std::vector<QRectF> m_labelRects;
+};
+
+}  // namespace stillbay::ui

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <QPointF>
+#include <QVector>
+#include <qwt_scale_div.h>
+#include <qwt_scale_draw.h>
+#include <qwt_text.h>
+
+#include <span>
+
+namespace stillbay::ui {
+
+enum class Ticks { Decades, OneTwoFive };
+
+/// Ticks of a logarithmic axis from `from` to `to`, both > 0; labels at the major ones.
+QwtScaleDiv logDivision(double from, double to, Ticks ticks);
+
+/// The next value below or above on the ladder …, 1, 3, 10, 30, …: keeps an axis still while the
+/// curve on it moves a little.
+double ladderBelow(double value);
+double ladderAbove(double value);
+
+/// Points for a logarithmic axis. What has no place there (zero, negative, infinite, not a number)
+/// leaves a gap, because a zero would be drawn as a wedge over the whole plot.
+QVector<QPointF> logSamples(std::span<const double> x, std::span<const double> y);
+
+/// Plain numbers at the ticks, "0.01" and "100", without thousands separators.
+class PlainScaleDraw final : public QwtScaleDraw {
+public:
+    QwtText label(double value) const override;
+};
+
+}  // namespace stillbay::ui

@@ -1,0 +1,292 @@
+// SPDX-License-Identifier: MIT
+#include "ui/charts/through_tubes_chart.h"
+
+#include "core/assess/words.h"
+#include "ui/charts/mark_lane.h"
+#include "ui/charts/scales.h"
+#include "ui/charts/zone_item.h"
+
+#include <QLocale>
+#include <qwt_axis.h>
+#include <qwt_legend.h>
+#include <qwt_plot_curve.h>
+#include <qwt_plot_marker.h>
+#include <qwt_scale_engine.h>
+#include <qwt_scale_map.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr double kBandZ = 5.0, kHoverZ = 18.0, kCurveZ = 20.0, kLaneZ = 30.0;
+constexpr double kLowestShown = 1e-4;  // amplification; below, nothing reaches the film
+constexpr double kLeastTop = 3.0;
+constexpr double kNearMode_px = 5.0;  // how close the pointer must be to name a mode
+constexpr std::array kHatches{Hatch::Rising, Hatch::Falling, Hatch::Crossed, Hatch::None};
+
+// Frequency of one order at a throttle, straight between the points of the grid.
+double orderFrequency_hz(const std::vector<ThrottlePoint>& points, std::size_t order,
+                         double throttle)
+{
+    const auto above =
+        std::lower_bound(points.begin(), points.end(), throttle,
+                         [](const ThrottlePoint& p, double u) { return p.throttle < u; });
+    if (above == points.begin())
+        return above->orders[order].frequency_hz;
+    if (above == points.end())
+        return points.back().orders[order].frequency_hz;
+    const ThrottlePoint& below = *std::prev(above);
+    const double share = (throttle - below.throttle) / (above->throttle - below.throttle);
+    return std::lerp(below.orders[order].frequency_hz, above->orders[order].frequency_hz, share);
+}
+
+double valueAt(const std::vector<double>& x, const std::vector<double>& y, double at)
+{
+    const auto above = std::lower_bound(x.begin(), x.end(), at);
+    if (above == x.end() || above == x.begin())
+        return std::numeric_limits<double>::quiet_NaN();
+    const auto k = static_cast<std::size_t>(above - x.begin());
+    return std::lerp(y[k - 1], y[k], (at - x[k - 1]) / (x[k] - x[k - 1]));
+}
+
+}  // namespace
+
+ThroughTubesChart::ThroughTubesChart(QWidget* parent)
+    : Chart(tr("Through the tubes"), parent),
+      m_curves{new QwtPlotCurve(tr("fore and aft (x)")), new QwtPlotCurve(tr("sideways (y)")),
+               new QwtPlotCurve(tr("up and down (z)"))},
+      m_unity(new QwtPlotMarker),
+      m_hover(new QwtPlotCurve(tr("shake at hover"))),
+      m_modeLane(new MarkLane(tr("Flight modes"), MarkLane::Edge::Top, kLaneZ)),
+      m_bandLane(new MarkLane(tr("Shaking bands"), MarkLane::Edge::Bottom, kLaneZ))
+{
+    for (QwtPlotCurve* curve : m_curves) {
+        curve->setRenderHint(QwtPlotItem::RenderAntialiased);
+        curve->setZ(kCurveZ);
+        curve->setLegendAttribute(QwtPlotCurve::LegendShowLine);
+        curve->setLegendIconSize(QSize(28, 12));
+        curve->attach(this);
+    }
+    m_hover->setZ(kHoverZ);
+    m_hover->setLegendAttribute(QwtPlotCurve::LegendShowLine);
+    m_hover->setLegendIconSize(QSize(28, 12));
+    m_hover->attach(this);
+    m_unity->setLineStyle(QwtPlotMarker::HLine);
+    m_unity->setYValue(1.0);
+    m_unity->setLabelAlignment(Qt::AlignRight | Qt::AlignTop);
+    m_unity->attach(this);
+    m_modeLane->attach(this);
+    m_bandLane->attach(this);
+
+    auto* const legend = new QwtLegend;
+    legend->setAccessibleName(tr("Legend of Through the tubes"));
+    insertLegend(legend, QwtPlot::TopLegend);
+    setAxisTitle(QwtAxis::XBottom, tr("Frequency (Hz)"));
+    setAxisTitle(QwtAxis::YLeft, tr("Camera per airframe"));
+    setAxisScaleEngine(QwtAxis::YLeft, new QwtLogScaleEngine);
+    setAxisScaleDraw(QwtAxis::YLeft, new PlainScaleDraw);
+    setAxisScaleDraw(QwtAxis::XBottom, new PlainScaleDraw);
+    setLogFrequency(true);
+    applyTheme();
+}
+
+void ThroughTubesChart::setLogFrequency(bool log)
+{
+    m_logFrequency = log;
+    setAxisScaleEngine(QwtAxis::XBottom, log ? static_cast<QwtScaleEngine*>(new QwtLogScaleEngine)
+                                             : new QwtLinearScaleEngine);
+    setScales();
+    replot();
+}
+
+void ThroughTubesChart::setAssessment(const Setup& setup, const Assessment& assessment)
+{
+    m_assessment = assessment;
+    m_hasAssessment = true;
+    placeCurves();
+    placeModes();
+    placeBands(setup);
+    setScales();
+    placeHover();
+    describe(setup);
+    applyTheme();
+}
+
+void ThroughTubesChart::placeCurves()
+{
+    const TransmissibilityCurves& t = m_assessment.transmissibility;
+    const std::array values{&t.x, &t.y, &t.z};
+    for (std::size_t axis = 0; axis < values.size(); ++axis)
+        m_curves[axis]->setSamples(logSamples(t.frequency_hz, *values[axis]));
+}
+
+void ThroughTubesChart::placeModes()
+{
+    const QLocale locale;
+    std::vector<Mark> marks;
+    for (const ModeFigures& mode : m_assessment.flight)
+        marks.push_back({mode.frequency_hz, mode.frequency_hz,
+                         locale.toString(mode.frequency_hz, 'f', mode.frequency_hz < 10.0 ? 1 : 0),
+                         QPen(Qt::DotLine)});
+    m_modeLane->setMarks(std::move(marks));
+}
+
+void ThroughTubesChart::placeBands(const Setup& setup)
+{
+    const std::vector<ThrottlePoint>& points = m_assessment.throttle;
+    const std::size_t count = points.empty() ? 0 : points.front().orders.size();
+    if (count != m_bands.size())
+        replaceBands(count);
+    std::vector<Mark> marks;
+    for (std::size_t k = 0; k < count; ++k) {
+        const double from = orderFrequency_hz(points, k, setup.flight.cruise_throttle[0]);
+        const double to = orderFrequency_hz(points, k, setup.flight.cruise_throttle[1]);
+        m_bands[k]->setInterval(from, to);
+        const std::string words =
+            orderInWords(points.front().orders[k].order, setup.drive.propeller.blades);
+        m_bands[k]->setTitle(QString::fromStdString(words));
+        // On a log axis the middle of the drawn band is the geometric mean; both ends are given.
+        marks.push_back({from, to, QString::fromStdString(words), QPen(Qt::SolidLine)});
+    }
+    m_bandLane->setMarks(std::move(marks));
+}
+
+void ThroughTubesChart::replaceBands(std::size_t count)
+{
+    for (ZoneItem* band : m_bands) {
+        band->detach();
+        delete band;
+    }
+    m_bands.clear();
+    for (std::size_t k = 0; k < count; ++k) {
+        auto* const band =
+            new ZoneItem({}, Qt::Vertical, kHatches[std::min(k, kHatches.size() - 1)], kBandZ);
+        band->attach(this);
+        m_bands.push_back(band);
+    }
+}
+
+void ThroughTubesChart::placeHover()
+{
+    // One upright line for each order, with gaps between them.
+    const HoverFigures& hover = m_assessment.hover;
+    const QwtScaleDiv& y = axisScaleDiv(QwtAxis::YLeft);
+    QVector<QPointF> line;
+    if (hover.throttle_full && !m_assessment.throttle.empty()) {
+        for (std::size_t k = 0; k < m_assessment.throttle.front().orders.size(); ++k) {
+            const double f = m_assessment.throttle.front().orders[k].order * hover.speed_rpm / 60.0;
+            line << QPointF(f, y.lowerBound()) << QPointF(f, y.upperBound())
+                 << QPointF(f, std::numeric_limits<double>::quiet_NaN());
+        }
+    }
+    m_hover->setSamples(line);
+}
+
+void ThroughTubesChart::setScales()
+{
+    double from = 1.0, to = 400.0, low = 1.0, high = kLeastTop;
+    if (m_hasAssessment && !m_assessment.transmissibility.frequency_hz.empty()) {
+        from = m_assessment.transmissibility.frequency_hz.front();
+        to = m_assessment.transmissibility.frequency_hz.back();
+        for (const QwtPlotCurve* curve : m_curves) {
+            for (std::size_t k = 0; k < curve->dataSize(); ++k) {
+                const double y = curve->sample(static_cast<int>(k)).y();
+                if (std::isnan(y))
+                    continue;
+                low = std::min(low, y);
+                high = std::max(high, y);
+            }
+        }
+    }
+    low = ladderBelow(std::max(low, kLowestShown) / 2.0);  // room for the lanes at both edges
+    high = ladderAbove(2.0 * high);
+    setAxisScaleDiv(QwtAxis::YLeft, logDivision(low, high, Ticks::Decades));
+    if (m_logFrequency)
+        setAxisScaleDiv(QwtAxis::XBottom, logDivision(from, to, Ticks::OneTwoFive));
+    else
+        setAxisScale(QwtAxis::XBottom, 0.0, to);
+    updateAxes();
+}
+
+void ThroughTubesChart::describe(const Setup& setup)
+{
+    const QLocale locale;
+    const std::array names{tr("fore and aft"), tr("sideways"), tr("up and down")};
+    QStringList parts;
+    for (std::size_t axis = 0; axis < m_curves.size(); ++axis) {
+        QPointF peak(0.0, 0.0);
+        for (std::size_t k = 0; k < m_curves[axis]->dataSize(); ++k) {
+            const QPointF sample = m_curves[axis]->sample(static_cast<int>(k));
+            if (sample.y() > peak.y())
+                peak = sample;
+        }
+        parts << tr("%1 peaks at %2 Hz with %3 times the airframe's motion")
+                     .arg(names[axis], locale.toString(peak.x(), 'f', 1),
+                          locale.toString(peak.y(), 'f', 1));
+    }
+    for (const ZoneItem* band : m_bands)
+        parts << tr("in cruise the %1 lies between %2 and %3 Hz")
+                     .arg(band->title().text(),
+                          locale.toString(band->interval().minValue(), 'f', 0),
+                          locale.toString(band->interval().maxValue(), 'f', 0));
+    setSummary(tr("%1: %2.").arg(QString::fromStdString(setup.name), parts.join(u"; ")));
+}
+
+QString ThroughTubesChart::readout(const QPointF& place) const
+{
+    if (!m_hasAssessment)
+        return {};
+    const QLocale locale;
+    const TransmissibilityCurves& t = m_assessment.transmissibility;
+    const auto at = [&](const std::vector<double>& y) {
+        return locale.toString(valueAt(t.frequency_hz, y, place.x()), 'g', 2);
+    };
+    QString text = tr("%1 Hz: x %2, y %3, z %4")
+                       .arg(locale.toString(place.x(), 'f', 1), at(t.x), at(t.y), at(t.z));
+    const QwtScaleMap map = canvasMap(QwtAxis::XBottom);
+    for (const ModeFigures& mode : m_assessment.flight)
+        if (std::abs(map.transform(mode.frequency_hz) - map.transform(place.x())) < kNearMode_px)
+            text += tr("\n%1, %2 Hz")
+                        .arg(QString::fromStdString(mode.words),
+                             locale.toString(mode.frequency_hz, 'f', 1));
+    return text;
+}
+
+void ThroughTubesChart::restyle(const ChartTheme& theme)
+{
+    const std::array dashes{Qt::SolidLine, Qt::DashLine, Qt::DashDotLine};
+    for (std::size_t axis = 0; axis < m_curves.size(); ++axis) {
+        QPen pen(theme.axes[axis], 2.0, dashes[axis]);
+        pen.setCapStyle(Qt::FlatCap);
+        m_curves[axis]->setPen(pen);
+    }
+    m_hover->setPen(QPen(theme.hover, 1.5, Qt::DotLine));
+    m_unity->setLinePen(theme.quiet, 1.0);
+    QwtText unity(tr("1:1"));
+    unity.setColor(theme.quiet);
+    unity.setFont(smallFont());
+    m_unity->setLabel(unity);
+
+    QColor ground = theme.canvas;
+    ground.setAlpha(215);
+    for (MarkLane* lane : {m_modeLane, m_bandLane}) {
+        std::vector<Mark> marks = lane->marks();
+        for (Mark& mark : marks)
+            mark.line = QPen(theme.mode, 1.0, lane == m_modeLane ? Qt::DotLine : Qt::SolidLine);
+        lane->setMarks(std::move(marks));
+        lane->setFont(smallFont());
+        lane->setColours(theme.text, ground);
+    }
+    for (std::size_t k = 0; k < m_bands.size(); ++k) {
+        const std::size_t hue = std::min(k, theme.orders.size() - 1);
+        m_bands[k]->setColours(theme.orders[hue], theme.orderHatches[hue]);
+    }
+    if (QWidget* const shownLegend = legend())
+        shownLegend->setFont(smallFont());
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/result.h"
+#include "core/setup/setup.h"
+
+#include <QByteArray>
+#include <QObject>
+#include <QString>
+#include <QUndoStack>
+
+#include <functional>
+#include <vector>
+
+namespace stillbay::ui {
+
+/// Owns the one craft being edited. Widgets read it, observe it, and change it only by edit().
+class Document final : public QObject {
+    Q_OBJECT
+public:
+    explicit Document(QObject* parent = nullptr);
+
+    const Setup& setup() const { return m_setup; }
+    bool hasCraft() const { return m_hasCraft; }     ///< false until the first open()
+    quint64 revision() const { return m_revision; }  ///< grows with every change, undo included
+    QUndoStack& undoStack() { return m_undoStack; }
+    bool isModified() const { return !m_undoStack.isClean(); }
+
+    const QString& path() const { return m_path; }  ///< empty: never saved
+    QString fileName() const;  ///< for titles; a name even before the first save
+    const std::vector<Warning>& fileWarnings() const { return m_fileWarnings; }
+
+    /// Runs change on a copy of the setup and records the step. Steps of one field (not empty)
+    /// within one gesture become one; a step that changes nothing leaves no trace.
+    ///
+    /// @param text   what the undo menu calls the step
+    /// @param field  path of the changed number, e.g. "tube.bore_mm"; empty: never merges
+    /// @error BadInput  what validate() refuses; the setup stays as it was.
+    Result<void> edit(const QString& text, const QString& field,
+                      const std::function<void(Setup&)>& change);
+    void endGesture() { ++m_gesture; }  ///< on mouse release, Enter or focus out
+
+    /// Replaces the craft by the one in the file; on any error the craft at hand stays.
+    Result<void> open(const QString& path);
+    /// The same for text that has no file of its own: a sample.
+    Result<void> openText(const QByteArray& text, const QString& title);
+    /// Writes the file so that it is either the old one or the whole new one, and takes its path.
+    Result<void> save(const QString& path);
+
+signals:
+    void setupChanged();
+    void fileChanged();  ///< path, title or the file's warnings
+
+private:
+    friend class EditSetup;
+    void setSetup(const Setup& setup);
+    Result<void> take(const QByteArray& text, const QString& path, const QString& title);
+
+    Setup m_setup;
+    QString m_path;
+    QString m_title;
+    std::vector<Warning> m_fileWarnings;
+    bool m_hasCraft = false;
+    quint64 m_revision = 0;
+    quint64 m_gesture = 0;
+    QUndoStack m_undoStack;
+};
+
+}  // namespace stillbay::ui

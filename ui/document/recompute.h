@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assess.h"
+#include "core/assess/assessment.h"
+#include "ui/document/document.h"
+
+#include <QFutureWatcher>
+#include <QObject>
+#include <QTimer>
+
+#include <memory>
+
+namespace stillbay::ui {
+
+/// One finished run: what was assessed, the answer or why there is none, and the document's
+/// revision when the run began.
+struct Outcome {
+    Setup setup;
+    Result<Assessment> assessment;
+    quint64 revision = 0;
+};
+
+/// Keeps one assessment up to date with the document, off the GUI thread. Edits within 30 ms
+/// share a run; one run at a time; the last edit always wins.
+class Recompute final : public QObject {
+    Q_OBJECT
+public:
+    explicit Recompute(const Document& document, QObject* parent = nullptr);
+    ~Recompute() override;  ///< waits for a run under way
+
+    /// What is shown belongs to the setup as it is now.
+    bool isCurrent() const { return m_doneRevision == m_document.revision(); }
+
+signals:
+    /// While the document has moved on, the views dim what they show until the next outcome.
+    void finished(const stillbay::ui::Outcome& outcome);
+
+private:
+    void schedule();
+    void start();
+    void deliver();
+
+    const Document& m_document;
+    QTimer m_coalesce;
+    std::shared_ptr<Assessor> m_assessor;  // used by the one run at a time; keeps the airframe
+    QFutureWatcher<std::shared_ptr<const Outcome>> m_watcher;
+    quint64 m_doneRevision = 0;  // of the last outcome
+};
+
+}  // namespace stillbay::ui

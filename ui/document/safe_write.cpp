@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+#include "ui/document/safe_write.h"
+
+#include <QFileInfo>
+#include <QSaveFile>
+
+#include <fcntl.h>
+#include <unistd.h>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr int kMostLinks = 40;  // as the kernel's own limit
+
+tl::unexpected<Error> refused(const QString& what)
+{
+    return fail(Errc::BadInput, what.toStdString());
+}
+
+// A link that leads back to itself never ends at a file or a free name.
+bool linksInCircles(const QString& path)
+{
+    QFileInfo info(path);
+    for (int k = 0; k < kMostLinks; ++k) {
+        if (!info.isSymLink())
+            return false;
+        info.setFile(info.symLinkTarget());
+    }
+    return true;
+}
+
+// The new name must survive a power cut too; a file system that cannot do this is no failure.
+void syncFolderOf(const QString& path)
+{
+    const QByteArray folder =
+        QFile::encodeName(QFileInfo(QFileInfo(path).canonicalFilePath()).path());
+    const int descriptor = ::open(folder.constData(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (descriptor < 0)
+        return;
+    ::fsync(descriptor);
+    ::close(descriptor);
+}
+
+}  // namespace
+
+Result<void> safeWrite(const QString& path, const QByteArray& bytes)
+{
+    const QFileInfo target(path);
+    if (target.exists() && !target.isFile())
+        return refused(QStringLiteral("it is not a regular file"));
+    if (linksInCircles(path))
+        return refused(QStringLiteral("the link points to itself"));
+
+    QSaveFile file(path);  // without the fallback that writes in place
+    if (!file.open(QIODevice::WriteOnly))
+        return refused(file.errorString());
+    const bool whole = file.write(bytes) == bytes.size() && file.flush();
+    if (!whole || file.error() != QFileDevice::NoError) {
+        const QString why = file.error() != QFileDevice::NoError
+                                ? file.errorString()
+                                : QStringLiteral("only a part could be written");
+        file.cancelWriting();
+        file.commit();  // removes what was begun
+        return refused(why);
+    }
+    if (!file.commit())
+        return refused(file.errorString());
+    syncFolderOf(path);
+    return {};
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/result.h"
+
+#include <QByteArray>
+#include <QString>
+
+namespace stillbay::ui {
+
+/// Makes the file at path hold exactly these bytes, or leaves it as it was. Links are followed.
+///
+/// QSaveFile alone is not enough: it flushes inside commit() without looking at the outcome, so a
+/// full disk would replace the good file by an empty one; and it would replace a pipe or a device.
+///
+/// @error BadInput  the target is not a regular file, a link points to itself, or the system
+///                  refuses to open, write or replace (its own words are in `what`).
+Result<void> safeWrite(const QString& path, const QByteArray& bytes);
+
+}  // namespace stillbay::ui

@@ -1,0 +1,472 @@
+// SPDX-License-Identifier: MIT
+#include "ui/panels/craft_form.h"
+
+#include "core/base/units.h"
+#include "core/setup/fields.h"
+#include "ui/document/mount_layout.h"
+#include "ui/panels/row_list.h"
+#include "ui/widgets/bind_text.h"
+#include "ui/widgets/section.h"
+
+#include <QComboBox>
+#include <QFormLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QLocale>
+#include <QPlainTextEdit>
+#include <QSignalBlocker>
+#include <QVBoxLayout>
+
+#include <cmath>
+#include <numeric>
+#include <string_view>
+
+namespace stillbay::ui {
+namespace {
+
+// What it means to leave an optional number out, and where it starts when it is given.
+struct LeftOut {
+    std::string_view key;
+    const char* word;
+    double start;
+};
+
+constexpr LeftOut kLeftOut[] = {
+    {"wall_mm", QT_TRANSLATE_NOOP("CraftForm", "solid"), 1.0},
+    {"root_stiffness_nm_per_rad", QT_TRANSLATE_NOOP("CraftForm", "rigid"), 500.0},
+    {"thrust_coefficient", QT_TRANSLATE_NOOP("CraftForm", "estimated"), 0.1},
+    {"power_coefficient", QT_TRANSLATE_NOOP("CraftForm", "estimated"), 0.05},
+    {"youngs_modulus_mpa", QT_TRANSLATE_NOOP("CraftForm", "from hardness"), 3.0},
+};
+
+constexpr std::string_view kAnchorKey = "anchor_mm";
+constexpr std::string_view kAngleKeys[] = {"azimuth_deg", "elevation_deg"};
+
+template <class Owner, class Find>
+Place<Owner> placeOf(const QString& path, const QString& spoken, Find find)
+{
+    return {path, spoken, find};
+}
+
+// The row of a list, by index, while it exists.
+template <class Owner, class List>
+Place<Owner> rowPlace(const QString& path, const QString& thing, std::size_t index, List list)
+{
+    return {QStringLiteral("%1[%2]").arg(path).arg(index),
+            QStringLiteral("%1 %2").arg(thing).arg(index + 1),
+            [list, index](const Setup& setup) -> const Owner* {
+                const std::vector<Owner>& rows = list(const_cast<Setup&>(setup));
+                return index < rows.size() ? &rows[index] : nullptr;
+            }};
+}
+
+QString number(double value)
+{
+    return QLocale().toString(value, 'g', 5);
+}
+
+double mass_g(const std::vector<Part>& parts)
+{
+    return std::accumulate(parts.begin(), parts.end(), 0.0,
+                           [](double sum, const Part& part) { return sum + part.mass_g; });
+}
+
+bool fits(std::string_view key, bool drilled)
+{
+    if (key == kAnchorKey)
+        return drilled;
+    return !drilled || (key != kAngleKeys[0] && key != kAngleKeys[1]);
+}
+
+// The next arm stands as far round as the last two stand apart.
+void addArm(Setup& setup)
+{
+    std::vector<Arm>& arms = setup.airframe.arms;
+    Arm arm = arms.empty() ? Arm{} : arms.back();
+    const double pace =
+        arms.size() > 1 ? arm.azimuth_deg - arms[arms.size() - 2].azimuth_deg : 90.0;
+    arm.azimuth_deg = std::remainder(arm.azimuth_deg + pace, 360.0);
+    arm.extras.clear();
+    arms.push_back(arm);
+}
+
+// The next tube is the last one's mirror image across the craft's middle.
+void addPoint(Setup& setup)
+{
+    std::vector<MountPoint>& points = setup.mounts.points;
+    MountPoint point = points.empty() ? MountPoint{} : points.back();
+    point.bay_mm[1] = -point.bay_mm[1];
+    point.azimuth_deg = -point.azimuth_deg;
+    if (point.anchor_mm)
+        (*point.anchor_mm)[1] = -(*point.anchor_mm)[1];
+    point.extras.clear();
+    points.push_back(point);
+}
+
+template <class T>
+void removeRow(std::vector<T>& rows, std::size_t index)
+{
+    rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(index));
+}
+
+}  // namespace
+
+CraftForm::CraftForm(Document& document, QWidget* parent)
+    : QScrollArea(parent), m_document(document)
+{
+    auto* const page = new QWidget;
+    m_layout = new QVBoxLayout(page);
+    m_layout->setContentsMargins(4, 4, 4, 4);
+    m_layout->setSpacing(2);
+    addCraft();
+    addAirframe();
+    addDrive();
+    addBay();
+    addCamera();
+    addTube();
+    addMounts();
+    addFlight();
+    m_layout->addStretch();
+    m_sections[QStringLiteral("tube")]->setOpen(true);  // what a shop visit changes first
+
+    setWidget(page);
+    setWidgetResizable(true);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setFrameShape(QFrame::NoFrame);
+    setAccessibleName(tr("Craft"));
+    connect(&m_document, &Document::setupChanged, this, &CraftForm::summarise);
+    summarise();
+}
+
+Section* CraftForm::addSection(const QString& title)
+{
+    auto* const section = new Section(title);
+    m_layout->addWidget(section);
+    return section;
+}
+
+template <class Owner>
+FieldRow* CraftForm::row(const Field<Owner>& field, const Place<Owner>& place)
+{
+    QString word;
+    double start = 0.0;
+    for (const LeftOut& leftOut : kLeftOut) {
+        if (leftOut.key == field.key) {
+            word = tr(leftOut.word);
+            start = leftOut.start;
+        }
+    }
+    return bindField(m_document, field, place, word, start);
+}
+
+template <class Owner>
+void CraftForm::addFields(Section& section, const Place<Owner>& place)
+{
+    for (const Field<Owner>& field : fieldsOf<Owner>()) {
+        FieldRow* const made = row(field, place);
+        section.add(made);
+        if (made->spec().optional)
+            m_estimated[made->spec().path] = made;
+    }
+    m_sections[place.path] = &section;
+}
+
+template <class Owner>
+QWidget* CraftForm::fieldsCard(const Place<Owner>& place)
+{
+    auto* const card = new QWidget;
+    auto* const layout = new QVBoxLayout(card);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(4);
+    for (const Field<Owner>& field : fieldsOf<Owner>())
+        if (fits(field.key, m_document.setup().mounts.drilled()))
+            layout->addWidget(row(field, place));
+    return card;
+}
+
+void CraftForm::addCraft()
+{
+    Section* const section = addSection(tr("Craft"));
+    const auto labelled = [section](const QString& title, QWidget* editor) {
+        auto* const label = new QLabel(title);
+        label->setBuddy(editor);
+        section->add(label);
+        section->add(editor);
+    };
+    labelled(tr("Name"), bindLine(m_document, {QStringLiteral("name"), tr("Craft: name"),
+                                               [](const Setup& setup) {
+                                                   return &setup.name;
+                                               }}));
+    QPlainTextEdit* const notes =
+        bindNotes(m_document, {QStringLiteral("notes"), tr("Craft: notes"), [](const Setup& setup) {
+                                   return &setup.notes;
+                               }});
+    notes->setFixedHeight(5 * notes->fontMetrics().lineSpacing() + 12);
+    labelled(tr("Notes"), notes);
+    m_sections[QStringLiteral("name")] = section;
+}
+
+void CraftForm::addAirframe()
+{
+    Section* const hub = addSection(tr("Airframe"));
+    hub->add(partList(tr("airframe part"), QStringLiteral("airframe.parts"),
+                      [](Setup& setup) -> std::vector<Part>& { return setup.airframe.parts; }));
+    m_sections[QStringLiteral("airframe.parts")] = hub;
+    Section* const arms = addSection(tr("Arms"));
+    addFields(*arms, placeOf<ArmSection>(QStringLiteral("airframe.arm"), tr("Arms"),
+                                         [](const Setup& setup) { return &setup.airframe.arm; }));
+    arms->add(armList());
+    m_sections[QStringLiteral("airframe.arms")] = arms;
+}
+
+void CraftForm::addDrive()
+{
+    addFields(*addSection(tr("Motors")),
+              placeOf<Motor>(QStringLiteral("drive.motor"), tr("Motors"),
+                             [](const Setup& setup) { return &setup.drive.motor; }));
+    addFields(*addSection(tr("Propellers")),
+              placeOf<Propeller>(QStringLiteral("drive.propeller"), tr("Propellers"),
+                                 [](const Setup& setup) { return &setup.drive.propeller; }));
+    addFields(*addSection(tr("Battery")),
+              placeOf<Battery>(QStringLiteral("drive.battery"), tr("Battery"),
+                               [](const Setup& setup) { return &setup.drive.battery; }));
+    addFields(*addSection(tr("What shakes")),
+              placeOf<Drive>(QStringLiteral("drive"), tr("Drive"),
+                             [](const Setup& setup) { return &setup.drive; }));
+}
+
+void CraftForm::addBay()
+{
+    Section* const section = addSection(tr("Bay"));
+    addFields(*section, placeOf<Bay>(QStringLiteral("bay"), tr("Bay"),
+                                     [](const Setup& setup) { return &setup.bay; }));
+    section->add(partList(tr("bay part"), QStringLiteral("bay.parts"),
+                          [](Setup& setup) -> std::vector<Part>& { return setup.bay.parts; }));
+}
+
+void CraftForm::addCamera()
+{
+    addFields(*addSection(tr("Camera")),
+              placeOf<Camera>(QStringLiteral("camera"), tr("Camera"),
+                              [](const Setup& setup) { return &setup.camera; }));
+}
+
+void CraftForm::addTube()
+{
+    addFields(*addSection(tr("Tube")),
+              placeOf<TubeStock>(QStringLiteral("tube"), tr("Tube"),
+                                 [](const Setup& setup) { return &setup.tube; }));
+}
+
+void CraftForm::addMounts()
+{
+    Section* const section = addSection(tr("Mounts"));
+    addFields(*section, placeOf<Mounts>(QStringLiteral("mounts"), tr("Mounts"),
+                                        [](const Setup& setup) { return &setup.mounts; }));
+    section->add(endsChoice());
+    section->add(anchorChoice());
+    section->add(pointList());
+}
+
+void CraftForm::addFlight()
+{
+    addFields(*addSection(tr("Flight")),
+              placeOf<Flight>(QStringLiteral("flight"), tr("Flight"),
+                              [](const Setup& setup) { return &setup.flight; }));
+    addFields(*addSection(tr("Limits")),
+              placeOf<Limits>(QStringLiteral("limits"), tr("Limits"),
+                              [](const Setup& setup) { return &setup.limits; }));
+}
+
+QWidget* CraftForm::partList(const QString& thing, const QString& path,
+                             std::vector<Part>& (*listOf)(Setup&))
+{
+    RowListSpec spec;
+    spec.thing = thing;
+    spec.count = [listOf](const Setup& setup) {
+        return listOf(const_cast<Setup&>(setup)).size();
+    };
+    spec.makeRow = [this, thing, path, listOf](std::size_t index) {
+        const Place<Part> part = rowPlace<Part>(path, thing, index, listOf);
+        QWidget* const card = fieldsCard(part);
+        QLineEdit* const name = bindLine(
+            m_document, {part.path + QStringLiteral(".name"), tr("%1: name").arg(part.spoken),
+                         [find = part.find](const Setup& setup) {
+                             const Part* owner = find(setup);
+                             return owner ? &owner->name : nullptr;
+                         }});
+        static_cast<QVBoxLayout*>(card->layout())->insertWidget(0, name);
+        return card;
+    };
+    spec.add = [listOf](Setup& setup) {
+        Part part;
+        part.name = tr("new part").toStdString();
+        listOf(setup).push_back(std::move(part));
+    };
+    spec.remove = [listOf](Setup& setup, std::size_t index) {
+        removeRow(listOf(setup), index);
+    };
+    return new RowList(m_document, std::move(spec));
+}
+
+QWidget* CraftForm::armList()
+{
+    RowListSpec spec;
+    spec.thing = tr("arm");
+    spec.count = [](const Setup& setup) {
+        return setup.airframe.arms.size();
+    };
+    spec.makeRow = [this](std::size_t index) {
+        return fieldsCard(
+            rowPlace<Arm>(QStringLiteral("airframe.arms"), tr("arm"), index,
+                          [](Setup& setup) -> std::vector<Arm>& { return setup.airframe.arms; }));
+    };
+    spec.add = addArm;
+    spec.remove = [](Setup& setup, std::size_t index) {
+        removeRow(setup.airframe.arms, index);
+    };
+    return new RowList(m_document, std::move(spec));
+}
+
+QWidget* CraftForm::pointList()
+{
+    RowListSpec spec;
+    spec.thing = tr("tube");
+    spec.count = [](const Setup& setup) {
+        return setup.mounts.points.size();
+    };
+    spec.makeRow = [this](std::size_t index) {
+        return fieldsCard(rowPlace<MountPoint>(
+            QStringLiteral("mounts.points"), tr("tube"), index,
+            [](Setup& setup) -> std::vector<MountPoint>& { return setup.mounts.points; }));
+    };
+    spec.add = addPoint;
+    spec.remove = [](Setup& setup, std::size_t index) {
+        removeRow(setup.mounts.points, index);
+    };
+    spec.kind = [](const Setup& setup) {
+        return setup.mounts.drilled() ? 1 : 0;
+    };
+    return new RowList(m_document, std::move(spec));
+}
+
+QWidget* CraftForm::endsChoice()
+{
+    auto* const choice = new QComboBox;
+    choice->addItems({tr("Ends clamped: the tube leaves square"), tr("Ends hinged: free to turn")});
+    choice->setAccessibleName(tr("Mounts: how the tube ends are held"));
+    const auto show = [this, choice] {
+        choice->setCurrentIndex(m_document.setup().mounts.ends == Ends::Clamped ? 0 : 1);
+    };
+    show();
+    connect(&m_document, &Document::setupChanged, choice, show);
+    connect(choice, &QComboBox::activated, this, [this, show](int index) {
+        (void)m_document.edit(tr("change how the ends are held"), {}, [index](Setup& setup) {
+            setup.mounts.ends = index == 0 ? Ends::Clamped : Ends::Hinged;
+        });
+        show();
+    });
+    return choice;
+}
+
+QWidget* CraftForm::anchorChoice()
+{
+    auto* const choice = new QComboBox;
+    choice->addItems({tr("Planned: anchors follow the angles"), tr("Drilled: the holes stay")});
+    choice->setAccessibleName(tr("Mounts: planned or drilled"));
+    choice->setToolTip(
+        tr("<p>While planning, the anchor lies along the angles at free length × "
+           "stretch. Once drilled, the holes stay and decide each tube's "
+           "stretch.</p>"));
+    const auto show = [this, choice] {
+        choice->setCurrentIndex(m_document.setup().mounts.drilled() ? 1 : 0);
+    };
+    show();
+    connect(&m_document, &Document::setupChanged, choice, show);
+    connect(choice, &QComboBox::activated, this, [this, show](int index) {
+        if ((index == 1) != m_document.setup().mounts.drilled())
+            (void)m_document.edit(index == 1 ? tr("drill the holes") : tr("plan by angles"), {},
+                                  [index](Setup& setup) {
+                                      setup.mounts = index == 1 ? drilled(setup.mounts)
+                                                                : planned(setup.mounts);
+                                  });
+        show();
+    });
+    return choice;
+}
+
+void CraftForm::setAssessment(const Assessment& assessment)
+{
+    const auto estimate = [this](const char* path, double value) {
+        if (FieldRow* const found = m_estimated.value(QLatin1String(path)))
+            found->setEstimate(std::round(1e4 * value) / 1e4);
+    };
+    estimate("tube.youngs_modulus_mpa", assessment.tube.youngs_modulus / unit::mpa);
+    estimate("drive.propeller.thrust_coefficient", assessment.propeller.thrust_coefficient);
+    estimate("drive.propeller.power_coefficient", assessment.propeller.power_coefficient);
+}
+
+void CraftForm::reveal(const QString& path)
+{
+    QString best;
+    for (auto it = m_sections.cbegin(); it != m_sections.cend(); ++it)
+        if (path.startsWith(it.key()) && it.key().size() > best.size())
+            best = it.key();
+    Section* const section = m_sections.value(best);
+    if (!section)
+        return;
+    section->setOpen(true);
+    ensureWidgetVisible(section);
+}
+
+void CraftForm::summarise()
+{
+    const Setup& s = m_document.setup();
+    const auto tell = [this](const char* path, const QString& summary) {
+        m_sections[QLatin1String(path)]->setSummary(summary);
+    };
+    const auto parts = [](const std::vector<Part>& list) {
+        return tr("%n part(s), %1 g", nullptr, static_cast<int>(list.size()))
+            .arg(number(mass_g(list)));
+    };
+    tell("name", QString::fromStdString(s.name));
+    tell("airframe.parts", parts(s.airframe.parts));
+    tell("airframe.arm",
+         tr("%1 of %2 × %3 mm")
+             .arg(s.airframe.arms.size())
+             .arg(number(s.airframe.arm.width_mm), number(s.airframe.arm.height_mm)));
+    tell(
+        "drive.motor",
+        tr("%1 rpm/V, %2 g").arg(number(s.drive.motor.kv_rpm_per_v), number(s.drive.motor.mass_g)));
+    tell("drive.propeller",
+         tr("%1 × %2 in, %3 blades")
+             .arg(number(s.drive.propeller.diameter_in), number(s.drive.propeller.pitch_in))
+             .arg(s.drive.propeller.blades));
+    tell("drive.battery",
+         tr("%1 cells, %2 V full")
+             .arg(s.drive.battery.cells)
+             .arg(number(s.drive.battery.cells * s.drive.battery.full_v_per_cell)));
+    tell("drive", tr("unbalance %1 g·mm").arg(number(s.drive.unbalance_g_mm)));
+    tell("bay", parts(s.bay.parts));
+    tell("camera", tr("%1 × %2 px, %3 Hz")
+                       .arg(s.camera.width_px)
+                       .arg(s.camera.height_px)
+                       .arg(number(s.camera.frame_rate_hz)));
+    tell("tube", tr("%1 / %2 mm, %3 Shore A")
+                     .arg(number(s.tube.outer_diameter_mm), number(s.tube.bore_mm),
+                          number(s.tube.hardness_shore_a)));
+    const double stretch = drawnStretch(s.mounts);
+    tell("mounts", tr("%1 tubes, %2 mm, %3 % stretch")
+                       .arg(s.mounts.points.size())
+                       .arg(number(s.mounts.free_length_mm),
+                            QLocale().toString(100.0 * (stretch - 1.0), 'f', 0)));
+    tell("flight", tr("cruise %1 to %2 %")
+                       .arg(number(100.0 * s.flight.cruise_throttle[0]),
+                            number(100.0 * s.flight.cruise_throttle[1])));
+    tell("limits", tr("%1 and %2 px").arg(number(s.limits.faint_px), number(s.limits.bad_px)));
+    if (FieldRow* const row = m_estimated.value(QStringLiteral("mounts.stretch")))
+        row->setEstimate(s.mounts.drilled() ? std::optional(std::round(1e3 * stretch) / 1e3)
+                                            : std::nullopt);
+}
+
+}  // namespace stillbay::ui

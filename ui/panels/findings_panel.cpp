@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: MIT
+#include "ui/panels/findings_panel.h"
+
+#include "core/assess/words.h"
+#include "ui/panels/verdict.h"
+#include "ui/widgets/colours.h"
+
+#include <QApplication>
+#include <QLocale>
+#include <QScrollBar>
+#include <QTextBrowser>
+#include <QUrl>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace stillbay::ui {
+namespace {
+
+QString escaped(const std::string& text)
+{
+    return QString::fromStdString(text).toHtmlEscaped();
+}
+
+QString heading(const QString& text)
+{
+    return QStringLiteral("<p style='margin-top:12px;margin-bottom:2px'><b>%1</b></p>").arg(text);
+}
+
+QString paragraph(const QString& text)
+{
+    return QStringLiteral("<p style='margin-top:2px;margin-bottom:5px'>%1</p>").arg(text);
+}
+
+QString list(const QStringList& items)
+{
+    QString html = QStringLiteral("<ul style='margin-left:14px;-qt-list-indent:0'>");
+    for (const QString& item : items)
+        html += QStringLiteral("<li style='margin-bottom:4px'>%1</li>").arg(item);
+    return html + QStringLiteral("</ul>");
+}
+
+QString modesTable(const std::array<ModeFigures, 6>& modes)
+{
+    const QLocale locale;
+    QString html = QStringLiteral("<table cellspacing='0' cellpadding='1'>");
+    for (const ModeFigures& mode : modes)
+        html += QStringLiteral(
+                    "<tr><td align='right' style='padding-right:8px'>%1&nbsp;Hz</td>"
+                    "<td>%2</td></tr>")
+                    .arg(locale.toString(mode.frequency_hz, 'f', 1), escaped(mode.words));
+    return html + QStringLiteral("</table>");
+}
+
+QString stateWord(TubeState state)
+{
+    switch (state) {
+        case TubeState::Slack:
+            return QObject::tr("slack");
+        case TubeState::Buckled:
+            return QObject::tr("buckled");
+        case TubeState::Taut:
+            break;
+    }
+    return QObject::tr("taut");
+}
+
+QString tubesTable(const std::vector<TubeAtRest>& tubes)
+{
+    const QLocale locale;
+    QString html = QStringLiteral("<table cellspacing='0' cellpadding='1'>");
+    for (std::size_t k = 0; k < tubes.size(); ++k)
+        html += QObject::tr(
+                    "<tr><td>Tube %1&nbsp;&nbsp;</td><td align='right'>%2&nbsp;N&nbsp;&nbsp;"
+                    "</td><td align='right'>stretch %3&nbsp;%&nbsp;&nbsp;</td>"
+                    "<td>%4</td></tr>")
+                    .arg(k + 1)
+                    .arg(locale.toString(tubes[k].tension, 'f', 1),
+                         locale.toString(100.0 * (tubes[k].stretch - 1.0), 'f', 0),
+                         stateWord(tubes[k].state));
+    return html + QStringLiteral("</table>");
+}
+
+void tellVerdict(Verdict& verdict, const Setup& setup, const Assessment& assessment)
+{
+    const double worst = worstCruiseWobble_px(setup, assessment);
+    const QLocale locale;
+    const QString window =
+        QObject::tr("Cruise is %1 to %2 % throttle; faint from %3 px, bad from %4 px.")
+            .arg(locale.toString(100.0 * setup.flight.cruise_throttle[0], 'g', 3),
+                 locale.toString(100.0 * setup.flight.cruise_throttle[1], 'g', 3),
+                 locale.toString(setup.limits.faint_px, 'g', 3),
+                 locale.toString(setup.limits.bad_px, 'g', 3));
+    const QString wobble = locale.toString(worst, 'f', worst < 0.1 ? 3 : 2);
+    if (worst < setup.limits.faint_px)
+        verdict.tell(Verdict::Kind::Clean, QObject::tr("Clean in cruise: %1 px").arg(wobble),
+                     window);
+    else if (worst < setup.limits.bad_px)
+        verdict.tell(Verdict::Kind::Faint,
+                     QObject::tr("Faint wobble in cruise: up to %1 px").arg(wobble), window);
+    else
+        verdict.tell(Verdict::Kind::Bad,
+                     QObject::tr("Bad wobble in cruise: up to %1 px").arg(wobble), window);
+}
+
+}  // namespace
+
+FindingsPanel::FindingsPanel(QWidget* parent)
+    : QWidget(parent), m_verdict(new Verdict(this)), m_words(new QTextBrowser(this))
+{
+    m_words->setAccessibleName(tr("Findings"));
+    m_words->setFrameShape(QFrame::NoFrame);
+    m_words->setAcceptDrops(false);
+    m_words->setOpenLinks(false);
+    connect(m_words, &QTextBrowser::anchorClicked, this,
+            [this](const QUrl& link) { emit fieldWanted(link.toString(QUrl::FullyDecoded)); });
+    QPalette plain = m_words->palette();
+    plain.setColor(QPalette::Base, Qt::transparent);
+    m_words->setPalette(plain);
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(8, 8, 8, 4);
+    layout->addWidget(m_verdict);
+    layout->addWidget(m_words, 1);
+}
+
+void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessment)
+{
+    tellVerdict(*m_verdict, setup, assessment);
+    QString html;
+    for (const std::string& sentence : findings(setup, assessment))
+        html += paragraph(escaped(sentence));
+    if (!assessment.warnings.empty()) {
+        QStringList warnings;
+        for (const Warning& warning : assessment.warnings)
+            warnings << escaped(warning.text);
+        html += heading(tr("Watch out")) + list(warnings);
+    }
+    html += heading(tr("Modes in flight")) + modesTable(assessment.flight);
+    html += heading(tr("Modes on the bench, airframe held")) + modesTable(assessment.bench);
+    html += heading(tr("At rest")) + paragraph(escaped(restInWords(assessment.rest)));
+    html += tubesTable(assessment.rest.tubes);
+    QStringList cautions;
+    for (const std::string& caution : safetyCautions())
+        cautions << escaped(caution);
+    html += heading(tr("Before bench work and flight")) + list(cautions);
+    setWords(html);
+}
+
+void FindingsPanel::setFailure(const Error& error)
+{
+    m_verdict->tell(Verdict::Kind::Failure, tr("No answer for this craft"),
+                    tr("The charts show the last craft that had one."));
+    QString html = paragraph(escaped(error.what) + u'.');
+    if (!error.where.empty())
+        html += paragraph(tr("Show <a href='%1'>%1</a> in the craft.").arg(escaped(error.where)));
+    html += paragraph(tr("Undo the last step, or change the tubes, mounts or bay."));
+    setWords(html);
+}
+
+void FindingsPanel::setWords(const QString& html)
+{
+    const int place = m_words->verticalScrollBar()->value();  // a drag must not scroll the reader
+    m_words->setHtml(html);
+    m_words->verticalScrollBar()->setValue(place);
+}
+
+void FindingsPanel::setStale(bool stale)
+{
+    m_verdict->setStale(stale);
+    m_words->setEnabled(!stale);
+}
+
+QString FindingsPanel::text() const
+{
+    return m_verdict->text() + u'\n' + m_words->toPlainText();
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "core/base/result.h"
+#include "core/setup/setup.h"
+
+#include <QWidget>
+
+class QLabel;
+class QTextBrowser;
+
+namespace stillbay::ui {
+
+class Verdict;
+
+/// The assessment in words: the verdict for cruise, the sentences, what to watch out for, the
+/// modes, how the bay rests, and what to look after before flying.
+class FindingsPanel final : public QWidget {
+    Q_OBJECT
+public:
+    explicit FindingsPanel(QWidget* parent = nullptr);
+
+    void setAssessment(const Setup& setup, const Assessment& assessment);
+    void setFailure(const Error& error);
+    void setStale(bool stale);
+
+    QString text() const;  ///< all that is said, plain
+
+signals:
+    void fieldWanted(const QString& path);  ///< the builder asks where a fault lies
+
+private:
+    void setWords(const QString& html);
+
+    Verdict* m_verdict;
+    QTextBrowser* m_words;
+};
+
+}  // namespace stillbay::ui

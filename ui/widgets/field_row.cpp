@@ -1,0 +1,216 @@
+// SPDX-License-Identifier: MIT
+#include "ui/widgets/field_row.h"
+
+#include "ui/widgets/labels.h"
+#include "ui/widgets/number_box.h"
+
+#include <QCheckBox>
+#include <QGridLayout>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QSignalBlocker>
+#include <QToolButton>
+
+#include <utility>
+
+namespace stillbay::ui {
+
+FieldRow::FieldRow(Document& document, FieldSpec spec, const QString& noneWord, double start,
+                   QWidget* parent)
+    : QWidget(parent),
+      m_document(document),
+      m_spec(std::move(spec)),
+      m_noneWord(noneWord),
+      m_start(start),
+      m_label(new QLabel(this)),
+      m_editor(new QWidget(this)),
+      m_boxRow(new QHBoxLayout),
+      m_refusal(new ProblemLabel(this))
+{
+    const bool wide = m_spec.list || !m_spec.entryNames.isEmpty();  // boxes below the label
+    m_label->setText(wide && !m_spec.unit.isEmpty()
+                         ? QStringLiteral("%1 (%2)").arg(m_spec.label, m_spec.unit)
+                         : m_spec.label);
+    m_label->setWordWrap(true);
+    m_label->setToolTip(hover());
+    m_boxRow->setContentsMargins(0, 0, 0, 0);
+    m_boxRow->setSpacing(4);
+    auto* const editorLayout = new QVBoxLayout(m_editor);
+    editorLayout->setContentsMargins(0, 0, 0, 0);
+    editorLayout->setSpacing(2);
+    editorLayout->addLayout(m_boxRow);
+    auto* const grid = new QGridLayout(this);
+    grid->setContentsMargins(0, 0, 0, 0);
+    grid->setVerticalSpacing(2);
+    grid->addWidget(m_label, 0, 0, 1, wide ? 2 : 1);
+    grid->addWidget(m_editor, wide ? 1 : 0, wide ? 0 : 1, 1, wide ? 2 : 1);
+    grid->addWidget(m_refusal, 2, 0, 1, 2);
+    grid->setColumnStretch(0, 9);
+    grid->setColumnStretch(1, 11);
+
+    makeBoxes();
+    if (!m_noneWord.isEmpty()) {
+        m_none = new QCheckBox(m_noneWord, m_editor);
+        m_none->setAccessibleName(tr("%1, %2").arg(m_spec.spoken, m_noneWord));
+        m_none->setToolTip(hover());
+        editorLayout->addWidget(m_none);
+        connect(m_none, &QCheckBox::toggled, this, [this](bool none) { setGiven(!none); });
+    }
+    if (m_spec.list)
+        makeListButtons();
+    connect(&m_document, &Document::setupChanged, this, &FieldRow::refresh);
+    refresh();
+}
+
+QString FieldRow::hover() const
+{
+    const QLocale locale;
+    const QString range =
+        tr("Allowed: %1 to %2 %3")
+            .arg(locale.toString(m_spec.min), locale.toString(m_spec.max), m_spec.unit)
+            .trimmed();
+    return QStringLiteral("<p>%1</p><p>%2</p>")
+        .arg(m_spec.meaning.toHtmlEscaped(), range.toHtmlEscaped());
+}
+
+QString FieldRow::undoText() const
+{
+    return tr("change %1").arg(m_spec.spoken);
+}
+
+void FieldRow::makeBoxes()
+{
+    while (QLayoutItem* item = m_boxRow->takeAt(0)) {
+        if (item->widget())
+            item->widget()->deleteLater();
+        delete item;
+    }
+    m_boxes.clear();
+    const std::size_t count = m_spec.count(m_document.setup());
+    for (std::size_t index = 0; index < count; ++index)
+        makeBox(index);
+    if (!m_boxes.empty())
+        m_label->setBuddy(m_boxes.front());
+}
+
+void FieldRow::makeBox(std::size_t index)
+{
+    const auto place = static_cast<qsizetype>(index);
+    const bool single = m_spec.entryNames.isEmpty() && !m_spec.list;
+    const QString entryName = single        ? QString()
+                              : m_spec.list ? QString::number(index + 1)
+                                            : m_spec.entryNames[place];
+    auto* const box = new NumberBox(m_editor);
+    box->setRange(m_spec.min, m_spec.max);
+    box->setSingleStep(m_spec.step);
+    box->setWhole(m_spec.whole);
+    box->setAccessibleName(single ? m_spec.spoken : m_spec.spoken + u' ' + entryName);
+    box->setToolTip(hover());
+    if (single) {
+        box->setUnit(m_spec.unit);
+    } else {
+        box->setButtonSymbols(QAbstractSpinBox::NoButtons);
+        if (!m_spec.list)
+            m_boxRow->addWidget(new QLabel(entryName, m_editor));
+    }
+    m_boxRow->addWidget(box, 1);
+    m_boxes.push_back(box);
+    connect(box, &NumberBox::valueChanged, this, [this, index](double v) { commit(index, v); });
+    connect(box, &NumberBox::editingFinished, &m_document, &Document::endGesture);
+    connect(box, &NumberBox::refused, this, &FieldRow::showRefusal);
+    connect(box->findChild<QLineEdit*>(), &QLineEdit::textEdited, m_refusal, &QLabel::hide);
+}
+
+void FieldRow::makeListButtons()
+{
+    const auto button = [this](const QString& sign, const QString& spoken, int change) {
+        auto* const result = new QToolButton(m_editor);
+        result->setText(sign);
+        result->setAccessibleName(spoken);
+        result->setToolTip(spoken);
+        connect(result, &QToolButton::clicked, this, [this, change] {
+            const std::size_t size = m_spec.count(m_document.setup());
+            const auto done = m_document.edit(undoText(), {}, [&](Setup& setup) {
+                m_spec.resize(setup, change > 0 ? size + 1 : size - 1);
+            });
+            if (!done)
+                showRefusal(QString::fromStdString(done.error().what));
+        });
+        return result;
+    };
+    m_fewer = button(QStringLiteral("−"), tr("%1, one fewer").arg(m_spec.spoken), -1);
+    m_more = button(QStringLiteral("+"), tr("%1, one more").arg(m_spec.spoken), 1);
+    auto* const row = qobject_cast<QBoxLayout*>(m_editor->layout());
+    auto* const buttons = new QHBoxLayout;
+    buttons->addStretch();
+    buttons->addWidget(m_fewer);
+    buttons->addWidget(m_more);
+    row->addLayout(buttons);
+}
+
+void FieldRow::refresh()
+{
+    const Setup& setup = m_document.setup();
+    const std::size_t count = m_spec.count(setup);
+    if (count != m_boxes.size())
+        makeBoxes();
+    m_refusal->hide();
+    bool given = true;
+    for (std::size_t index = 0; index < m_boxes.size(); ++index) {
+        const std::optional<double> value = m_spec.entry(index).read(setup);
+        NumberBox& box = *m_boxes[index];
+        given = value.has_value();
+        box.setEnabled(given);
+        box.setPrefix(given ? QString() : QStringLiteral("≈ "));
+        box.setVisible(given || m_estimate || !m_none);
+        if (value || m_estimate)
+            box.show(value ? *value : *m_estimate);
+    }
+    if (m_none) {
+        const QSignalBlocker quiet(m_none);
+        m_none->setChecked(!given);
+    }
+    if (m_fewer)
+        m_fewer->setEnabled(count > 0);
+}
+
+void FieldRow::setEstimate(std::optional<double> value)
+{
+    m_estimate = value;
+    refresh();
+}
+
+void FieldRow::commit(std::size_t index, double value)
+{
+    const NumberAccess access = m_spec.entry(index);
+    const QString field = QStringLiteral("%1[%2]").arg(m_spec.path).arg(index);
+    const auto done =
+        m_document.edit(undoText(), field, [&](Setup& setup) { access.write(setup, value); });
+    if (done)
+        return;
+    if (const std::optional<double> kept = access.read(m_document.setup()))
+        m_boxes[index]->show(*kept);
+    showRefusal(QString::fromStdString(done.error().what));
+}
+
+void FieldRow::setGiven(bool given)
+{
+    const NumberAccess access = m_spec.entry(0);
+    const double start = m_estimate.value_or(m_start);
+    const auto done = m_document.edit(undoText(), {}, [&](Setup& setup) {
+        access.write(setup, given ? std::optional<double>(start) : std::nullopt);
+    });
+    if (done)
+        return;
+    refresh();
+    showRefusal(QString::fromStdString(done.error().what));
+}
+
+void FieldRow::showRefusal(const QString& reason)
+{
+    m_refusal->setText(tr("Not taken: %1").arg(reason));
+    m_refusal->show();
+}
+
+}  // namespace stillbay::ui

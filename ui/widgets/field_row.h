@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "ui/document/document.h"
+#include "ui/widgets/field_spec.h"
+
+#include <QWidget>
+
+#include <optional>
+
+class QCheckBox;
+class QHBoxLayout;
+class QLabel;
+class QToolButton;
+
+namespace stillbay::ui {
+
+class NumberBox;
+
+/// One field of the craft form: label, number boxes, and the reason when an entry is refused.
+/// Reads and writes the document; the units are the field table's, nothing is converted.
+class FieldRow final : public QWidget {
+    Q_OBJECT
+public:
+    /// @param noneWord  for a field that may be left out: what leaving it out means ("solid").
+    ///                  Empty: the row cannot switch between the two and shows none greyed.
+    /// @param start     what a field that was left out starts from when it is given
+    FieldRow(Document& document, FieldSpec spec, const QString& noneWord = {}, double start = 0.0,
+             QWidget* parent = nullptr);
+
+    const FieldSpec& spec() const { return m_spec; }
+
+    /// The value in use while the field is left out; shown greyed and marked as an estimate.
+    void setEstimate(std::optional<double> value);
+
+private:
+    void makeBoxes();
+    void makeBox(std::size_t index);
+    void makeListButtons();
+    void refresh();
+    void commit(std::size_t index, double value);
+    void setGiven(bool given);
+    void showRefusal(const QString& reason);
+    QString hover() const;
+    QString undoText() const;
+
+    Document& m_document;
+    FieldSpec m_spec;
+    QString m_noneWord;
+    double m_start;
+    std::optional<double> m_estimate;
+    std::vector<NumberBox*> m_boxes;
+    QLabel* m_label;
+    QWidget* m_editor;
+    QHBoxLayout* m_boxRow;
+    QCheckBox* m_none = nullptr;
+    QToolButton* m_more = nullptr;
+    QToolButton* m_fewer = nullptr;
+    QLabel* m_refusal;
+};
+
+}  // namespace stillbay::ui

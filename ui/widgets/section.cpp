@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+#include "ui/widgets/section.h"
+
+#include "ui/widgets/colours.h"
+
+#include <QApplication>
+#include <QFrame>
+#include <QHBoxLayout>
+#include <QPainter>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+namespace stillbay::ui {
+
+/// One quiet line that is cut with an ellipsis where there is no room.
+class Section::Summary final : public QWidget {
+public:
+    explicit Summary(QWidget* parent) : QWidget(parent)
+    {
+        setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    }
+
+    void setText(const QString& text)
+    {
+        m_text = text;
+        setToolTip(text);
+        update();
+    }
+
+    QSize sizeHint() const override { return {60, fontMetrics().height()}; }
+
+protected:
+    void paintEvent(QPaintEvent*) override
+    {
+        QPainter painter(this);
+        painter.setPen(quietColour(QApplication::palette()));
+        painter.drawText(rect(), Qt::AlignRight | Qt::AlignVCenter,
+                         fontMetrics().elidedText(m_text, Qt::ElideRight, width()));
+    }
+
+private:
+    QString m_text;
+};
+
+Section::Section(const QString& title, QWidget* parent)
+    : QWidget(parent),
+      m_heading(new QToolButton(this)),
+      m_summary(new Summary(this)),
+      m_body(new QWidget(this)),
+      m_bodyLayout(new QVBoxLayout(m_body))
+{
+    QFont bold = font();
+    bold.setBold(true);
+    m_heading->setFont(bold);
+    m_heading->setText(title);
+    m_heading->setAccessibleName(tr("Section %1").arg(title));
+    m_heading->setCheckable(true);
+    m_heading->setAutoRaise(true);
+    m_heading->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+    m_heading->setArrowType(Qt::RightArrow);
+    m_heading->setFocusPolicy(Qt::TabFocus);
+    m_bodyLayout->setContentsMargins(22, 2, 4, 10);
+    m_bodyLayout->setSpacing(6);
+    m_body->hide();
+
+    auto* const line = new QFrame(this);
+    line->setFrameShape(QFrame::HLine);
+    line->setFrameShadow(QFrame::Plain);
+    line->setForegroundRole(QPalette::Mid);
+    auto* const top = new QHBoxLayout;
+    top->setContentsMargins(0, 0, 4, 0);
+    top->addWidget(m_heading);
+    top->addWidget(m_summary, 1);
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(2);
+    layout->addLayout(top);
+    layout->addWidget(m_body);
+    layout->addWidget(line);
+    connect(m_heading, &QToolButton::toggled, this, &Section::setOpen);
+}
+
+void Section::add(QWidget* widget)
+{
+    m_bodyLayout->addWidget(widget);
+}
+
+void Section::setSummary(const QString& summary)
+{
+    m_summary->setText(summary);
+}
+
+void Section::setOpen(bool open)
+{
+    m_heading->setChecked(open);
+    m_heading->setArrowType(open ? Qt::DownArrow : Qt::RightArrow);
+    m_body->setVisible(open);
+}
+
+bool Section::isOpen() const
+{
+    return m_heading->isChecked();
+}
+
+}  // namespace stillbay::ui

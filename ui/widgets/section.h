@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <QWidget>
+
+class QToolButton;
+class QVBoxLayout;
+
+namespace stillbay::ui {
+
+/// A heading that folds what is below it away; folded, a short summary stands beside it.
+class Section final : public QWidget {
+    Q_OBJECT
+public:
+    explicit Section(const QString& title, QWidget* parent = nullptr);
+
+    void add(QWidget* widget);
+    void setSummary(const QString& summary);
+    void setOpen(bool open);
+    bool isOpen() const;
+
+private:
+    class Summary;
+
+    QToolButton* m_heading;
+    Summary* m_summary;
+    QWidget* m_body;
+    QVBoxLayout* m_bodyLayout;
+};
+
+}  // namespace stillbay::ui

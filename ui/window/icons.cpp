@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+#include "ui/window/icons.h"
+
+#include <QPainter>
+#include <QPainterPath>
+#include <QPixmap>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr int kSide = 20;  // of the drawing's own grid
+
+QString themeName(Glyph glyph)
+{
+    switch (glyph) {
+        case Glyph::Open:
+            return QStringLiteral("document-open");
+        case Glyph::Save:
+            return QStringLiteral("document-save");
+        case Glyph::Undo:
+            return QStringLiteral("edit-undo");
+        case Glyph::Redo:
+            break;
+    }
+    return QStringLiteral("edit-redo");
+}
+
+QPainterPath folder()
+{
+    QPainterPath path;
+    path.addPolygon(QPolygonF({{2.5, 16.5},
+                               {2.5, 4.5},
+                               {8, 4.5},
+                               {10, 6.5},
+                               {16.5, 6.5},
+                               {16.5, 9},
+                               {5.5, 9},
+                               {2.5, 16.5},
+                               {15.5, 16.5},
+                               {18.2, 9},
+                               {16.5, 9}}));
+    return path;
+}
+
+QPainterPath disk()
+{
+    QPainterPath path;
+    path.addPolygon(
+        QPolygonF({{3.5, 3.5}, {13.5, 3.5}, {16.5, 6.5}, {16.5, 16.5}, {3.5, 16.5}, {3.5, 3.5}}));
+    path.addRect(6.5, 11, 7, 5.5);
+    path.addRect(6.5, 3.5, 6, 3.5);
+    return path;
+}
+
+// A hooked arrow back to the left.
+QPainterPath hook()
+{
+    QPainterPath path;
+    path.moveTo(3.5, 8);
+    path.lineTo(12, 8);
+    path.arcTo(QRectF(8, 8, 8.5, 8.5), 90, -180);
+    path.lineTo(8, 16.5);
+    path.moveTo(7.5, 4);
+    path.lineTo(3.5, 8);
+    path.lineTo(7.5, 12);
+    return path;
+}
+
+QPainterPath outline(Glyph glyph)
+{
+    switch (glyph) {
+        case Glyph::Open:
+            return folder();
+        case Glyph::Save:
+            return disk();
+        case Glyph::Undo:
+            return hook();
+        case Glyph::Redo:
+            break;
+    }
+    return QTransform(-1, 0, 0, 1, kSide, 0).map(hook());
+}
+
+QPixmap drawn(Glyph glyph, const QColor& colour, qreal ratio)
+{
+    QPixmap pixmap(QSize(kSide, kSide) * ratio);
+    pixmap.setDevicePixelRatio(ratio);
+    pixmap.fill(Qt::transparent);
+    QPainter painter(&pixmap);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(colour, 1.4, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    painter.drawPath(outline(glyph));
+    return pixmap;
+}
+
+}  // namespace
+
+QIcon icon(Glyph glyph, const QPalette& palette)
+{
+    QIcon result;
+    for (const qreal ratio : {1.0, 2.0}) {
+        result.addPixmap(drawn(glyph, palette.color(QPalette::ButtonText), ratio));
+        result.addPixmap(
+            drawn(glyph, palette.color(QPalette::Disabled, QPalette::ButtonText), ratio),
+            QIcon::Disabled);
+    }
+    return QIcon::fromTheme(themeName(glyph), result);
+}
+
+}  // namespace stillbay::ui

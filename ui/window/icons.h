@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <QIcon>
+#include <QPalette>
+
+namespace stillbay::ui {
+
+enum class Glyph { Open, Save, Undo, Redo };
+
+/// The desktop theme's icon where it has one, else one drawn in the text colour.
+QIcon icon(Glyph glyph, const QPalette& palette);
+
+}  // namespace stillbay::ui

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "ui/document/document.h"
+#include "ui/document/recompute.h"
+
+#include <QMainWindow>
+#include <QTimer>
+
+class QLabel;
+class QStackedWidget;
+class QTabWidget;
+
+namespace stillbay::ui {
+
+class MessageBar;
+class TuningView;
+struct Sample;
+
+/// One window, one craft.
+class MainWindow final : public QMainWindow {
+    Q_OBJECT
+public:
+    explicit MainWindow(QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    Document& document() { return m_document; }
+    Recompute& recompute() { return m_recompute; }
+    TuningView& tuning() { return *m_tuning; }
+    QString message() const;  ///< what the bar across the window says; empty: it is hidden
+
+    /// Opens the file; on failure says why and keeps the craft at hand. Does not ask about
+    /// unsaved changes.
+    bool openFile(const QString& path);
+    bool saveFile(const QString& path);
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+    void changeEvent(QEvent* event) override;
+
+private:
+    void makeActions();
+    void makePages();
+    void makeStatus();
+    void restoreSession();
+    void storeSession();
+
+    void askAndOpen();
+    void openSample(const Sample& sample);
+    bool save();
+    bool askAndSave();
+    bool maybeSave();
+    void commitTyping();
+    void about();
+
+    void showCraft();
+    void showTitle();
+    void showFileWarnings();
+    void setupChanged();
+    void resultArrived(const Outcome& outcome);
+    void drawIcons();
+
+    Document m_document;
+    Recompute m_recompute;
+    QTimer m_lateness;  // runs while a result is due
+    MessageBar* m_messages;
+    QStackedWidget* m_pages;
+    QTabWidget* m_tabs;
+    TuningView* m_tuning;
+    QLabel* m_state;
+    QAction* m_open = nullptr;
+    QAction* m_save = nullptr;
+    QAction* m_saveAs = nullptr;
+    QAction* m_undo = nullptr;
+    QAction* m_redo = nullptr;
+};
+
+}  // namespace stillbay::ui

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+#include "ui/window/run_window.h"
+
+#include "ui/window/main_window.h"
+
+#include <QApplication>
+#include <QFile>
+
+#include <csignal>
+#include <cstdio>
+#include <cstdlib>
+#include <exception>
+#include <iostream>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr int kNoDisplay = 2;
+constexpr int kInternal = 3;
+
+bool hasDisplay()
+{
+    return qEnvironmentVariableIsSet("QT_QPA_PLATFORM") ||
+           !qEnvironmentVariableIsEmpty("DISPLAY") ||
+           !qEnvironmentVariableIsEmpty("WAYLAND_DISPLAY");
+}
+
+[[noreturn]] void leaveWithoutDisplay()
+{
+    std::fputs(
+        "stillbay: no display to open the window on: see stillbay --help for the commands "
+        "that need none\n",
+        stderr);
+    std::_Exit(kNoDisplay);
+}
+
+// While the application is being made, Qt ends the program with a core dump when the display does
+// not answer. One line and an exit code say it better.
+void whileConnecting(QtMsgType type, const QMessageLogContext&, const QString&)
+{
+    if (type == QtFatalMsg)
+        leaveWithoutDisplay();
+}
+
+}  // namespace
+
+int runWindow(int argc, char** argv, const std::string& path, const char* version)
+{
+    if (!hasDisplay())
+        leaveWithoutDisplay();
+    std::signal(SIGXFSZ, SIG_IGN);  // a file that grows too large is an error, not the end
+
+    const QtMessageHandler usual = qInstallMessageHandler(whileConnecting);
+    QApplication application(argc, argv);
+    qInstallMessageHandler(usual);
+    QApplication::setApplicationName(QStringLiteral("stillbay"));
+    QApplication::setApplicationDisplayName(QString());
+    QApplication::setOrganizationName(QStringLiteral("stillbay"));
+    QApplication::setApplicationVersion(QString::fromUtf8(version));
+    try {
+        MainWindow window;
+        window.show();
+        if (!path.empty())
+            window.openFile(QFile::decodeName(path.c_str()));
+        return QApplication::exec();
+    } catch (const std::exception& exception) {
+        std::cerr << "stillbay: a fault in the program: " << exception.what() << '\n';
+        return kInternal;
+    }
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: MIT
+#include "ui/window/tuning_view.h"
+
+#include "ui/charts/throttle_chart.h"
+#include "ui/charts/through_tubes_chart.h"
+#include "ui/panels/craft_form.h"
+#include "ui/panels/findings_panel.h"
+#include "ui/panels/tube_bench.h"
+#include "ui/widgets/labels.h"
+
+#include <QCheckBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+namespace stillbay::ui {
+namespace {
+
+QLabel* title(const QString& text)
+{
+    auto* const label = new QLabel(text);
+    QFont bold = label->font();
+    bold.setBold(true);
+    label->setFont(bold);
+    return label;
+}
+
+QHBoxLayout* heading(const QString& name, const QString& explanation)
+{
+    auto* const row = new QHBoxLayout;
+    row->setContentsMargins(4, 0, 4, 0);
+    row->addWidget(title(name));
+    auto* const words = new QuietLabel(explanation);
+    words->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    words->setWordWrap(false);
+    row->addWidget(words, 1);
+    return row;
+}
+
+}  // namespace
+
+TuningView::TuningView(Document& document, QWidget* parent)
+    : QWidget(parent),
+      m_form(new CraftForm(document)),
+      m_throughTubes(new ThroughTubesChart(this)),
+      m_acrossThrottle(new ThrottleChart(this)),
+      m_bench(new TubeBench(document)),
+      m_findings(new FindingsPanel),
+      m_splitter(new QSplitter(Qt::Horizontal))
+{
+    m_form->setMinimumWidth(270);
+    m_findings->setMinimumWidth(230);
+    m_splitter->addWidget(m_form);
+    m_splitter->addWidget(makeMiddle());
+    m_splitter->addWidget(m_findings);
+    m_splitter->setChildrenCollapsible(false);
+    m_splitter->setStretchFactor(0, 0);
+    m_splitter->setStretchFactor(1, 1);
+    m_splitter->setStretchFactor(2, 0);
+    m_splitter->setSizes({300, 660, 310});
+    connect(m_findings, &FindingsPanel::fieldWanted, m_form, &CraftForm::reveal);
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(m_splitter);
+}
+
+QWidget* TuningView::makeMiddle()
+{
+    auto* const middle = new QWidget;
+    auto* const layout = new QVBoxLayout(middle);
+    layout->setContentsMargins(6, 6, 6, 6);
+    layout->setSpacing(4);
+
+    QHBoxLayout* const through =
+        heading(tr("Through the tubes"), tr("how much of the airframe's shake the camera feels"));
+    auto* const logAxis = new QCheckBox(tr("Log axis"));
+    logAxis->setAccessibleName(tr("Logarithmic frequency axis"));
+    logAxis->setToolTip(tr("Gives low and high frequencies the same room."));
+    logAxis->setChecked(true);
+    connect(logAxis, &QCheckBox::toggled, m_throughTubes, &ThroughTubesChart::setLogFrequency);
+    through->addWidget(logAxis);
+    layout->addLayout(through);
+    layout->addWidget(m_throughTubes, 1);
+    layout->addLayout(heading(tr("Across the throttle"), tr("what the film shows of it")));
+    layout->addWidget(m_acrossThrottle, 1);
+    layout->addLayout(heading(tr("Tube bench"), tr("drag, and watch the curves move")));
+    layout->addWidget(m_bench);
+    return middle;
+}
+
+void TuningView::setResult(const Setup& setup, const Result<Assessment>& assessment)
+{
+    m_failed = !assessment;
+    if (assessment) {
+        m_throughTubes->setAssessment(setup, *assessment);
+        m_acrossThrottle->setAssessment(setup, *assessment);
+        m_bench->setAssessment(*assessment);
+        m_findings->setAssessment(setup, *assessment);
+        m_form->setAssessment(*assessment);
+    } else {
+        m_findings->setFailure(assessment.error());
+    }
+    fade();
+}
+
+void TuningView::setStale(bool stale)
+{
+    m_stale = stale;
+    fade();
+}
+
+void TuningView::fade()
+{
+    m_throughTubes->setStale(m_stale || m_failed);
+    m_acrossThrottle->setStale(m_stale || m_failed);
+    m_findings->setStale(m_stale);
+}
+
+QByteArray TuningView::saveLayout() const
+{
+    return m_splitter->saveState();
+}
+
+void TuningView::restoreLayout(const QByteArray& layout)
+{
+    m_splitter->restoreState(layout);
+}
+
+}  // namespace stillbay::ui
