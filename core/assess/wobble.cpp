@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/wobble.h"
 
+#include "core/base/format.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdio>
 
 namespace stillbay {
 namespace {
@@ -39,15 +40,13 @@ void append(std::vector<ThrottleRange>& ranges, const ThrottleRange& next)
         ranges.push_back(next);
 }
 
-Error onResonance(double throttle, double frequency_hz)
+Error noFiniteAnswer(double throttle, double frequency_hz)
 {
-    char text[160];
-    std::snprintf(
-        text, sizeof text,
-        "the undamped craft is exactly on a resonance at %.1f %% throttle (%.1f Hz); give "
-        "the tube and the arms a loss factor",
-        100 * throttle, frequency_hz);
-    return {Errc::NoAnswer, text, "tube.loss_factor"};
+    return {Errc::NoAnswer,
+            formatted("no finite answer at %.1f %% throttle (%.1f Hz): the craft is undamped and "
+                      "exactly on a resonance, or its arms are far too soft",
+                      100 * throttle, frequency_hz),
+            "airframe.arm"};
 }
 
 }  // namespace
@@ -72,7 +71,7 @@ Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Shaking& shaking,
             OrderWobble wobble;
             if (order.frequency_hz > 0) {
                 if (!coupled.rotations(order.airframe, rotations))
-                    return tl::unexpected(onResonance(point.throttle, order.frequency_hz));
+                    return tl::unexpected(noFiniteAnswer(point.throttle, order.frequency_hz));
                 wobble = orderWobble(rotations, image, wobbleGain(camera, order.frequency_hz));
             }
             power += wobble.power;

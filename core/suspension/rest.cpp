@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "core/base/format.h"
 #include "core/base/rotation.h"
 #include "core/base/units.h"
 #include "core/suspension/motion_words.h"
@@ -6,7 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
+#include <numbers>
 
 namespace stillbay {
 namespace {
@@ -62,13 +63,6 @@ Vector6d trustStep(const Matrix6d& H, const Vector6d& gradient, double trust)
     return stepAt(high);
 }
 
-std::string number(double value, const char* format)
-{
-    char text[48];
-    std::snprintf(text, sizeof text, format, value);
-    return text;
-}
-
 // A rest pose must hold the bay in all six motions.
 Result<Pose> checkedStable(const Suspension& suspension, const Pose& pose, const Matrix6d& H)
 {
@@ -76,7 +70,7 @@ Result<Pose> checkedStable(const Suspension& suspension, const Pose& pose, const
     const Matrix6d L_inverse = mass.matrixL().solve(Matrix6d::Identity());
     const Eigen::SelfAdjointEigenSolver<Matrix6d> eigen(
         Matrix6d(L_inverse * H * L_inverse.transpose()));
-    const double omegaFree = 2 * M_PI * kFreeMotion_hz;
+    const double omegaFree = 2 * std::numbers::pi * kFreeMotion_hz;
     if (eigen.eigenvalues()[0] > omegaFree * omegaFree)
         return pose;
     Vector6d motion = L_inverse.transpose() * eigen.eigenvectors().col(0);
@@ -93,8 +87,8 @@ Error crushed(const Suspension& suspension, const Pose& pose, double loadFactor)
     const std::vector<double> lengths = tubeLengths(suspension, pose);
     const auto shortest = std::min_element(lengths.begin(), lengths.end());
     return {Errc::NoAnswer,
-            "no stable rest at " + number(loadFactor, "%g g") + ": the tube is crushed to " +
-                number(*shortest / suspension.tube.freeLength, "%.2f") +
+            "no stable rest at " + formatted("%g g", loadFactor) + ": the tube is crushed to " +
+                formatted("%.2f", *shortest / suspension.tube.freeLength) +
                 " of its free length and the bay buckles",
             "mounts.points[" + std::to_string(shortest - lengths.begin()) + "]"};
 }
@@ -144,10 +138,10 @@ Result<Pose> restPose(const Suspension& suspension, double loadFactor)
                 return tl::unexpected(crushed(suspension, pose, loadFactor));
         }
     }
-    return fail(
-        Errc::NoAnswer,
-        "no rest pose found at " + number(loadFactor, "%g g") + ": the iteration did not converge",
-        "mounts");
+    return fail(Errc::NoAnswer,
+                "no rest pose found at " + formatted("%g g", loadFactor) +
+                    ": the iteration did not converge",
+                "mounts");
 }
 
 }  // namespace stillbay

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "core/tube/tube.h"
 
+#include "core/base/format.h"
 #include "core/base/units.h"
 #include "core/tube/tanh_ratio.h"
 
 #include <cmath>
-#include <cstdio>
 #include <numbers>
 
 namespace stillbay {
@@ -34,13 +34,6 @@ EndPair<T> endPair(const T& EI, const T& S, const T& tension, const L& length, d
     return {0.5 * (pHeld + mHeld), 0.5 * (pHeld - mHeld)};
 }
 
-std::string millimetres(double metres)
-{
-    char text[32];
-    std::snprintf(text, sizeof text, "%.2f mm", metres / unit::mm);
-    return text;
-}
-
 }  // namespace
 
 Result<Tube> makeTube(const TubeSpec& spec)
@@ -50,9 +43,9 @@ Result<Tube> makeTube(const TubeSpec& spec)
     const double delta = spec.clamped ? kEndFactor * std::sqrt(D * D - d * d) : 0.0;
     if (!(spec.freeLength > 4 * delta))
         return fail(Errc::BadInput,
-                    "is " + millimetres(spec.freeLength) +
-                        ", too short for a clamped tube of this section: allowed above " +
-                        millimetres(4 * delta),
+                    formatted("is %.2f mm, too short for a clamped tube of this section: allowed "
+                              "above %.2f mm",
+                              spec.freeLength / unit::mm, 4 * delta / unit::mm),
                     "mounts.free_length_mm");
     const double G = spec.shearModulus;
     return Tube{.GA0 = G * section.area(),
