@@ -86,7 +86,8 @@ void restTable(std::ostream& page, const Assessment& a)
 void massTable(std::ostream& page, const Assessment& a)
 {
     const auto row = [&](const char* name, const MassFigures& body) {
-        const Vector3d c = body.centre / unit::mm;
+        // Adding 0 keeps a rounded −0 out.
+        const Vector3d c = (body.centre / unit::mm * 10).array().round() / 10 + 0.0;
         page << formatted("  %-10s %7.1f g   centre %6.1f, %6.1f, %6.1f mm\n", name,
                           body.mass / unit::g, c.x(), c.y(), c.z());
     };

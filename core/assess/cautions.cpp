@@ -80,7 +80,7 @@ Vector3d corner(const Part& part, int index)
     return p * unit::mm;
 }
 
-// How far the farthest corner of the bay goes from its rest at 1 g to its rest at 3 g [m].
+// How far the farthest corner of the bay goes from its rest at 1 g to its rest at 3 g [m].
 double travelBetween(const Setup& setup, const Vector3d& centre, const RestFigures& from,
                      const RestFigures& to)
 {
@@ -100,7 +100,7 @@ void travelCaution(const CautionInputs& in, Warnings& out)
     if (!in.assessment.rest_3g) {
         out.push_back(
             {"no-rest-3g",
-             "At 3 g the bay finds no stable rest: stretch the tubes more, or use a stiffer "
+             "At 3 g the bay finds no stable rest: stretch the tubes more, or use a stiffer "
              "tube."});
         return;
     }
@@ -109,8 +109,8 @@ void travelCaution(const CautionInputs& in, Warnings& out)
                              unit::mm;
     if (travel_mm > in.setup.bay.travel_mm)
         out.push_back(
-            {"travel", formatted("In a 3 g pull-up the bay moves %.1f mm and hits after "
-                                 "%.1f mm: use a stiffer or shorter tube, or leave more room.",
+            {"travel", formatted("In a 3 g pull-up the bay moves %.1f mm and hits after "
+                                 "%.1f mm: use a stiffer or shorter tube, or leave more room.",
                                  travel_mm, in.setup.bay.travel_mm)});
 }
 
@@ -120,7 +120,7 @@ void steeringCaution(const CautionInputs& in, Warnings& out)
     if (lowest.frequency_hz < kSteering_hz)
         out.push_back(
             {"swings-with-craft",
-             formatted("The %s at %.1f Hz on the bench: below %.0f Hz the craft's own steering "
+             formatted("The %s at %.1f Hz on the bench: below %.0f Hz the craft's own steering "
                        "swings the bay; use a shorter or stiffer tube.",
                        lowest.words.c_str(), lowest.frequency_hz, kSteering_hz)});
 }
@@ -147,7 +147,7 @@ void meeting(const CautionInputs& in, int order, double f_hz, const char* code,
     const auto throttle = throttleForSpeed(in.craft.drive, speed, in.craft.fullVoltage);
     if (throttle)
         out.push_back(
-            {code, formatted("At %.0f %% throttle the %s meets %s (%.0f Hz), inside the "
+            {code, formatted("At %.0f %% throttle the %s meets %s (%.0f Hz), inside the "
                              "cruise window.",
                              100 * *throttle, orderInWords(order, in.craft.blades).c_str(),
                              what.c_str(), f_hz)});
@@ -187,8 +187,8 @@ void ringingCaution(const CautionInputs& in, Warnings& out)
     if (lowest_hz && *lowest_hz < highest_hz)
         out.push_back(
             {"tube-rings",
-             formatted("A tube's own resonance at %.0f Hz lies below the highest shake in "
-                       "cruise (%.0f Hz): there the tubes pass more than computed.",
+             formatted("A tube's own resonance at %.0f Hz lies below the highest shake in "
+                       "cruise (%.0f Hz): there the tubes pass more than computed.",
                        *lowest_hz, highest_hz)});
 }
 

@@ -12,22 +12,11 @@ namespace {
 
 constexpr double kNear = 0.12;  // relative distance at which a shake is said to meet a resonance
 
-const char* gradeWord(Grade grade)
+// "28 % to 32 %", or "10 %" where both ends round to it.
+std::string percentSpan(double from, double to)
 {
-    switch (grade) {
-        case Grade::Clean:
-            return "Clean";
-        case Grade::Faint:
-            return "Faint wobble";
-        case Grade::Bad:
-            break;
-    }
-    return "Bad wobble";
-}
-
-std::string percentSpan(const ThrottleRange& range)
-{
-    return formatted("%.0f %% to %.0f %%", 100 * range.from, 100 * range.to);
+    const double low = std::round(100 * from), high = std::round(100 * to);
+    return low == high ? formatted("%.0f %%", low) : formatted("%.0f %% to %.0f %%", low, high);
 }
 
 // The resonance closest to a frequency, in words.
@@ -49,27 +38,68 @@ Resonance nearestResonance(const Assessment& assessment, double f_hz)
     });
 }
 
-// The strongest order at the worst point of a range.
-std::string causeOf(const Setup& setup, const Assessment& assessment, const ThrottleRange& range)
+// Neighbouring ranges that are not clean: one hump of the curve, with its bad parts.
+struct Hump {
+    double from = 0.0, to = 0.0;
+    std::string bad;  // "30 % to 31 %", comma between parts
+};
+
+std::vector<Hump> humps(const std::vector<ThrottleRange>& ranges)
+{
+    std::vector<Hump> found;
+    bool open = false;
+    for (const ThrottleRange& range : ranges) {
+        if (range.grade == Grade::Clean) {
+            open = false;
+            continue;
+        }
+        if (!open)
+            found.push_back({range.from, range.to, {}});
+        open = true;
+        Hump& hump = found.back();
+        hump.to = range.to;
+        if (range.grade == Grade::Bad)
+            hump.bad += (hump.bad.empty() ? "" : ", ") + percentSpan(range.from, range.to);
+    }
+    return found;
+}
+
+const ThrottlePoint* worstPoint(const Assessment& assessment, double from, double to)
 {
     const ThrottlePoint* worst = nullptr;
     for (const ThrottlePoint& point : assessment.throttle)
-        if (point.throttle >= range.from && point.throttle <= range.to &&
+        if (point.throttle >= from && point.throttle <= to &&
             (!worst || point.wobble_px > worst->wobble_px))
             worst = &point;
-    if (!worst || worst->orders.empty())
-        return {};
+    return worst;
+}
+
+// The strongest order at a point and what it meets.
+std::string causeOf(const Setup& setup, const Assessment& assessment, const ThrottlePoint& point)
+{
     const OrderPoint& order =
-        *std::max_element(worst->orders.begin(), worst->orders.end(),
+        *std::max_element(point.orders.begin(), point.orders.end(),
                           [](const auto& a, const auto& b) { return a.wobble_px < b.wobble_px; });
     const std::string shake = orderInWords(order.order, setup.drive.propeller.blades);
     const Resonance resonance = nearestResonance(assessment, order.frequency_hz);
     if (std::abs(resonance.frequency_hz / order.frequency_hz - 1) <= kNear)
-        return formatted(": the %s meets %.0f Hz, %s (%.1f px at %.0f %%)", shake.c_str(),
-                         resonance.frequency_hz, resonance.words.c_str(), worst->wobble_px,
-                         100 * worst->throttle);
-    return formatted(": the %s at %.0f Hz comes through the tubes (%.1f px at %.0f %%)",
-                     shake.c_str(), order.frequency_hz, worst->wobble_px, 100 * worst->throttle);
+        return formatted("the %s meets %.0f Hz, %s", shake.c_str(), resonance.frequency_hz,
+                         resonance.words.c_str());
+    return formatted("the %s at %.0f Hz comes through the tubes", shake.c_str(),
+                     order.frequency_hz);
+}
+
+std::string humpSentence(const Setup& setup, const Assessment& assessment, const Hump& hump)
+{
+    std::string sentence =
+        (hump.bad.empty() ? "Faint wobble at " : "Wobble at ") + percentSpan(hump.from, hump.to);
+    if (!hump.bad.empty())
+        sentence += ", bad at " + hump.bad;
+    if (const ThrottlePoint* worst = worstPoint(assessment, hump.from, hump.to);
+        worst && !worst->orders.empty())
+        sentence += ": " + causeOf(setup, assessment, *worst) +
+                    formatted(" (%.1f px at %.0f %%)", worst->wobble_px, 100 * worst->throttle);
+    return sentence + ".";
 }
 
 std::string cleanSentence(const Assessment& assessment)
@@ -77,7 +107,7 @@ std::string cleanSentence(const Assessment& assessment)
     std::string spans;
     for (const ThrottleRange& range : assessment.ranges)
         if (range.grade == Grade::Clean)
-            spans += (spans.empty() ? "" : ", ") + ("from " + percentSpan(range));
+            spans += (spans.empty() ? "" : ", ") + ("from " + percentSpan(range.from, range.to));
     return spans.empty() ? "Nowhere clean." : "Clean " + spans + " throttle.";
 }
 
@@ -86,9 +116,9 @@ std::string hoverSentence(const HoverFigures& hover)
     if (!hover.throttle_full)
         return "The pack cannot hold this craft in the air.";
     if (!hover.throttle_empty)
-        return formatted("Hover is at %.0f %% on a full pack; an empty one cannot hold the craft.",
+        return formatted("Hover is at %.0f %% on a full pack; an empty one cannot hold the craft.",
                          100 * *hover.throttle_full);
-    return formatted("Hover is at %.0f %% on a full pack, %.0f %% on an empty one (%.0f rpm).",
+    return formatted("Hover is at %.0f %% on a full pack, %.0f %% on an empty one (%.0f rpm).",
                      100 * *hover.throttle_full, 100 * *hover.throttle_empty, hover.speed_rpm);
 }
 
@@ -108,10 +138,8 @@ std::string orderInWords(int order, int blades)
 std::vector<std::string> findings(const Setup& setup, const Assessment& assessment)
 {
     std::vector<std::string> sentences{cleanSentence(assessment)};
-    for (const ThrottleRange& range : assessment.ranges)
-        if (range.grade != Grade::Clean)
-            sentences.push_back(std::string(gradeWord(range.grade)) + " at " + percentSpan(range) +
-                                causeOf(setup, assessment, range) + ".");
+    for (const Hump& hump : humps(assessment.ranges))
+        sentences.push_back(humpSentence(setup, assessment, hump));
     sentences.push_back(hoverSentence(assessment.hover));
     return sentences;
 }
@@ -121,7 +149,7 @@ std::string restInWords(const RestFigures& rest)
     const double rise_mm = rest.shift.z() / unit::mm;
     std::string words = std::abs(rise_mm) < 0.05
                             ? "The bay rests where it is drawn"
-                            : formatted("The bay %s %.1f mm from the drawing",
+                            : formatted("The bay %s %.1f mm from the drawing",
                                         rise_mm > 0 ? "rises" : "sags", std::abs(rise_mm));
     const double tilt_deg = rest.rotation.norm() / unit::deg;
     if (tilt_deg >= 0.05)
