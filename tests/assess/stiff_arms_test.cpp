@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: MIT
+#include "core/assess/craft.h"
+#include "core/assess/shaking.h"
+#include "core/assess/wobble.h"
+#include "tests/assess/crafts.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace stillbay {
+namespace {
+
+using Craft = Setup;  // inside TEST the name Setup is taken
+
+constexpr double kStiffer = 1e6;  // times; arms then bend from some 50 kHz on
+
+// (200 Hz/50 kHz)² of bending left over, in each of the tip's six motions, and rounding of
+// stiffness against mass forces.
+constexpr double kStillBends = 1e-4;
+
+ShakenAirframe stiffened(ShakenAirframe craft)
+{
+    craft.airframe.arm.youngsModulus *= kStiffer;
+    craft.airframe.arm.shearModulus *= kStiffer;
+    if (craft.airframe.arm.rootStiffness)
+        *craft.airframe.arm.rootStiffness *= kStiffer;
+    return craft;
+}
+
+// Inertia that an arm has as a box of its outer size but not as a line of mass: m h²/12 and m w²/12
+// about its own axes across; along it m(w² + h²)/12 against ρL(I_y + I_z), the same when solid.
+Matrix3d boxNotRod(const AirframeModel& airframe)
+{
+    const ArmMaterial& arm = airframe.arm;
+    const ArmSectionFigures section = sectionFigures(arm);
+    Matrix3d sum = Matrix3d::Zero();
+    for (const ArmPlace& place : airframe.arms) {
+        const double mass = arm.density * section.area * place.length;
+        const double w = arm.width * arm.width, h = arm.height * arm.height;
+        const double along =
+            mass * (w + h) / 12 -
+            arm.density * place.length * (section.momentVertical + section.momentHorizontal);
+        const Matrix3d own = Vector3d(along, mass * h / 12, mass * w / 12).asDiagonal();
+        sum += place.R_OA() * own * place.R_OA().transpose();
+    }
+    return sum;
+}
+
+// The same airframe with its arms' mass on their lines, carried by the hub's inertia.
+ShakenAirframe withLineArms(ShakenAirframe craft)
+{
+    craft.airframe.hub.inertia -= boxNotRod(craft.airframe);
+    return craft;
+}
+
+std::vector<Craft> crafts()
+{
+    std::vector<Craft> result{test::sampleCraft("reedbed"), test::twoPlaneCraft()};
+    for (const unsigned seed : {2U, 7U, 16U})
+        result.push_back(test::skewCraft(seed));
+    result.back().airframe.arm.wall_mm = 1.3;  // one craft with hollow arms
+    return result;
+}
+
+// Oracle: limit. Arms a million times stiffer answer like one rigid body of hub, rods and motors,
+// carried to the hub's centre of mass; a force on a tip reaches the hub by its lever alone.
+TEST(StiffArms, AnswerLikeARigidAirframe)
+{
+    for (const Craft& craft : crafts()) {
+        const ShakenAirframe stiff = stiffened(makeShakenAirframe(craft));
+        const AirframeModel rigid = withLineArms(stiff).airframe;
+        const MassFigures body = rigidFigures(rigid);
+        const Vector3d hub = stiff.airframe.hub.centre;
+        const Matrix6d P = carry(hub - body.centre);
+        for (const double f_hz : {12.0, 55.0, 180.0}) {
+            const double omega = 2 * std::numbers::pi * f_hz;
+            const Receptance have = receptance(stiff.airframe, omega, true);
+            const Matrix6d R = P * massMatrix(body).inverse() * P.transpose() / (-omega * omega);
+            Vector6d scale = Vector6d::Ones();
+            scale.tail<3>().setConstant(0.1);  // rotations at 0.1 m
+            const Matrix6d want = scale.asDiagonal() * R * scale.asDiagonal();
+            const Matrix6cd got = scale.asDiagonal() * have.R * scale.asDiagonal();
+            EXPECT_LE((got - want.cast<Complex>()).norm(), kStillBends * want.norm());
+            for (std::size_t i = 0; i < have.motor.size(); ++i) {
+                const Matrix6d lever = carry(rigid.arms[i].p_OT() - hub).transpose();
+                const Matrix6cd miss = have.motor[i] - lever.cast<Complex>();
+                // Wrenches with moments over 0.1 m.
+                EXPECT_LE((scale.cwiseInverse().asDiagonal() * miss * scale.asDiagonal()).norm(),
+                          kStillBends * lever.norm());
+            }
+        }
+    }
+}
+
+std::vector<ThrottlePoint> wobble(const ShakenAirframe& craft, const HungBay& hung,
+                                  const Camera& camera, bool flexible)
+{
+    const Pose rest = restPose(hung.suspension, 1).value();
+    const Matrix6cd K = dynamicStiffness(hung.suspension, rest, hung.dynamicFactor);
+    return wobbleOverThrottle(prepareShaking(craft, {0.1, 1, 0.03}, flexible), hung.suspension,
+                              rest, K, makeCamera(camera))
+        .value();
+}
+
+// Oracle: limit, through the bay to the picture. Against the rigid airframe of rods the bending
+// left over; against the rigid airframe of boxes also their share of the inertia. Both grow by what
+// a resonance of loss η magnifies, 2/η.
+TEST(StiffArms, ShakeThePictureLikeARigidAirframe)
+{
+    for (const Craft& craft : crafts()) {
+        const HungBay hung = makeHungBay(craft).value();
+        const ShakenAirframe soft = makeShakenAirframe(craft), stiff = stiffened(soft);
+        const auto flexible = wobble(stiff, hung, craft.camera, true);
+        const auto rods = wobble(withLineArms(stiff), hung, craft.camera, false);
+        const auto boxes = wobble(soft, hung, craft.camera, false);
+        const double magnified = 2 / craft.tube.loss_factor;
+        const Matrix3d J = rigidFigures(soft.airframe).inertia;
+        const double share = (J.inverse() * boxNotRod(soft.airframe)).norm();
+        ASSERT_LT(share, 1e-3);
+        double peak = 0;
+        for (const ThrottlePoint& point : boxes)
+            peak = std::max(peak, point.wobble_px);
+        for (std::size_t i = 0; i < boxes.size(); ++i) {
+            EXPECT_NEAR(flexible[i].wobble_px, rods[i].wobble_px,
+                        magnified * kStillBends * rods[i].wobble_px)
+                << craft.name << " at " << rods[i].throttle;
+            EXPECT_NEAR(flexible[i].wobble_px, boxes[i].wobble_px,
+                        magnified * (kStillBends + share) * boxes[i].wobble_px)
+                << craft.name << " at " << boxes[i].throttle;
+        }
+        EXPECT_GT(peak, 0);
+    }
+}
+
+}  // namespace
+}  // namespace stillbay
