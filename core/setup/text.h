@@ -19,8 +19,10 @@ struct LoadedSetup {
 /// Text of a *.stillbay file to a validated Setup. All or nothing.
 ///
 /// @param text  UTF-8 JSON, a leading byte order mark is taken.
-/// @error BadInput  not JSON (with line and column), wrong format or version, a missing required
-///                  key, a wrong type, a duplicate key, or what validate() refuses.
+/// @error BadInput  not JSON (`where` is then the line and column, else a key's path), a wrong
+/// format
+///                  or version, a missing required key, a wrong type, a duplicate key, or what
+///                  validate() refuses.
 Result<LoadedSetup> readSetup(std::string_view text);
 
 /// Setup to the text of a *.stillbay file: UTF-8, one-space indent, trailing newline, shortest

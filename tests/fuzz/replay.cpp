@@ -7,6 +7,7 @@
 #include <iterator>
 #include <vector>
 
+// NOLINTNEXTLINE(readability-identifier-naming)
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size);
 
 /// Feeds every file of the given folders to a fuzz target, in any compiler's build.

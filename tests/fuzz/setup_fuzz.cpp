@@ -6,6 +6,8 @@
 #include <cstdlib>
 
 /// Any bytes are refused with a sentence, or read into a setup that saves and loads unchanged.
+// The name that libFuzzer calls.
+// NOLINTNEXTLINE(readability-identifier-naming)
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size)
 {
     const auto loaded =

@@ -68,9 +68,9 @@ struct BadText {
     std::string what;
 };
 
-void PrintTo(const BadText& bad, std::ostream* out)
+std::ostream& operator<<(std::ostream& out, const BadText& bad)
 {
-    *out << bad.name;
+    return out << bad.name;
 }
 
 std::string repeat(std::string_view text, std::size_t times)

@@ -1,7 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/text.h"
 
+#include "core/setup/wording.h"
+#include "tests/setup/number_walk.h"
 #include "tests/setup/setup_text.h"
+
+#include <cmath>
+#include <functional>
+#include <limits>
+#include <set>
 
 namespace stillbay {
 namespace {
@@ -174,6 +181,44 @@ TEST(ReadSetup, LeavesValuesOutOfRangeToTheRules)
                 "Bore is 1e+300 mm, allowed 0 to 99 mm");
     expectFault(faultOfJson(with("/mounts/points", Json::array())), "mounts.points",
                 "\"points\" has 0 entries, allowed 1 to 32");
+}
+
+/// "bay.parts[1].mass_g" as a JSON pointer.
+Pointer pointerTo(const std::string& path)
+{
+    std::string pointer(1, '/');
+    for (const char c : path)
+        if (c == '.' || c == '[')
+            pointer += '/';
+        else if (c != ']')
+            pointer += c;
+    return Pointer(pointer);
+}
+
+TEST(ReadSetup, RefusesEveryNumberOutsideItsRangeOrOfAWrongType)
+{
+    const Json root = Json::parse(readFile(kData / "every_key.stillbay"));
+    stillbay::Setup setup = load(root).setup;
+    constexpr double kInfinity = std::numeric_limits<double>::infinity();
+    std::set<std::string> paths;
+    test::forEachNumber(setup, [&](const test::NumberPlace& place) {
+        const Pointer pointer = pointerTo(place.path);
+        if (!root.contains(pointer))  // a drilled point's angles are not in the file
+            return;
+        paths.insert(place.path);
+        for (const Json& bad :
+             {Json(std::nextafter(place.min, -kInfinity)),
+              Json(std::nextafter(place.max, kInfinity)), Json(1e300), Json(-1e300), Json("1"),
+              Json(true), Json::array(), Json::object()}) {
+            Json changed = root;
+            changed[pointer] = bad;
+            const Error fault = faultOfJson(changed);
+            EXPECT_EQ(fault.where, place.path) << bad;
+            EXPECT_EQ(fault.what.find(place.label + " is "), 0U) << fault.what;
+            EXPECT_NE(fault.what.find(toText(place.max)), std::string::npos) << fault.what;
+        }
+    });
+    EXPECT_GT(paths.size(), 80U);
 }
 
 // Format and version.
