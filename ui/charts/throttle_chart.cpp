@@ -2,6 +2,7 @@
 #include "ui/charts/throttle_chart.h"
 
 #include "core/assess/words.h"
+#include "ui/charts/gap_curve.h"
 #include "ui/charts/mark_lane.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/zone_item.h"
@@ -9,7 +10,6 @@
 #include <QLocale>
 #include <qwt_axis.h>
 #include <qwt_legend.h>
-#include <qwt_plot_curve.h>
 #include <qwt_scale_engine.h>
 #include <qwt_scale_widget.h>
 
@@ -64,8 +64,8 @@ ThrottleChart::ThrottleChart(QWidget* parent)
       m_zones{new ZoneItem(tr("clean"), Qt::Horizontal, kHatches[0], kZoneZ),
               new ZoneItem(tr("faint"), Qt::Horizontal, kHatches[1], kZoneZ),
               new ZoneItem(tr("bad"), Qt::Horizontal, kHatches[2], kZoneZ)},
-      m_worst(new QwtPlotCurve(tr("if all rotors agreed (worst)"))),
-      m_total(new QwtPlotCurve(tr("wobble in the film"))),
+      m_worst(new GapCurve(tr("if all rotors agreed (worst)"))),
+      m_total(new GapCurve(tr("wobble in the film"))),
       m_hoverLane(new MarkLane(tr("Hover"), MarkLane::Edge::Top, kLaneZ)),
       m_cruiseLane(new MarkLane(tr("Cruise"), MarkLane::Edge::Bottom, kLaneZ))
 {

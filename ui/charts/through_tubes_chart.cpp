@@ -2,6 +2,7 @@
 #include "ui/charts/through_tubes_chart.h"
 
 #include "core/assess/words.h"
+#include "ui/charts/gap_curve.h"
 #include "ui/charts/mark_lane.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/zone_item.h"
@@ -9,7 +10,6 @@
 #include <QLocale>
 #include <qwt_axis.h>
 #include <qwt_legend.h>
-#include <qwt_plot_curve.h>
 #include <qwt_plot_marker.h>
 #include <qwt_scale_engine.h>
 #include <qwt_scale_map.h>
@@ -57,10 +57,10 @@ double valueAt(const std::vector<double>& x, const std::vector<double>& y, doubl
 
 ThroughTubesChart::ThroughTubesChart(QWidget* parent)
     : Chart(tr("Through the tubes"), parent),
-      m_curves{new QwtPlotCurve(tr("fore and aft (x)")), new QwtPlotCurve(tr("sideways (y)")),
-               new QwtPlotCurve(tr("up and down (z)"))},
+      m_curves{new GapCurve(tr("fore and aft (x)")), new GapCurve(tr("sideways (y)")),
+               new GapCurve(tr("up and down (z)"))},
       m_unity(new QwtPlotMarker),
-      m_hover(new QwtPlotCurve(tr("shake at hover"))),
+      m_hover(new GapCurve(tr("shake at hover"))),
       m_modeLane(new MarkLane(tr("Flight modes"), MarkLane::Edge::Top, kLaneZ)),
       m_bandLane(new MarkLane(tr("Shaking bands"), MarkLane::Edge::Bottom, kLaneZ))
 {
@@ -77,7 +77,7 @@ ThroughTubesChart::ThroughTubesChart(QWidget* parent)
     m_hover->attach(this);
     m_unity->setLineStyle(QwtPlotMarker::HLine);
     m_unity->setYValue(1.0);
-    m_unity->setLabelAlignment(Qt::AlignRight | Qt::AlignTop);
+    m_unity->setLabelAlignment(Qt::AlignLeft | Qt::AlignBottom);
     m_unity->attach(this);
     m_modeLane->attach(this);
     m_bandLane->attach(this);
@@ -146,11 +146,10 @@ void ThroughTubesChart::placeBands(const Setup& setup)
         const double from = orderFrequency_hz(points, k, setup.flight.cruise_throttle[0]);
         const double to = orderFrequency_hz(points, k, setup.flight.cruise_throttle[1]);
         m_bands[k]->setInterval(from, to);
-        const std::string words =
-            orderInWords(points.front().orders[k].order, setup.drive.propeller.blades);
-        m_bands[k]->setTitle(QString::fromStdString(words));
-        // On a log axis the middle of the drawn band is the geometric mean; both ends are given.
-        marks.push_back({from, to, QString::fromStdString(words), QPen(Qt::SolidLine)});
+        const QString words = QString::fromStdString(
+            orderInWords(points.front().orders[k].order, setup.drive.propeller.blades));
+        m_bands[k]->setTitle(words);
+        marks.push_back({from, to, QString(words).remove(tr(" shake")), QPen(Qt::SolidLine)});
     }
     m_bandLane->setMarks(std::move(marks));
 }

@@ -48,11 +48,11 @@ void Recompute::start()
 {
     if (m_watcher.isRunning())
         return;  // deliver() schedules again when the run is out of date
-    m_watcher.setFuture(QtConcurrent::run([assessor = m_assessor, setup = m_document.setup(),
-                                           revision = m_document.revision()] {
-        return std::make_shared<const Outcome>(
-            Outcome{setup, assessNoThrow(*assessor, setup), revision});
-    }));
+    m_watcher.setFuture(QtConcurrent::run(
+        [assessor = m_assessor, setup = m_document.setup(), revision = m_document.revision()] {
+            return std::make_shared<const Outcome>(
+                Outcome{setup, assessNoThrow(*assessor, setup), revision});
+        }));
 }
 
 void Recompute::deliver()

@@ -20,6 +20,7 @@
 #include <cmath>
 #include <numeric>
 #include <string_view>
+#include <type_traits>
 
 namespace stillbay::ui {
 namespace {
@@ -38,9 +39,6 @@ constexpr LeftOut kLeftOut[] = {
     {"power_coefficient", QT_TRANSLATE_NOOP("CraftForm", "estimated"), 0.05},
     {"youngs_modulus_mpa", QT_TRANSLATE_NOOP("CraftForm", "from hardness"), 3.0},
 };
-
-constexpr std::string_view kAnchorKey = "anchor_mm";
-constexpr std::string_view kAngleKeys[] = {"azimuth_deg", "elevation_deg"};
 
 template <class Owner, class Find>
 Place<Owner> placeOf(const QString& path, const QString& spoken, Find find)
@@ -71,11 +69,18 @@ double mass_g(const std::vector<Part>& parts)
                            [](double sum, const Part& part) { return sum + part.mass_g; });
 }
 
-bool fits(std::string_view key, bool drilled)
+// Whether a row shows the field: a mount point has either angles or a hole.
+template <class Owner>
+bool fits(const Field<Owner>& field, const Setup& setup)
 {
-    if (key == kAnchorKey)
-        return drilled;
-    return !drilled || (key != kAngleKeys[0] && key != kAngleKeys[1]);
+    if constexpr (std::is_same_v<Owner, MountPoint>) {
+        const std::string_view key = field.key;
+        const bool isHole = key == "anchor_mm";
+        const bool isAngle = key == "azimuth_deg" || key == "elevation_deg";
+        return setup.mounts.drilled() ? !isAngle : !isHole;
+    } else {
+        return true;
+    }
 }
 
 // The next arm stands as far round as the last two stand apart.
@@ -179,7 +184,7 @@ QWidget* CraftForm::fieldsCard(const Place<Owner>& place)
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(4);
     for (const Field<Owner>& field : fieldsOf<Owner>())
-        if (fits(field.key, m_document.setup().mounts.drilled()))
+        if (fits(field, m_document.setup()))
             layout->addWidget(row(field, place));
     return card;
 }
@@ -399,7 +404,7 @@ void CraftForm::setAssessment(const Assessment& assessment)
 {
     const auto estimate = [this](const char* path, double value) {
         if (FieldRow* const found = m_estimated.value(QLatin1String(path)))
-            found->setEstimate(std::round(1e4 * value) / 1e4);
+            found->setEstimate(std::round(1e3 * value) / 1e3);
     };
     estimate("tube.youngs_modulus_mpa", assessment.tube.youngs_modulus / unit::mpa);
     estimate("drive.propeller.thrust_coefficient", assessment.propeller.thrust_coefficient);
@@ -426,8 +431,9 @@ void CraftForm::summarise()
         m_sections[QLatin1String(path)]->setSummary(summary);
     };
     const auto parts = [](const std::vector<Part>& list) {
-        return tr("%n part(s), %1 g", nullptr, static_cast<int>(list.size()))
-            .arg(number(mass_g(list)));
+        const QString mass = number(mass_g(list));
+        return list.size() == 1 ? tr("1 part, %1 g").arg(mass)
+                                : tr("%1 parts, %2 g").arg(list.size()).arg(mass);
     };
     tell("name", QString::fromStdString(s.name));
     tell("airframe.parts", parts(s.airframe.parts));

@@ -150,9 +150,11 @@ void FindingsPanel::setFailure(const Error& error)
 {
     m_verdict->tell(Verdict::Kind::Failure, tr("No answer for this craft"),
                     tr("The charts show the last craft that had one."));
-    QString html = paragraph(escaped(error.what) + u'.');
-    if (!error.where.empty())
-        html += paragraph(tr("Show <a href='%1'>%1</a> in the craft.").arg(escaped(error.where)));
+    const QString where = escaped(error.where);
+    QString html =
+        error.where.empty()
+            ? paragraph(escaped(error.what) + u'.')
+            : paragraph(QStringLiteral("<a href='%1'>%1</a>: %2.").arg(where, escaped(error.what)));
     html += paragraph(tr("Undo the last step, or change the tubes, mounts or bay."));
     setWords(html);
 }

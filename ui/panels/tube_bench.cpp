@@ -190,6 +190,12 @@ void TubeBench::setAssessment(const Assessment& assessment)
     showFacts();
 }
 
+void TubeBench::clearAssessment()
+{
+    m_hasTension = false;
+    showFacts();
+}
+
 double TubeBench::grip_mm() const
 {
     return m_grip->value();

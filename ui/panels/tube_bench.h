@@ -24,6 +24,7 @@ public:
     explicit TubeBench(Document& document, QWidget* parent = nullptr);
 
     void setAssessment(const Assessment& assessment);
+    void clearAssessment();  ///< there is no tension to tell
 
     double grip_mm() const;
     void setGrip_mm(double grip_mm);  ///< what each clamp holds; not part of the craft

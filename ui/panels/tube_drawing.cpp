@@ -92,12 +92,12 @@ void TubeDrawing::paintEvent(QPaintEvent*)
     drawAsFitted(painter, ink, QRectF(half, 0.0, half, height()), scale);
 
     const double bar = scale * kScaleBar_mm;
+    const double y = height() - 3.0;
     painter.setPen(QPen(ink.line.color(), 3.0, Qt::SolidLine, Qt::FlatCap));
-    const QPointF end(width() - margin, height() - 3.0);
-    painter.drawLine(QPointF(end.x() - bar, end.y()), end);
+    painter.drawLine(QPointF(half - bar / 2.0, y), QPointF(half + bar / 2.0, y));
     painter.setPen(ink.line);
-    painter.drawText(QRectF(end.x() - bar - 80.0, end.y() - title, 76.0, title + 2.0),
-                     Qt::AlignRight | Qt::AlignVCenter, length(kScaleBar_mm));
+    painter.drawText(QRectF(half - 60.0, y - title - 2.0, 120.0, title),
+                     Qt::AlignHCenter | Qt::AlignBottom, tr("%1 mm").arg(kScaleBar_mm));
 }
 
 void TubeDrawing::drawAsCut(QPainter& painter, const Ink& ink, const QRectF& area,

@@ -161,7 +161,10 @@ void FieldRow::refresh()
         const std::optional<double> value = m_spec.entry(index).read(setup);
         NumberBox& box = *m_boxes[index];
         given = value.has_value();
-        box.setEnabled(given);
+        box.setReadOnly(!given);
+        if (!m_spec.list && m_spec.entryNames.isEmpty())
+            box.setButtonSymbols(given ? QAbstractSpinBox::UpDownArrows
+                                       : QAbstractSpinBox::NoButtons);
         box.setPrefix(given ? QString() : QStringLiteral("≈ "));
         box.setVisible(given || m_estimate || !m_none);
         if (value || m_estimate)

@@ -5,6 +5,7 @@
 
 #include <QApplication>
 #include <QEvent>
+#include <QPainter>
 
 namespace stillbay::ui {
 namespace {
@@ -12,10 +13,11 @@ namespace {
 // Sets the text colour once per change: setting the palette is itself a palette change.
 void setTextColour(QLabel& label, const QColor& colour)
 {
-    if (label.palette().color(QPalette::WindowText) == colour)
+    if (label.palette().color(QPalette::Active, QPalette::WindowText) == colour)
         return;
     QPalette palette = label.palette();
-    palette.setColor(QPalette::WindowText, colour);
+    palette.setColor(QPalette::Active, QPalette::WindowText, colour);
+    palette.setColor(QPalette::Inactive, QPalette::WindowText, colour);
     label.setPalette(palette);
 }
 
@@ -62,6 +64,32 @@ void QuietLabel::changeEvent(QEvent* event)
     if (changesColours(*event))
         recolour();
     QLabel::changeEvent(event);
+}
+
+ElidedLabel::ElidedLabel(Qt::Alignment alignment, QWidget* parent)
+    : QWidget(parent), m_alignment(alignment)
+{
+    setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+}
+
+void ElidedLabel::setText(const QString& text)
+{
+    m_text = text;
+    setToolTip(text);
+    update();
+}
+
+QSize ElidedLabel::sizeHint() const
+{
+    return {60, fontMetrics().height()};
+}
+
+void ElidedLabel::paintEvent(QPaintEvent*)
+{
+    QPainter painter(this);
+    painter.setPen(quietColour(QApplication::palette()));
+    painter.drawText(rect(), static_cast<int>(m_alignment | Qt::AlignVCenter),
+                     fontMetrics().elidedText(m_text, Qt::ElideRight, width()));
 }
 
 }  // namespace stillbay::ui

@@ -31,4 +31,21 @@ private:
     void recolour();
 };
 
+/// One line of a side note, cut with an ellipsis where there is no room; whole in its tool tip.
+class ElidedLabel final : public QWidget {
+    Q_OBJECT
+public:
+    explicit ElidedLabel(Qt::Alignment alignment, QWidget* parent = nullptr);
+
+    void setText(const QString& text);
+    QSize sizeHint() const override;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    QString m_text;
+    Qt::Alignment m_alignment;
+};
+
 }  // namespace stillbay::ui

@@ -36,7 +36,7 @@ NumberBox::NumberBox(QWidget* parent) : QDoubleSpinBox(parent)
 void NumberBox::setUnit(const QString& unit)
 {
     m_unit = unit;
-    setSuffix(unit.isEmpty() ? QString() : QChar(0x202F) + unit);  // narrow no-break space
+    setSuffix(unit.isEmpty() ? QString() : QChar::Nbsp + unit);
 }
 
 void NumberBox::setLeastDecimals(int decimals)

@@ -1,51 +1,19 @@
 // SPDX-License-Identifier: MIT
 #include "ui/widgets/section.h"
 
-#include "ui/widgets/colours.h"
+#include "ui/widgets/labels.h"
 
-#include <QApplication>
 #include <QFrame>
 #include <QHBoxLayout>
-#include <QPainter>
 #include <QToolButton>
 #include <QVBoxLayout>
 
 namespace stillbay::ui {
 
-/// One quiet line that is cut with an ellipsis where there is no room.
-class Section::Summary final : public QWidget {
-public:
-    explicit Summary(QWidget* parent) : QWidget(parent)
-    {
-        setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    }
-
-    void setText(const QString& text)
-    {
-        m_text = text;
-        setToolTip(text);
-        update();
-    }
-
-    QSize sizeHint() const override { return {60, fontMetrics().height()}; }
-
-protected:
-    void paintEvent(QPaintEvent*) override
-    {
-        QPainter painter(this);
-        painter.setPen(quietColour(QApplication::palette()));
-        painter.drawText(rect(), Qt::AlignRight | Qt::AlignVCenter,
-                         fontMetrics().elidedText(m_text, Qt::ElideRight, width()));
-    }
-
-private:
-    QString m_text;
-};
-
 Section::Section(const QString& title, QWidget* parent)
     : QWidget(parent),
       m_heading(new QToolButton(this)),
-      m_summary(new Summary(this)),
+      m_summary(new ElidedLabel(Qt::AlignRight, this)),
       m_body(new QWidget(this)),
       m_bodyLayout(new QVBoxLayout(m_body))
 {

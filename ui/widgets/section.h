@@ -8,6 +8,8 @@ class QVBoxLayout;
 
 namespace stillbay::ui {
 
+class ElidedLabel;
+
 /// A heading that folds what is below it away; folded, a short summary stands beside it.
 class Section final : public QWidget {
     Q_OBJECT
@@ -20,10 +22,8 @@ public:
     bool isOpen() const;
 
 private:
-    class Summary;
-
     QToolButton* m_heading;
-    Summary* m_summary;
+    ElidedLabel* m_summary;
     QWidget* m_body;
     QVBoxLayout* m_bodyLayout;
 };

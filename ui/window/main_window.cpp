@@ -162,6 +162,7 @@ void MainWindow::makePages()
 void MainWindow::makeStatus()
 {
     m_state->setAccessibleName(tr("State of the numbers"));
+    m_state->setContentsMargins(8, 0, 0, 0);
     statusBar()->addWidget(m_state);
     m_state->setText(tr("No craft open"));
 }

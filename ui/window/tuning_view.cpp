@@ -31,9 +31,8 @@ QHBoxLayout* heading(const QString& name, const QString& explanation)
     auto* const row = new QHBoxLayout;
     row->setContentsMargins(4, 0, 4, 0);
     row->addWidget(title(name));
-    auto* const words = new QuietLabel(explanation);
-    words->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    words->setWordWrap(false);
+    auto* const words = new ElidedLabel(Qt::AlignLeft);
+    words->setText(explanation);
     row->addWidget(words, 1);
     return row;
 }
@@ -100,6 +99,7 @@ void TuningView::setResult(const Setup& setup, const Result<Assessment>& assessm
         m_form->setAssessment(*assessment);
     } else {
         m_findings->setFailure(assessment.error());
+        m_bench->clearAssessment();
     }
     fade();
 }

@@ -76,6 +76,7 @@ WelcomePage::WelcomePage(QWidget* parent) : QWidget(parent)
     layout->addWidget(new QLabel(tr("Start from an invented sample:"), this));
     for (const Sample& sample : samples()) {
         auto* const button = new QCommandLinkButton(sample.title, sample.notes, this);
+        button->setIcon(QIcon());
         button->setAccessibleName(tr("Sample: %1").arg(sample.title));
         connect(button, &QPushButton::clicked, this, [this, sample] { emit sampleWanted(sample); });
         layout->addWidget(button);

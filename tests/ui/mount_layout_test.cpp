@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: MIT
+#include "ui/document/mount_layout.h"
+
+#include "tests/ui/samples.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace stillbay::ui {
+namespace {
+
+// Lengths here come from holes or angles rounded to a hundredth.
+constexpr double kRounding_mm = 0.01;
+
+double distance_mm(const MountPoint& point)
+{
+    const Triple &a = *point.anchor_mm, &b = point.bay_mm;
+    return std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+}
+
+// Oracle: definition. A planned tube is drawn at free length × stretch.
+TEST(MountLayout, PlannedTubesAreAsLongAsTheStretchSays)
+{
+    const Mounts mounts = sampleSetup("reedbed").mounts;
+    ASSERT_FALSE(mounts.drilled());
+    EXPECT_NEAR(meanDistance_mm(mounts), mounts.free_length_mm * *mounts.stretch, 1e-9);
+    EXPECT_EQ(drawnStretch(mounts), *mounts.stretch);
+}
+
+// Oracle: definition, from the holes themselves.
+TEST(MountLayout, DrilledTubesStretchByTheirMeanDistance)
+{
+    const Mounts mounts = sampleSetup("quarry").mounts;
+    ASSERT_TRUE(mounts.drilled());
+    double sum = 0.0;
+    for (const MountPoint& point : mounts.points)
+        sum += distance_mm(point);
+    const double mean = sum / static_cast<double>(mounts.points.size());
+    EXPECT_NEAR(meanDistance_mm(mounts), mean, 1e-9);
+    EXPECT_NEAR(drawnStretch(mounts), mean / mounts.free_length_mm, 1e-12);
+}
+
+// Oracle: identity. The free length that is set gives the stretch that was asked for.
+TEST(MountLayout, InADrilledCraftTheStretchSetsTheFreeLength)
+{
+    Mounts mounts = sampleSetup("quarry").mounts;
+    const auto points = mounts.points;
+    for (const double stretch : {1.0, 1.1, 1.37}) {
+        setDrawnStretch(mounts, stretch);
+        EXPECT_NEAR(mounts.free_length_mm, meanDistance_mm(mounts) / stretch, kRounding_mm / 2);
+        EXPECT_FALSE(mounts.stretch);
+        EXPECT_EQ(mounts.points, points);
+    }
+}
+
+// Oracle: hand calculation, one skew tube: 20 mm × 1.25 at azimuth 30°, elevation 60°.
+TEST(MountLayout, DrillingPutsTheHoleWhereTheAnglesPoint)
+{
+    Mounts plan;
+    plan.free_length_mm = 20.0;
+    plan.stretch = 1.25;
+    plan.points = {
+        MountPoint{.bay_mm = {1.0, -2.0, 3.0}, .azimuth_deg = 30.0, .elevation_deg = 60.0}};
+    const Mounts holes = drilled(plan);
+    ASSERT_TRUE(holes.drilled());
+    EXPECT_FALSE(holes.stretch);
+    const Triple& hole = *holes.points[0].anchor_mm;
+    EXPECT_NEAR(hole[0], 1.0 + 25.0 * 0.5 * std::sqrt(3.0) / 2.0, kRounding_mm / 2);
+    EXPECT_NEAR(hole[1], -2.0 + 25.0 * 0.5 * 0.5, kRounding_mm / 2);
+    EXPECT_NEAR(hole[2], 3.0 + 25.0 * std::sqrt(3.0) / 2.0, kRounding_mm / 2);
+}
+
+// Oracle: identity, within the rounding of holes (0.01 mm over 23 mm: 0.05°) and of the stretch.
+TEST(MountLayout, DrillingAndPlanningAgainComeBack)
+{
+    for (const char* name : {"reedbed", "saltmarsh"}) {
+        const Mounts plan = sampleSetup(name).mounts;
+        const Mounts back = planned(drilled(plan));
+        ASSERT_FALSE(back.drilled());
+        EXPECT_NEAR(*back.stretch, *plan.stretch, 1e-3);
+        for (std::size_t k = 0; k < plan.points.size(); ++k) {
+            EXPECT_NEAR(
+                std::remainder(back.points[k].azimuth_deg - plan.points[k].azimuth_deg, 360.0), 0.0,
+                0.06);
+            EXPECT_NEAR(back.points[k].elevation_deg, plan.points[k].elevation_deg, 0.06);
+        }
+    }
+}
+
+}  // namespace
+}  // namespace stillbay::ui
