@@ -56,7 +56,7 @@ Chart::Chart(const QString& name, QWidget* parent) : QwtPlot(parent), m_grid(new
     plotCanvas->setCursor(Qt::CrossCursor);
     plotLayout()->setAlignCanvasToScales(true);
     m_grid->attach(this);
-    new Readout(*this);  // owned by the canvas
+    m_readout = new Readout(*this);  // owned by the canvas
     setMinimumHeight(130);
 }
 
@@ -81,6 +81,7 @@ void Chart::applyTheme()
     const ChartTheme theme = chartTheme(palette(), m_stale);
     setCanvasBackground(theme.canvas);
     m_grid->setPen(QPen(theme.grid, 1.0));
+    m_readout->setRubberBandPen(QPen(theme.quiet, 1.0));
     for (const int axis : {QwtAxis::XBottom, QwtAxis::YLeft, QwtAxis::YRight}) {
         setAxisFont(axis, smallFont());
         QwtText title = axisTitle(axis);

@@ -40,6 +40,7 @@ private:
     friend class Readout;
 
     QwtPlotGrid* m_grid;
+    Readout* m_readout;
     bool m_stale = false;
     bool m_ready = false;  // the derived chart has made its items
 };

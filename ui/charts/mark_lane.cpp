@@ -77,7 +77,27 @@ void MarkLane::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMa
         m_labelRects.push_back(label);
         drawMark(*painter, *seen[k].mark, seen[k].from, seen[k].to, label, canvas);
     }
+    if (!m_labelRects.empty())
+        drawCaption(*painter, m_labelRects.front(), canvas);
     painter->restore();
+}
+
+// Says what the labels are, where there is room for it.
+void MarkLane::drawCaption(QPainter& painter, const QRectF& firstLabel, const QRectF& canvas) const
+{
+    const double width = QFontMetricsF(m_font).horizontalAdvance(m_caption) + 2.0 * kPadding;
+    QRectF place = firstLabel;
+    place.setLeft(firstLabel.left() - kGap - width);
+    place.setRight(firstLabel.left() - kGap);
+    if (m_caption.isEmpty() || place.left() < canvas.left())
+        return;
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(m_ground);
+    painter.drawRoundedRect(place, 3.0, 3.0);
+    QColor quiet = m_text;
+    quiet.setAlphaF(0.75F);
+    painter.setPen(quiet);
+    painter.drawText(place, Qt::AlignCenter, m_caption);
 }
 
 void MarkLane::drawMark(QPainter& painter, const Mark& mark, double from, double to,

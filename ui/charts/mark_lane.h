@@ -29,6 +29,7 @@ public:
 
     void setMarks(std::vector<Mark> marks);  ///< rising in their middle
     const std::vector<Mark>& marks() const { return m_marks; }
+    void setCaption(const QString& caption) { m_caption = caption; }  ///< left of the first label
     void setColours(const QColor& text, const QColor& ground);
     void setFont(const QFont& font) { m_font = font; }
 
@@ -41,6 +42,7 @@ public:
               const QRectF& canvas) const override;
 
 private:
+    void drawCaption(QPainter& painter, const QRectF& firstLabel, const QRectF& canvas) const;
     void drawMark(QPainter& painter, const Mark& mark, double from, double to, const QRectF& label,
                   const QRectF& canvas) const;
 
@@ -48,6 +50,7 @@ private:
     std::vector<Mark> m_marks;
     QColor m_text, m_ground;
     QFont m_font;
+    QString m_caption;
     mutable std::vector<QRectF> m_labelRects;
 };
 

@@ -26,7 +26,7 @@ constexpr double kPercent = 100.0;
 // The axis is logarithmic: peaks a hundred times the quiet stretches between them are ordinary,
 // and the two limits must stay readable whatever the peaks do. What is this far below the faint
 // limit does not matter, and lies on the lower edge.
-constexpr double kBelowFaint = 30.0;
+constexpr double kBelowFaint = 100.0;
 constexpr double kAboveBad = 3.0;
 constexpr std::array kHatches{Hatch::None, Hatch::Rising, Hatch::Crossed};
 

@@ -79,6 +79,8 @@ ThroughTubesChart::ThroughTubesChart(QWidget* parent)
     m_unity->setYValue(1.0);
     m_unity->setLabelAlignment(Qt::AlignLeft | Qt::AlignBottom);
     m_unity->attach(this);
+    m_modeLane->setCaption(tr("flight modes (Hz):"));
+    m_bandLane->setCaption(tr("shakes while cruising:"));
     m_modeLane->attach(this);
     m_bandLane->attach(this);
 

@@ -93,8 +93,8 @@ void tellVerdict(Verdict& verdict, const Setup& setup, const Assessment& assessm
                  locale.toString(setup.limits.bad_px, 'g', 3));
     const QString wobble = locale.toString(worst, 'f', worst < 0.1 ? 3 : 2);
     if (worst < setup.limits.faint_px)
-        verdict.tell(Verdict::Kind::Clean, QObject::tr("Clean in cruise: %1 px").arg(wobble),
-                     window);
+        verdict.tell(Verdict::Kind::Clean,
+                     QObject::tr("Clean in cruise: at most %1 px").arg(wobble), window);
     else if (worst < setup.limits.bad_px)
         verdict.tell(Verdict::Kind::Faint,
                      QObject::tr("Faint wobble in cruise: up to %1 px").arg(wobble), window);

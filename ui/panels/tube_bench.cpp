@@ -114,8 +114,9 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
     grid->addWidget(m_drawing, 3, 0, 1, 2);
     auto* const side = new QVBoxLayout;
     auto* const gripRow = new QHBoxLayout;
-    auto* const gripLabel = new QLabel(tr("Grip"), this);
+    auto* const gripLabel = new QLabel(tr("Clamp grip"), this);
     gripLabel->setBuddy(m_grip);
+    gripRow->setSpacing(10);
     gripRow->addWidget(gripLabel);
     gripRow->addWidget(m_grip, 1);
     side->addWidget(m_facts);

@@ -81,7 +81,7 @@ void TubeDrawing::paintEvent(QPaintEvent*)
                   mixed(window, text, 0.35)};
 
     const double title = fontMetrics().height() + 2.0;
-    const double below = fontMetrics().height() + 12.0;  // the dimension
+    const double below = 2.0 * fontMetrics().height() + 12.0;  // the dimension, the scale bar
     const double half = width() / 2.0;
     const double margin = 14.0;
     const double longest = std::max(m_shape.cut_mm(), m_shape.fitted_mm + 2.0 * m_shape.grip_mm);
@@ -106,7 +106,7 @@ void TubeDrawing::drawAsCut(QPainter& painter, const Ink& ink, const QRectF& are
     painter.setPen(palette().color(QPalette::WindowText));
     painter.drawText(area, Qt::AlignHCenter | Qt::AlignTop,
                      tr("As cut: %1").arg(length(m_shape.cut_mm())));
-    const double x = area.center().x(), y = area.center().y() - 2.0;
+    const double x = area.center().x(), y = area.center().y() - 8.0;
     const double cut = scale * m_shape.cut_mm() / 2.0, free = scale * m_shape.free_mm / 2.0;
     const double outer = scale * m_shape.outer_mm;
     drawTube(painter, x - cut, x + cut, y, outer, scale * m_shape.bore_mm, ink.outline, ink.rubber);
@@ -122,7 +122,7 @@ void TubeDrawing::drawAsFitted(QPainter& painter, const Ink& ink, const QRectF& 
 {
     painter.setPen(palette().color(QPalette::WindowText));
     painter.drawText(area, Qt::AlignHCenter | Qt::AlignTop, tr("As fitted"));
-    const double x = area.center().x(), y = area.center().y() - 2.0;
+    const double x = area.center().x(), y = area.center().y() - 8.0;
     const double fitted = scale * m_shape.fitted_mm / 2.0, grip = scale * m_shape.grip_mm;
     const double outer = scale * m_shape.outer_mm;
     // Rubber keeps its volume: longer means thinner.

@@ -48,8 +48,9 @@ TuningView::TuningView(Document& document, QWidget* parent)
       m_findings(new FindingsPanel),
       m_splitter(new QSplitter(Qt::Horizontal))
 {
-    m_form->setMinimumWidth(270);
-    m_findings->setMinimumWidth(230);
+    // In characters, so that large type finds its room too.
+    m_form->setMinimumWidth(36 * fontMetrics().averageCharWidth());
+    m_findings->setMinimumWidth(28 * fontMetrics().averageCharWidth());
     m_splitter->addWidget(m_form);
     m_splitter->addWidget(makeMiddle());
     m_splitter->addWidget(m_findings);
