@@ -99,15 +99,6 @@ void describe(FieldSpec& spec, const Place<Owner>& place, T Owner::*member)
     else if constexpr (std::is_same_v<T, std::array<double, 2>>)
         spec.entryNames = {QCoreApplication::translate("FieldSpec", "from"),
                            QCoreApplication::translate("FieldSpec", "to")};
-    spec.count = [place, member](const Setup& setup) -> std::size_t {
-        const Owner* owner = place.find(setup);
-        if constexpr (std::is_same_v<T, std::vector<double>>)
-            return owner ? (owner->*member).size() : 0;
-        else if constexpr (std::is_same_v<T, std::array<double, 2>>)
-            return 2;
-        else
-            return std::is_same_v<T, Triple> || std::is_same_v<T, std::optional<Triple>> ? 3 : 1;
-    };
     spec.entry = [place, member](std::size_t index) {
         return NumberAccess{[place, member, index](const Setup& setup) -> std::optional<double> {
                                 const Owner* owner = place.find(setup);
@@ -118,13 +109,23 @@ void describe(FieldSpec& spec, const Place<Owner>& place, T Owner::*member)
                                     writeEntry(owner->*member, index, number);
                             }};
     };
-    if constexpr (std::is_same_v<T, std::vector<double>>)
+    if constexpr (std::is_same_v<T, std::vector<double>>) {
+        spec.count = [place, member](const Setup& setup) -> std::size_t {
+            const Owner* owner = place.find(setup);
+            return owner ? (owner->*member).size() : 0;
+        };
         spec.resize = [place, member](Setup& setup, std::size_t size) {
             if (Owner* owner = writable(place, setup)) {
                 std::vector<double>& values = owner->*member;
                 values.resize(size, values.empty() ? 0.0 : values.back() / 2.0);
             }
         };
+    } else {
+        const auto names = static_cast<std::size_t>(spec.entryNames.size());
+        spec.count = [count = names == 0 ? 1 : names](const Setup&) {
+            return count;
+        };
+    }
 }
 
 }  // namespace detail
