@@ -48,7 +48,7 @@ std::string toText(double value)
 {
     // Plain digits where a builder expects them: the shortest form of 100000 would be 1e+05.
     const double size = std::abs(value);
-    const bool plain = size == 0.0 || (size >= 1e-4 && size < 1e15);
+    const bool plain = size >= 1.0 && size < 1e15;
     std::array<char, 64> buffer;
     const auto [end, code] =
         std::to_chars(buffer.data(), buffer.data() + buffer.size(), value + 0.0,  // no "-0"

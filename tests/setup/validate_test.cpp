@@ -143,6 +143,17 @@ TEST(Validate, NamesValueUnitAndRange)
     EXPECT_EQ(result.error().what, "Mass is 0 g, allowed 0.1 to 20000 g");
 }
 
+TEST(Validate, WritesNumbersAsABuilderWould)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.camera.exposure_ms = 0.0005;
+    expectFault(setup, "camera.exposure_ms", "Exposure is 0.0005 ms, allowed 0.001 to 1000 ms");
+    setup.camera.exposure_ms = 100000;
+    expectFault(setup, "camera.exposure_ms", "Exposure is 100000 ms");
+    setup.camera.exposure_ms = 1e20;
+    expectFault(setup, "camera.exposure_ms", "Exposure is 1e+20 ms");
+}
+
 TEST(Validate, NamesTheEntryOfATuple)
 {
     stillbay::Setup setup = sampleSetup();
@@ -183,6 +194,9 @@ TEST(Validate, WallIsBelowHalfTheSmallerSide)
     EXPECT_TRUE(validate(setup));
     setup.airframe.arm.wall_mm = 5.0;
     expectFault(setup, "airframe.arm.wall_mm", "5 mm");
+    setup.airframe.arm.height_mm = 6.0;
+    setup.airframe.arm.wall_mm = 3.0;
+    expectFault(setup, "airframe.arm.wall_mm", "must be below half the smaller side, 3 mm");
 }
 
 TEST(Validate, EmptyVoltageIsNotAboveFull)
