@@ -15,6 +15,7 @@
 #include <QAction>
 #include <QApplication>
 #include <QCheckBox>
+#include <QComboBox>
 #include <QDropEvent>
 #include <QLabel>
 #include <QMessageBox>
@@ -27,6 +28,7 @@
 #include <QTest>
 #include <QTimer>
 #include <QToolButton>
+#include <QWheelEvent>
 #include <gtest/gtest.h>
 #include <qwt_plot_curve.h>
 
@@ -307,6 +309,42 @@ TEST_F(Window, TheFormHoldsEveryFieldOfTheSetup)
         EXPECT_TRUE(shown == expected) << sample << ": missing " << missingFrom(shown, expected)
                                        << ", not in the table " << missingFrom(expected, shown);
     }
+}
+
+TEST_F(Window, ScrollingOverTheFormChangesNothing)
+{
+    open("reedbed");
+    window.tuning().setFocus();
+    const stillbay::Setup start = document.setup();
+    int widgets = 0;
+    for (QWidget* widget : window.tuning().form().findChildren<QWidget*>()) {
+        if (!qobject_cast<QComboBox*>(widget) && !qobject_cast<NumberBox*>(widget))
+            continue;
+        ++widgets;
+        QWheelEvent wheel({5, 5}, {5, 5}, {}, {0, -120}, Qt::NoButton, Qt::NoModifier,
+                          Qt::NoScrollPhase, false);
+        QApplication::sendEvent(widget, &wheel);
+    }
+    EXPECT_GT(widgets, 50);
+    EXPECT_EQ(document.setup(), start);
+}
+
+TEST_F(Window, DrillingAndPlanningAreOneStepEach)
+{
+    open("reedbed");
+    const stillbay::Setup start = document.setup();
+    QComboBox* const choice = named<QComboBox>(QStringLiteral("Mounts: planned or drilled"));
+    QTest::keyClick(choice, Qt::Key_Down);
+    ASSERT_TRUE(document.setup().mounts.drilled());
+    ASSERT_TRUE(named<NumberBox>(QStringLiteral("tube 1: airframe hole x")));
+    settle();
+    EXPECT_TRUE(window.tuning().findingsPanel().text().contains(QStringLiteral("cruise")));
+    QTest::keyClick(choice, Qt::Key_Up);
+    EXPECT_FALSE(document.setup().mounts.drilled());
+    EXPECT_EQ(document.undoStack().count(), 2);
+    document.undoStack().undo();
+    document.undoStack().undo();
+    EXPECT_EQ(document.setup(), start);
 }
 
 TEST_F(Window, RowsAreAddedAndRemovedInOneStepEach)

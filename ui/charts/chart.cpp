@@ -3,6 +3,7 @@
 
 #include <QEvent>
 #include <qwt_axis.h>
+#include <qwt_legend.h>
 #include <qwt_painter.h>
 #include <qwt_picker_machine.h>
 #include <qwt_plot_canvas.h>
@@ -82,14 +83,23 @@ void Chart::applyTheme()
     setCanvasBackground(theme.canvas);
     m_grid->setPen(QPen(theme.grid, 1.0));
     m_readout->setRubberBandPen(QPen(theme.quiet, 1.0));
-    for (const int axis : {QwtAxis::XBottom, QwtAxis::YLeft, QwtAxis::YRight}) {
-        setAxisFont(axis, smallFont());
-        QwtText title = axisTitle(axis);
-        title.setFont(smallFont());
-        setAxisTitle(axis, title);
-    }
+    if (m_axisFont != smallFont())
+        applyFont();
     restyle(theme);
     replot();
+}
+
+void Chart::applyFont()
+{
+    m_axisFont = smallFont();
+    for (const int axis : {QwtAxis::XBottom, QwtAxis::YLeft, QwtAxis::YRight}) {
+        setAxisFont(axis, m_axisFont);
+        QwtText title = axisTitle(axis);
+        title.setFont(m_axisFont);
+        setAxisTitle(axis, title);
+    }
+    if (QWidget* const shown = legend())
+        shown->setFont(m_axisFont);
 }
 
 void Chart::setSummary(const QString& summary)

@@ -39,8 +39,11 @@ private:
     class Readout;
     friend class Readout;
 
+    void applyFont();
+
     QwtPlotGrid* m_grid;
     Readout* m_readout;
+    QFont m_axisFont;
     bool m_stale = false;
     bool m_ready = false;  // the derived chart has made its items
 };

@@ -221,8 +221,6 @@ void ThrottleChart::restyle(const ChartTheme& theme)
         lane->setFont(smallFont());
         lane->setColours(theme.text, ground);
     }
-    if (QWidget* const shownLegend = legend())
-        shownLegend->setFont(smallFont());
 }
 
 }  // namespace stillbay::ui

@@ -286,8 +286,6 @@ void ThroughTubesChart::restyle(const ChartTheme& theme)
         const std::size_t hue = std::min(k, theme.orders.size() - 1);
         m_bands[k]->setColours(theme.orders[hue], theme.orderHatches[hue]);
     }
-    if (QWidget* const shownLegend = legend())
-        shownLegend->setFont(smallFont());
 }
 
 }  // namespace stillbay::ui

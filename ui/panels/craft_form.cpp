@@ -16,6 +16,7 @@
 #include <QPlainTextEdit>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
+#include <QWheelEvent>
 
 #include <cmath>
 #include <numeric>
@@ -107,6 +108,27 @@ void addPoint(Setup& setup)
     point.extras.clear();
     points.push_back(point);
 }
+
+// A choice that scrolling past does not change.
+class Choice final : public QComboBox {
+public:
+    Choice(const QString& name, const QStringList& items)
+    {
+        addItems(items);
+        setAccessibleName(name);
+        setFocusPolicy(Qt::StrongFocus);
+        setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    }
+
+protected:
+    void wheelEvent(QWheelEvent* event) override
+    {
+        if (hasFocus())
+            QComboBox::wheelEvent(event);
+        else
+            event->ignore();
+    }
+};
 
 template <class T>
 void removeRow(std::vector<T>& rows, std::size_t index)
@@ -357,9 +379,9 @@ QWidget* CraftForm::pointList()
 
 QWidget* CraftForm::endsChoice()
 {
-    auto* const choice = new QComboBox;
-    choice->addItems({tr("Ends clamped: the tube leaves square"), tr("Ends hinged: free to turn")});
-    choice->setAccessibleName(tr("Mounts: how the tube ends are held"));
+    auto* const choice =
+        new Choice(tr("Mounts: how the tube ends are held"),
+                   {tr("Ends clamped: the tube leaves square"), tr("Ends hinged: free to turn")});
     const auto show = [this, choice] {
         choice->setCurrentIndex(m_document.setup().mounts.ends == Ends::Clamped ? 0 : 1);
     };
@@ -376,9 +398,9 @@ QWidget* CraftForm::endsChoice()
 
 QWidget* CraftForm::anchorChoice()
 {
-    auto* const choice = new QComboBox;
-    choice->addItems({tr("Planned: anchors follow the angles"), tr("Drilled: the holes stay")});
-    choice->setAccessibleName(tr("Mounts: planned or drilled"));
+    auto* const choice =
+        new Choice(tr("Mounts: planned or drilled"),
+                   {tr("Planned: anchors follow the angles"), tr("Drilled: the holes stay")});
     choice->setToolTip(
         tr("<p>While planning, the anchor lies along the angles at free length × "
            "stretch. Once drilled, the holes stay and decide each tube's "

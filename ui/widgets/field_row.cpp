@@ -159,27 +159,39 @@ void FieldRow::refresh()
     bool given = true;
     for (std::size_t index = 0; index < m_boxes.size(); ++index) {
         const std::optional<double> value = m_spec.entry(index).read(setup);
-        NumberBox& box = *m_boxes[index];
         given = value.has_value();
-        box.setReadOnly(!given);
-        if (!m_spec.list && m_spec.entryNames.isEmpty())
-            box.setButtonSymbols(given ? QAbstractSpinBox::UpDownArrows
-                                       : QAbstractSpinBox::NoButtons);
-        box.setPrefix(given ? QString() : QStringLiteral("≈ "));
-        box.setVisible(given || m_estimate || !m_none);
         if (value || m_estimate)
-            box.show(value ? *value : *m_estimate);
+            m_boxes[index]->show(value ? *value : *m_estimate);
+    }
+    if (m_spec.optional)
+        showWhetherGiven(given);
+    if (m_fewer)
+        m_fewer->setEnabled(count > 0);
+}
+
+void FieldRow::showWhetherGiven(bool given)
+{
+    const bool single = m_spec.entryNames.isEmpty();
+    for (NumberBox* box : m_boxes) {
+        box->setVisible(given || m_estimate || !m_none);
+        if (box->isReadOnly() == !given)
+            continue;
+        box->setReadOnly(!given);
+        box->setPrefix(given ? QString() : QStringLiteral("≈ "));
+        if (single)
+            box->setButtonSymbols(given ? QAbstractSpinBox::UpDownArrows
+                                        : QAbstractSpinBox::NoButtons);
     }
     if (m_none) {
         const QSignalBlocker quiet(m_none);
         m_none->setChecked(!given);
     }
-    if (m_fewer)
-        m_fewer->setEnabled(count > 0);
 }
 
 void FieldRow::setEstimate(std::optional<double> value)
 {
+    if (m_estimate == value)
+        return;
     m_estimate = value;
     refresh();
 }

@@ -38,6 +38,7 @@ private:
     void makeBox(std::size_t index);
     void makeListButtons();
     void refresh();
+    void showWhetherGiven(bool given);
     void commit(std::size_t index, double value);
     void setGiven(bool given);
     void showRefusal(const QString& reason);
