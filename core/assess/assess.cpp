@@ -118,6 +118,7 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
     auto throttle = wobbleOverThrottle(shaking, suspension, *rest, K, makeCamera(setup.camera));
     if (!throttle)
         return tl::unexpected(throttle.error());
+    addBolted(*throttle, shaking, suspension.bay, makeCamera(setup.camera));
 
     result.tube = tubeFigures(*hung, setup);
     result.rest = restFigures(suspension, *rest, 1.0);

@@ -15,12 +15,14 @@ struct OrderWobble {
     double worst = 0.0;  // [px] plain sum over motors
 };
 
-// The picture's motion per rad of bay rotation in airframe axes, and the shutter's share of it.
-OrderWobble orderWobble(std::span<const Vector3cd> rotations, const Matrix3d& image, double gain)
+// Turns rotations into the picture's axes and sums up what the shutter leaves of them.
+OrderWobble filmed(std::vector<Vector3cd>& rotations, const Matrix3d& toPicture,
+                   const Vector3d& pixels, double gain)
 {
     OrderWobble sum;
-    for (const Vector3cd& rotation : rotations) {
-        const double power = gain * gain * (image * rotation).squaredNorm();
+    for (Vector3cd& rotation : rotations) {
+        rotation = toPicture * rotation;
+        const double power = gain * gain * pixels.cwiseProduct(rotation.cwiseAbs()).squaredNorm();
         sum.power += power;
         sum.worst += std::sqrt(power);
     }
@@ -59,29 +61,56 @@ Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Shaking& shaking,
     const MassFigures& bay = suspension.bay;
     const CoupledBay coupled(K, bay.mass, rest.R * bay.inertia * rest.R.transpose(),
                              bay.centre + rest.shift - shaking.reference);
-    const Matrix3d image = imageMotion(camera) * rest.R.transpose();
-    std::vector<Vector3cd> rotations(shaking.craft.airframe.arms.size());
+    const Matrix3d toPicture = pictureAxes(camera) * rest.R.transpose();
+    const Vector3d pixels = pixelsPerRadian(camera);
 
     std::vector<ThrottlePoint> result;
     result.reserve(shaking.points.size());
     for (const ShakingPoint& point : shaking.points) {
-        ThrottlePoint out{point.throttle, point.speed * 60, point.thrust, 0.0, 0.0, {}};
+        ThrottlePoint out{.throttle = point.throttle,
+                          .speed_rpm = point.speed * 60,
+                          .thrust_per_motor = point.thrust};
         double power = 0.0;
         for (const ShakingOrder& order : point.orders) {
-            OrderWobble wobble;
-            if (order.frequency_hz > 0) {
-                if (!coupled.rotations(order.airframe, rotations))
-                    return tl::unexpected(noFiniteAnswer(point.throttle, order.frequency_hz));
-                wobble = orderWobble(rotations, image, wobbleGain(camera, order.frequency_hz));
-            }
+            OrderPoint at{.order = order.order, .frequency_hz = order.frequency_hz};
+            at.rotations.resize(order.airframe.freeMotion.size());
+            if (order.frequency_hz > 0 && !coupled.rotations(order.airframe, at.rotations))
+                return tl::unexpected(noFiniteAnswer(point.throttle, order.frequency_hz));
+            const OrderWobble wobble =
+                filmed(at.rotations, toPicture, pixels, wobbleGain(camera, order.frequency_hz));
+            at.wobble_px = std::sqrt(wobble.power);
             power += wobble.power;
             out.wobble_worst_px += wobble.worst;
-            out.orders.push_back({order.order, order.frequency_hz, std::sqrt(wobble.power)});
+            out.orders.push_back(std::move(at));
         }
         out.wobble_px = std::sqrt(power);
         result.push_back(std::move(out));
     }
     return result;
+}
+
+void addBolted(std::vector<ThrottlePoint>& points, const Shaking& shaking, const MassFigures& bay,
+               const CameraModel& camera)
+{
+    const Matrix6d P = carry(bay.centre - shaking.reference);
+    const Matrix6d M_b = P.transpose() * massMatrix(bay) * P;
+    const Matrix3d toPicture = pictureAxes(camera);
+    const Vector3d pixels = pixelsPerRadian(camera);
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        double power = 0.0;
+        for (std::size_t k = 0; k < points[i].orders.size(); ++k) {
+            const AirframeAt& airframe = shaking.points[i].orders[k].airframe;
+            OrderPoint& at = points[i].orders[k];
+            at.boltedRotations.resize(airframe.freeMotion.size());
+            if (at.frequency_hz > 0)
+                boltedRotations(airframe, M_b, at.boltedRotations);
+            power +=
+                filmed(at.boltedRotations, toPicture, pixels, wobbleGain(camera, at.frequency_hz))
+                    .power;
+        }
+        if (std::isfinite(power))
+            points[i].bolted_px = std::sqrt(power);
+    }
 }
 
 std::vector<ThrottleRange> gradedRanges(std::span<const ThrottlePoint> points, double faint_px,

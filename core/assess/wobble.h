@@ -17,6 +17,13 @@ Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Shaking& shaking,
                                                       const Pose& rest, const Matrix6cd& K,
                                                       const CameraModel& camera);
 
+/// Fills in the bolted parts of `points`: the same craft with the bay bolted to the airframe as
+/// drawn.
+///
+/// @param points from wobbleOverThrottle() with the same shaking.
+void addBolted(std::vector<ThrottlePoint>& points, const Shaking& shaking, const MassFigures& bay,
+               const CameraModel& camera);
+
 /// The throttle cut into ranges of one grade, borders by linear interpolation between the points.
 ///
 /// @param points rising in throttle. Clean below faint_px, faint below bad_px, then bad.

@@ -29,16 +29,21 @@ double withoutMeanAndSkew(double x)
 
 }  // namespace
 
-Matrix3d imageMotion(const CameraModel& camera)
+Matrix3d pictureAxes(const CameraModel& camera)
+{
+    const double c = std::cos(camera.tiltDown), s = std::sin(camera.tiltDown);
+    Matrix3d axes;
+    axes << s, 0, c,  //
+        0, 1, 0,      //
+        c, 0, -s;
+    return axes;
+}
+
+Vector3d pixelsPerRadian(const CameraModel& camera)
 {
     const double focal_px = 0.5 * camera.width_px / std::tan(0.5 * camera.horizontalView);
     const double roll_px = 0.5 * std::hypot(camera.width_px, camera.height_px) / std::sqrt(3.0);
-    const double c = std::cos(camera.tiltDown), s = std::sin(camera.tiltDown);
-    Matrix3d G;
-    G.row(0) = focal_px * Vector3d(s, 0, c);  // about the picture's up axis: across
-    G.row(1) = focal_px * Vector3d(0, 1, 0);  // about the picture's right axis: up
-    G.row(2) = roll_px * Vector3d(c, 0, -s);  // about the optical axis: roll
-    return G;
+    return {focal_px, focal_px, roll_px};
 }
 
 double wobbleGain(const CameraModel& camera, double f_hz)

@@ -16,10 +16,13 @@ struct CameraModel {
     double frameRate_hz = 0.0;
 };
 
-/// Rows: image motion across, up, and by roll (rms over the frame), [px] per rad of rotation about
-/// the bay's own axes. Small angles: f_px θ with f_px = (W/2)/tan(HFOV/2); roll moves a pixel at
-/// radius r by rθ, r's rms is half the diagonal/√3.
-Matrix3d imageMotion(const CameraModel& camera);
+/// Rows: the picture's up, left and optical axes in bay axes. At no tilt z, y, x.
+Matrix3d pictureAxes(const CameraModel& camera);
+
+/// Pixels per rad of rotation about the picture's up axis (across), its left axis (up) and its
+/// optical axis (roll, rms over the frame): f_px = (W/2)/tan(HFOV/2) twice, and half the
+/// diagonal/√3.
+Vector3d pixelsPerRadian(const CameraModel& camera);
 
 /// Wobble [px rms] left in a frame per pixel of a sine's amplitude: the frame's mean shift and
 /// linear skew taken out, averaged over phase, blurred by the exposure.

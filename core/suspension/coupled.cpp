@@ -133,4 +133,13 @@ bool CoupledBay::rotations(const AirframeAt& at, std::span<Vector3cd> rotations)
     return true;
 }
 
+void boltedRotations(const AirframeAt& at, const Matrix6d& M_b, std::span<Vector3cd> rotations)
+{
+    check(rotations.size() == at.freeMotion.size(), "boltedRotations: one per load case");
+    const Matrix6cd A = Matrix6cd::Identity() - at.omega * at.omega * (at.R * M_b.cast<Complex>());
+    const Eigen::PartialPivLU<Matrix6cd> factor(A);
+    for (std::size_t load = 0; load < rotations.size(); ++load)
+        rotations[load] = Vector6cd(factor.solve(at.freeMotion[load])).tail<3>();
+}
+
 }  // namespace stillbay

@@ -88,14 +88,14 @@ TEST(WobbleGain, ExposureBlursBySinc)
 
 // Oracle: independent method. A pinhole camera turned by a small angle: where the middle of the
 // picture goes, and the rms over the frame of where its points go in a pure roll.
-TEST(ImageMotion, MatchesAPinholeCamera)
+TEST(PictureAxes, MatchesAPinholeCamera)
 {
     const CameraModel c = camera();
     const double focal = 1920 / std::tan(40 * kPi / 180);
     // Picture axes in the bay: optical axis tilted down, right, up.
     const Vector3d axis(std::cos(0.3), 0, -std::sin(0.3)), left(0, 1, 0);
     const Vector3d up = axis.cross(left);
-    const Matrix3d G = imageMotion(c);
+    const Matrix3d G = pixelsPerRadian(c).asDiagonal() * pictureAxes(c);
     const double h = 1e-6;
     for (int k = 0; k < 3; ++k) {
         // The camera turns by h about bay axis k; the far point that was in the middle moves.
