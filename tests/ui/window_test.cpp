@@ -311,6 +311,21 @@ TEST_F(Window, TheFormHoldsEveryFieldOfTheSetup)
     }
 }
 
+// During a drag each answer is a step behind the hand; the charts must not look stale for that.
+TEST_F(Window, ChartsStayBrightDuringALongDrag)
+{
+    open("reedbed");
+    int fadedTurns = 0;
+    for (int step = 0; step < 100; ++step) {
+        ASSERT_TRUE(document.edit(
+            QStringLiteral("x"), QStringLiteral("mounts.free_length_mm"),
+            [step](stillbay::Setup& setup) { setup.mounts.free_length_mm = 20.0 + 0.1 * step; }));
+        QTest::qWait(5);
+        fadedTurns += window.tuning().throughTubes().isStale() ? 1 : 0;
+    }
+    EXPECT_LT(fadedTurns, 50);  // a busy machine may be late at times
+}
+
 TEST_F(Window, ScrollingOverTheFormChangesNothing)
 {
     open("reedbed");

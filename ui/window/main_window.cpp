@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/main_window.h"
 
+#include "core/base/check.h"
 #include "ui/panels/tube_bench.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/icons.h"
@@ -27,7 +28,7 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kLate_ms = 150;  // sooner, fading would only flicker
+constexpr int kLate_ms = 150;  // without an answer; sooner, fading would only flicker
 constexpr QSize kFirstSize(1280, 800);
 const QString kSuffix = QStringLiteral(".stillbay");
 
@@ -205,8 +206,7 @@ void MainWindow::openSample(const Sample& sample)
     if (!maybeSave())
         return;
     QFile file(sample.resource);
-    const bool readable = file.open(QIODevice::ReadOnly);
-    Q_ASSERT(readable);  // part of the program
+    check(file.open(QIODevice::ReadOnly), "a sample that is part of the program cannot be read");
     const Result<void> opened = m_document.openText(file.readAll(), sample.title);
     if (opened)
         showCraft();
@@ -324,10 +324,11 @@ void MainWindow::setupChanged()
 void MainWindow::resultArrived(const Outcome& outcome)
 {
     m_tuning->setResult(outcome.setup, outcome.assessment);
-    if (!m_recompute.isCurrent())
-        return;
-    m_lateness.stop();
     m_tuning->setStale(false);
+    if (m_recompute.isCurrent())
+        m_lateness.stop();
+    else
+        m_lateness.start();  // anew: during a drag every answer is one step behind, and no more
     m_state->setText(outcome.assessment ? tr("Up to date") : tr("No answer for this craft"));
 }
 
