@@ -31,8 +31,9 @@ void drawHatchLine(QPainter& painter, const QRectF& area, double offset, bool ri
 
 void drawHatch(QPainter& painter, const QRectF& area, Hatch hatch, double spacing)
 {
-    for (double offset = area.left() + spacing; offset < area.right() + area.height();
-         offset += spacing) {
+    const int lines = static_cast<int>((area.width() + area.height()) / spacing);
+    for (int line = 1; line <= lines; ++line) {
+        const double offset = area.left() + line * spacing;
         if (hatch == Hatch::Rising || hatch == Hatch::Crossed)
             drawHatchLine(painter, area, offset, true);
         if (hatch == Hatch::Falling || hatch == Hatch::Crossed)

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/widgets/colours.h"
 
+#include <cmath>
+
 namespace stillbay::ui {
 bool isDark(const QPalette& palette)
 {
@@ -11,7 +13,7 @@ bool isDark(const QPalette& palette)
 QColor mixed(const QColor& a, const QColor& b, double share)
 {
     const auto mix = [share](int from, int to) {
-        return static_cast<int>(from + share * (to - from) + 0.5);
+        return static_cast<int>(std::lround(from + share * (to - from)));
     };
     return {mix(a.red(), b.red()), mix(a.green(), b.green()), mix(a.blue(), b.blue())};
 }

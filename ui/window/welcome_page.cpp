@@ -60,6 +60,7 @@ WelcomePage::WelcomePage(QWidget* parent) : QWidget(parent)
     words->setWordWrap(true);
     auto* const open = new QPushButton(tr("Open a craft…"), this);
     open->setDefault(true);
+    open->setMinimumSize(open->sizeHint() + QSize(32, 8));
     connect(open, &QPushButton::clicked, this, &WelcomePage::openWanted);
     auto* const hint = new QuietLabel(tr("or drop a .stillbay file on this window."), this);
 
@@ -76,7 +77,6 @@ WelcomePage::WelcomePage(QWidget* parent) : QWidget(parent)
     layout->addWidget(new QLabel(tr("Start from an invented sample:"), this));
     for (const Sample& sample : samples()) {
         auto* const button = new QCommandLinkButton(sample.title, sample.notes, this);
-        button->setIcon(QIcon());
         button->setAccessibleName(tr("Sample: %1").arg(sample.title));
         connect(button, &QPushButton::clicked, this, [this, sample] { emit sampleWanted(sample); });
         layout->addWidget(button);
