@@ -4,6 +4,7 @@
 #include <cmath>
 
 namespace stillbay::ui {
+
 bool isDark(const QPalette& palette)
 {
     return palette.color(QPalette::Window).lightness() <
