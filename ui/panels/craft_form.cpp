@@ -4,6 +4,7 @@
 #include "core/base/units.h"
 #include "core/setup/fields.h"
 #include "ui/document/mount_layout.h"
+#include "ui/panels/craft_summaries.h"
 #include "ui/panels/row_list.h"
 #include "ui/widgets/bind_text.h"
 #include "ui/widgets/section.h"
@@ -12,14 +13,11 @@
 #include <QFormLayout>
 #include <QLabel>
 #include <QLineEdit>
-#include <QLocale>
 #include <QPlainTextEdit>
-#include <QSignalBlocker>
 #include <QVBoxLayout>
 #include <QWheelEvent>
 
 #include <cmath>
-#include <numeric>
 #include <string_view>
 #include <type_traits>
 
@@ -57,17 +55,6 @@ Place<Owner> rowPlace(const QString& path, const QString& thing, std::size_t ind
                 const std::vector<Owner>& rows = list(const_cast<Setup&>(setup));
                 return index < rows.size() ? &rows[index] : nullptr;
             }};
-}
-
-QString number(double value)
-{
-    return QLocale().toString(value, 'g', 5);
-}
-
-double mass_g(const std::vector<Part>& parts)
-{
-    return std::accumulate(parts.begin(), parts.end(), 0.0,
-                           [](double sum, const Part& part) { return sum + part.mass_g; });
 }
 
 // Whether a row shows the field: a mount point has either angles or a hole.
@@ -448,53 +435,13 @@ void CraftForm::reveal(const QString& path)
 
 void CraftForm::summarise()
 {
-    const Setup& s = m_document.setup();
-    const auto tell = [this](const char* path, const QString& summary) {
-        m_sections[QLatin1String(path)]->setSummary(summary);
-    };
-    const auto parts = [](const std::vector<Part>& list) {
-        const QString mass = number(mass_g(list));
-        return list.size() == 1 ? tr("1 part, %1 g").arg(mass)
-                                : tr("%1 parts, %2 g").arg(list.size()).arg(mass);
-    };
-    tell("name", QString::fromStdString(s.name));
-    tell("airframe.parts", parts(s.airframe.parts));
-    tell("airframe.arm",
-         tr("%1 of %2 × %3 mm")
-             .arg(s.airframe.arms.size())
-             .arg(number(s.airframe.arm.width_mm), number(s.airframe.arm.height_mm)));
-    tell(
-        "drive.motor",
-        tr("%1 rpm/V, %2 g").arg(number(s.drive.motor.kv_rpm_per_v), number(s.drive.motor.mass_g)));
-    tell("drive.propeller",
-         tr("%1 × %2 in, %3 blades")
-             .arg(number(s.drive.propeller.diameter_in), number(s.drive.propeller.pitch_in))
-             .arg(s.drive.propeller.blades));
-    tell("drive.battery",
-         tr("%1 cells, %2 V full")
-             .arg(s.drive.battery.cells)
-             .arg(number(s.drive.battery.cells * s.drive.battery.full_v_per_cell)));
-    tell("drive", tr("unbalance %1 g·mm").arg(number(s.drive.unbalance_g_mm)));
-    tell("bay", parts(s.bay.parts));
-    tell("camera", tr("%1 × %2 px, %3 Hz")
-                       .arg(s.camera.width_px)
-                       .arg(s.camera.height_px)
-                       .arg(number(s.camera.frame_rate_hz)));
-    tell("tube", tr("%1 / %2 mm, %3 Shore A")
-                     .arg(number(s.tube.outer_diameter_mm), number(s.tube.bore_mm),
-                          number(s.tube.hardness_shore_a)));
-    const double stretch = drawnStretch(s.mounts);
-    tell("mounts", tr("%1 tubes, %2 mm, %3 % stretch")
-                       .arg(s.mounts.points.size())
-                       .arg(number(s.mounts.free_length_mm),
-                            QLocale().toString(100.0 * (stretch - 1.0), 'f', 0)));
-    tell("flight", tr("cruise %1 to %2 %")
-                       .arg(number(100.0 * s.flight.cruise_throttle[0]),
-                            number(100.0 * s.flight.cruise_throttle[1])));
-    tell("limits", tr("%1 and %2 px").arg(number(s.limits.faint_px), number(s.limits.bad_px)));
-    if (FieldRow* const row = m_estimated.value(QStringLiteral("mounts.stretch")))
-        row->setEstimate(s.mounts.drilled() ? std::optional(std::round(1e3 * stretch) / 1e3)
-                                            : std::nullopt);
+    const Setup& setup = m_document.setup();
+    for (const auto& [path, words] : craftSummaries(setup))
+        m_sections[path]->setSummary(words);
+    if (FieldRow* const row = m_estimated.value(QStringLiteral("mounts.stretch"))) {
+        const double stretch = std::round(1e3 * drawnStretch(setup.mounts)) / 1e3;
+        row->setEstimate(setup.mounts.drilled() ? std::optional(stretch) : std::nullopt);
+    }
 }
 
 }  // namespace stillbay::ui

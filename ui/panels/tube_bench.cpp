@@ -24,6 +24,8 @@ namespace {
 constexpr double kLengthStep_mm = 0.5;
 constexpr double kStretchStep_percent = 1.0;
 constexpr double kPercent = 100.0;
+constexpr double kUsualGrip_mm = 6.0;
+constexpr double kLargestGrip_mm = 50.0;
 constexpr double kGramForce_n = kGravity / 1000.0;  // of one gram-force
 
 // The reach of a slider: what benches usually see, wider where the value lies outside.
@@ -71,32 +73,45 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
       m_facts(new QLabel(this)),
       m_refusal(new ProblemLabel(this))
 {
+    makeKnobs();
+    makeGrip();
+    m_facts->setWordWrap(true);
+    m_facts->setTextFormat(Qt::RichText);
+    m_facts->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_facts->setAccessibleName(tr("Tube figures"));
+    layOut();
+    connect(&m_document, &Document::setupChanged, this, &TubeBench::refresh);
+    refresh();
+}
+
+void TubeBench::makeKnobs()
+{
     const Field<Mounts>& length = mountsField("free_length_mm");
     const Field<Mounts>& stretch = mountsField("stretch");
     m_length.box->setRange(length.min, length.max);
     m_stretch.box->setRange(kPercent * (stretch.min - 1.0), kPercent * (stretch.max - 1.0));
     m_length.box->setToolTip(QStringLiteral("<p>%1</p>").arg(tr(length.meaning)));
-    m_stretch.box->setToolTip(QStringLiteral("<p>%1</p>")
-                                  .arg(tr("How much longer the tube is fitted than it lies "
-                                          "relaxed. With drilled holes it sets "
-                                          "the free length.")));
+    m_stretch.box->setToolTip(
+        QStringLiteral("<p>%1</p>")
+            .arg(tr("How much longer the tube is fitted than it lies relaxed. With drilled holes "
+                    "it sets the free length.")));
     connectKnob(m_length, kLengthStep_mm, [this](double value) { editLength(value); });
     connectKnob(m_stretch, kStretchStep_percent, [this](double value) { editStretch(value); });
-    m_grip->setRange(0.0, 50.0);
+}
+
+void TubeBench::makeGrip()
+{
+    m_grip->setRange(0.0, kLargestGrip_mm);
     m_grip->setUnit(tr("mm"));
     m_grip->setLeastDecimals(1);
     m_grip->setAccessibleName(tr("Grip of each clamp"));
     m_grip->setToolTip(tr("How much tube each clamp holds; only the cut length depends on it."));
-    m_grip->show(6.0);
-    connect(m_grip, &NumberBox::valueChanged, this, [this](double grip) {
-        showFacts();
-        emit gripChanged(grip);
-    });
-    m_facts->setWordWrap(true);
-    m_facts->setTextFormat(Qt::RichText);
-    m_facts->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    m_facts->setAccessibleName(tr("Tube figures"));
+    m_grip->show(kUsualGrip_mm);
+    connect(m_grip, &NumberBox::valueChanged, this, &TubeBench::showFacts);
+}
 
+void TubeBench::layOut()
+{
     auto* const grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setHorizontalSpacing(10);
@@ -112,20 +127,19 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
     addRow(1, tr("Stretch"), m_stretch);
     grid->addWidget(m_refusal, 2, 0, 1, 3);
     grid->addWidget(m_drawing, 3, 0, 1, 2);
-    auto* const side = new QVBoxLayout;
-    auto* const gripRow = new QHBoxLayout;
+    grid->setColumnStretch(1, 1);
+
     auto* const gripLabel = new QLabel(tr("Clamp grip"), this);
     gripLabel->setBuddy(m_grip);
+    auto* const gripRow = new QHBoxLayout;
     gripRow->setSpacing(10);
     gripRow->addWidget(gripLabel);
     gripRow->addWidget(m_grip, 1);
+    auto* const side = new QVBoxLayout;
     side->addWidget(m_facts);
     side->addStretch();
     side->addLayout(gripRow);
     grid->addLayout(side, 3, 2);
-    grid->setColumnStretch(1, 1);
-    connect(&m_document, &Document::setupChanged, this, &TubeBench::refresh);
-    refresh();
 }
 
 TubeBench::Knob TubeBench::makeKnob(const QString& name, const QString& unit, double step)

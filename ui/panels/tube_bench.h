@@ -29,15 +29,15 @@ public:
     double grip_mm() const;
     void setGrip_mm(double grip_mm);  ///< what each clamp holds; not part of the craft
 
-signals:
-    void gripChanged(double grip_mm);
-
 private:
     struct Knob {
         QSlider* slider;
         NumberBox* box;
     };
 
+    void makeKnobs();
+    void makeGrip();
+    void layOut();
     Knob makeKnob(const QString& name, const QString& unit, double step);
     void connectKnob(Knob& knob, double step, const std::function<void(double)>& edit);
     void editLength(double length_mm);
