@@ -16,7 +16,7 @@ inline DrawnBay compactSkewBay(bool clamped)
                   .density = 1150,
                   .freeLength = 0.040,
                   .clamped = clamped};
-    drawn.bay = {.mass = 0.31, .centre = {0.012, -0.007, -0.043}, .inertia = {}};
+    drawn.bay = {.mass = 0.31, .centre = {0.012, -0.007, -0.043}};
     drawn.bay.inertia << 1.9e-4, -2.1e-5, 1.3e-5,  //
         -2.1e-5, 3.1e-4, -1.7e-5,                  //
         1.3e-5, -1.7e-5, 3.6e-4;
@@ -36,7 +36,7 @@ inline DrawnBay longSkewBay(bool clamped)
                   .density = 1130,
                   .freeLength = 0.024,
                   .clamped = clamped};
-    drawn.bay = {.mass = 0.52, .centre = {0.007, 0.003, -0.039}, .inertia = {}};
+    drawn.bay = {.mass = 0.52, .centre = {0.007, 0.003, -0.039}};
     drawn.bay.inertia << 3.1e-4, 1.4e-5, -4.2e-5,  //
         1.4e-5, 1.31e-3, 0.9e-5,                   //
         -4.2e-5, 0.9e-5, 1.44e-3;
