@@ -368,7 +368,7 @@ QWidget* CraftForm::endsChoice()
 {
     auto* const choice =
         new Choice(tr("Mounts: how the tube ends are held"),
-                   {tr("Ends clamped: the tube leaves square"), tr("Ends hinged: free to turn")});
+                   {tr("Ends clamped, held square"), tr("Ends hinged, free to turn")});
     const auto show = [this, choice] {
         choice->setCurrentIndex(m_document.setup().mounts.ends == Ends::Clamped ? 0 : 1);
     };

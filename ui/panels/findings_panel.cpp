@@ -91,7 +91,7 @@ void tellVerdict(Verdict& verdict, const Setup& setup, const Assessment& assessm
                  locale.toString(100.0 * setup.flight.cruise_throttle[1], 'g', 3),
                  locale.toString(setup.limits.faint_px, 'g', 3),
                  locale.toString(setup.limits.bad_px, 'g', 3));
-    const QString wobble = locale.toString(worst, 'f', worst < 0.1 ? 3 : 2);
+    const QString wobble = locale.toString(worst, 'g', worst < 1.0 ? 2 : 3);
     if (worst < setup.limits.faint_px)
         verdict.tell(Verdict::Kind::Clean,
                      QObject::tr("Clean in cruise: at most %1 px").arg(wobble), window);
