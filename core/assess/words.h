@@ -13,8 +13,8 @@ namespace stillbay {
 /// "once-per-turn shake", "blade-pass shake", "twice-blade-pass shake", …
 std::string orderInWords(int order, int blades);
 
-/// "Clean from 31 % to 100 % throttle.", then one sentence for each hump of wobble with its bad part,
-/// the shake that makes it and what it meets, then where the hover lies.
+/// "Clean from 31 % to 100 % throttle.", then one sentence for each hump of wobble with its bad
+/// part, the shake that makes it and what it meets, then where the hover lies.
 std::vector<std::string> findings(const Setup& setup, const Assessment& assessment);
 
 /// "sags 2.1 mm", "rises 2.1 mm", and the tilt where it is worth saying, as one sentence.
