@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/film/film.h"
 
+#include "tests/film/test_camera.h"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -10,17 +12,6 @@ namespace stillbay {
 namespace {
 
 constexpr double kPi = std::numbers::pi;
-
-CameraModel camera()
-{
-    return {.tiltDown = 0.3,
-            .width_px = 3840,
-            .height_px = 2160,
-            .horizontalView = 80 * kPi / 180,
-            .readout = 16e-3,
-            .exposure = 2e-3,
-            .frameRate_hz = 30};
-}
 
 // What is left of sin(ωt + phase) over the rows, each row averaged over its exposure, once mean and
 // straight line are taken out; power averaged over the phases.
@@ -50,13 +41,15 @@ double bruteForceGain(const CameraModel& c, double f_hz)
 TEST(WobbleGain, MatchesBruteForceRows)
 {
     for (const double f : {5.0, 20.0, 60.0, 67.0, 134.0, 217.0, 480.0, 700.0})
-        EXPECT_NEAR(wobbleGain(camera(), f), bruteForceGain(camera(), f), 2e-5) << f;
+        EXPECT_NEAR(wobbleGain(test::tiltedCamera(), f), bruteForceGain(test::tiltedCamera(), f),
+                    2e-5)
+            << f;
 }
 
 // Oracle: series by hand, 5 j₂² with j₂ → x²/15: gain → x²/√90 for a slow sine, x = πft_r.
 TEST(WobbleGain, VanishesWithTheSquareOfASlowSine)
 {
-    CameraModel c = camera();
+    CameraModel c = test::tiltedCamera();
     c.exposure = 0;
     for (const double f : {0.01, 0.1, 1.0}) {
         const double x = kPi * f * c.readout;
@@ -69,17 +62,17 @@ TEST(WobbleGain, VanishesWithTheSquareOfASlowSine)
 TEST(WobbleGain, SeriesMeetsClosedForm)
 {
     const double f = 1 / (kPi * 16e-3);
-    EXPECT_NEAR(wobbleGain(camera(), f * (1 - 1e-12)), wobbleGain(camera(), f * (1 + 1e-12)),
-                1e-12);
+    EXPECT_NEAR(wobbleGain(test::tiltedCamera(), f * (1 - 1e-12)),
+                wobbleGain(test::tiltedCamera(), f * (1 + 1e-12)), 1e-12);
 }
 
 // Oracle: published table of the exposure's sinc: 0.636620 at f t_e = ½, 0 at 1, 0.212207 at 1½.
 TEST(WobbleGain, ExposureBlursBySinc)
 {
-    CameraModel sharp = camera();
+    CameraModel sharp = test::tiltedCamera();
     sharp.exposure = 0;
     const auto blur = [&](double f) {
-        return wobbleGain(camera(), f) / wobbleGain(sharp, f);
+        return wobbleGain(test::tiltedCamera(), f) / wobbleGain(sharp, f);
     };
     EXPECT_NEAR(blur(250), 0.636620, 1e-6);
     EXPECT_NEAR(blur(500), 0.0, 1e-12);
@@ -90,7 +83,7 @@ TEST(WobbleGain, ExposureBlursBySinc)
 // picture goes, and the rms over the frame of where its points go in a pure roll.
 TEST(PictureAxes, MatchesAPinholeCamera)
 {
-    const CameraModel c = camera();
+    const CameraModel c = test::tiltedCamera();
     const double focal = 1920 / std::tan(40 * kPi / 180);
     // Picture axes in the bay: optical axis tilted down, right, up.
     const Vector3d axis(std::cos(0.3), 0, -std::sin(0.3)), left(0, 1, 0);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/film/rows.h"
 
+#include "tests/film/test_camera.h"
+
 #include <gtest/gtest.h>
 
 #include <array>
@@ -11,17 +13,6 @@ namespace stillbay {
 namespace {
 
 constexpr double kPi = std::numbers::pi;
-
-CameraModel camera()
-{
-    return {.tiltDown = 0.25,
-            .width_px = 3840,
-            .height_px = 2160,
-            .horizontalView = 80 * kPi / 180,
-            .readout = 16e-3,
-            .exposure = 2e-3,
-            .frameRate_hz = 30};
-}
 
 // Where a far point at picture place (right, up) [px] is seen after the camera turned by R.
 Eigen::Vector2d seen(const CameraModel& c, const Matrix3d& R, double right, double up)
@@ -37,7 +28,7 @@ Eigen::Vector2d seen(const CameraModel& c, const Matrix3d& R, double right, doub
 // left moves the scene right, nosing down moves it up, rolling about the optical axis turns it.
 TEST(PictureMotion, MatchesAPinholeCamera)
 {
-    const CameraModel c = camera();
+    const CameraModel c = test::tiltedCamera();
     const Vector3d small(1.0e-5, -2.0e-5, 3.0e-5);  // about up, left, optical
     const Vector3d inBay = pictureAxes(c).transpose() * small;
     const Matrix3d R = Eigen::AngleAxisd(inBay.norm(), inBay.normalized()).toRotationMatrix();
@@ -56,7 +47,7 @@ TEST(PictureMotion, MatchesAPinholeCamera)
 // Oracle: closed form, amplitude and phase of two sines by hand.
 TEST(PictureMotion, AddsSinesWithTheirPhases)
 {
-    const CameraModel c = camera();
+    const CameraModel c = test::tiltedCamera();
     const double focal = pixelsPerRadian(c)[0];
     const std::array shakes{Shake{40, Vector3cd(Complex(0, -1e-4), 0, 0)},
                             Shake{80, Vector3cd(2e-4, 0, 0)}};
@@ -71,7 +62,7 @@ TEST(PictureMotion, AddsSinesWithTheirPhases)
 // readout.
 TEST(RowTime, RunsDownTheFrame)
 {
-    const CameraModel c = camera();
+    const CameraModel c = test::tiltedCamera();
     EXPECT_NEAR(rowTime(c, 0, 0.5), 0, 1e-15);
     EXPECT_NEAR(rowTime(c, 3, 0.5), 0.1, 1e-15);
     EXPECT_NEAR(rowTime(c, 0, 1) - rowTime(c, 0, 0), 16e-3, 1e-15);
