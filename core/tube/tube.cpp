@@ -42,11 +42,13 @@ Result<Tube> makeTube(const TubeSpec& spec)
     const double D = section.outerDiameter, d = section.bore;
     const double delta = spec.clamped ? kEndFactor * std::sqrt(D * D - d * d) : 0.0;
     if (!(spec.freeLength > 4 * delta))
-        return fail(Errc::BadInput,
-                    formatted("is %.2f mm, too short for a clamped tube of this section: allowed "
-                              "above %.2f mm",
-                              spec.freeLength / unit::mm, 4 * delta / unit::mm),
-                    "mounts.free_length_mm");
+        return fail(
+            Errc::BadInput,
+            formatted(
+                "Free length is %.2f mm, too short for a clamped tube of this section: allowed "
+                "above %.2f mm",
+                spec.freeLength / unit::mm, 4 * delta / unit::mm),
+            "mounts.free_length_mm");
     const double G = spec.shearModulus;
     return Tube{.GA0 = G * section.area(),
                 .GI0 = G * section.secondMoment(),
