@@ -96,8 +96,8 @@ TEST(Report, PageIsForPeople)
 {
     const Answer answer = report({kReedbed});
     ASSERT_EQ(answer.code, 0) << answer.err;
-    for (const char* part : {"Reedbed survey craft", "Clean from", "Hover is at 33\u00a0%", "Masses",
-                             "At rest", "Modes in flight", "propellers off"})
+    for (const char* part : {"Reedbed survey craft", "Clean from", "Hover is at 33\u00a0%",
+                             "Masses", "At rest", "Modes in flight", "propellers off"})
         EXPECT_NE(answer.out.find(part), std::string::npos) << part;
     std::istringstream lines(answer.out);
     for (std::string line; std::getline(lines, line);)
