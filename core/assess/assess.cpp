@@ -36,13 +36,17 @@ RestFigures restFigures(const Suspension& suspension, const Pose& pose, double l
 {
     RestFigures figures{loadFactor, pose.shift, pose.theta, {}};
     const Tube& tube = suspension.tube;
-    for (const double length : tubeLengths(suspension, pose)) {
+    const std::vector<double> lengths = tubeLengths(suspension, pose);
+    const std::vector<double> bends = tubeBends(suspension, pose);
+    for (std::size_t i = 0; i < lengths.size(); ++i) {
+        const double length = lengths[i];
         const double tension = tubeLaws(tube, length).energy.d1;
         TubeState state = TubeState::Taut;
         if (tension < 0)
             state = tube.clamped && -tension >= bucklingLoad(tube, length) ? TubeState::Buckled
                                                                            : TubeState::Slack;
-        figures.tubes.push_back({length / tube.freeLength, tension, state});
+        figures.tubes.push_back(
+            {length / tube.freeLength, tension, state, tube.clamped ? bends[i] : 0.0});
     }
     return figures;
 }

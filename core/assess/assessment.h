@@ -33,6 +33,7 @@ struct TubeAtRest {
     double stretch = 0.0;
     double tension = 0.0;  ///< [N]
     TubeState state = TubeState::Taut;
+    double bend = 0.0;  ///< [rad] largest angle of an end against the chord; 0 when hinged
 };
 
 /// Where the bay comes to rest.

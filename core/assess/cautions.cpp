@@ -15,6 +15,9 @@ namespace {
 // Below this a craft's own steering moves swing the bay; common practice, no source.
 constexpr double kSteering_hz = 8.0;
 
+// Beyond this the beam's small end angles no longer hold: sin and angle differ by 2 %.
+constexpr double kLargestBend_deg = 20.0;
+
 using Warnings = std::vector<Warning>;
 
 std::string listed(const std::vector<std::size_t>& tubes)
@@ -25,7 +28,7 @@ std::string listed(const std::vector<std::size_t>& tubes)
                  : i + 1 == tubes.size() ? " and "
                                          : ", ") +
                 std::to_string(tubes[i] + 1);
-    return text;
+    return text + (tubes.size() == 1 ? " is" : " are");
 }
 
 template <class Predicate>
@@ -67,6 +70,35 @@ void tubeCautions(const CautionInputs& in, const RestFigures& rest, Warnings& ou
                            "or less stretch.",
                            limit)});
     }
+}
+
+void bendCaution(const RestFigures& rest, Warnings& out)
+{
+    const auto bent =
+        tubesWhere(rest, [](const TubeAtRest& t) { return t.bend > kLargestBend_deg * unit::deg; });
+    if (bent.empty())
+        return;
+    double most = 0.0;
+    for (const std::size_t i : bent)
+        most = std::max(most, rest.tubes[i].bend);
+    out.push_back(
+        {"tube-bent",
+         listed(bent) + formatted(" bent by up to %.0f° at rest, beyond the %.0f° that the "
+                                  "computation covers: add tubes, spread them or stretch "
+                                  "them more.",
+                                  most / unit::deg, kLargestBend_deg)});
+}
+
+void singleTubeCaution(const CautionInputs& in, Warnings& out)
+{
+    if (in.setup.mounts.points.size() > 1)
+        return;
+    const ModeFigures& lowest = in.assessment.bench.front();
+    out.push_back(
+        {"single-tube",
+         formatted("One tube alone holds the bay; it is all but free where the %s (%.1f Hz): "
+                   "use three tubes or more.",
+                   lowest.words.c_str(), lowest.frequency_hz)});
 }
 
 Vector3d corner(const Part& part, int index)
@@ -220,7 +252,9 @@ void driveCautions(const CautionInputs& in, Warnings& out)
 std::vector<Warning> cautions(const CautionInputs& inputs)
 {
     Warnings out;
+    singleTubeCaution(inputs, out);
     tubeCautions(inputs, inputs.assessment.rest, out);
+    bendCaution(inputs.assessment.rest, out);
     if (inputs.assessment.rest_3g)
         tubeCautions(inputs, *inputs.assessment.rest_3g, out);
     travelCaution(inputs, out);

@@ -17,7 +17,7 @@ struct CautionInputs {
 };
 
 /// Everything the builder should know before trusting or flying this tune. Codes are stable:
-/// tube-slack, tube-buckled, over-stretched, over-stretched-3g, no-rest-3g, travel,
+/// single-tube, tube-slack, tube-buckled, tube-bent, over-stretched, over-stretched-3g, no-rest-3g, travel,
 /// swings-with-craft, order-meets-mode, order-meets-arm, tube-rings, cannot-hover,
 /// estimated-coefficient.
 std::vector<Warning> cautions(const CautionInputs& inputs);

@@ -3,6 +3,8 @@
 
 #include "core/suspension/tube_terms.h"
 
+#include <algorithm>
+#include <cmath>
 #include <limits>
 
 namespace stillbay {
@@ -46,6 +48,20 @@ std::vector<double> tubeLengths(const Suspension& suspension, const Pose& pose)
         lengths.push_back((p_OB - attachment.p_OA).norm());
     }
     return lengths;
+}
+
+std::vector<double> tubeBends(const Suspension& suspension, const Pose& pose)
+{
+    const Vector3d& c = suspension.bay.centre;
+    std::vector<double> bends;
+    for (const Attachment& attachment : suspension.attachments) {
+        const Vector3d e0 = (attachment.p_OB - attachment.p_OA).normalized();
+        const Vector3d e =
+            (c + pose.shift + pose.R * (attachment.p_OB - c) - attachment.p_OA).normalized();
+        const double least = std::min(e.dot(e0), e.dot(pose.R * e0));
+        bends.push_back(std::acos(std::clamp(least, -1.0, 1.0)));
+    }
+    return bends;
 }
 
 Matrix6cd dynamicStiffness(const Suspension& suspension, const Pose& pose, Complex g)

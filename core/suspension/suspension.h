@@ -46,6 +46,9 @@ Elasticity elasticity(const Suspension& suspension, const Pose& pose);
 /// Length of each tube at `pose` [m].
 std::vector<double> tubeLengths(const Suspension& suspension, const Pose& pose);
 
+/// Largest angle between each tube's chord and its two end normals at `pose` [rad].
+std::vector<double> tubeBends(const Suspension& suspension, const Pose& pose);
+
 /// The stable rest pose under gravity times a load factor.
 ///
 /// @param loadFactor 1: hover or on the bench.

@@ -60,6 +60,22 @@ TEST(Cautions, SlackTubes)
     EXPECT_FALSE(has(quiet(), "tube-slack"));
 }
 
+// A bay on one clamped tube swings down to hang from it.
+TEST(Cautions, OneTubeAlone)
+{
+    stillbay::Setup setup = quiet();
+    setup.mounts.points.resize(1);
+    EXPECT_TRUE(has(setup, "single-tube"));
+    EXPECT_TRUE(has(setup, "tube-bent"));
+    const Assessment result = assess(setup).value();
+    EXPECT_GT(result.rest.tubes[0].bend, 0.5);
+    EXPECT_TRUE(std::any_of(result.warnings.begin(), result.warnings.end(), [](const Warning& w) {
+        return w.text.starts_with("Tube 1 is bent by up to 6");
+    }));
+    EXPECT_FALSE(has(quiet(), "single-tube"));
+    EXPECT_FALSE(has(quiet(), "tube-bent"));
+}
+
 TEST(Cautions, StretchBeyondTheTubesLimit)
 {
     stillbay::Setup setup = quiet();
