@@ -9,7 +9,7 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kCoalesce_ms = 30;
+constexpr int kCoalesce_ms = 10;
 
 // An exception out of core is a bug: say so instead of waiting for ever.
 Result<Assessment> assessNoThrow(Assessor& assessor, const Setup& setup)

@@ -21,7 +21,7 @@ struct Outcome {
     quint64 revision = 0;
 };
 
-/// Keeps one assessment up to date with the document, off the GUI thread. Edits within 30 ms
+/// Keeps one assessment up to date with the document, off the GUI thread. Edits within 10 ms
 /// share a run; one run at a time; the last edit always wins.
 class Recompute final : public QObject {
     Q_OBJECT
