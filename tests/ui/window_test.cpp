@@ -198,7 +198,8 @@ TEST_F(Window, SavesTheOpenFileWhenAskedToOnClosing)
 TEST_F(Window, SavesWhatIsStillBeingTyped)
 {
     open("reedbed");
-    QApplication::setActiveWindow(&window);
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
     NumberBox* const box = named<NumberBox>(QStringLiteral("Tube: outer diameter"));
     box->setFocus();
     box->selectAll();
