@@ -39,7 +39,7 @@ TEST(BendingStiffness, MatchesManyFiniteElements)
             6 * h, 2 * h * h, -6 * h, 4 * h * h;
         M << 156, 22 * h, 54, -13 * h, 22 * h, 4 * h * h, 13 * h, -3 * h * h, 54, 13 * h, 156,
             -22 * h, -13 * h, -3 * h * h, -22 * h, 4 * h * h;
-        for (int e = 0; e < n; ++e)
+        for (Eigen::Index e = 0; e < n; ++e)
             D.block<4, 4>(2 * e, 2 * e) += EI / (h * h * h) * K - omega * omega * m * h / 420 * M;
         const Eigen::MatrixXcd free = D.bottomRightCorner(2 * n, 2 * n).inverse();
         const Eigen::Matrix2cd tip =

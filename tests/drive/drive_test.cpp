@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/drive/drive.h"
 
+#include "core/base/grid.h"
 #include "core/drive/balance.h"
 #include "core/drive/propeller.h"
 
@@ -118,7 +119,7 @@ TEST(EstimateCoefficients, StayPlausible)
 {
     for (int blades = 2; blades <= 6; ++blades) {
         double last = 0;
-        for (double ratio = 0.2; ratio <= 1.2; ratio += 0.05) {
+        for (const double ratio : Grid{0.2, 1.2, 0.05}.values()) {
             const PropellerCoefficients c = estimateCoefficients(ratio, blades);
             const double merit =
                 std::sqrt(2 / std::numbers::pi) * std::pow(c.thrust, 1.5) / c.power;

@@ -105,12 +105,12 @@ TEST(SolveModes, ShapesSatisfyTheirDefinitions)
         const Matrix6cd K = 1e4 * (random.positive(0.1).cast<Complex>() +
                                    Complex(0, 0.2) * random.positive(0.0).cast<Complex>());
         const Modes modes = solveModes(K, M.inverse()).value();
-        const Matrix6cd Lambda = modes.omegaSquare.asDiagonal();
+        const Matrix6cd lambda = modes.omegaSquare.asDiagonal();
         const double scale = std::abs(modes.omegaSquare[5]);
-        EXPECT_LE((K * modes.Phi - mass * modes.Phi * Lambda).norm(),
+        EXPECT_LE((K * modes.Phi - mass * modes.Phi * lambda).norm(),
                   kRounding * K.norm() * modes.Phi.norm());
         EXPECT_LE((modes.Psi * mass * modes.Phi - Matrix6cd::Identity()).norm(), kRounding * 10);
-        EXPECT_LE((modes.Psi * K * modes.Phi - Lambda).norm(), kRounding * scale * 10);
+        EXPECT_LE((modes.Psi * K * modes.Phi - lambda).norm(), kRounding * scale * 10);
         for (Eigen::Index k = 0; k < 6; ++k) {
             const Vector6cd psi = modes.Psi.row(k).transpose(), phi = modes.Phi.col(k);
             const Complex factor = phi.dot(psi) / phi.squaredNorm();

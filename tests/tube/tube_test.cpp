@@ -15,12 +15,12 @@
 namespace stillbay {
 namespace {
 
-TubeSpec specOf(double D_mm, double d_mm, double L0_mm, double G)
+TubeSpec specOf(double D_mm, double d_mm, double length_mm, double G)
 {
     return {.section = {D_mm * 1e-3, d_mm * 1e-3},
             .shearModulus = G,
             .density = 1150,
-            .freeLength = L0_mm * 1e-3,
+            .freeLength = length_mm * 1e-3,
             .clamped = true};
 }
 
