@@ -17,8 +17,8 @@ struct CautionInputs {
 };
 
 /// Everything the builder should know before trusting or flying this tune. Codes are stable:
-/// single-tube, tube-slack, tube-buckled, tube-bent, over-stretched, over-stretched-3g, no-rest-3g, travel,
-/// swings-with-craft, order-meets-mode, order-meets-arm, tube-rings, cannot-hover,
+/// single-tube, tube-slack, tube-buckled, tube-bent, over-stretched, over-stretched-3g, no-rest-3g,
+/// travel, swings-with-craft, order-meets-mode, order-meets-arm, tube-rings, cannot-hover,
 /// estimated-coefficient.
 std::vector<Warning> cautions(const CautionInputs& inputs);
 

@@ -3,6 +3,7 @@
 #include "app/commands/report.h"
 #include "app/commands/report_json.h"
 #include "core/assess/assess.h"
+#include "core/base/format.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -56,7 +57,7 @@ int compare(const Json& want, const Json& have, const std::string& path, double 
         EXPECT_EQ(want.size(), have.size()) << path;
         const bool vector = !want.empty() && !want[0].is_object() && want.size() <= 6;
         for (std::size_t i = 0; i < want.size(); ++i)
-            count += compare(want[i], have.at(i), path + "[" + std::to_string(i) + "]",
+            count += compare(want[i], have.at(i), formatted("%s[%zu]", path.c_str(), i),
                              vector ? std::max(scale, largest(want)) : scale);
     } else {
         const double value = want.get<double>();
