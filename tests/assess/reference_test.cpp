@@ -52,7 +52,8 @@ int compare(const Json& want, const Json& have, const std::string& path, double 
     if (want.is_object()) {
         for (const auto& [key, value] : want.items())
             if (key != "note" && key != "throttle_rigid_airframe")
-                count += compare(value, have.at(key), path + "." + key);
+                count +=
+                    compare(value, have.at(key), formatted("%s.%s", path.c_str(), key.c_str()));
     } else if (want.is_array()) {
         EXPECT_EQ(want.size(), have.size()) << path;
         const bool vector = !want.empty() && !want[0].is_object() && want.size() <= 6;
