@@ -5,6 +5,7 @@
 #include "ui/panels/tube_bench.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/icons.h"
+#include "ui/window/result_view.h"
 #include "ui/window/tuning_view.h"
 #include "ui/window/welcome_page.h"
 
@@ -69,7 +70,7 @@ MainWindow::MainWindow(QWidget* parent)
       m_messages(new MessageBar),
       m_pages(new QStackedWidget),
       m_tabs(new QTabWidget),
-      m_tuning(new TuningView(m_document)),
+      m_tuning(new TuningView(m_document, m_cursor)),
       m_state(new QLabel)
 {
     makeActions();
@@ -79,7 +80,8 @@ MainWindow::MainWindow(QWidget* parent)
     m_lateness.setSingleShot(true);
     m_lateness.setInterval(kLate_ms);
     connect(&m_lateness, &QTimer::timeout, this, [this] {
-        m_tuning->setStale(true);
+        for (ResultView* view : m_views)
+            view->setStale(true);
         m_state->setText(tr("Computing…"));
     });
     connect(&m_document, &Document::setupChanged, this, &MainWindow::setupChanged);
@@ -147,7 +149,7 @@ void MainWindow::makePages()
     connect(welcome, &WelcomePage::sampleWanted, this, &MainWindow::openSample);
     m_tabs->setDocumentMode(true);
     m_tabs->setTabBarAutoHide(true);
-    m_tabs->addTab(m_tuning, tr("Tuning"));
+    addView(m_tuning, tr("Tuning"));
     m_pages->addWidget(welcome);
     m_pages->addWidget(m_tabs);
 
@@ -158,6 +160,14 @@ void MainWindow::makePages()
     layout->addWidget(m_messages);
     layout->addWidget(m_pages, 1);
     setCentralWidget(centre);
+}
+
+// A tab that shows the newest result.
+template <class View>
+void MainWindow::addView(View* view, const QString& title)
+{
+    m_tabs->addTab(view, title);
+    m_views.push_back(view);
 }
 
 void MainWindow::makeStatus()
@@ -217,6 +227,7 @@ void MainWindow::openSample(const Sample& sample)
 
 void MainWindow::showCraft()
 {
+    m_freshCraft = true;
     m_pages->setCurrentWidget(m_tabs);
     m_save->setEnabled(true);
     m_saveAs->setEnabled(true);
@@ -323,12 +334,19 @@ void MainWindow::setupChanged()
 
 void MainWindow::resultArrived(const Outcome& outcome)
 {
-    m_tuning->setResult(outcome.setup, outcome.assessment);
-    m_tuning->setStale(false);
+    for (ResultView* view : m_views) {
+        view->setResult(outcome.setup, outcome.assessment);
+        view->setStale(false);
+    }
     if (m_recompute.isCurrent())
         m_lateness.stop();
     else
         m_lateness.start();  // anew: during a drag every answer is one step behind, and no more
+    if (outcome.assessment && m_freshCraft) {
+        m_cursor.moveTo(outcome.assessment->hover.throttle_full.value_or(
+            outcome.setup.flight.cruise_throttle[0]));
+        m_freshCraft = false;
+    }
     m_state->setText(outcome.assessment ? tr("Up to date") : tr("No answer for this craft"));
 }
 

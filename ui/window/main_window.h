@@ -3,9 +3,12 @@
 
 #include "ui/document/document.h"
 #include "ui/document/recompute.h"
+#include "ui/document/throttle_cursor.h"
 
 #include <QMainWindow>
 #include <QTimer>
+
+#include <vector>
 
 class QLabel;
 class QStackedWidget;
@@ -14,6 +17,7 @@ class QTabWidget;
 namespace stillbay::ui {
 
 class MessageBar;
+class ResultView;
 class TuningView;
 struct Sample;
 
@@ -26,6 +30,7 @@ public:
 
     Document& document() { return m_document; }
     Recompute& recompute() { return m_recompute; }
+    ThrottleCursor& cursor() { return m_cursor; }
     TuningView& tuning() { return *m_tuning; }
     QString message() const;  ///< what the bar across the window says; empty: it is hidden
 
@@ -43,6 +48,8 @@ protected:
 private:
     void makeActions();
     void makePages();
+    template <class View>
+    void addView(View* view, const QString& title);
     void makeStatus();
     void restoreSession();
     void storeSession();
@@ -64,11 +71,14 @@ private:
 
     Document m_document;
     Recompute m_recompute;
-    QTimer m_lateness;  // runs while a result is due
+    ThrottleCursor m_cursor;
+    QTimer m_lateness;          // runs while a result is due
+    bool m_freshCraft = false;  // the cursor goes to its hover with the first answer
     MessageBar* m_messages;
     QStackedWidget* m_pages;
     QTabWidget* m_tabs;
     TuningView* m_tuning;
+    std::vector<ResultView*> m_views;  // all that show the newest result
     QLabel* m_state;
     QAction* m_open = nullptr;
     QAction* m_save = nullptr;

@@ -39,8 +39,9 @@ QHBoxLayout* heading(const QString& name, const QString& explanation)
 
 }  // namespace
 
-TuningView::TuningView(Document& document, QWidget* parent)
+TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* parent)
     : QWidget(parent),
+      m_cursor(cursor),
       m_form(new CraftForm(document)),
       m_throughTubes(new ThroughTubesChart(this)),
       m_acrossThrottle(new ThrottleChart(this)),

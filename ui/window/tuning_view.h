@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "core/assess/assessment.h"
-#include "core/base/result.h"
 #include "ui/document/document.h"
+#include "ui/window/result_view.h"
 
 #include <QWidget>
 
@@ -13,19 +12,20 @@ namespace stillbay::ui {
 
 class CraftForm;
 class FindingsPanel;
-class ThroughTubesChart;
 class ThrottleChart;
+class ThrottleCursor;
+class ThroughTubesChart;
 class TubeBench;
 
 /// The work place for tuning: the craft on the left, charts and tube bench in the middle, findings
 /// on the right.
-class TuningView final : public QWidget {
+class TuningView final : public QWidget, public ResultView {
     Q_OBJECT
 public:
-    explicit TuningView(Document& document, QWidget* parent = nullptr);
+    TuningView(Document& document, ThrottleCursor& cursor, QWidget* parent = nullptr);
 
-    void setResult(const Setup& setup, const Result<Assessment>& assessment);
-    void setStale(bool stale);  ///< fades what belongs to an older setup
+    void setResult(const Setup& setup, const Result<Assessment>& assessment) override;
+    void setStale(bool stale) override;
 
     QByteArray saveLayout() const;
     void restoreLayout(const QByteArray& layout);
@@ -40,6 +40,7 @@ private:
     QWidget* makeMiddle();
     void fade();
 
+    ThrottleCursor& m_cursor;
     CraftForm* m_form;
     ThroughTubesChart* m_throughTubes;
     ThrottleChart* m_acrossThrottle;

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+#include "core/assess/at_throttle.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stillbay {
+
+const ThrottlePoint* pointAt(const Assessment& assessment, double throttle)
+{
+    const auto nearest = std::min_element(
+        assessment.throttle.begin(), assessment.throttle.end(),
+        [throttle](const ThrottlePoint& a, const ThrottlePoint& b) {
+            return std::abs(a.throttle - throttle) < std::abs(b.throttle - throttle);
+        });
+    return nearest == assessment.throttle.end() ? nullptr : &*nearest;
+}
+
+}  // namespace stillbay

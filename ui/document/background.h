@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/progress.h"
+#include "core/base/result.h"
+
+#include <QFutureWatcher>
+#include <QPromise>
+#include <QtConcurrent>
+
+#include <exception>
+#include <functional>
+#include <memory>
+#include <string>
+#include <utility>
+
+namespace stillbay::ui {
+
+/// A computation that takes longer than a frame, off the GUI thread: one at a time, with progress.
+/// Starting anew, cancelling or destroying drops the one under way; its answer never arrives.
+///
+/// The work must own what it reads (capture values, not the window): it may still be finishing a
+/// step when its owner is gone.
+template <class Answer>
+class Background final {
+public:
+    using Work = std::function<Result<Answer>(const Progress&)>;
+
+    Background() = default;
+    ~Background() { cancel(); }
+    Background(const Background&) = delete;
+    Background& operator=(const Background&) = delete;
+
+    /// @param work      runs elsewhere; asks its Progress after each step whether to go on
+    /// @param done      gets the answer, on this thread; an exception out of work arrives as
+    /// Internal
+    /// @param advanced  gets (steps done, steps in all), on this thread
+    void start(Work work, std::function<void(const Result<Answer>&)> done,
+               std::function<void(int, int)> advanced = {})
+    {
+        cancel();
+        m_watcher = std::make_unique<QFutureWatcher<Shared>>();
+        QFutureWatcher<Shared>* const watcher = m_watcher.get();
+        QObject::connect(watcher, &QFutureWatcherBase::finished, watcher,
+                         [watcher, done = std::move(done)] {
+                             if (!watcher->isCanceled() && watcher->future().resultCount() > 0)
+                                 done(*watcher->result());
+                         });
+        if (advanced)
+            QObject::connect(watcher, &QFutureWatcherBase::progressValueChanged, watcher,
+                             [watcher, advanced = std::move(advanced)](int value) {
+                                 advanced(value, watcher->progressMaximum());
+                             });
+        watcher->setFuture(QtConcurrent::run([work = std::move(work)](QPromise<Shared>& promise) {
+            const Progress progress = [&promise](std::size_t step, std::size_t steps) {
+                promise.setProgressRange(0, static_cast<int>(steps));
+                promise.setProgressValue(static_cast<int>(step));
+                return !promise.isCanceled();
+            };
+            promise.addResult(runWithoutThrowing(work, progress));
+        }));
+    }
+
+    void cancel()
+    {
+        if (!m_watcher)
+            return;
+        m_watcher->disconnect();
+        m_watcher->cancel();
+        m_watcher.release()->deleteLater();  // this may be a slot of its own
+    }
+
+    bool isRunning() const { return m_watcher && m_watcher->isRunning(); }
+
+private:
+    using Shared = std::shared_ptr<const Result<Answer>>;
+
+    static Shared runWithoutThrowing(const Work& work, const Progress& progress)
+    {
+        try {
+            return std::make_shared<const Result<Answer>>(work(progress));
+        } catch (const std::exception& exception) {
+            return std::make_shared<const Result<Answer>>(
+                fail(Errc::Internal, std::string("a fault in the program: ") + exception.what()));
+        }
+    }
+
+    std::unique_ptr<QFutureWatcher<Shared>> m_watcher;
+};
+
+}  // namespace stillbay::ui
