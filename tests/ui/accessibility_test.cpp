@@ -86,7 +86,7 @@ TEST(Accessibility, EveryCommandHasAMenuEntryAndUniqueMnemonics)
         for (const auto& [letter, count] : mnemonics)
             EXPECT_EQ(count, 1) << letter.toLatin1() << " in " << qPrintable(menu->text());
     }
-    EXPECT_EQ(top.size(), 3);
+    EXPECT_EQ(top.size(), 4);
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "ui/window/tuning_view.h"
 
 #include <QDropEvent>
+#include <QLineEdit>
 #include <QMessageBox>
 #include <QMimeData>
 #include <QPushButton>
@@ -210,24 +211,63 @@ TEST_F(Window, SavesWhatIsStillBeingTyped)
     EXPECT_EQ(readSetup(fileBytes(path).toStdString()).value().setup.tube.outer_diameter_mm, 9.25);
 }
 
-TEST_F(Window, ADroppedCraftIsOpenedAndOtherFilesAreNotTaken)
+// What happens to files that are dragged over a part of the window and let go there.
+bool dropOn(QWidget& target, const QList<QUrl>& files)
 {
-    const auto dragOver = [this](const QString& path) {
-        QMimeData data;
-        data.setUrls({QUrl::fromLocalFile(path)});
-        QDragEnterEvent enter({10, 10}, Qt::CopyAction, &data, Qt::LeftButton, {});
-        enter.setAccepted(false);
-        QApplication::sendEvent(&window, &enter);
-        if (!enter.isAccepted())
-            return false;
-        QDropEvent drop({10, 10}, Qt::CopyAction, &data, Qt::LeftButton, {});
-        QApplication::sendEvent(&window, &drop);
-        return true;
-    };
-    EXPECT_FALSE(dragOver(QStringLiteral("/tmp/picture.png")));
-    EXPECT_FALSE(document.hasCraft());
-    EXPECT_TRUE(dragOver(samplePath("saltmarsh")));
+    QMimeData data;
+    data.setUrls(files);
+    data.setText(QStringLiteral("a name, as file managers add it"));
+    QDragEnterEvent enter({5, 5}, Qt::CopyAction, &data, Qt::LeftButton, {});
+    enter.setAccepted(false);
+    QApplication::sendEvent(&target, &enter);
+    QDragMoveEvent move({6, 6}, Qt::CopyAction, &data, Qt::LeftButton, {});
+    move.setAccepted(false);
+    QApplication::sendEvent(&target, &move);
+    EXPECT_EQ(move.isAccepted(), enter.isAccepted());
+    if (!enter.isAccepted())
+        return false;
+    QDropEvent drop({6, 6}, Qt::CopyAction, &data, Qt::LeftButton, {});
+    QApplication::sendEvent(&target, &drop);
+    return true;
+}
+
+TEST_F(Window, ADroppedCraftIsOpenedWhereverItFalls)
+{
+    EXPECT_TRUE(dropOn(window, {QUrl::fromLocalFile(samplePath("saltmarsh"))}));
     EXPECT_EQ(document.setup(), sampleSetup("saltmarsh"));
+    settle();
+    QWidget* const chart = &window.tuning().throughTubes();
+    auto* const field = named<NumberBox>(QStringLiteral("Tube: outer diameter"));
+    QLineEdit* const typing = field->findChild<QLineEdit*>();
+    int round = 0;
+    for (QWidget* target : {chart, static_cast<QWidget*>(field), static_cast<QWidget*>(typing)}) {
+        const char* const sample = kSampleNames[++round % 2];
+        EXPECT_TRUE(dropOn(*target, {QUrl::fromLocalFile(samplePath(sample))}));
+        EXPECT_EQ(document.setup(), sampleSetup(sample)) << round;
+    }
+}
+
+TEST_F(Window, OtherFilesAreNotTaken)
+{
+    open("reedbed");
+    const stillbay::Setup before = document.setup();
+    const QTemporaryDir folder;
+    const QString picture = folder.filePath(QStringLiteral("picture.png"));
+    ASSERT_TRUE(QFile::copy(samplePath("quarry"), picture));
+    const QUrl craft = QUrl::fromLocalFile(samplePath("quarry"));
+    auto* const field = named<NumberBox>(QStringLiteral("Tube: outer diameter"));
+    QLineEdit* const typing = field->findChild<QLineEdit*>();
+    const QString words = typing->text();
+    const QList<QList<QUrl>> others = {
+        {QUrl::fromLocalFile(picture)},
+        {craft, QUrl::fromLocalFile(samplePath("reedbed"))},
+        {QUrl(QStringLiteral("https://example.org/craft.stillbay"))},
+        {QUrl::fromLocalFile(folder.filePath(QStringLiteral("missing.stillbay")))}};
+    for (const QList<QUrl>& files : others)
+        for (QWidget* target : {static_cast<QWidget*>(&window), static_cast<QWidget*>(typing)})
+            EXPECT_FALSE(dropOn(*target, files)) << qPrintable(files.front().toString());
+    EXPECT_EQ(document.setup(), before);
+    EXPECT_EQ(typing->text(), words);
 }
 
 TEST_F(Window, RemembersItsSize)

@@ -1,24 +1,22 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/main_window.h"
 
-#include "core/base/check.h"
 #include "ui/panels/tube_bench.h"
 #include "ui/widgets/message_bar.h"
+#include "ui/window/file_actions.h"
+#include "ui/window/file_drop.h"
 #include "ui/window/icons.h"
 #include "ui/window/result_view.h"
+#include "ui/window/session.h"
 #include "ui/window/tuning_view.h"
 #include "ui/window/welcome_page.h"
 
 #include <QApplication>
 #include <QCloseEvent>
 #include <QDir>
-#include <QFile>
-#include <QFileDialog>
 #include <QLabel>
 #include <QMenuBar>
 #include <QMessageBox>
-#include <QMimeData>
-#include <QScreen>
 #include <QSettings>
 #include <QStackedWidget>
 #include <QStatusBar>
@@ -30,37 +28,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr int kLate_ms = 150;  // without an answer; sooner, fading would only flicker
-constexpr QSize kFirstSize(1280, 800);
-const QString kSuffix = QStringLiteral(".stillbay");
-
-// Keys of the remembered session.
-const QString kGeometry = QStringLiteral("window/geometry");
-const QString kLayout = QStringLiteral("window/tuning-layout");
-const QString kFolder = QStringLiteral("files/last-folder");
-const QString kGrip = QStringLiteral("bench/grip-mm");
-
-QString describe(const Error& error)
-{
-    const QString what = QString::fromStdString(error.what);
-    return error.where.empty()
-               ? what
-               : QObject::tr("%1 (at %2)").arg(what, QString::fromStdString(error.where));
-}
-
-QString filter()
-{
-    return QObject::tr("Stillbay crafts (*.stillbay)");
-}
-
-// The one local file that is being dragged, if that is what is being dragged.
-QString draggedFile(const QMimeData& data)
-{
-    const QList<QUrl> urls = data.urls();
-    if (urls.size() != 1 || !urls.front().isLocalFile() ||
-        !urls.front().path().endsWith(kSuffix, Qt::CaseInsensitive))
-        return {};
-    return urls.front().toLocalFile();
-}
+const QString kGrip = QStringLiteral("bench/grip-mm");  // key of the settings
 
 }  // namespace
 
@@ -68,6 +36,7 @@ MainWindow::MainWindow(QWidget* parent)
     : QMainWindow(parent),
       m_recompute(m_document),
       m_messages(new MessageBar),
+      m_files(new FileActions(m_document, *m_messages, *this)),
       m_pages(new QStackedWidget),
       m_tabs(new QTabWidget),
       m_tuning(new TuningView(m_document, m_cursor)),
@@ -76,7 +45,12 @@ MainWindow::MainWindow(QWidget* parent)
     makeActions();
     makePages();
     makeStatus();
-    setAcceptDrops(true);
+    auto* const drop = new FileDrop(*this);
+    connect(drop, &FileDrop::dropped, m_files, &FileActions::openAfterAsking);
+    connect(m_files, &FileActions::opened, this, &MainWindow::showCraft);
+    connect(m_files, &FileActions::saved, this, [this](const QString& path) {
+        statusBar()->showMessage(tr("Saved %1").arg(QDir::toNativeSeparators(path)), 4000);
+    });
     m_lateness.setSingleShot(true);
     m_lateness.setInterval(kLate_ms);
     connect(&m_lateness, &QTimer::timeout, this, [this] {
@@ -90,6 +64,7 @@ MainWindow::MainWindow(QWidget* parent)
             [this](bool clean) { setWindowModified(!clean); });
     connect(&m_recompute, &Recompute::finished, this, &MainWindow::resultArrived);
     showTitle();
+    m_session = std::make_unique<Session>(*this);
     restoreSession();
 }
 
@@ -97,35 +72,19 @@ MainWindow::~MainWindow() = default;
 
 void MainWindow::makeActions()
 {
-    m_open = new QAction(tr("&Open…"), this);
-    m_open->setShortcut(QKeySequence::Open);
-    connect(m_open, &QAction::triggered, this, &MainWindow::askAndOpen);
-    m_save = new QAction(tr("&Save"), this);
-    m_save->setShortcut(QKeySequence::Save);
-    connect(m_save, &QAction::triggered, this, &MainWindow::save);
-    m_saveAs = new QAction(tr("Save &as…"), this);
-    m_saveAs->setShortcut(QKeySequence::SaveAs);
-    connect(m_saveAs, &QAction::triggered, this, &MainWindow::askAndSave);
     m_undo = m_document.undoStack().createUndoAction(this, tr("Undo"));
     m_undo->setShortcuts(QKeySequence::Undo);
     m_redo = m_document.undoStack().createRedoAction(this, tr("Redo"));
     m_redo->setShortcuts(QKeySequence::Redo);
-    for (QAction* action : {m_save, m_saveAs})
-        action->setEnabled(false);  // until there is a craft
 
     QMenu* const file = menuBar()->addMenu(tr("&File"));
-    file->addAction(m_open);
-    QMenu* const sampleMenu = file->addMenu(tr("Open a sa&mple"));
-    for (const Sample& sample : samples())
-        connect(sampleMenu->addAction(sample.title), &QAction::triggered, this,
-                [this, sample] { openSample(sample); });
-    file->addSeparator();
-    file->addActions({m_save, m_saveAs});
+    m_files->fillMenu(*file);
     file->addSeparator();
     QAction* const quit = file->addAction(tr("&Quit"), this, &QWidget::close);
     quit->setShortcut(QKeySequence::Quit);
     QMenu* const edit = menuBar()->addMenu(tr("&Edit"));
     edit->addActions({m_undo, m_redo});
+    makeViewMenu(*menuBar()->addMenu(tr("&View")));
     menuBar()->addMenu(tr("&Help"))->addAction(tr("&About Stillbay"), this, &MainWindow::about);
 
     QToolBar* const bar = addToolBar(tr("Main toolbar"));
@@ -133,7 +92,7 @@ void MainWindow::makeActions()
     bar->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     bar->setMovable(false);
     bar->setContextMenuPolicy(Qt::PreventContextMenu);
-    bar->addActions({m_open, m_save});
+    bar->addActions({m_files->openAction(), m_files->saveAction()});
     bar->addSeparator();
     bar->addActions({m_undo, m_redo});
     // The menu tells which step; on the toolbar that would make the buttons jump.
@@ -142,11 +101,23 @@ void MainWindow::makeActions()
     drawIcons();
 }
 
+void MainWindow::makeViewMenu(QMenu& menu)
+{
+    QAction* const full = menu.addAction(tr("&Full screen"));
+    full->setShortcut(Qt::Key_F11);
+    full->setCheckable(true);
+    connect(full, &QAction::triggered, this,
+            [this] { setWindowState(windowState() ^ Qt::WindowFullScreen); });
+    connect(&menu, &QMenu::aboutToShow, full, [this, full] { full->setChecked(isFullScreen()); });
+    menu.addAction(tr("&Reset layout"), this, [this] { m_session->reset(); });
+}
+
 void MainWindow::makePages()
 {
     auto* const welcome = new WelcomePage;
-    connect(welcome, &WelcomePage::openWanted, this, &MainWindow::askAndOpen);
-    connect(welcome, &WelcomePage::sampleWanted, this, &MainWindow::openSample);
+    connect(welcome, &WelcomePage::openWanted, m_files, &FileActions::askAndOpen);
+    connect(welcome, &WelcomePage::sampleWanted, m_files, &FileActions::openSample);
+    m_tabs->setObjectName(QStringLiteral("view.tabs"));
     m_tabs->setDocumentMode(true);
     m_tabs->setTabBarAutoHide(true);
     addView(m_tuning, tr("Tuning"));
@@ -166,6 +137,7 @@ void MainWindow::makePages()
 template <class View>
 void MainWindow::addView(View* view, const QString& title)
 {
+    view->setObjectName(QString::fromLatin1(View::staticMetaObject.className()));
     m_tabs->addTab(view, title);
     m_views.push_back(view);
 }
@@ -180,15 +152,15 @@ void MainWindow::makeStatus()
 
 void MainWindow::drawIcons()
 {
-    m_open->setIcon(icon(Glyph::Open, palette()));
-    m_save->setIcon(icon(Glyph::Save, palette()));
+    m_files->openAction()->setIcon(icon(Glyph::Open, palette()));
+    m_files->saveAction()->setIcon(icon(Glyph::Save, palette()));
     m_undo->setIcon(icon(Glyph::Undo, palette()));
     m_redo->setIcon(icon(Glyph::Redo, palette()));
 }
 
 void MainWindow::changeEvent(QEvent* event)
 {
-    if (event->type() == QEvent::PaletteChange && m_open)
+    if (event->type() == QEvent::PaletteChange && m_redo)
         drawIcons();
     QMainWindow::changeEvent(event);
 }
@@ -200,123 +172,18 @@ QString MainWindow::message() const
 
 bool MainWindow::openFile(const QString& path)
 {
-    const Result<void> opened = m_document.open(path);
-    if (!opened) {
-        m_messages->tell(MessageBar::Kind::Problem,
-                         tr("Could not open %1").arg(QDir::toNativeSeparators(path)),
-                         describe(opened.error()));
-        return false;
-    }
-    showCraft();
-    return true;
+    return m_files->openFile(path);
 }
 
-void MainWindow::openSample(const Sample& sample)
+bool MainWindow::saveFile(const QString& path)
 {
-    if (!maybeSave())
-        return;
-    QFile file(sample.resource);
-    check(file.open(QIODevice::ReadOnly), "a sample that is part of the program cannot be read");
-    const Result<void> opened = m_document.openText(file.readAll(), sample.title);
-    if (opened)
-        showCraft();
-    else
-        m_messages->tell(MessageBar::Kind::Problem, tr("Could not open the sample"),
-                         describe(opened.error()));
+    return m_files->saveFile(path);
 }
 
 void MainWindow::showCraft()
 {
     m_freshCraft = true;
     m_pages->setCurrentWidget(m_tabs);
-    m_save->setEnabled(true);
-    m_saveAs->setEnabled(true);
-    showFileWarnings();
-}
-
-void MainWindow::showFileWarnings()
-{
-    m_messages->hide();
-    if (m_document.fileWarnings().empty())
-        return;
-    QStringList lines;
-    for (const Warning& warning : m_document.fileWarnings())
-        lines << QString::fromStdString(warning.text);
-    m_messages->tell(MessageBar::Kind::Note, tr("Opened %1").arg(m_document.fileName()),
-                     lines.join(u'\n'));
-}
-
-bool MainWindow::saveFile(const QString& path)
-{
-    commitTyping();
-    const Result<void> saved = m_document.save(path);
-    if (!saved) {
-        m_messages->tell(MessageBar::Kind::Problem,
-                         tr("Could not save %1").arg(QDir::toNativeSeparators(path)),
-                         tr("%1. The file on disk is as it was; you can save under another name.")
-                             .arg(describe(saved.error())));
-        return false;
-    }
-    m_messages->hide();
-    statusBar()->showMessage(tr("Saved %1").arg(QDir::toNativeSeparators(path)), 4000);
-    return true;
-}
-
-bool MainWindow::save()
-{
-    return m_document.path().isEmpty() ? askAndSave() : saveFile(m_document.path());
-}
-
-bool MainWindow::askAndSave()
-{
-    QSettings settings;
-    const QString folder = settings.value(kFolder, QDir::homePath()).toString();
-    const QString start = m_document.path().isEmpty()
-                              ? QDir(folder).filePath(m_document.fileName() + kSuffix)
-                              : m_document.path();
-    QFileDialog dialog(this, tr("Save the craft as"), start, filter());
-    dialog.setAcceptMode(QFileDialog::AcceptSave);
-    dialog.setDefaultSuffix(kSuffix.mid(1));
-    if (dialog.exec() != QDialog::Accepted)
-        return false;
-    const QString path = dialog.selectedFiles().constFirst();
-    settings.setValue(kFolder, QFileInfo(path).absolutePath());
-    return saveFile(path);
-}
-
-void MainWindow::askAndOpen()
-{
-    if (!maybeSave())
-        return;
-    QSettings settings;
-    const QString path = QFileDialog::getOpenFileName(
-        this, tr("Open a craft"), settings.value(kFolder, QDir::homePath()).toString(), filter());
-    if (path.isEmpty())
-        return;
-    settings.setValue(kFolder, QFileInfo(path).absolutePath());
-    openFile(path);
-}
-
-bool MainWindow::maybeSave()
-{
-    commitTyping();
-    if (!m_document.isModified())
-        return true;
-    const auto answer = QMessageBox::warning(
-        this, tr("Unsaved changes"), tr("Save the changes to %1 first?").arg(m_document.fileName()),
-        QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
-    if (answer == QMessageBox::Save)
-        return save();
-    return answer == QMessageBox::Discard;
-}
-
-// A number that is typed but not yet entered belongs to the craft too.
-void MainWindow::commitTyping()
-{
-    if (QWidget* const focus = focusWidget()) {
-        focus->clearFocus();
-        focus->setFocus();
-    }
 }
 
 void MainWindow::showTitle()
@@ -362,44 +229,26 @@ void MainWindow::about()
 
 void MainWindow::restoreSession()
 {
+    m_session->restore();
     const QSettings settings;
-    if (!restoreGeometry(settings.value(kGeometry).toByteArray()))
-        resize(kFirstSize.boundedTo(screen()->availableSize()));
-    m_tuning->restoreLayout(settings.value(kLayout).toByteArray());
     if (settings.contains(kGrip))
         m_tuning->bench().setGrip_mm(settings.value(kGrip).toDouble());
 }
 
 void MainWindow::storeSession()
 {
-    QSettings settings;
-    settings.setValue(kGeometry, saveGeometry());
-    settings.setValue(kLayout, m_tuning->saveLayout());
-    settings.setValue(kGrip, m_tuning->bench().grip_mm());
+    m_session->store();
+    QSettings().setValue(kGrip, m_tuning->bench().grip_mm());
 }
 
 void MainWindow::closeEvent(QCloseEvent* event)
 {
-    if (!maybeSave()) {
+    if (!m_files->maybeSave()) {
         event->ignore();
         return;
     }
     storeSession();
     event->accept();
-}
-
-void MainWindow::dragEnterEvent(QDragEnterEvent* event)
-{
-    if (!draggedFile(*event->mimeData()).isEmpty())
-        event->acceptProposedAction();
-}
-
-void MainWindow::dropEvent(QDropEvent* event)
-{
-    const QString path = draggedFile(*event->mimeData());
-    event->acceptProposedAction();
-    if (maybeSave())
-        openFile(path);
 }
 
 }  // namespace stillbay::ui

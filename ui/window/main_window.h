@@ -8,6 +8,7 @@
 #include <QMainWindow>
 #include <QTimer>
 
+#include <memory>
 #include <vector>
 
 class QLabel;
@@ -16,10 +17,11 @@ class QTabWidget;
 
 namespace stillbay::ui {
 
+class FileActions;
 class MessageBar;
 class ResultView;
+class Session;
 class TuningView;
-struct Sample;
 
 /// One window, one craft.
 class MainWindow final : public QMainWindow {
@@ -41,12 +43,11 @@ public:
 
 protected:
     void closeEvent(QCloseEvent* event) override;
-    void dragEnterEvent(QDragEnterEvent* event) override;
-    void dropEvent(QDropEvent* event) override;
     void changeEvent(QEvent* event) override;
 
 private:
     void makeActions();
+    void makeViewMenu(QMenu& menu);
     void makePages();
     template <class View>
     void addView(View* view, const QString& title);
@@ -54,17 +55,10 @@ private:
     void restoreSession();
     void storeSession();
 
-    void askAndOpen();
-    void openSample(const Sample& sample);
-    bool save();
-    bool askAndSave();
-    bool maybeSave();
-    void commitTyping();
     void about();
 
     void showCraft();
     void showTitle();
-    void showFileWarnings();
     void setupChanged();
     void resultArrived(const Outcome& outcome);
     void drawIcons();
@@ -75,14 +69,13 @@ private:
     QTimer m_lateness;          // runs while a result is due
     bool m_freshCraft = false;  // the cursor goes to its hover with the first answer
     MessageBar* m_messages;
+    FileActions* m_files;
     QStackedWidget* m_pages;
     QTabWidget* m_tabs;
     TuningView* m_tuning;
     std::vector<ResultView*> m_views;  // all that show the newest result
     QLabel* m_state;
-    QAction* m_open = nullptr;
-    QAction* m_save = nullptr;
-    QAction* m_saveAs = nullptr;
+    std::unique_ptr<Session> m_session;
     QAction* m_undo = nullptr;
     QAction* m_redo = nullptr;
 };

@@ -52,6 +52,7 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
     // In characters, so that large type finds its room too.
     m_form->setMinimumWidth(36 * fontMetrics().averageCharWidth());
     m_findings->setMinimumWidth(28 * fontMetrics().averageCharWidth());
+    m_splitter->setObjectName(QStringLiteral("view.tuningColumns"));
     m_splitter->addWidget(m_form);
     m_splitter->addWidget(makeMiddle());
     m_splitter->addWidget(m_findings);
@@ -76,6 +77,7 @@ QWidget* TuningView::makeMiddle()
     QHBoxLayout* const through =
         heading(tr("Through the tubes"), tr("how much of the airframe's shake the camera feels"));
     auto* const logAxis = new QCheckBox(tr("Log axis"));
+    logAxis->setObjectName(QStringLiteral("view.logFrequency"));
     logAxis->setAccessibleName(tr("Logarithmic frequency axis"));
     logAxis->setToolTip(tr("Gives low and high frequencies the same room."));
     logAxis->setChecked(true);
@@ -117,16 +119,6 @@ void TuningView::fade()
     m_throughTubes->setStale(m_stale || m_failed);
     m_acrossThrottle->setStale(m_stale || m_failed);
     m_findings->setStale(m_stale);
-}
-
-QByteArray TuningView::saveLayout() const
-{
-    return m_splitter->saveState();
-}
-
-void TuningView::restoreLayout(const QByteArray& layout)
-{
-    m_splitter->restoreState(layout);
 }
 
 }  // namespace stillbay::ui

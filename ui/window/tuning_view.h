@@ -27,9 +27,6 @@ public:
     void setResult(const Setup& setup, const Result<Assessment>& assessment) override;
     void setStale(bool stale) override;
 
-    QByteArray saveLayout() const;
-    void restoreLayout(const QByteArray& layout);
-
     CraftForm& form() { return *m_form; }
     TubeBench& bench() { return *m_bench; }
     FindingsPanel& findingsPanel() { return *m_findings; }

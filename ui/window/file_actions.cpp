@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: MIT
+#include "ui/window/file_actions.h"
+
+#include "core/base/check.h"
+#include "ui/widgets/message_bar.h"
+#include "ui/window/file_drop.h"
+#include "ui/window/welcome_page.h"
+
+#include <QAction>
+#include <QDir>
+#include <QFile>
+#include <QFileDialog>
+#include <QMenu>
+#include <QMessageBox>
+#include <QSettings>
+
+namespace stillbay::ui {
+namespace {
+
+const QString kFolder = QStringLiteral("files/last-folder");  // key of the settings
+
+QString describe(const Error& error)
+{
+    const QString what = QString::fromStdString(error.what);
+    return error.where.empty()
+               ? what
+               : QObject::tr("%1 (at %2)").arg(what, QString::fromStdString(error.where));
+}
+
+QString filter()
+{
+    return QObject::tr("Stillbay crafts (*.stillbay)");
+}
+
+}  // namespace
+
+FileActions::FileActions(Document& document, MessageBar& messages, QWidget& window)
+    : QObject(&window),
+      m_document(document),
+      m_messages(messages),
+      m_window(window),
+      m_open(new QAction(tr("&Open…"), this)),
+      m_save(new QAction(tr("&Save"), this)),
+      m_saveAs(new QAction(tr("Save &as…"), this))
+{
+    m_open->setShortcut(QKeySequence::Open);
+    connect(m_open, &QAction::triggered, this, &FileActions::askAndOpen);
+    m_save->setShortcut(QKeySequence::Save);
+    connect(m_save, &QAction::triggered, this, &FileActions::save);
+    m_saveAs->setShortcut(QKeySequence::SaveAs);
+    connect(m_saveAs, &QAction::triggered, this, &FileActions::askAndSave);
+    for (QAction* action : {m_save, m_saveAs})
+        action->setEnabled(false);  // until there is a craft
+}
+
+void FileActions::fillMenu(QMenu& menu)
+{
+    menu.addAction(m_open);
+    QMenu* const sampleMenu = menu.addMenu(tr("Open a sa&mple"));
+    for (const Sample& sample : samples())
+        connect(sampleMenu->addAction(sample.title), &QAction::triggered, this,
+                [this, sample] { openSample(sample); });
+    menu.addSeparator();
+    menu.addActions({m_save, m_saveAs});
+}
+
+bool FileActions::openFile(const QString& path)
+{
+    const Result<void> done = m_document.open(path);
+    if (!done) {
+        m_messages.tell(MessageBar::Kind::Problem,
+                        tr("Could not open %1").arg(QDir::toNativeSeparators(path)),
+                        describe(done.error()));
+        return false;
+    }
+    tellOpened();
+    return true;
+}
+
+void FileActions::openAfterAsking(const QString& path)
+{
+    if (maybeSave())
+        openFile(path);
+}
+
+void FileActions::openSample(const Sample& sample)
+{
+    if (!maybeSave())
+        return;
+    QFile file(sample.resource);
+    check(file.open(QIODevice::ReadOnly), "a sample that is part of the program cannot be read");
+    const Result<void> done = m_document.openText(file.readAll(), sample.title);
+    if (done)
+        tellOpened();
+    else
+        m_messages.tell(MessageBar::Kind::Problem, tr("Could not open the sample"),
+                        describe(done.error()));
+}
+
+void FileActions::tellOpened()
+{
+    m_save->setEnabled(true);
+    m_saveAs->setEnabled(true);
+    m_messages.hide();
+    if (!m_document.fileWarnings().empty()) {
+        QStringList lines;
+        for (const Warning& warning : m_document.fileWarnings())
+            lines << QString::fromStdString(warning.text);
+        m_messages.tell(MessageBar::Kind::Note, tr("Opened %1").arg(m_document.fileName()),
+                        lines.join(u'\n'));
+    }
+    emit opened();
+}
+
+bool FileActions::saveFile(const QString& path)
+{
+    commitTyping();
+    const Result<void> done = m_document.save(path);
+    if (!done) {
+        m_messages.tell(MessageBar::Kind::Problem,
+                        tr("Could not save %1").arg(QDir::toNativeSeparators(path)),
+                        tr("%1. The file on disk is as it was; you can save under another name.")
+                            .arg(describe(done.error())));
+        return false;
+    }
+    m_messages.hide();
+    emit saved(path);
+    return true;
+}
+
+bool FileActions::save()
+{
+    return m_document.path().isEmpty() ? askAndSave() : saveFile(m_document.path());
+}
+
+bool FileActions::askAndSave()
+{
+    QSettings settings;
+    const QString folder = settings.value(kFolder, QDir::homePath()).toString();
+    const QString start = m_document.path().isEmpty()
+                              ? QDir(folder).filePath(m_document.fileName() + kCraftSuffix)
+                              : m_document.path();
+    QFileDialog dialog(&m_window, tr("Save the craft as"), start, filter());
+    dialog.setAcceptMode(QFileDialog::AcceptSave);
+    dialog.setDefaultSuffix(kCraftSuffix.mid(1));
+    if (dialog.exec() != QDialog::Accepted)
+        return false;
+    const QString path = dialog.selectedFiles().constFirst();
+    settings.setValue(kFolder, QFileInfo(path).absolutePath());
+    return saveFile(path);
+}
+
+void FileActions::askAndOpen()
+{
+    if (!maybeSave())
+        return;
+    QSettings settings;
+    const QString path = QFileDialog::getOpenFileName(
+        &m_window, tr("Open a craft"), settings.value(kFolder, QDir::homePath()).toString(),
+        filter());
+    if (path.isEmpty())
+        return;
+    settings.setValue(kFolder, QFileInfo(path).absolutePath());
+    openFile(path);
+}
+
+bool FileActions::maybeSave()
+{
+    commitTyping();
+    if (!m_document.isModified())
+        return true;
+    const auto answer = QMessageBox::warning(
+        &m_window, tr("Unsaved changes"),
+        tr("Save the changes to %1 first?").arg(m_document.fileName()),
+        QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
+    if (answer == QMessageBox::Save)
+        return save();
+    return answer == QMessageBox::Discard;
+}
+
+// A number that is typed but not yet entered belongs to the craft too.
+void FileActions::commitTyping()
+{
+    if (QWidget* const focus = m_window.focusWidget()) {
+        focus->clearFocus();
+        focus->setFocus();
+    }
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "ui/document/document.h"
+
+#include <QObject>
+
+class QAction;
+class QMenu;
+class QWidget;
+
+namespace stillbay::ui {
+
+class MessageBar;
+struct Sample;
+
+/// The file side of one window: opening, saving, and the question before work is lost. What goes
+/// wrong is told in the message bar; the craft at hand stays.
+class FileActions final : public QObject {
+    Q_OBJECT
+public:
+    FileActions(Document& document, MessageBar& messages, QWidget& window);
+
+    QAction* openAction() const { return m_open; }
+    QAction* saveAction() const { return m_save; }
+    void fillMenu(QMenu& menu);
+
+    void askAndOpen();
+    /// As askAndOpen(), for a file that is known.
+    void openAfterAsking(const QString& path);
+    void openSample(const Sample& sample);
+    bool openFile(const QString& path);  ///< does not ask about unsaved changes
+    bool saveFile(const QString& path);
+    /// Asks whether to keep unsaved changes. False: the builder wants to go on editing.
+    bool maybeSave();
+
+signals:
+    void opened();  ///< a craft, from wherever
+    void saved(const QString& path);
+
+private:
+    bool save();
+    bool askAndSave();
+    void commitTyping();
+    void tellOpened();
+
+    Document& m_document;
+    MessageBar& m_messages;
+    QWidget& m_window;
+    QAction* m_open;
+    QAction* m_save;
+    QAction* m_saveAs;
+};
+
+}  // namespace stillbay::ui

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <QObject>
+#include <QString>
+
+class QMimeData;
+class QWidget;
+
+namespace stillbay::ui {
+
+inline const QString kCraftSuffix = QStringLiteral(".stillbay");
+
+/// Lets one craft file be dropped anywhere on a window, also on fields that take dropped text. Any
+/// other file gets the cursor that says no; text that is dragged is left to the fields.
+class FileDrop final : public QObject {
+    Q_OBJECT
+public:
+    explicit FileDrop(QWidget& window);
+
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+signals:
+    void dropped(const QString& path);
+
+private:
+    QWidget& m_window;
+};
+
+}  // namespace stillbay::ui

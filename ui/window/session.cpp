@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+#include "ui/window/session.h"
+
+#include <QCheckBox>
+#include <QMainWindow>
+#include <QScreen>
+#include <QSettings>
+#include <QSplitter>
+#include <QTabWidget>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr int kVersion = 1;  // of the layout: raise it when an older one no longer fits
+constexpr QSize kFirstSize(1280, 800);
+const QString kRemembered = QStringLiteral("view.");
+
+const QString kVersionKey = QStringLiteral("window/version");
+const QString kGeometryKey = QStringLiteral("window/geometry");
+const QString kViewGroup = QStringLiteral("window/view");
+
+// Calls with each remembered widget of one kind and its name.
+template <class Widget, class Do>
+void eachRemembered(const QMainWindow& window, const Do& act)
+{
+    for (Widget* widget : window.findChildren<Widget*>())
+        if (widget->objectName().startsWith(kRemembered))
+            act(*widget, widget->objectName());
+}
+
+}  // namespace
+
+Session::Session(QMainWindow& window) : m_window(window), m_first(look()) {}
+
+Session::State Session::look() const
+{
+    State state;
+    eachRemembered<QSplitter>(m_window, [&](const QSplitter& splitter, const QString& name) {
+        state[name] = splitter.saveState();
+    });
+    eachRemembered<QTabWidget>(m_window, [&](const QTabWidget& tabs, const QString& name) {
+        if (tabs.currentWidget())
+            state[name] = tabs.currentWidget()->objectName().toUtf8();
+    });
+    eachRemembered<QCheckBox>(m_window, [&](const QCheckBox& box, const QString& name) {
+        state[name] = box.isChecked() ? "on" : "off";
+    });
+    return state;
+}
+
+void Session::arrange(const State& state)
+{
+    eachRemembered<QSplitter>(m_window, [&](QSplitter& splitter, const QString& name) {
+        splitter.restoreState(state.value(name));
+    });
+    eachRemembered<QTabWidget>(m_window, [&](QTabWidget& tabs, const QString& name) {
+        for (int k = 0; k < tabs.count(); ++k)
+            if (state.contains(name) && tabs.widget(k)->objectName() == state[name])
+                tabs.setCurrentIndex(k);
+    });
+    eachRemembered<QCheckBox>(m_window, [&](QCheckBox& box, const QString& name) {
+        if (state.contains(name))
+            box.setChecked(state[name] == "on");
+    });
+}
+
+void Session::restore()
+{
+    QSettings settings;
+    const bool ours = settings.value(kVersionKey).toInt() == kVersion;
+    if (!ours || !m_window.restoreGeometry(settings.value(kGeometryKey).toByteArray()))
+        m_window.resize(kFirstSize.boundedTo(m_window.screen()->availableSize()));
+    if (!ours)
+        return;
+    State state;
+    settings.beginGroup(kViewGroup);
+    for (const QString& name : settings.childKeys())
+        state[name] = settings.value(name).toByteArray();
+    arrange(state);
+}
+
+void Session::store() const
+{
+    QSettings settings;
+    settings.setValue(kVersionKey, kVersion);
+    settings.setValue(kGeometryKey, m_window.saveGeometry());
+    settings.beginGroup(kViewGroup);
+    const State state = look();
+    for (auto entry = state.begin(); entry != state.end(); ++entry)
+        settings.setValue(entry.key(), entry.value());
+}
+
+void Session::reset()
+{
+    m_window.showNormal();
+    m_window.resize(kFirstSize.boundedTo(m_window.screen()->availableSize()));
+    arrange(m_first);
+}
+
+}  // namespace stillbay::ui

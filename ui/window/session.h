@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <QByteArray>
+#include <QHash>
+
+class QMainWindow;
+
+namespace stillbay::ui {
+
+/// What a window remembers from one run to the next: its place and size, and the state of each
+/// splitter, tab widget and check box whose object name begins with "view.". Made once the window
+/// is whole; that state is what reset() goes back to.
+class Session final {
+public:
+    explicit Session(QMainWindow& window);
+
+    void restore();  ///< a layout of another version is left alone
+    void store() const;
+    void reset();
+
+private:
+    using State = QHash<QString, QByteArray>;  // by object name
+    State look() const;
+    void arrange(const State& state);
+
+    QMainWindow& m_window;
+    State m_first;
+};
+
+}  // namespace stillbay::ui
