@@ -1,7 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/chart.h"
 
+#include "ui/charts/chart_hand.h"
+#include "ui/charts/chart_menu.h"
+#include "ui/charts/hair_line.h"
+#include "ui/charts/scales.h"
+
 #include <QEvent>
+#include <QFontInfo>
 #include <qwt_axis.h>
 #include <qwt_legend.h>
 #include <qwt_painter.h>
@@ -10,15 +16,27 @@
 #include <qwt_plot_grid.h>
 #include <qwt_plot_layout.h>
 #include <qwt_plot_picker.h>
+#include <qwt_scale_engine.h>
+#include <qwt_scale_map.h>
 #include <qwt_scale_widget.h>
 
-namespace stillbay::ui {
+#include <algorithm>
+#include <cmath>
 
-/// A vertical hair line and a line of text that follow the pointer.
+namespace stillbay::ui {
+namespace {
+
+constexpr double kMostZoom = 500.0;  // deeper, there is nothing between two points
+constexpr int kMostTicksAcross = 12, kMostTicksUp = 7;  // labelled ones
+constexpr double kStepsAcross = 200.0, kFarStepsAcross = 20.0;
+
+}  // namespace
+
+/// Cross hairs and a line of text that follow the pointer.
 class Chart::Readout final : public QwtPlotPicker {
 public:
     explicit Readout(Chart& chart)
-        : QwtPlotPicker(QwtAxis::XBottom, QwtAxis::YLeft, VLineRubberBand, AlwaysOn,
+        : QwtPlotPicker(QwtAxis::XBottom, QwtAxis::YLeft, CrossRubberBand, AlwaysOn,
                         chart.canvas()),
           m_chart(chart)
     {
@@ -41,7 +59,8 @@ private:
     Chart& m_chart;
 };
 
-Chart::Chart(const QString& name, QWidget* parent) : QwtPlot(parent), m_grid(new QwtPlotGrid)
+Chart::Chart(const QString& name, QWidget* parent)
+    : QwtPlot(parent), m_grid(new QwtPlotGrid), m_hair(new HairLine)
 {
     // Qwt's shortcuts would draw dashed curves solid and, on fine screens, in stairs.
     QwtPainter::setPolylineSplitting(false);
@@ -57,8 +76,16 @@ Chart::Chart(const QString& name, QWidget* parent) : QwtPlot(parent), m_grid(new
     plotCanvas->setCursor(Qt::CrossCursor);
     plotLayout()->setAlignCanvasToScales(true);
     m_grid->attach(this);
+    m_hair->attach(this);
     m_readout = new Readout(*this);  // owned by the canvas
+    m_menu = new ChartMenu(*this);
+    new ChartHand(*this);  // owned by the chart
     setMinimumHeight(130);
+}
+
+void Chart::popupMenu(const QPoint& globalPlace)
+{
+    m_menu->popup(globalPlace);
 }
 
 void Chart::setStale(bool stale)
@@ -72,7 +99,7 @@ void Chart::setStale(bool stale)
 QFont Chart::smallFont() const
 {
     QFont small = font();
-    small.setPointSizeF(0.9 * small.pointSizeF());
+    small.setPixelSize(std::max(1, qRound(0.9 * QFontInfo(small).pixelSize())));
     return small;
 }
 
@@ -85,7 +112,9 @@ void Chart::applyTheme()
     m_readout->setRubberBandPen(QPen(theme.quiet, 1.0));
     if (m_axisFont != smallFont())
         applyFont();
+    m_hair->setLook(smallFont(), theme.cursor, theme.canvas);
     restyle(theme);
+    labelCursor();
     replot();
 }
 
@@ -104,8 +133,8 @@ void Chart::applyFont()
 
 void Chart::setSummary(const QString& summary)
 {
+    m_summary = summary;
     setAccessibleDescription(summary);
-    canvas()->setAccessibleDescription(summary);
 }
 
 void Chart::changeEvent(QEvent* event)
@@ -113,6 +142,192 @@ void Chart::changeEvent(QEvent* event)
     QwtPlot::changeEvent(event);
     if (m_ready && (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange))
         applyTheme();
+}
+
+Chart::Axis& Chart::axisOf(int axis)
+{
+    return m_axes[axis == QwtAxis::XBottom ? 0 : 1];
+}
+
+const Chart::Axis& Chart::axisOf(int axis) const
+{
+    return m_axes[axis == QwtAxis::XBottom ? 0 : 1];
+}
+
+void Chart::setRange(int axis, double from, double to)
+{
+    axisOf(axis).whole = Span{from, to};
+    showAxis(axis);
+}
+
+Span Chart::shown(int axis) const
+{
+    const QwtScaleDiv& division = axisScaleDiv(axis);
+    return {division.lowerBound(), division.upperBound()};
+}
+
+void Chart::showAxis(int axis)
+{
+    const Axis& state = axisOf(axis);
+    if (!state.whole)
+        return;
+    const Span span = state.zoomed.value_or(*state.whole);
+    const bool isLog = dynamic_cast<const QwtLogScaleEngine*>(axisScaleEngine(axis)) != nullptr;
+    const int most = axis == QwtAxis::XBottom ? kMostTicksAcross : kMostTicksUp;
+    setAxisScaleDiv(axis, isLog ? logDivision(span.from, span.to, most)
+                                : evenDivision(span.from, span.to, most));
+}
+
+void Chart::showZoom()
+{
+    showAxis(QwtAxis::XBottom);
+    showAxis(QwtAxis::YLeft);
+    updateAxes();
+    viewChanged();
+    labelCursor();
+    replot();
+    emit zoomChanged(isZoomed());
+}
+
+bool Chart::isZoomed() const
+{
+    return std::any_of(m_axes.begin(), m_axes.end(),
+                       [](const Axis& axis) { return axis.zoomed.has_value(); });
+}
+
+// Pixels where the axis has its smaller and larger value; never beyond the whole range.
+void Chart::zoomAxis(int axis, double fromPixel, double toPixel)
+{
+    Axis& state = axisOf(axis);
+    if (!state.whole)
+        return;
+    const QwtScaleMap map = canvasMap(axis);
+    const double wholeFrom = map.transform(state.whole->from);
+    const double wholeTo = map.transform(state.whole->to);
+    const double share = (toPixel - fromPixel) / (wholeTo - wholeFrom);
+    if (!(share * kMostZoom > 1.0))
+        return;
+    const double from = std::max(map.invTransform(fromPixel), state.whole->from);
+    const double to = std::min(map.invTransform(toPixel), state.whole->to);
+    if (share >= 1.0 || !(from < to))
+        state.zoomed.reset();
+    else
+        state.zoomed = Span{from, to};
+}
+
+void Chart::zoomTo(const QRectF& area)
+{
+    zoomAxis(QwtAxis::XBottom, area.left(), area.right());
+    zoomAxis(QwtAxis::YLeft, area.bottom(), area.top());
+    showZoom();
+}
+
+void Chart::zoomBy(double across, double upAndDown, const QPointF& place)
+{
+    const auto zoom = [&](int axis, double factor, double fixed) {
+        if (factor == 1.0)
+            return;
+        const QwtScaleMap map = canvasMap(axis);
+        zoomAxis(axis, fixed + factor * (map.p1() - fixed), fixed + factor * (map.p2() - fixed));
+    };
+    zoom(QwtAxis::XBottom, across, place.x());
+    zoom(QwtAxis::YLeft, upAndDown, place.y());
+    showZoom();
+}
+
+void Chart::zoomAtCursor(double factor)
+{
+    const QRectF area(canvas()->rect());
+    const double cursor = canvasMap(QwtAxis::XBottom).transform(m_hair->x());
+    const bool isSeen = m_hair->isVisible() && cursor >= area.left() && cursor <= area.right();
+    zoomBy(factor, 1.0, QPointF(isSeen ? cursor : area.center().x(), area.center().y()));
+}
+
+void Chart::panAxis(int axis, double pixels)
+{
+    Axis& state = axisOf(axis);
+    if (!state.zoomed)
+        return;
+    const QwtScaleMap map = canvasMap(axis);
+    const auto room = std::minmax(
+        {map.p1() - map.transform(state.whole->from), map.p2() - map.transform(state.whole->to)});
+    const double shift = std::clamp(pixels, std::min(room.first, 0.0), std::max(room.second, 0.0));
+    state.zoomed = Span{map.invTransform(map.p1() - shift), map.invTransform(map.p2() - shift)};
+}
+
+void Chart::panBy(const QPointF& pixels)
+{
+    if (!isZoomed())
+        return;
+    panAxis(QwtAxis::XBottom, pixels.x());
+    panAxis(QwtAxis::YLeft, pixels.y());
+    showZoom();
+}
+
+void Chart::resetZoom()
+{
+    for (Axis& axis : m_axes)
+        axis.zoomed.reset();
+    showZoom();
+}
+
+QString Chart::readoutAt(double x) const
+{
+    const Span up = shown(QwtAxis::YLeft);
+    return readout(QPointF(x, up.from));
+}
+
+QString Chart::cursorLabel(double x) const
+{
+    return readoutAt(x);
+}
+
+bool Chart::dragCursorTo(const QPointF&)
+{
+    return false;
+}
+
+void Chart::stepCursor(Step step)
+{
+    const QwtScaleMap map = canvasMap(QwtAxis::XBottom);
+    const double width = map.pDist();
+    const double now = m_hair->isVisible() ? map.transform(m_hair->x()) : map.p1() + width / 2.0;
+    const bool isFar = step == Step::FarBack || step == Step::FarOn;
+    const double stride = width / (isFar ? kFarStepsAcross : kStepsAcross);
+    const double wanted = step == Step::First                           ? map.p1()
+                          : step == Step::Last                          ? map.p2()
+                          : step == Step::Back || step == Step::FarBack ? now - stride
+                                                                        : now + stride;
+    const double inside = std::clamp(wanted, map.p1(), map.p2());
+    panBy({inside - wanted, 0.0});  // what is zoomed into follows the cursor over its edge
+    const Span span = shown(QwtAxis::XBottom);
+    placeCursor(std::clamp(map.invTransform(wanted), span.from, span.to));
+}
+
+void Chart::hideCursor()
+{
+    m_hair->setVisible(false);
+    labelCursor();
+    replot();
+}
+
+void Chart::placeCursor(double x)
+{
+    m_hair->place(x, {});
+    m_hair->setVisible(true);
+    labelCursor();
+    replot();
+}
+
+// The canvas speaks of the cursor while there is one, else of the whole chart.
+void Chart::labelCursor()
+{
+    const bool isSeen = m_hair->isVisible();
+    if (isSeen)
+        m_hair->place(m_hair->x(), cursorLabel(m_hair->x()));
+    const QString spoken = isSeen ? readoutAt(m_hair->x()) : m_summary;
+    if (canvas()->accessibleDescription() != spoken)
+        canvas()->setAccessibleDescription(spoken);
 }
 
 }  // namespace stillbay::ui

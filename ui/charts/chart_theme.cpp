@@ -54,6 +54,7 @@ ChartTheme chartTheme(const QPalette& palette, bool stale)
     theme.mode = ink(mixed(text, canvas, 0.25));
     theme.hover = ink(dark ? kPurple : mixed(kPurple, Qt::black, 0.3));
     theme.cruise = ink(dark ? kSkyBlue : kBlue);
+    theme.cursor = ink(mixed(text, canvas, 0.1));
     theme.orders = {translucent(kPurple, stale ? 18 : 48), translucent(kSkyBlue, stale ? 18 : 48),
                     translucent(kYellow, stale ? 18 : 48), translucent(kGreen, stale ? 14 : 36)};
     theme.orderHatches = {

@@ -15,7 +15,7 @@ struct ChartTheme {
     std::array<QColor, 3> axes;  ///< curves along x, y, z
     QColor clean, faint, bad;    ///< zone grounds, opaque
     QColor cleanHatch, faintHatch, badHatch;
-    QColor mode, hover, cruise;
+    QColor mode, hover, cruise, cursor;
     std::array<QColor, 4> orders;  ///< shaking bands, translucent
     std::array<QColor, 4> orderHatches;
 };

@@ -21,8 +21,8 @@ constexpr double kGap = 2.0;      // between labels
 
 }  // namespace
 
-MarkLane::MarkLane(const QString& title, Edge edge, double z)
-    : QwtPlotItem(QwtText(title)), m_edge(edge)
+MarkLane::MarkLane(const QString& title, Edge edge, double z, int row)
+    : QwtPlotItem(QwtText(title)), m_edge(edge), m_row(row)
 {
     setZ(z);
     setRenderHint(QwtPlotItem::RenderAntialiased);
@@ -67,8 +67,9 @@ void MarkLane::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMa
         spread(centres, widths, kGap, canvas.left() + kGap, canvas.right() - kGap);
 
     const double textHeight = metrics.height() + 2.0;
+    const double inwards = 1.0 + m_row * height();
     const double top =
-        m_edge == Edge::Top ? canvas.top() + 1.0 : canvas.bottom() - textHeight - 1.0;
+        m_edge == Edge::Top ? canvas.top() + inwards : canvas.bottom() - textHeight - inwards;
     m_labelRects.clear();
     painter->save();
     painter->setFont(m_font);

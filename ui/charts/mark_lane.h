@@ -25,7 +25,8 @@ class MarkLane final : public QwtPlotItem {
 public:
     enum class Edge { Top, Bottom };
 
-    MarkLane(const QString& title, Edge edge, double z);
+    /// @param row  0: the lane at the very edge; 1: the next one towards the middle; …
+    MarkLane(const QString& title, Edge edge, double z, int row = 0);
 
     void setMarks(std::vector<Mark> marks);  ///< rising in their middle
     const std::vector<Mark>& marks() const { return m_marks; }
@@ -47,6 +48,7 @@ private:
                   const QRectF& canvas) const;
 
     Edge m_edge;
+    int m_row;
     std::vector<Mark> m_marks;
     QColor m_text, m_ground;
     QFont m_font;

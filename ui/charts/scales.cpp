@@ -10,9 +10,15 @@
 
 namespace stillbay::ui {
 
+namespace {
+
+constexpr double kRounding = 1e-9;
+constexpr qsizetype kLeastLabels = 3;  // fewer do not tell where one is
+
+}  // namespace
+
 QwtScaleDiv logDivision(double from, double to, Ticks ticks)
 {
-    constexpr double kRounding = 1e-9;
     QList<double> minor, medium, major;
     const int last = static_cast<int>(std::floor(std::log10(to) + kRounding));
     for (int decade = static_cast<int>(std::floor(std::log10(from))); decade <= last; ++decade) {
@@ -26,6 +32,33 @@ QwtScaleDiv logDivision(double from, double to, Ticks ticks)
         }
     }
     return QwtScaleDiv(from, to, minor, medium, major);
+}
+
+QwtScaleDiv logDivision(double from, double to, int most)
+{
+    const QwtScaleDiv fine = logDivision(from, to, Ticks::OneTwoFive);
+    const qsizetype labels = fine.ticks(QwtScaleDiv::MajorTick).size();
+    if (labels < kLeastLabels)
+        return evenDivision(from, to, most);
+    return labels <= most ? fine : logDivision(from, to, Ticks::Decades);
+}
+
+QwtScaleDiv evenDivision(double from, double to, int most)
+{
+    constexpr int kParts = 5;  // of a labelled step
+    const double least = (to - from) / most;
+    const double decade = std::pow(10.0, std::floor(std::log10(least)));
+    double step = 10.0 * decade;
+    for (const double factor : {5.0, 2.0, 1.0})
+        if (factor * decade >= least * (1.0 - kRounding))
+            step = factor * decade;
+    QList<double> minor, major;
+    const double slack = kRounding * (to - from);
+    const auto first = static_cast<qint64>(std::ceil((from - slack) / step * kParts));
+    const auto last = static_cast<qint64>(std::floor((to + slack) / step * kParts));
+    for (qint64 k = first; k <= last; ++k)
+        (k % kParts == 0 ? major : minor).append(static_cast<double>(k) / kParts * step);
+    return QwtScaleDiv(from, to, minor, {}, major);
 }
 
 double ladderBelow(double value)
@@ -57,7 +90,7 @@ QwtText PlainScaleDraw::label(double value) const
 {
     QLocale plain;
     plain.setNumberOptions(QLocale::OmitGroupSeparator);
-    return QwtText(plain.toString(value, 'g', 4));
+    return QwtText(plain.toString(value, 'g', 6));
 }
 
 }  // namespace stillbay::ui

@@ -16,6 +16,13 @@ enum class Ticks { Decades, OneTwoFive };
 /// Ticks of a logarithmic axis from `from` to `to`, both > 0; labels at the major ones.
 QwtScaleDiv logDivision(double from, double to, Ticks ticks);
 
+/// The same with labels as suit the stretch: every 1, 2, 5, or every decade where these are more
+/// than `most`, or even steps where they are too few.
+QwtScaleDiv logDivision(double from, double to, int most);
+
+/// Ticks of a linear axis at multiples of 1, 2 or 5 times a power of ten; at most `most` labels.
+QwtScaleDiv evenDivision(double from, double to, int most);
+
 /// The next value below or above on the ladder …, 1, 3, 10, 30, …: keeps an axis still while the
 /// curve on it moves a little.
 double ladderBelow(double value);

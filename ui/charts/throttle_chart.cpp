@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/throttle_chart.h"
 
+#include "core/assess/at_throttle.h"
 #include "core/assess/words.h"
 #include "ui/charts/gap_curve.h"
+#include "ui/charts/hair_line.h"
 #include "ui/charts/mark_lane.h"
+#include "ui/charts/point_words.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/zone_item.h"
 
@@ -11,6 +14,7 @@
 #include <qwt_axis.h>
 #include <qwt_legend.h>
 #include <qwt_scale_engine.h>
+#include <qwt_scale_map.h>
 #include <qwt_scale_widget.h>
 
 #include <algorithm>
@@ -23,6 +27,7 @@ namespace {
 
 constexpr double kZoneZ = 5.0, kCurveZ = 20.0, kLaneZ = 30.0;
 constexpr double kPercent = 100.0;
+constexpr double kStep = 0.005, kFarStep = 0.05;  // of the cursor by keyboard
 // The axis is logarithmic: peaks a hundred times the quiet stretches between them are ordinary,
 // and the two limits must stay readable whatever the peaks do. What is this far below the faint
 // limit does not matter, and lies on the lower edge.
@@ -92,7 +97,8 @@ ThrottleChart::ThrottleChart(QWidget* parent)
     setAxisScaleDraw(QwtAxis::XBottom, new PlainScaleDraw);
     setAxisScaleDraw(QwtAxis::YRight, new ZoneNames);
     setAxisVisible(QwtAxis::YRight);
-    setAxisScale(QwtAxis::XBottom, 10.0, 100.0, 10.0);
+    setRange(QwtAxis::XBottom, 10.0, 100.0);
+    hair().setGrips(true);
     placeZones(m_limits);
     applyTheme();
 }
@@ -101,10 +107,12 @@ void ThrottleChart::setAssessment(const Setup& setup, const Assessment& assessme
 {
     m_assessment = assessment;
     m_limits = setup.limits;
+    m_craft = QString::fromStdString(setup.name);
     placeZones(setup.limits);
     placeCurves();
     placeMarks(setup);
     describe(setup);
+    setThrottle(m_throttle);
     applyTheme();
 }
 
@@ -121,19 +129,30 @@ void ThrottleChart::placeZones(const Limits& limits)
     m_zones[1]->setInterval(limits.faint_px, limits.bad_px);
     m_zones[2]->setInterval(limits.bad_px, top);
 
+    setRange(QwtAxis::YLeft, bottom, top);
+    if (!m_assessment.throttle.empty())
+        setRange(QwtAxis::XBottom, kPercent * m_assessment.throttle.front().throttle,
+                 kPercent * m_assessment.throttle.back().throttle);
+    viewChanged();
+    updateAxes();
+}
+
+// The names of the zones stand in the middle of what is seen of them.
+void ThrottleChart::viewChanged()
+{
+    const Span view = shown(QwtAxis::YLeft);
     QList<double> middles;
     std::vector<std::pair<double, QString>> names;
     for (const ZoneItem* zone : m_zones) {
-        middles << std::sqrt(zone->interval().minValue() * zone->interval().maxValue());
+        const double from = std::max(zone->interval().minValue(), view.from);
+        const double to = std::min(zone->interval().maxValue(), view.to);
+        if (!(from < to))
+            continue;
+        middles << std::sqrt(from * to);
         names.emplace_back(middles.back(), zone->title().text());
     }
     static_cast<ZoneNames*>(axisScaleDraw(QwtAxis::YRight))->setNames(std::move(names));
-    setAxisScaleDiv(QwtAxis::YRight, QwtScaleDiv(bottom, top, {}, {}, middles));
-    setAxisScaleDiv(QwtAxis::YLeft, logDivision(bottom, top, Ticks::Decades));
-    if (!m_assessment.throttle.empty())
-        setAxisScale(QwtAxis::XBottom, kPercent * m_assessment.throttle.front().throttle,
-                     kPercent * m_assessment.throttle.back().throttle, 10.0);
-    updateAxes();
+    setAxisScaleDiv(QwtAxis::YRight, QwtScaleDiv(view.from, view.to, {}, {}, middles));
 }
 
 void ThrottleChart::placeCurves()
@@ -183,22 +202,94 @@ void ThrottleChart::describe(const Setup& setup)
 
 QString ThrottleChart::readout(const QPointF& place) const
 {
-    const std::vector<ThrottlePoint>& points = m_assessment.throttle;
-    const auto nearest = std::min_element(points.begin(), points.end(), [&](auto& a, auto& b) {
-        return std::abs(kPercent * a.throttle - place.x()) <
-               std::abs(kPercent * b.throttle - place.x());
-    });
-    if (nearest == points.end())
+    const ThrottlePoint* const point = pointAt(m_assessment, place.x() / kPercent);
+    if (!point)
         return {};
-    const double wobble = nearest->wobble_px;
-    const QString grade = wobble < m_limits.faint_px ? tr("clean")
-                          : wobble < m_limits.bad_px ? tr("faint")
-                                                     : tr("bad");
     const QLocale locale;
     return tr("%1 %: %2 px, %3 (worst %4 px)\n%5 rpm")
-        .arg(locale.toString(kPercent * nearest->throttle, 'f', 1), locale.toString(wobble, 'g', 2),
-             grade, locale.toString(nearest->wobble_worst_px, 'g', 2),
-             locale.toString(std::round(nearest->speed_rpm), 'f', 0));
+        .arg(locale.toString(kPercent * point->throttle, 'f', 1),
+             locale.toString(point->wobble_px, 'g', 2), gradeWord(m_limits, point->wobble_px),
+             locale.toString(point->wobble_worst_px, 'g', 2),
+             locale.toString(std::round(point->speed_rpm), 'f', 0));
+}
+
+QString ThrottleChart::cursorLabel(double x) const
+{
+    return tr("%1 %", "throttle").arg(QLocale().toString(x, 'f', 1));
+}
+
+void ThrottleChart::setThrottle(double throttle)
+{
+    m_throttle = throttle;
+    const ThrottlePoint* const point = pointAt(m_assessment, throttle);
+    placeCursor(kPercent * (point ? point->throttle : throttle));
+}
+
+void ThrottleChart::askFor(double throttle)
+{
+    if (const ThrottlePoint* const point = pointAt(m_assessment, throttle))
+        emit throttleWanted(point->throttle);
+}
+
+bool ThrottleChart::dragCursorTo(const QPointF& canvasPlace)
+{
+    const Span view = shown(QwtAxis::XBottom);
+    const double x = canvasMap(QwtAxis::XBottom).invTransform(canvasPlace.x());
+    askFor(std::clamp(x, view.from, view.to) / kPercent);
+    return true;
+}
+
+void ThrottleChart::stepCursor(Step step)
+{
+    if (m_assessment.throttle.empty())
+        return;
+    const double now = m_throttle;
+    switch (step) {
+        case Step::Back:
+            return askFor(now - kStep);
+        case Step::On:
+            return askFor(now + kStep);
+        case Step::FarBack:
+            return askFor(now - kFarStep);
+        case Step::FarOn:
+            return askFor(now + kFarStep);
+        case Step::First:
+            return askFor(m_assessment.throttle.front().throttle);
+        case Step::Last:
+            return askFor(m_assessment.throttle.back().throttle);
+    }
+}
+
+ChartTable ThrottleChart::table() const
+{
+    const std::vector<ThrottlePoint>& points = m_assessment.throttle;
+    const auto column = [&](const QString& key, const QString& heading, auto&& value) {
+        ChartColumn made{key, heading, {}};
+        for (const ThrottlePoint& point : points)
+            made.values.push_back(value(point));
+        return made;
+    };
+    ChartTable table{tr("%1: %2").arg(m_craft, name()), {}};
+    table.columns = {column(QStringLiteral("throttle"), tr("Throttle (0 to 1)"),
+                            [](const ThrottlePoint& p) { return p.throttle; }),
+                     column(QStringLiteral("speed_rpm"), tr("Speed (rpm)"),
+                            [](const ThrottlePoint& p) { return p.speed_rpm; }),
+                     column(QStringLiteral("thrust_per_motor_n"), tr("Thrust per motor (N)"),
+                            [](const ThrottlePoint& p) { return p.thrust_per_motor; }),
+                     column(QStringLiteral("wobble_px"), tr("Wobble (px)"),
+                            [](const ThrottlePoint& p) { return p.wobble_px; }),
+                     column(QStringLiteral("wobble_worst_px"), tr("If all rotors agreed (px)"),
+                            [](const ThrottlePoint& p) { return p.wobble_worst_px; })};
+    for (std::size_t k = 0; !points.empty() && k < points.front().orders.size(); ++k) {
+        const int order = points.front().orders[k].order;
+        table.columns.push_back(column(
+            QStringLiteral("order_%1_frequency_hz").arg(order), tr("Order %1 (Hz)").arg(order),
+            [k](const ThrottlePoint& p) { return p.orders[k].frequency_hz; }));
+        table.columns.push_back(
+            column(QStringLiteral("order_%1_wobble_px").arg(order), tr("Order %1 (px)").arg(order),
+                   [k](const ThrottlePoint& p) { return p.orders[k].wobble_px; }));
+    }
+    return table;
 }
 
 void ThrottleChart::restyle(const ChartTheme& theme)
@@ -221,6 +312,7 @@ void ThrottleChart::restyle(const ChartTheme& theme)
         lane->setFont(smallFont());
         lane->setColours(theme.text, ground);
     }
+    hair().setOffset(m_hoverLane->height() + 2.0);
 }
 
 }  // namespace stillbay::ui

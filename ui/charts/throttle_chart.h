@@ -15,28 +15,41 @@ class MarkLane;
 class ZoneItem;
 
 /// What the film shows over the throttle, in pixels, over zones named clean, faint and bad; with
-/// the hover at full and empty pack and the cruise window.
+/// the hover at full and empty pack and the cruise window. Mouse and keyboard drag the throttle
+/// cursor along it.
 class ThrottleChart final : public Chart {
     Q_OBJECT
 public:
     explicit ThrottleChart(QWidget* parent = nullptr);
 
     void setAssessment(const Setup& setup, const Assessment& assessment);
+    void setThrottle(double throttle);  ///< 0 to 1, where the cursor stands
+
+    ChartTable table() const override;
+    bool dragCursorTo(const QPointF& canvasPlace) override;
+    void stepCursor(Step step) override;
+    void hideCursor() override {}  // it is always there
 
     const QwtPlotCurve& totalCurve() const { return *m_total; }
     const QwtPlotCurve& worstCurve() const { return *m_worst; }
     const MarkLane& hoverLane() const { return *m_hoverLane; }
     const std::array<ZoneItem*, 3>& zones() const { return m_zones; }
 
+signals:
+    void throttleWanted(double throttle);  ///< of a computed point
+
 protected:
     void restyle(const ChartTheme& theme) override;
     QString readout(const QPointF& place) const override;
+    QString cursorLabel(double x) const override;
+    void viewChanged() override;
 
 private:
     void placeCurves();
     void placeZones(const Limits& limits);
     void placeMarks(const Setup& setup);
     void describe(const Setup& setup);
+    void askFor(double throttle);
 
     std::array<ZoneItem*, 3> m_zones;  // clean, faint, bad
     QwtPlotCurve* m_worst;
@@ -45,6 +58,8 @@ private:
     MarkLane* m_cruiseLane;
     Assessment m_assessment;
     Limits m_limits;
+    QString m_craft;
+    double m_throttle = 0.5;
 };
 
 }  // namespace stillbay::ui

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/through_tubes_chart.h"
 
+#include "core/assess/at_throttle.h"
 #include "core/assess/words.h"
 #include "ui/charts/gap_curve.h"
+#include "ui/charts/hair_line.h"
 #include "ui/charts/mark_lane.h"
+#include "ui/charts/point_words.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/zone_item.h"
 
@@ -22,9 +25,10 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kBandZ = 5.0, kHoverZ = 18.0, kCurveZ = 20.0, kLaneZ = 30.0;
+constexpr double kBandZ = 5.0, kCurveZ = 20.0, kLaneZ = 30.0;
 constexpr double kLowestShown = 1e-4;  // amplification; below, nothing reaches the film
 constexpr double kLeastTop = 3.0;
+constexpr double kOrderWidth = 1.6;
 constexpr double kNearMode_px = 5.0;  // how close the pointer must be to name a mode
 constexpr std::array kHatches{Hatch::Rising, Hatch::Falling, Hatch::Crossed, Hatch::None};
 
@@ -60,9 +64,9 @@ ThroughTubesChart::ThroughTubesChart(QWidget* parent)
       m_curves{new GapCurve(tr("fore and aft (x)")), new GapCurve(tr("sideways (y)")),
                new GapCurve(tr("up and down (z)"))},
       m_unity(new QwtPlotMarker),
-      m_hover(new GapCurve(tr("shake at hover"))),
       m_modeLane(new MarkLane(tr("Flight modes"), MarkLane::Edge::Top, kLaneZ)),
-      m_bandLane(new MarkLane(tr("Shaking bands"), MarkLane::Edge::Bottom, kLaneZ))
+      m_bandLane(new MarkLane(tr("Shaking bands"), MarkLane::Edge::Bottom, kLaneZ)),
+      m_orderLane(new MarkLane(tr("Shakes at the cursor"), MarkLane::Edge::Top, kLaneZ + 1.0, 1))
 {
     for (QwtPlotCurve* curve : m_curves) {
         curve->setRenderHint(QwtPlotItem::RenderAntialiased);
@@ -71,10 +75,6 @@ ThroughTubesChart::ThroughTubesChart(QWidget* parent)
         curve->setLegendIconSize(QSize(28, 12));
         curve->attach(this);
     }
-    m_hover->setZ(kHoverZ);
-    m_hover->setLegendAttribute(QwtPlotCurve::LegendShowLine);
-    m_hover->setLegendIconSize(QSize(28, 12));
-    m_hover->attach(this);
     m_unity->setLineStyle(QwtPlotMarker::HLine);
     m_unity->setYValue(1.0);
     m_unity->setLabelAlignment(Qt::AlignLeft | Qt::AlignBottom);
@@ -83,6 +83,7 @@ ThroughTubesChart::ThroughTubesChart(QWidget* parent)
     m_bandLane->setCaption(tr("shakes while cruising:"));
     m_modeLane->attach(this);
     m_bandLane->attach(this);
+    m_orderLane->attach(this);
 
     auto* const legend = new QwtLegend;
     legend->setAccessibleName(tr("Legend of Through the tubes"));
@@ -102,7 +103,7 @@ void ThroughTubesChart::setLogFrequency(bool log)
     setAxisScaleEngine(QwtAxis::XBottom, log ? static_cast<QwtScaleEngine*>(new QwtLogScaleEngine)
                                              : new QwtLinearScaleEngine);
     setScales();
-    replot();
+    resetZoom();  // the two axes do not share their ranges
 }
 
 void ThroughTubesChart::setAssessment(const Setup& setup, const Assessment& assessment)
@@ -113,7 +114,8 @@ void ThroughTubesChart::setAssessment(const Setup& setup, const Assessment& asse
     placeModes();
     placeBands(setup);
     setScales();
-    placeHover();
+    m_craft = QString::fromStdString(setup.name);
+    m_blades = setup.drive.propeller.blades;
     describe(setup);
     applyTheme();
 }
@@ -171,20 +173,43 @@ void ThroughTubesChart::replaceBands(std::size_t count)
     }
 }
 
-void ThroughTubesChart::placeHover()
+void ThroughTubesChart::placeOrders()
 {
-    // One upright line for each order, with gaps between them.
-    const HoverFigures& hover = m_assessment.hover;
-    const QwtScaleDiv& y = axisScaleDiv(QwtAxis::YLeft);
-    QVector<QPointF> line;
-    if (hover.throttle_full && !m_assessment.throttle.empty()) {
-        for (std::size_t k = 0; k < m_assessment.throttle.front().orders.size(); ++k) {
-            const double f = m_assessment.throttle.front().orders[k].order * hover.speed_rpm / 60.0;
-            line << QPointF(f, y.lowerBound()) << QPointF(f, y.upperBound())
-                 << QPointF(f, std::numeric_limits<double>::quiet_NaN());
-        }
+    const ThrottlePoint* const point = pointAt(m_assessment, m_throttle);
+    std::vector<Mark> marks;
+    if (point) {
+        const QLocale locale;
+        for (const OrderPoint& order : point->orders)
+            marks.push_back({order.frequency_hz, order.frequency_hz,
+                             tr("%1: %2 Hz", "shake")
+                                 .arg(orderSign(order.order, m_blades),
+                                      locale.toString(order.frequency_hz, 'f', 0)),
+                             QPen(m_orderColour, kOrderWidth)});
     }
-    m_hover->setSamples(line);
+    m_orderLane->setMarks(std::move(marks));
+}
+
+void ThroughTubesChart::setThrottle(double throttle)
+{
+    m_throttle = throttle;
+    placeOrders();
+    replot();
+}
+
+void ThroughTubesChart::viewChanged()
+{
+    const Span view = shown(QwtAxis::YLeft);
+    m_unity->setVisible(view.from <= 1.0 && view.to >= 1.0);
+}
+
+ChartTable ThroughTubesChart::table() const
+{
+    const TransmissibilityCurves& t = m_assessment.transmissibility;
+    return {tr("%1: %2").arg(m_craft, name()),
+            {{QStringLiteral("frequency_hz"), tr("Frequency (Hz)"), t.frequency_hz},
+             {QStringLiteral("x"), m_curves[0]->title().text(), t.x},
+             {QStringLiteral("y"), m_curves[1]->title().text(), t.y},
+             {QStringLiteral("z"), m_curves[2]->title().text(), t.z}}};
 }
 
 void ThroughTubesChart::setScales()
@@ -204,12 +229,10 @@ void ThroughTubesChart::setScales()
         }
     }
     low = ladderBelow(std::max(low, kLowestShown) / 2.0);  // room for the lanes at both edges
-    high = ladderAbove(2.0 * high);
-    setAxisScaleDiv(QwtAxis::YLeft, logDivision(low, high, Ticks::Decades));
-    if (m_logFrequency)
-        setAxisScaleDiv(QwtAxis::XBottom, logDivision(from, to, Ticks::OneTwoFive));
-    else
-        setAxisScale(QwtAxis::XBottom, 0.0, to);
+    high = ladderAbove(4.0 * high);
+    setRange(QwtAxis::YLeft, low, high);
+    setRange(QwtAxis::XBottom, m_logFrequency ? from : 0.0, to);
+    viewChanged();
     updateAxes();
 }
 
@@ -265,7 +288,6 @@ void ThroughTubesChart::restyle(const ChartTheme& theme)
         pen.setCapStyle(Qt::FlatCap);
         m_curves[axis]->setPen(pen);
     }
-    m_hover->setPen(QPen(theme.hover, 1.5, Qt::DotLine));
     m_unity->setLinePen(theme.quiet, 1.0);
     QwtText unity(tr("1:1"));
     unity.setColor(theme.quiet);
@@ -282,6 +304,11 @@ void ThroughTubesChart::restyle(const ChartTheme& theme)
         lane->setFont(smallFont());
         lane->setColours(theme.text, ground);
     }
+    m_orderColour = theme.cursor;
+    m_orderLane->setFont(smallFont());
+    m_orderLane->setColours(theme.canvas, theme.cursor);
+    placeOrders();
+    hair().setOffset(2.0 * m_modeLane->height() + 2.0);
     for (std::size_t k = 0; k < m_bands.size(); ++k) {
         const std::size_t hue = std::min(k, theme.orders.size() - 1);
         m_bands[k]->setColours(theme.orders[hue], theme.orderHatches[hue]);

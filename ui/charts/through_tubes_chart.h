@@ -17,40 +17,50 @@ class MarkLane;
 class ZoneItem;
 
 /// How much of the airframe's shake reaches the camera, over frequency, along each axis; with the
-/// flight modes, and the bands that rotors and blades shake at while cruising.
+/// flight modes, the bands that rotors and blades shake at while cruising, and where they shake at
+/// the throttle cursor.
 class ThroughTubesChart final : public Chart {
     Q_OBJECT
 public:
     explicit ThroughTubesChart(QWidget* parent = nullptr);
 
     void setAssessment(const Setup& setup, const Assessment& assessment);
+    void setThrottle(double throttle);  ///< 0 to 1, where the throttle cursor stands
     void setLogFrequency(bool log);
+    ChartTable table() const override;
     bool hasLogFrequency() const { return m_logFrequency; }
 
     const QwtPlotCurve& curve(std::size_t axis) const { return *m_curves[axis]; }
     const MarkLane& modeLane() const { return *m_modeLane; }
+    const MarkLane& bandLane() const { return *m_bandLane; }
+    const MarkLane& orderLane() const { return *m_orderLane; }
     const std::vector<ZoneItem*>& bands() const { return m_bands; }
 
 protected:
     void restyle(const ChartTheme& theme) override;
     QString readout(const QPointF& place) const override;
+    void viewChanged() override;
 
 private:
     void placeCurves();
     void placeModes();
     void placeBands(const Setup& setup);
-    void placeHover();
+    void placeOrders();
     void setScales();
     void describe(const Setup& setup);
     void replaceBands(std::size_t count);
 
     std::array<QwtPlotCurve*, 3> m_curves;
     QwtPlotMarker* m_unity;
-    QwtPlotCurve* m_hover;
     MarkLane* m_modeLane;
     MarkLane* m_bandLane;
+    MarkLane* m_orderLane;
     std::vector<ZoneItem*> m_bands;
     Assessment m_assessment;
+    QString m_craft;
+    QColor m_orderColour;
+    int m_blades = 2;
+    double m_throttle = 0.5;
     bool m_hasAssessment = false;
     bool m_logFrequency = true;
 };

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/tuning_view.h"
 
+#include "ui/charts/chart_heading.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
+#include "ui/document/throttle_cursor.h"
 #include "ui/panels/craft_form.h"
+#include "ui/panels/cursor_strip.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/tube_bench.h"
 #include "ui/widgets/labels.h"
@@ -44,6 +47,7 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
       m_cursor(cursor),
       m_form(new CraftForm(document)),
       m_throughTubes(new ThroughTubesChart(this)),
+      m_strip(new CursorStrip),
       m_acrossThrottle(new ThrottleChart(this)),
       m_bench(new TubeBench(document)),
       m_findings(new FindingsPanel),
@@ -62,6 +66,7 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
     m_splitter->setStretchFactor(2, 0);
     m_splitter->setSizes({300, 660, 310});
     connect(m_findings, &FindingsPanel::fieldWanted, m_form, &CraftForm::reveal);
+    linkCursor();
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_splitter);
@@ -74,22 +79,37 @@ QWidget* TuningView::makeMiddle()
     layout->setContentsMargins(6, 6, 6, 6);
     layout->setSpacing(4);
 
-    QHBoxLayout* const through =
-        heading(tr("Through the tubes"), tr("how much of the airframe's shake the camera feels"));
+    auto* const through =
+        new ChartHeading(*m_throughTubes, tr("how much of the airframe's shake the camera feels"));
     auto* const logAxis = new QCheckBox(tr("Log axis"));
     logAxis->setObjectName(QStringLiteral("view.logFrequency"));
     logAxis->setAccessibleName(tr("Logarithmic frequency axis"));
     logAxis->setToolTip(tr("Gives low and high frequencies the same room."));
     logAxis->setChecked(true);
     connect(logAxis, &QCheckBox::toggled, m_throughTubes, &ThroughTubesChart::setLogFrequency);
-    through->addWidget(logAxis);
-    layout->addLayout(through);
+    through->add(logAxis);
+    layout->addWidget(through);
     layout->addWidget(m_throughTubes, 1);
-    layout->addLayout(heading(tr("Across the throttle"), tr("what the film shows of it")));
+    layout->addWidget(new ChartHeading(*m_acrossThrottle,
+                                       tr("what the film shows of it; drag the upright line")));
+    layout->addWidget(m_strip);
     layout->addWidget(m_acrossThrottle, 1);
     layout->addLayout(heading(tr("Tube bench"), tr("drag, and watch the curves move")));
     layout->addWidget(m_bench);
     return middle;
+}
+
+// One throttle is looked at in all three; whoever moves it moves the cursor they share.
+void TuningView::linkCursor()
+{
+    const auto follow = [this](double throttle) {
+        m_throughTubes->setThrottle(throttle);
+        m_acrossThrottle->setThrottle(throttle);
+        m_strip->setThrottle(throttle);
+    };
+    follow(m_cursor.throttle());
+    connect(&m_cursor, &ThrottleCursor::moved, this, follow);
+    connect(m_acrossThrottle, &ThrottleChart::throttleWanted, &m_cursor, &ThrottleCursor::moveTo);
 }
 
 void TuningView::setResult(const Setup& setup, const Result<Assessment>& assessment)
@@ -98,6 +118,7 @@ void TuningView::setResult(const Setup& setup, const Result<Assessment>& assessm
     if (assessment) {
         m_throughTubes->setAssessment(setup, *assessment);
         m_acrossThrottle->setAssessment(setup, *assessment);
+        m_strip->setAssessment(setup, *assessment);
         m_bench->setAssessment(*assessment);
         m_findings->setAssessment(setup, *assessment);
         m_form->setAssessment(*assessment);

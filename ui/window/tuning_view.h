@@ -11,6 +11,7 @@ class QSplitter;
 namespace stillbay::ui {
 
 class CraftForm;
+class CursorStrip;
 class FindingsPanel;
 class ThrottleChart;
 class ThrottleCursor;
@@ -32,14 +33,17 @@ public:
     FindingsPanel& findingsPanel() { return *m_findings; }
     ThroughTubesChart& throughTubes() { return *m_throughTubes; }
     ThrottleChart& acrossThrottle() { return *m_acrossThrottle; }
+    const CursorStrip& cursorStrip() const { return *m_strip; }
 
 private:
     QWidget* makeMiddle();
+    void linkCursor();
     void fade();
 
     ThrottleCursor& m_cursor;
     CraftForm* m_form;
     ThroughTubesChart* m_throughTubes;
+    CursorStrip* m_strip;
     ThrottleChart* m_acrossThrottle;
     TubeBench* m_bench;
     FindingsPanel* m_findings;

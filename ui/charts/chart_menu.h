@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <QMenu>
+
+namespace stillbay::ui {
+
+class Chart;
+
+/// What can be done with a chart: copy, export, read as a table, zoom. The keys work while the
+/// drawing area has the focus.
+class ChartMenu final : public QMenu {
+    Q_OBJECT
+public:
+    explicit ChartMenu(Chart& chart);
+
+    void copyPicture();
+    void copyData();
+    void askAndExport();
+    /// Writes the chart in the format that the suffix names, and tells the window how it went.
+    bool exportTo(const QString& path);
+    void showTable();
+
+private:
+    void addWithKeys(const QString& text, const QList<QKeySequence>& keys,
+                     void (ChartMenu::*act)());
+    void zoomIn();
+    void zoomOut();
+    void resetZoom();
+
+    Chart& m_chart;
+};
+
+}  // namespace stillbay::ui
