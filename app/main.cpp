@@ -2,10 +2,13 @@
 #include "app/commands/command.h"
 #include "app/commands/help.h"
 #include "app/commands/report.h"
+#include "app/commands/sheet.h"
+#include "ui/sheet/sheet_file.h"
 #include "ui/window/run_window.h"
 
 #include <exception>
 #include <iostream>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -21,6 +24,19 @@ int openWindow(Arguments files, int argc, char** argv)
         return stillbay::usageError(std::cerr, "one craft at a time", files[1]);
     const std::string path(files.empty() ? std::string_view() : files.front());
     return stillbay::ui::runWindow(argc, argv, path, STILLBAY_VERSION);
+}
+
+int writeSheet(Arguments arguments, int argc, char** argv)
+{
+    const auto write = [argc, argv](const stillbay::SheetOrder& order) {
+        using stillbay::SheetPaper, stillbay::ui::Paper;
+        std::optional<Paper> paper;
+        if (order.paper != SheetPaper::OfTheLocale)
+            paper = order.paper == SheetPaper::A4 ? Paper::A4 : Paper::Letter;
+        return stillbay::ui::saveSheetWithoutDisplay(
+            argc, argv, {order.setup, order.assessment, order.grip_mm, {}}, paper, order.output);
+    };
+    return stillbay::runSheet(arguments, write, std::cerr);
 }
 
 // Everything that needs no window is answered before there is a Qt application, which would end
@@ -40,6 +56,8 @@ int run(Arguments arguments, int argc, char** argv)
     }
     if (first == "report")
         return stillbay::runReport(arguments.subspan(1), std::cout, std::cerr);
+    if (first == "sheet")
+        return writeSheet(arguments.subspan(1), argc, argv);
     if (first == "--")
         return openWindow(arguments.subspan(1), argc, argv);
     if (first.starts_with('-'))

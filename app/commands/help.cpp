@@ -12,6 +12,8 @@ std::string_view helpText()
            "  stillbay report FILE [--json] [--throttle A:B:STEP] [--frequency A:B:STEP]\n"
            "                  [--airframe rigid|flexible]\n"
            "                      print the assessment of the setup in FILE\n"
+           "  stillbay sheet FILE --output OUT.pdf [--paper a4|letter] [--grip MM]\n"
+           "                      write the build sheet: cut list, holes, drilling template\n"
            "  stillbay --help     print this page\n"
            "  stillbay --version  print the version\n"
            "\n"

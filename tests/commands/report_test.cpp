@@ -2,6 +2,7 @@
 #include "app/commands/report.h"
 
 #include "app/commands/command.h"
+#include "tests/commands/changed_sample.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -13,8 +14,6 @@
 
 namespace stillbay {
 namespace {
-
-constexpr std::string_view kReedbed = STILLBAY_SAMPLES_DIR "/reedbed.stillbay";
 
 struct Answer {
     int code;
@@ -33,25 +32,6 @@ bool isOneLine(const std::string& text)
     return text.starts_with("stillbay: ") && std::count(text.begin(), text.end(), '\n') == 1 &&
            text.back() == '\n';
 }
-
-// A changed copy of the sample in a file of its own.
-class ChangedSample {
-public:
-    template <class Change>
-    explicit ChangedSample(Change change)
-    {
-        auto json = nlohmann::ordered_json::parse(std::ifstream(std::string(kReedbed)));
-        change(json);
-        m_path = std::filesystem::temp_directory_path() /
-                 ("stillbay-report-test-" + std::to_string(::getpid()) + ".stillbay");
-        std::ofstream(m_path) << json.dump();
-    }
-    ~ChangedSample() { std::filesystem::remove(m_path); }
-    std::string path() const { return m_path.string(); }
-
-private:
-    std::filesystem::path m_path;
-};
 
 TEST(Report, JsonHasEveryKeyOfTheFormat)
 {
@@ -180,14 +160,7 @@ TEST(Report, AMechanismIsThreeAndNamesTheFreeMotion)
 
 TEST(Report, ABayThatBucklesIsThree)
 {
-    const ChangedSample sample([](auto& json) {
-        json["tube"]["hardness_shore_a"] = 20;
-        json["mounts"]["free_length_mm"] = 60;
-        json["mounts"]["stretch"] = 1.0;
-        json["bay"]["parts"][0]["mass_g"] = 3000;
-        for (auto& point : json["mounts"]["points"])
-            point["elevation_deg"] = -85;
-    });
+    const ChangedSample sample(buckle);
     const Answer answer = report({sample.path()});
     EXPECT_EQ(answer.code, 3) << answer.err;
     EXPECT_TRUE(isOneLine(answer.err)) << answer.err;

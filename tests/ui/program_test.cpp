@@ -1,40 +1,11 @@
 // SPDX-License-Identifier: MIT
+#include "tests/ui/program_fixture.h"
 #include "tests/ui/samples.h"
 
 #include <QJsonDocument>
-#include <QProcess>
-#include <QTemporaryDir>
-#include <gtest/gtest.h>
 
 namespace stillbay::ui {
 namespace {
-
-// The program as a shell without a display starts it.
-struct Program : testing::Test {
-    Program()
-    {
-        environment = QProcessEnvironment::systemEnvironment();
-        for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
-            environment.remove(QLatin1String(name));
-        environment.insert(QStringLiteral("XDG_CONFIG_HOME"), folder.path());
-    }
-
-    int run(const QStringList& arguments)
-    {
-        QProcess process;
-        process.setProcessEnvironment(environment);
-        process.start(QStringLiteral(STILLBAY_PROGRAM), arguments);
-        if (!process.waitForFinished(30000) || process.exitStatus() != QProcess::NormalExit)
-            return -1;
-        out = process.readAllStandardOutput();
-        err = process.readAllStandardError();
-        return process.exitCode();
-    }
-
-    QTemporaryDir folder;
-    QProcessEnvironment environment;
-    QByteArray out, err;
-};
 
 TEST_F(Program, TellsVersionAndHelpWithoutADisplay)
 {

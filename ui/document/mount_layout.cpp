@@ -9,18 +9,6 @@
 namespace stillbay::ui {
 namespace {
 
-Triple anchorOf(const Mounts& mounts, const MountPoint& point)
-{
-    if (point.anchor_mm)
-        return *point.anchor_mm;
-    const double length = mounts.free_length_mm * mounts.stretch.value_or(1.0);
-    const double azimuth = point.azimuth_deg * unit::deg;
-    const double elevation = point.elevation_deg * unit::deg;
-    return {point.bay_mm[0] + length * std::cos(elevation) * std::cos(azimuth),
-            point.bay_mm[1] + length * std::cos(elevation) * std::sin(azimuth),
-            point.bay_mm[2] + length * std::sin(elevation)};
-}
-
 Triple toAnchor(const Mounts& mounts, const MountPoint& point)
 {
     Triple d = anchorOf(mounts, point);
@@ -36,6 +24,18 @@ double toHundredth(double value)
 }
 
 }  // namespace
+
+Triple anchorOf(const Mounts& mounts, const MountPoint& point)
+{
+    if (point.anchor_mm)
+        return *point.anchor_mm;
+    const double length = mounts.free_length_mm * mounts.stretch.value_or(1.0);
+    const double azimuth = point.azimuth_deg * unit::deg;
+    const double elevation = point.elevation_deg * unit::deg;
+    return {point.bay_mm[0] + length * std::cos(elevation) * std::cos(azimuth),
+            point.bay_mm[1] + length * std::cos(elevation) * std::sin(azimuth),
+            point.bay_mm[2] + length * std::sin(elevation)};
+}
 
 double meanDistance_mm(const Mounts& mounts)
 {

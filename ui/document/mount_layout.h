@@ -6,6 +6,9 @@
 /// Lengths of the tubes as drawn, and the step between planned angles and drilled holes.
 namespace stillbay::ui {
 
+/// Where the tube ends at the airframe [mm]: the hole, or where the planned angles put it.
+Triple anchorOf(const Mounts& mounts, const MountPoint& point);
+
 /// Mean distance between the two ends of a tube as drawn [mm]; 0 without points.
 double meanDistance_mm(const Mounts& mounts);
 

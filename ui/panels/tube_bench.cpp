@@ -2,6 +2,7 @@
 #include "ui/panels/tube_bench.h"
 
 #include "core/base/units.h"
+#include "core/setup/cut_length.h"
 #include "core/setup/fields.h"
 #include "ui/document/mount_layout.h"
 #include "ui/panels/tube_drawing.h"
@@ -24,8 +25,6 @@ namespace {
 constexpr double kLengthStep_mm = 0.5;
 constexpr double kStretchStep_percent = 1.0;
 constexpr double kPercent = 100.0;
-constexpr double kUsualGrip_mm = 6.0;
-constexpr double kLargestGrip_mm = 50.0;
 constexpr double kGramForce_n = kGravity / 1000.0;  // of one gram-force
 
 // The reach of a slider: what benches usually see, wider where the value lies outside.

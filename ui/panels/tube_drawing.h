@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/setup/cut_length.h"
 #include "core/setup/setup.h"
 
 #include <QWidget>
@@ -16,7 +17,7 @@ struct TubeShape {
     double grip_mm = 6.0;     ///< held at each end
     Ends ends = Ends::Clamped;
 
-    double cut_mm() const { return free_mm + 2.0 * grip_mm; }
+    double cut_mm() const { return cutLength_mm(free_mm, grip_mm); }
     bool operator==(const TubeShape&) const = default;
 };
 

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/sheet.h"
+
+#include "app/commands/command.h"
+#include "tests/commands/changed_sample.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <optional>
+#include <sstream>
+#include <vector>
+
+namespace stillbay {
+namespace {
+
+struct Answer {
+    int code;
+    std::string err;
+    std::optional<SheetOrder> order;  // what was asked to be written
+};
+
+Answer sheet(std::vector<std::string_view> arguments, const Result<void>& outcome = {})
+{
+    std::ostringstream err;
+    Answer answer{};
+    answer.code = runSheet(
+        arguments,
+        [&](const SheetOrder& order) {
+            answer.order = order;
+            return outcome;
+        },
+        err);
+    answer.err = err.str();
+    return answer;
+}
+
+bool isOneLine(const std::string& text)
+{
+    return text.starts_with("stillbay: ") && std::count(text.begin(), text.end(), '\n') == 1 &&
+           text.back() == '\n';
+}
+
+TEST(SheetCommand, OrdersTheSheetOfTheCraft)
+{
+    const Answer answer = sheet({kReedbed, "--output", "out.pdf"});
+    ASSERT_EQ(answer.code, 0) << answer.err;
+    EXPECT_EQ(answer.err, "");
+    ASSERT_TRUE(answer.order);
+    EXPECT_EQ(answer.order->output, "out.pdf");
+    EXPECT_EQ(answer.order->setup, loadSetup(std::string(kReedbed))->setup);
+    EXPECT_EQ(answer.order->assessment.rest.tubes.size(), 4U);
+    EXPECT_EQ(answer.order->paper, SheetPaper::OfTheLocale);
+    EXPECT_EQ(answer.order->grip_mm, kUsualGrip_mm);
+}
+
+TEST(SheetCommand, TakesPaperAndGripInAnyOrder)
+{
+    const Answer letter =
+        sheet({"--grip", "7.5", "--paper", "letter", "--output", "o.pdf", "--", kReedbed});
+    ASSERT_TRUE(letter.order) << letter.err;
+    EXPECT_EQ(letter.order->paper, SheetPaper::Letter);
+    EXPECT_EQ(letter.order->grip_mm, 7.5);
+    const Answer a4 = sheet({kReedbed, "--paper", "a4", "--output", "o.pdf", "--grip", "0"});
+    ASSERT_TRUE(a4.order) << a4.err;
+    EXPECT_EQ(a4.order->paper, SheetPaper::A4);
+    EXPECT_EQ(a4.order->grip_mm, 0.0);
+}
+
+TEST(SheetCommand, WrongUsageIsTwoAndWritesNothing)
+{
+    const std::vector<std::vector<std::string_view>> wrong{
+        {},
+        {kReedbed},
+        {"--output", "o.pdf"},
+        {kReedbed, kReedbed, "--output", "o.pdf"},
+        {"", "--output", "o.pdf"},
+        {kReedbed, "--output"},
+        {kReedbed, "--output", ""},
+        {kReedbed, "--output", "o.pdf", "--paper", "A3"},
+        {kReedbed, "--output", "o.pdf", "--grip", "50.1"},
+        {kReedbed, "--output", "o.pdf", "--grip", "-1"},
+        {kReedbed, "--output", "o.pdf", "--grip", "nan"},
+        {kReedbed, "--output", "o.pdf", "--grip", "6mm"},
+        {kReedbed, "--output", "o.pdf", "--colour"},
+        {kReedbed, "--output", kReedbed},
+    };
+    for (const auto& arguments : wrong) {
+        const Answer answer = sheet(arguments);
+        EXPECT_EQ(answer.code, 2) << answer.err;
+        EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
+        EXPECT_FALSE(answer.order) << answer.err;
+    }
+}
+
+TEST(SheetCommand, ABadFileIsOneAndNoAnswerIsThree)
+{
+    const Answer missing = sheet({"no-such-file", "--output", "o.pdf"});
+    EXPECT_EQ(missing.code, 1);
+    EXPECT_TRUE(isOneLine(missing.err)) << missing.err;
+    EXPECT_FALSE(missing.order);
+    const ChangedSample buckled(buckle);
+    const Answer none = sheet({buckled.path(), "--output", "o.pdf"});
+    EXPECT_EQ(none.code, 3);
+    EXPECT_TRUE(isOneLine(none.err)) << none.err;
+    EXPECT_FALSE(none.order);
+}
+
+TEST(SheetCommand, WhatCannotBeWrittenIsOneAndNamesTheOutput)
+{
+    const Answer answer =
+        sheet({kReedbed, "--output", "o.pdf"}, fail(Errc::BadInput, "the disk is full"));
+    EXPECT_EQ(answer.code, 1);
+    EXPECT_EQ(answer.err, "stillbay: the disk is full: o.pdf\n");
+}
+
+}  // namespace
+}  // namespace stillbay

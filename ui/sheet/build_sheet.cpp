@@ -1,0 +1,176 @@
+// SPDX-License-Identifier: MIT
+#include "ui/sheet/build_sheet.h"
+
+#include "ui/sheet/drilling_template.h"
+#include "ui/sheet/page.h"
+#include "ui/sheet/sheet_text.h"
+#include "ui/sheet/wobble_figure.h"
+
+#include <QAbstractTextDocumentLayout>
+#include <QBuffer>
+#include <QLocale>
+#include <QObject>
+#include <QPagedPaintDevice>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QTextCursor>
+#include <QTextDocument>
+#include <QTextObjectInterface>
+
+#include <functional>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr int kPdfResolution = 1200;  // dots per inch
+constexpr int kChartObject = QTextFormat::UserObject + 1;
+constexpr double kTextMargin_mm = 15.0;
+constexpr double kTextTop_mm = kMargin_mm + kRunningHead_mm + 4.0;
+constexpr double kChartHeight_mm = 62.0;
+constexpr double kTextSize = 10.5;
+constexpr std::size_t kMostTemplateSheets = 12;
+
+QString nameOf(const Setup& setup)
+{
+    return setup.name.empty() ? QObject::tr("Unnamed craft") : QString::fromStdString(setup.name);
+}
+
+/// The chart as a character of the text.
+class ChartObject final : public QObject, public QTextObjectInterface {
+    Q_OBJECT
+    Q_INTERFACES(QTextObjectInterface)
+public:
+    ChartObject(const BuildSheet& sheet, const QSizeF& size_mm, double dotsPerMm, QObject* parent)
+        : QObject(parent), m_sheet(sheet), m_size_mm(size_mm), m_dotsPerMm(dotsPerMm)
+    {
+    }
+
+    QSizeF intrinsicSize(QTextDocument*, int, const QTextFormat&) override
+    {
+        return m_size_mm * m_dotsPerMm;
+    }
+
+    void drawObject(QPainter* painter, const QRectF& rect, QTextDocument*, int,
+                    const QTextFormat&) override
+    {
+        painter->save();
+        painter->translate(rect.topLeft());
+        Page page(*painter);
+        drawWobbleFigure(page, QRectF(QPointF(), m_size_mm), m_sheet.setup, m_sheet.assessment);
+        painter->restore();
+    }
+
+private:
+    const BuildSheet& m_sheet;
+    QSizeF m_size_mm;
+    double m_dotsPerMm;
+};
+
+void fill(QTextDocument& document, const BuildSheet& sheet, const QSizeF& size_mm, double dotsPerMm,
+          int templateSheets)
+{
+    document.setDocumentMargin(0.0);
+    document.setDefaultFont(paperFont(kTextSize));
+    document.setPageSize(size_mm * dotsPerMm);
+    document.documentLayout()->registerHandler(
+        kChartObject,
+        new ChartObject(sheet, QSizeF(size_mm.width(), kChartHeight_mm), dotsPerMm, &document));
+    const SheetText text = sheetText(sheet, templateSheets);
+    QTextCursor cursor(&document);
+    cursor.insertHtml(text.workshop);
+    QTextBlockFormat fresh;
+    fresh.setPageBreakPolicy(QTextFormat::PageBreak_AlwaysBefore);
+    cursor.insertBlock(fresh, QTextCharFormat());
+    cursor.insertHtml(text.tunedFor);
+    QTextCharFormat chart;
+    chart.setObjectType(kChartObject);
+    cursor.insertBlock(QTextBlockFormat(), QTextCharFormat());
+    cursor.insertText(QString(QChar::ObjectReplacementCharacter), chart);
+    cursor.insertBlock(QTextBlockFormat(), QTextCharFormat());
+    cursor.insertHtml(text.afterChart);
+}
+
+void drawTextPage(Page& page, QTextDocument& document, const QRectF& area_mm, int index)
+{
+    QPainter& painter = page.painter();
+    const QRectF area = page.dots(area_mm);
+    const QRectF shown(0.0, index * area.height(), area.width(), area.height());
+    painter.save();
+    painter.translate(area.topLeft() - shown.topLeft());
+    painter.setClipRect(shown);
+    QAbstractTextDocumentLayout::PaintContext context;
+    context.palette.setColor(QPalette::Text, Qt::black);
+    context.clip = shown;
+    document.documentLayout()->draw(&painter, context);
+    painter.restore();
+}
+
+void drawRunningHead(Page& page, const QSizeF& page_mm, const BuildSheet& sheet, int number,
+                     int count)
+{
+    const QRectF line(kMargin_mm, kMargin_mm, page_mm.width() - 2.0 * kMargin_mm, kRunningHead_mm);
+    const QFont font = paperFont(8.0);
+    page.text(line, Qt::AlignLeft | Qt::AlignTop,
+              QObject::tr("Stillbay build sheet · %1 · %2")
+                  .arg(nameOf(sheet.setup), QLocale().toString(sheet.date, QLocale::LongFormat)),
+              font);
+    page.text(line, Qt::AlignRight | Qt::AlignTop,
+              QObject::tr("page %1 of %2").arg(number).arg(count), font);
+}
+
+}  // namespace
+
+QString sheetFileName(const Setup& setup)
+{
+    QString name = nameOf(setup).simplified();
+    name.replace(u'/', u'-');
+    return QObject::tr("%1 build sheet.pdf", "file name").arg(name);
+}
+
+void drawSheet(const BuildSheet& sheet, QPagedPaintDevice& device)
+{
+    const QSizeF page_mm = device.pageLayout().fullRect(QPageLayout::Millimeter).size();
+    QPainter painter(&device);
+    painter.setRenderHint(QPainter::Antialiasing);
+    Page page(painter);
+    DrillingPlan plan = planDrilling(sheet.setup.mounts, templateArea_mm(page_mm).size());
+    if (plan.sheets.size() > kMostTemplateSheets)
+        plan.sheets.clear();
+
+    const QRectF textArea_mm(kTextMargin_mm, kTextTop_mm, page_mm.width() - 2.0 * kTextMargin_mm,
+                             page_mm.height() - kTextTop_mm - kTextMargin_mm);
+    QTextDocument document;
+    document.documentLayout()->setPaintDevice(&device);
+    fill(document, sheet, textArea_mm.size(), page.dots(1.0), static_cast<int>(plan.sheets.size()));
+    const int textPages = document.pageCount();
+    const int count = textPages + static_cast<int>(plan.sheets.size());
+    for (int index = 0; index < count; ++index) {
+        if (index > 0)
+            device.newPage();
+        drawRunningHead(page, page_mm, sheet, index + 1, count);
+        if (index < textPages)
+            drawTextPage(page, document, textArea_mm, index);
+        else
+            drawTemplate(page, page_mm, plan, static_cast<std::size_t>(index - textPages));
+    }
+}
+
+QByteArray sheetPdf(const BuildSheet& sheet, Paper paper)
+{
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    {
+        QPdfWriter writer(&buffer);
+        writer.setResolution(kPdfResolution);
+        writer.setPageLayout(layoutOf(paper));
+        writer.setTitle(QObject::tr("Build sheet: %1").arg(nameOf(sheet.setup)));
+        writer.setCreator(QStringLiteral("Stillbay"));
+        drawSheet(sheet, writer);
+    }
+    return bytes;
+}
+
+}  // namespace stillbay::ui
+
+#include "build_sheet.moc"

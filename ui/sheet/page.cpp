@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: MIT
+#include "ui/sheet/page.h"
+
+#include <QPaintDevice>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr double kInch_mm = 25.4;
+
+}  // namespace
+
+QFont paperFont(double points, bool bold)
+{
+    QFont font(QStringLiteral("Sans Serif"));
+    font.setStyleHint(QFont::SansSerif);
+    font.setPointSizeF(points);
+    font.setBold(bold);
+    return font;
+}
+
+Page::Page(QPainter& painter)
+    : m_painter(painter), m_perMm(painter.device()->logicalDpiX() / kInch_mm)
+{
+}
+
+QRectF Page::dots(const QRectF& area_mm) const
+{
+    return {dots(area_mm.topLeft()), area_mm.size() * m_perMm};
+}
+
+void Page::setPen(double width_mm, Qt::PenStyle style, const QColor& ink)
+{
+    QPen pen(ink, dots(width_mm), style, Qt::FlatCap, Qt::MiterJoin);
+    m_painter.setPen(pen);
+}
+
+void Page::line(const QPointF& from_mm, const QPointF& to_mm)
+{
+    m_painter.drawLine(dots(from_mm), dots(to_mm));
+}
+
+void Page::text(const QRectF& area_mm, int flags, const QString& text, const QFont& font)
+{
+    m_painter.setFont(font);
+    m_painter.setPen(Qt::black);
+    m_painter.drawText(dots(area_mm), flags, text);
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,275 @@
+// SPDX-License-Identifier: MIT
+#include "ui/sheet/sheet_text.h"
+
+#include "core/assess/words.h"
+#include "core/base/units.h"
+#include "ui/document/mount_layout.h"
+
+#include <QLocale>
+#include <QObject>
+#include <QStringList>
+
+#include <cmath>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr double kPercent = 100.0;
+
+// Adding 0 keeps a rounded −0 out.
+QString number(double value, int decimals)
+{
+    const double unit = std::pow(10.0, decimals);
+    return QLocale().toString(std::round(value * unit) / unit + 0.0, 'f', decimals);
+}
+
+// As many decimals as the value has, up to two.
+QString plain(double value)
+{
+    QLocale locale;
+    locale.setNumberOptions(QLocale::OmitGroupSeparator);
+    return locale.toString(std::round(100.0 * value) / 100.0 + 0.0, 'g', 8);
+}
+
+QString millimetres(double value)
+{
+    return QObject::tr("%1 mm").arg(number(value, 1));
+}
+
+QString heading(const QString& text)
+{
+    return QStringLiteral("<h3 style='margin-top:10px; margin-bottom:3px'>%1</h3>")
+        .arg(text.toHtmlEscaped());
+}
+
+QString paragraph(const QString& text)
+{
+    return QStringLiteral("<p style='margin-top:3px; margin-bottom:3px'>%1</p>")
+        .arg(text.toHtmlEscaped());
+}
+
+QString bullets(const QStringList& sentences)
+{
+    QString list = QStringLiteral("<ul style='margin-top:2px; margin-bottom:2px'>");
+    for (const QString& sentence : sentences)
+        list += QStringLiteral("<li>%1</li>").arg(sentence.toHtmlEscaped());
+    return list + QStringLiteral("</ul>");
+}
+
+QString row(const QStringList& cells, const QString& tag, const QString& align)
+{
+    QString line = QStringLiteral("<tr>");
+    for (qsizetype k = 0; k < cells.size(); ++k)
+        line += QStringLiteral("<%1 align='%2'>%3</%1>")
+                    .arg(tag, k == 0 ? QStringLiteral("left") : align, cells[k]);
+    return line + QStringLiteral("</tr>");
+}
+
+QString table(const QStringList& head, const QList<QStringList>& rows,
+              const QString& align = QStringLiteral("right"))
+{
+    QString html = QStringLiteral(
+        "<table border='1' cellspacing='0' cellpadding='3' width='100%' "
+        "style='border-collapse:collapse'>");
+    if (!head.isEmpty())
+        html += QStringLiteral("<thead>%1</thead>").arg(row(head, QStringLiteral("th"), align));
+    for (const QStringList& cells : rows)
+        html += row(cells, QStringLiteral("td"), align);
+    return html + QStringLiteral("</table>");
+}
+
+QString bold(const QString& text)
+{
+    return QStringLiteral("<b>%1</b>").arg(text);
+}
+
+QString cutTable(const BuildSheet& sheet)
+{
+    const TubeStock& tube = sheet.setup.tube;
+    const Mounts& mounts = sheet.setup.mounts;
+    return heading(QObject::tr("Cut the tubes")) +
+           table({QObject::tr("Pieces"), QObject::tr("Outer diameter"), QObject::tr("Bore"),
+                  QObject::tr("Hardness"), QObject::tr("Free length"),
+                  QObject::tr("In the clamp, each end"), QObject::tr("CUT LENGTH")},
+                 {{bold(QString::number(mounts.points.size())),
+                   QObject::tr("%1 mm").arg(plain(tube.outer_diameter_mm)),
+                   QObject::tr("%1 mm").arg(plain(tube.bore_mm)),
+                   QObject::tr("%1 Shore A").arg(plain(tube.hardness_shore_a)),
+                   millimetres(mounts.free_length_mm), millimetres(sheet.grip_mm),
+                   bold(millimetres(cutLength_mm(mounts.free_length_mm, sheet.grip_mm)))}}) +
+           paragraph(QObject::tr("Cut the ends square. Mark each tube where its clamps end: the "
+                                 "free length lies between the two marks."));
+}
+
+struct Direction {
+    double distance_mm, azimuth_deg, elevation_deg;
+};
+
+Direction directionOf(const Mounts& mounts, const MountPoint& point)
+{
+    const Triple anchor = anchorOf(mounts, point);
+    const double x = anchor[0] - point.bay_mm[0], y = anchor[1] - point.bay_mm[1],
+                 z = anchor[2] - point.bay_mm[2];
+    const double azimuth_deg = std::atan2(y, x) / unit::deg;
+    return {std::hypot(x, y, z), azimuth_deg < -0.05 ? azimuth_deg + 360.0 : azimuth_deg,
+            std::atan2(z, std::hypot(x, y)) / unit::deg};
+}
+
+QString fitTable(const BuildSheet& sheet)
+{
+    const Mounts& mounts = sheet.setup.mounts;
+    QList<QStringList> rows;
+    for (std::size_t k = 0; k < mounts.points.size(); ++k) {
+        const Direction to = directionOf(mounts, mounts.points[k]);
+        rows << QStringList{bold(QString::number(k + 1)),
+                            millimetres(mounts.free_length_mm),
+                            bold(millimetres(to.distance_mm)),
+                            QObject::tr("%1 %").arg(number(
+                                kPercent * (to.distance_mm / mounts.free_length_mm - 1.0), 1)),
+                            QObject::tr("%1°").arg(number(to.azimuth_deg, 1)),
+                            QObject::tr("%1°").arg(number(to.elevation_deg, 1))};
+    }
+    return heading(QObject::tr("Fit the tubes")) +
+           table({QObject::tr("Tube"), QObject::tr("Free length"),
+                  QObject::tr("Fitted, clamp to clamp"), QObject::tr("Stretch"),
+                  QObject::tr("Direction"), QObject::tr("Rise")},
+                 rows) +
+           paragraph(QObject::tr("Direction: from the bay to the airframe, seen from above, 0° "
+                                 "forward, 90° left. Rise: above level. %1")
+                         .arg(sheet.setup.mounts.ends == Ends::Clamped
+                                  ? QObject::tr("Both ends are clamped square to the tube.")
+                                  : QObject::tr("Both ends turn freely, as on a ball or a cord.")));
+}
+
+QString holeTable(const BuildSheet& sheet, int templateSheets)
+{
+    const Mounts& mounts = sheet.setup.mounts;
+    QList<QStringList> rows;
+    int index = 0;
+    for (const MountPoint& point : mounts.points) {
+        QStringList cells{bold(QString::number(++index))};
+        for (const Triple& place : {anchorOf(mounts, point), point.bay_mm})
+            for (const double coordinate : place)
+                cells << number(coordinate, 1);
+        rows << cells;
+    }
+    const QString forward = QObject::tr("forward"), left = QObject::tr("left"),
+                  up = QObject::tr("up");
+    QString html = heading(mounts.drilled() ? QObject::tr("Holes as drilled (mm)")
+                                            : QObject::tr("Drill the holes (mm)"));
+    html += table({QObject::tr("Tube"), QObject::tr("A airframe: %1").arg(forward), left, up,
+                   QObject::tr("B bay: %1").arg(forward), left, up},
+                  rows);
+    html += paragraph(
+        QObject::tr("Measured from the datum, the middle of the airframe's centre plate, with the "
+                    "bay held as drawn. Each point is where a clamp ends and the free part of the "
+                    "tube begins; a minus means back, right or down."));
+    if (templateSheets > 0)
+        html +=
+            paragraph(QObject::tr("Sheets of the drilling template, at true size, at the end: %1.")
+                          .arg(templateSheets));
+    else
+        html +=
+            paragraph(QObject::tr("The holes lie too far apart for a template on this paper: "
+                                  "drill by the table."));
+    return html;
+}
+
+QString verdictOf(double wobble_px, const Limits& limits)
+{
+    return wobble_px < limits.faint_px ? QObject::tr("clean")
+           : wobble_px < limits.bad_px ? QObject::tr("faint")
+                                       : QObject::tr("bad");
+}
+
+QString span(double from, double to)
+{
+    return QObject::tr("%1 to %2 %").arg(number(kPercent * from, 0), number(kPercent * to, 0));
+}
+
+QString cleanSpans(const Assessment& assessment)
+{
+    QStringList spans;
+    for (const ThrottleRange& range : assessment.ranges)
+        if (range.grade == Grade::Clean)
+            spans << span(range.from, range.to);
+    return spans.isEmpty() ? QObject::tr("none") : spans.join(QObject::tr(", "));
+}
+
+QString hoverWords(const HoverFigures& hover)
+{
+    if (!hover.throttle_full)
+        return QObject::tr("the pack cannot hold the craft");
+    const QString full = number(kPercent * *hover.throttle_full, 0);
+    if (!hover.throttle_empty)
+        return QObject::tr("%1 % on a full pack; an empty one cannot hold the craft").arg(full);
+    return QObject::tr("%1 % on a full pack, %2 % on an empty one, %3 rpm")
+        .arg(full, number(kPercent * *hover.throttle_empty, 0), number(hover.speed_rpm, 0));
+}
+
+QString tunedTable(const BuildSheet& sheet)
+{
+    const Setup& setup = sheet.setup;
+    const Assessment& assessment = sheet.assessment;
+    const Propeller& propeller = setup.drive.propeller;
+    const Camera& camera = setup.camera;
+    const double worst_px = worstCruiseWobble_px(setup, assessment);
+    const auto& [from, to] = setup.flight.cruise_throttle;
+    QList<QStringList> rows;
+    const auto add = [&rows](const QString& name, const QString& value) {
+        rows << QStringList{name, value};
+    };
+    add(QObject::tr("Motors"), QObject::tr("%1 × %2 rpm/V")
+                                   .arg(setup.airframe.arms.size())
+                                   .arg(plain(setup.drive.motor.kv_rpm_per_v)));
+    add(QObject::tr("Propellers"), QObject::tr("%1 × %2 in, blades: %3")
+                                       .arg(plain(propeller.diameter_in), plain(propeller.pitch_in))
+                                       .arg(propeller.blades));
+    add(QObject::tr("Cells of the pack"), QString::number(setup.drive.battery.cells));
+    add(QObject::tr("Bay, all that hangs on the tubes"),
+        QObject::tr("%1 g").arg(number(assessment.bay.mass / unit::g, 0)));
+    add(QObject::tr("Camera"),
+        QObject::tr("%1 × %2 px, %3 frames/s, %4° wide, exposure %5 ms")
+            .arg(camera.width_px)
+            .arg(camera.height_px)
+            .arg(plain(camera.frame_rate_hz), plain(camera.horizontal_fov_deg),
+                 plain(camera.exposure_ms)));
+    add(QObject::tr("Cruise window"), QObject::tr("%1 throttle").arg(span(from, to)));
+    add(QObject::tr("Worst wobble in cruise"),
+        bold(
+            QObject::tr("%1 px (%2)").arg(number(worst_px, 2), verdictOf(worst_px, setup.limits))));
+    add(QObject::tr("Clean throttle"), cleanSpans(assessment));
+    add(QObject::tr("Hover"), hoverWords(assessment.hover));
+    return heading(QObject::tr("Tuned for")) + table({}, rows, QStringLiteral("left"));
+}
+
+QStringList lines(const std::vector<std::string>& sentences)
+{
+    QStringList list;
+    for (const std::string& sentence : sentences)
+        list << QString::fromStdString(sentence);
+    return list;
+}
+
+}  // namespace
+
+SheetText sheetText(const BuildSheet& sheet, int templateSheets)
+{
+    const QString name = sheet.setup.name.empty() ? QObject::tr("Unnamed craft")
+                                                  : QString::fromStdString(sheet.setup.name);
+    SheetText text;
+    text.workshop = QStringLiteral("<h1 style='margin-top:0px; margin-bottom:0px'>%1</h1>")
+                        .arg(QObject::tr("Build sheet: %1").arg(name).toHtmlEscaped()) +
+                    cutTable(sheet) + fitTable(sheet) + holeTable(sheet, templateSheets);
+    text.tunedFor =
+        tunedTable(sheet) + paragraph(QString::fromStdString(restInWords(sheet.assessment.rest)));
+    QStringList cautions;
+    for (const Warning& warning : sheet.assessment.warnings)
+        cautions << QString::fromStdString(warning.text);
+    if (!cautions.isEmpty())
+        text.afterChart += heading(QObject::tr("Cautions")) + bullets(cautions);
+    text.afterChart += heading(QObject::tr("Before you fly")) + bullets(lines(safetyCautions()));
+    return text;
+}
+
+}  // namespace stillbay::ui
