@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/sheet/build_sheet.h"
 
+#include "core/base/check.h"
 #include "ui/sheet/drilling_template.h"
 #include "ui/sheet/page.h"
 #include "ui/sheet/sheet_text.h"
@@ -127,10 +128,12 @@ QString sheetFileName(const Setup& setup)
     return QObject::tr("%1 build sheet.pdf", "file name").arg(name);
 }
 
-void drawSheet(const BuildSheet& sheet, QPagedPaintDevice& device)
+bool drawSheet(const BuildSheet& sheet, QPagedPaintDevice& device)
 {
     const QSizeF page_mm = device.pageLayout().fullRect(QPageLayout::Millimeter).size();
     QPainter painter(&device);
+    if (!painter.isActive())
+        return false;
     painter.setRenderHint(QPainter::Antialiasing);
     Page page(painter);
     DrillingPlan plan = planDrilling(sheet.setup.mounts, templateArea_mm(page_mm).size());
@@ -153,6 +156,7 @@ void drawSheet(const BuildSheet& sheet, QPagedPaintDevice& device)
         else
             drawTemplate(page, page_mm, plan, static_cast<std::size_t>(index - textPages));
     }
+    return painter.end();
 }
 
 QByteArray sheetPdf(const BuildSheet& sheet, Paper paper)
@@ -166,7 +170,7 @@ QByteArray sheetPdf(const BuildSheet& sheet, Paper paper)
         writer.setPageLayout(layoutOf(paper));
         writer.setTitle(QObject::tr("Build sheet: %1").arg(nameOf(sheet.setup)));
         writer.setCreator(QStringLiteral("Stillbay"));
-        drawSheet(sheet, writer);
+        check(drawSheet(sheet, writer), "a PDF in memory cannot be painted on");
     }
     return bytes;
 }

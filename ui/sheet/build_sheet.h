@@ -26,8 +26,8 @@ struct BuildSheet {
 QString sheetFileName(const Setup& setup);
 
 /// Draws all pages onto a printer or a PDF whose page layout is set already; the paper may be any
-/// from A5 up.
-void drawSheet(const BuildSheet& sheet, QPagedPaintDevice& device);
+/// from A5 up. False: the device cannot be painted on.
+bool drawSheet(const BuildSheet& sheet, QPagedPaintDevice& device);
 
 QByteArray sheetPdf(const BuildSheet& sheet, Paper paper);
 

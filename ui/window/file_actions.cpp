@@ -178,7 +178,6 @@ bool FileActions::maybeSave()
     return answer == QMessageBox::Discard;
 }
 
-// A number that is typed but not yet entered belongs to the craft too.
 void FileActions::commitTyping()
 {
     if (QWidget* const focus = m_window.focusWidget()) {

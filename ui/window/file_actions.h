@@ -33,6 +33,8 @@ public:
     bool saveFile(const QString& path);
     /// Asks whether to keep unsaved changes. False: the builder wants to go on editing.
     bool maybeSave();
+    /// A number that is typed but not yet entered belongs to the craft too.
+    void commitTyping();
 
 signals:
     void opened();  ///< a craft, from wherever
@@ -41,7 +43,6 @@ signals:
 private:
     bool save();
     bool askAndSave();
-    void commitTyping();
     void tellOpened();
 
     Document& m_document;

@@ -20,9 +20,11 @@ QString themeName(Glyph glyph)
         case Glyph::Undo:
             return QStringLiteral("edit-undo");
         case Glyph::Redo:
+            return QStringLiteral("edit-redo");
+        case Glyph::Sheet:
             break;
     }
-    return QStringLiteral("edit-redo");
+    return QStringLiteral("document-print-preview");
 }
 
 QPainterPath folder()
@@ -66,6 +68,23 @@ QPainterPath hook()
     return path;
 }
 
+// A page with a hole to drill and a ruler.
+QPainterPath page()
+{
+    QPainterPath path;
+    path.addRect(4.5, 2.5, 11, 15);
+    path.addEllipse(QPointF(10, 7.5), 2, 2);
+    path.moveTo(10, 4);
+    path.lineTo(10, 11);
+    path.moveTo(6.5, 7.5);
+    path.lineTo(13.5, 7.5);
+    for (const double x : {6.5, 10.0, 13.5}) {
+        path.moveTo(x, 14);
+        path.lineTo(x, 17.5);
+    }
+    return path;
+}
+
 QPainterPath outline(Glyph glyph)
 {
     switch (glyph) {
@@ -76,9 +95,11 @@ QPainterPath outline(Glyph glyph)
         case Glyph::Undo:
             return hook();
         case Glyph::Redo:
+            return QTransform(-1, 0, 0, 1, kSide, 0).map(hook());
+        case Glyph::Sheet:
             break;
     }
-    return QTransform(-1, 0, 0, 1, kSide, 0).map(hook());
+    return page();
 }
 
 QPixmap drawn(Glyph glyph, const QColor& colour, qreal ratio)

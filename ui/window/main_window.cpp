@@ -8,6 +8,7 @@
 #include "ui/window/icons.h"
 #include "ui/window/result_view.h"
 #include "ui/window/session.h"
+#include "ui/window/sheet_desk.h"
 #include "ui/window/tuning_view.h"
 #include "ui/window/welcome_page.h"
 
@@ -77,8 +78,15 @@ void MainWindow::makeActions()
     m_redo = m_document.undoStack().createRedoAction(this, tr("Redo"));
     m_redo->setShortcuts(QKeySequence::Redo);
 
+    m_sheet = new SheetDesk(
+        m_document, *m_messages, [this] { return m_tuning->bench().grip_mm(); }, *this);
+    connect(m_sheet->action(), &QAction::triggered, m_files, &FileActions::commitTyping);
+    connect(m_sheet->action(), &QAction::triggered, m_sheet, &SheetDesk::show);
+    m_views.push_back(m_sheet);
     QMenu* const file = menuBar()->addMenu(tr("&File"));
     m_files->fillMenu(*file);
+    file->addSeparator();
+    file->addAction(m_sheet->action());
     file->addSeparator();
     QAction* const quit = file->addAction(tr("&Quit"), this, &QWidget::close);
     quit->setShortcut(QKeySequence::Quit);
@@ -95,6 +103,8 @@ void MainWindow::makeActions()
     bar->addActions({m_files->openAction(), m_files->saveAction()});
     bar->addSeparator();
     bar->addActions({m_undo, m_redo});
+    bar->addSeparator();
+    bar->addAction(m_sheet->action());
     // The menu tells which step; on the toolbar that would make the buttons jump.
     m_undo->setIconText(tr("Undo"));
     m_redo->setIconText(tr("Redo"));
@@ -156,6 +166,7 @@ void MainWindow::drawIcons()
     m_files->saveAction()->setIcon(icon(Glyph::Save, palette()));
     m_undo->setIcon(icon(Glyph::Undo, palette()));
     m_redo->setIcon(icon(Glyph::Redo, palette()));
+    m_sheet->action()->setIcon(icon(Glyph::Sheet, palette()));
 }
 
 void MainWindow::changeEvent(QEvent* event)

@@ -21,6 +21,7 @@ class FileActions;
 class MessageBar;
 class ResultView;
 class Session;
+class SheetDesk;
 class TuningView;
 
 /// One window, one craft.
@@ -70,6 +71,7 @@ private:
     bool m_freshCraft = false;  // the cursor goes to its hover with the first answer
     MessageBar* m_messages;
     FileActions* m_files;
+    SheetDesk* m_sheet = nullptr;
     QStackedWidget* m_pages;
     QTabWidget* m_tabs;
     TuningView* m_tuning;
