@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/run_window.h"
 
+#include "ui/window/identity.h"
 #include "ui/window/main_window.h"
 
 #include <QApplication>
@@ -57,6 +58,8 @@ int runWindow(int argc, char** argv, const std::string& path, const char* versio
     QApplication::setApplicationDisplayName(QString());
     QApplication::setOrganizationName(QStringLiteral("stillbay"));
     QApplication::setApplicationVersion(QString::fromUtf8(version));
+    QApplication::setDesktopFileName(kDesktopId);
+    QApplication::setWindowIcon(programIcon());
     try {
         MainWindow window;
         window.show();
