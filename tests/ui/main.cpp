@@ -13,6 +13,7 @@ int main(int argc, char** argv)
     const QTemporaryDir home;
     qputenv("QT_QPA_PLATFORM", "offscreen");
     qputenv("XDG_CONFIG_HOME", home.path().toLocal8Bit());
+    qputenv("XDG_STATE_HOME", home.path().toLocal8Bit());
     qputenv("XDG_RUNTIME_DIR", home.path().toLocal8Bit());
     testing::InitGoogleTest(&argc, argv);
     QApplication application(argc, argv);

@@ -15,6 +15,7 @@ struct Program : testing::Test {
         for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
             environment.remove(QLatin1String(name));
         environment.insert(QStringLiteral("XDG_CONFIG_HOME"), folder.path());
+        environment.insert(QStringLiteral("XDG_STATE_HOME"), folder.path());
     }
 
     int run(const QStringList& arguments)

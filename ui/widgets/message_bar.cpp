@@ -8,13 +8,18 @@
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPushButton>
 #include <QToolButton>
 #include <QVBoxLayout>
 
 namespace stillbay::ui {
 
-MessageBar::MessageBar(QWidget* parent)
-    : QFrame(parent), m_title(new QLabel(this)), m_detail(new QLabel(this))
+MessageBar::MessageBar(const QString& topic, QWidget* parent)
+    : QFrame(parent),
+      m_title(new QLabel(this)),
+      m_detail(new QLabel(this)),
+      m_close(new QToolButton(this)),
+      m_buttons(new QHBoxLayout)
 {
     QFont bold = font();
     bold.setBold(true);
@@ -24,13 +29,13 @@ MessageBar::MessageBar(QWidget* parent)
         label->setTextFormat(Qt::PlainText);
         label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
     }
-    m_title->setAccessibleName(tr("Message"));
-    m_detail->setAccessibleName(tr("Message details"));
-    auto* const close = new QToolButton(this);
-    close->setText(tr("Dismiss"));
-    close->setAccessibleName(tr("Dismiss the message"));
-    close->setFocusPolicy(Qt::TabFocus);
-    connect(close, &QToolButton::clicked, this, &QWidget::hide);
+    m_title->setAccessibleName(tr("%1: message").arg(topic));
+    m_detail->setAccessibleName(tr("%1: details").arg(topic));
+    m_close->setText(tr("Dismiss"));
+    m_close->setAccessibleName(tr("%1: dismiss").arg(topic));
+    m_close->setToolTip(tr("Hides this message."));
+    m_close->setFocusPolicy(Qt::TabFocus);
+    connect(m_close, &QToolButton::clicked, this, &QWidget::hide);
 
     auto* const words = new QVBoxLayout;
     words->setSpacing(2);
@@ -39,22 +44,49 @@ MessageBar::MessageBar(QWidget* parent)
     auto* const layout = new QHBoxLayout(this);
     layout->setContentsMargins(12, 8, 8, 8);
     layout->addLayout(words, 1);
-    layout->addWidget(close, 0, Qt::AlignTop);
+    layout->addLayout(m_buttons);
+    layout->addWidget(m_close, 0, Qt::AlignVCenter);
     setAutoFillBackground(true);
-    setAccessibleName(tr("Message bar"));
+    setAccessibleName(topic);
     hide();
 }
 
-void MessageBar::tell(Kind kind, const QString& title, const QString& detail)
+void MessageBar::tell(Kind kind, const QString& title, const QString& detail,
+                      const std::vector<Action>& actions)
 {
     m_kind = kind;
     m_title->setText(title);
     m_detail->setText(detail);
     m_detail->setVisible(!detail.isEmpty());
+    showActions(actions);
     recolour();
     show();
     QAccessibleEvent alert(this, QAccessible::Alert);
     QAccessible::updateAccessibility(&alert);
+}
+
+void MessageBar::showActions(const std::vector<Action>& actions)
+{
+    while (QLayoutItem* const item = m_buttons->takeAt(0)) {
+        item->widget()->hide();
+        item->widget()->deleteLater();  // it may be the very button that is being pressed
+        delete item;
+    }
+    QWidget* before = m_detail;
+    for (const Action& action : actions) {
+        auto* const button = new QPushButton(action.text, this);
+        button->setToolTip(action.meaning);
+        connect(button, &QPushButton::clicked, this, [this, action] {
+            const auto run = action.run;  // outlives the button, should it tell something new
+            if (action.settles)
+                hide();
+            run();
+        });
+        m_buttons->addWidget(button, 0, Qt::AlignVCenter);
+        setTabOrder(before, button);
+        before = button;
+    }
+    setTabOrder(before, m_close);
 }
 
 QString MessageBar::text() const

@@ -3,7 +3,12 @@
 
 #include <QFrame>
 
+#include <functional>
+#include <vector>
+
+class QHBoxLayout;
 class QLabel;
+class QToolButton;
 
 namespace stillbay::ui {
 
@@ -13,9 +18,19 @@ class MessageBar final : public QFrame {
 public:
     enum class Kind { Problem, Note };
 
-    explicit MessageBar(QWidget* parent = nullptr);
+    /// What the builder may do about it: a button.
+    struct Action {
+        QString text;
+        QString meaning;  ///< for the hover text
+        std::function<void()> run;
+        bool settles = true;  ///< the message goes away
+    };
 
-    void tell(Kind kind, const QString& title, const QString& detail);
+    /// @param topic  what a screen reader says of the bar; unique in its window
+    explicit MessageBar(const QString& topic, QWidget* parent = nullptr);
+
+    void tell(Kind kind, const QString& title, const QString& detail,
+              const std::vector<Action>& actions = {});
     QString text() const;
 
 protected:
@@ -23,9 +38,12 @@ protected:
 
 private:
     void recolour();
+    void showActions(const std::vector<Action>& actions);
 
     QLabel* m_title;
     QLabel* m_detail;
+    QToolButton* m_close;
+    QHBoxLayout* m_buttons;
     Kind m_kind = Kind::Note;
 };
 

@@ -4,6 +4,7 @@
 #include "core/base/check.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_drop.h"
+#include "ui/window/recent_menu.h"
 #include "ui/window/welcome_page.h"
 
 #include <QAction>
@@ -56,6 +57,10 @@ FileActions::FileActions(Document& document, MessageBar& messages, QWidget& wind
 void FileActions::fillMenu(QMenu& menu)
 {
     menu.addAction(m_open);
+    auto* const recentMenu = new RecentMenu(m_recent, &menu);
+    connect(recentMenu, &RecentMenu::chosen, this, &FileActions::openAfterAsking);
+    connect(&menu, &QMenu::aboutToShow, recentMenu, &RecentMenu::refresh);
+    menu.addMenu(recentMenu);
     QMenu* const sampleMenu = menu.addMenu(tr("Open a sa&mple"));
     for (const Sample& sample : samples())
         connect(sampleMenu->addAction(sample.title), &QAction::triggered, this,
@@ -66,13 +71,14 @@ void FileActions::fillMenu(QMenu& menu)
 
 bool FileActions::openFile(const QString& path)
 {
-    const Result<void> done = m_document.open(path);
+    const Result<void> done = m_document.open(QFileInfo(path).absoluteFilePath());
     if (!done) {
         m_messages.tell(MessageBar::Kind::Problem,
                         tr("Could not open %1").arg(QDir::toNativeSeparators(path)),
                         describe(done.error()));
         return false;
     }
+    m_recent.add(path);
     tellOpened();
     return true;
 }
@@ -123,6 +129,7 @@ bool FileActions::saveFile(const QString& path)
                             .arg(describe(done.error())));
         return false;
     }
+    m_recent.add(path);
     m_messages.hide();
     emit saved(path);
     return true;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/document/document.h"
+#include "ui/document/recent_files.h"
 
 #include <QObject>
 
@@ -21,6 +22,7 @@ class FileActions final : public QObject {
 public:
     FileActions(Document& document, MessageBar& messages, QWidget& window);
 
+    RecentFiles& recent() { return m_recent; }
     QAction* openAction() const { return m_open; }
     QAction* saveAction() const { return m_save; }
     void fillMenu(QMenu& menu);
@@ -48,6 +50,7 @@ private:
     Document& m_document;
     MessageBar& m_messages;
     QWidget& m_window;
+    RecentFiles m_recent;
     QAction* m_open;
     QAction* m_save;
     QAction* m_saveAs;

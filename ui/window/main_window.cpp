@@ -36,7 +36,7 @@ const QString kGrip = QStringLiteral("bench/grip-mm");  // key of the settings
 MainWindow::MainWindow(QWidget* parent)
     : QMainWindow(parent),
       m_recompute(m_document),
-      m_messages(new MessageBar),
+      m_messages(new MessageBar(tr("Notice"))),
       m_files(new FileActions(m_document, *m_messages, *this)),
       m_pages(new QStackedWidget),
       m_tabs(new QTabWidget),
@@ -124,8 +124,9 @@ void MainWindow::makeViewMenu(QMenu& menu)
 
 void MainWindow::makePages()
 {
-    auto* const welcome = new WelcomePage;
+    auto* const welcome = new WelcomePage(m_files->recent());
     connect(welcome, &WelcomePage::openWanted, m_files, &FileActions::askAndOpen);
+    connect(welcome, &WelcomePage::fileWanted, m_files, &FileActions::openAfterAsking);
     connect(welcome, &WelcomePage::sampleWanted, m_files, &FileActions::openSample);
     m_tabs->setObjectName(QStringLiteral("view.tabs"));
     m_tabs->setDocumentMode(true);

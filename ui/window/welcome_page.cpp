@@ -3,6 +3,7 @@
 
 #include "core/setup/text.h"
 #include "ui/widgets/labels.h"
+#include "ui/window/recent_list.h"
 
 #include <QCommandLinkButton>
 #include <QDir>
@@ -45,7 +46,7 @@ QList<Sample> samples()
     return result;
 }
 
-WelcomePage::WelcomePage(QWidget* parent) : QWidget(parent)
+WelcomePage::WelcomePage(RecentFiles& recent, QWidget* parent) : QWidget(parent)
 {
     auto* const title = new QLabel(tr("Which tube keeps the shake out of your film?"), this);
     QFont large = title->font();
@@ -73,7 +74,11 @@ WelcomePage::WelcomePage(QWidget* parent) : QWidget(parent)
     layout->addSpacing(8);
     layout->addWidget(open, 0, Qt::AlignLeft);
     layout->addWidget(hint);
-    layout->addSpacing(14);
+    layout->addSpacing(8);
+    auto* const last = new RecentList(recent, this);
+    connect(last, &RecentList::chosen, this, &WelcomePage::fileWanted);
+    layout->addWidget(last);
+    layout->addSpacing(8);
     layout->addWidget(new QLabel(tr("Start from an invented sample:"), this));
     for (const Sample& sample : samples()) {
         auto* const button = new QCommandLinkButton(sample.title, sample.notes, this);

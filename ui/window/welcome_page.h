@@ -5,6 +5,8 @@
 
 namespace stillbay::ui {
 
+class RecentFiles;
+
 /// A craft that comes with the program.
 struct Sample {
     QString title;     ///< the craft's own name
@@ -19,10 +21,11 @@ QList<Sample> samples();
 class WelcomePage final : public QWidget {
     Q_OBJECT
 public:
-    explicit WelcomePage(QWidget* parent = nullptr);
+    explicit WelcomePage(RecentFiles& recent, QWidget* parent = nullptr);
 
 signals:
     void openWanted();
+    void fileWanted(const QString& path);
     void sampleWanted(const stillbay::ui::Sample& sample);
 };
 
