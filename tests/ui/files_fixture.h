@@ -3,6 +3,7 @@
 
 #include "tests/ui/window_fixture.h"
 
+#include <QAbstractButton>
 #include <QMessageBox>
 #include <QTemporaryDir>
 #include <QTimer>
@@ -22,6 +23,27 @@ struct WindowAndFiles : Window {
     }
 
     const QTemporaryDir folder;
+};
+
+// A question, such as the one before unsaved work is lost, answered from a timer because it waits
+// for an answer.
+struct Answer {
+    explicit Answer(QMessageBox::StandardButton button)
+    {
+        QObject::connect(&m_timer, &QTimer::timeout, [this, button] {
+            auto* const box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
+            if (!box)
+                return;
+            ++asked;
+            box->button(button)->click();
+        });
+        m_timer.start(10);
+    }
+
+    int asked = 0;
+
+private:
+    QTimer m_timer;
 };
 
 inline void put(const QString& path, const QByteArray& bytes)

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "tests/ui/window_fixture.h"
+#include "tests/ui/files_fixture.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
 #include "ui/document/mount_layout.h"
@@ -9,11 +9,8 @@
 
 #include <QDropEvent>
 #include <QLineEdit>
-#include <QMessageBox>
 #include <QMimeData>
 #include <QPushButton>
-#include <QTemporaryDir>
-#include <QTimer>
 
 namespace stillbay::ui {
 namespace {
@@ -141,26 +138,6 @@ TEST_F(Window, ChartsStayBrightDuringALongDrag)
     }
     EXPECT_LT(fadedTurns, 50);  // a busy machine may be late at times
 }
-
-// The question before unsaved work is lost, answered from a timer because it waits for an answer.
-struct Answer {
-    explicit Answer(QMessageBox::StandardButton button)
-    {
-        QObject::connect(&m_timer, &QTimer::timeout, [this, button] {
-            auto* const box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
-            if (!box)
-                return;
-            ++asked;
-            box->button(button)->click();
-        });
-        m_timer.start(10);
-    }
-
-    int asked = 0;
-
-private:
-    QTimer m_timer;
-};
 
 TEST_F(Window, AsksBeforeUnsavedWorkIsLost)
 {

@@ -4,33 +4,16 @@
 #include "core/setup/text.h"
 #include "core/setup/validate.h"
 #include "ui/document/edit_setup.h"
+#include "ui/document/read_file.h"
 #include "ui/document/safe_write.h"
+#include "ui/document/snapshot.h"
 
-#include <QFile>
 #include <QFileInfo>
 
 #include <string_view>
 
 namespace stillbay::ui {
 namespace {
-
-constexpr qint64 kLargestFile = 16 << 20;  // [bytes]; a craft with a hundred kept tunes is 0.2 MB
-
-Result<QByteArray> readFile(const QString& path)
-{
-    const QFileInfo info(path);
-    if (info.exists() && !info.isFile())
-        return fail(Errc::BadInput, "it is not a regular file");
-    QFile file(path);
-    if (!file.open(QIODevice::ReadOnly))
-        return fail(Errc::BadInput, file.errorString().toStdString());
-    const QByteArray bytes = file.read(kLargestFile + 1);
-    if (file.error() != QFileDevice::NoError)
-        return fail(Errc::BadInput, file.errorString().toStdString());
-    if (bytes.size() > kLargestFile)
-        return fail(Errc::BadInput, "the file is larger than 16 MB, too large for a setup");
-    return bytes;
-}
 
 std::string_view viewOf(const QByteArray& bytes)
 {
@@ -61,18 +44,28 @@ Result<void> Document::edit(const QString& text, const QString& field,
 
 Result<void> Document::open(const QString& path)
 {
+    const QDateTime modified = QFileInfo(path).lastModified();  // before: at worst it is too old
     const Result<QByteArray> bytes = readFile(path);
     if (!bytes)
         return tl::unexpected<Error>(bytes.error());
-    return take(*bytes, path, {});
+    return take(*bytes, path, {}, stampOf(*bytes, modified));
 }
 
 Result<void> Document::openText(const QByteArray& text, const QString& title)
 {
-    return take(text, {}, title);
+    return take(text, {}, title, {});
 }
 
-Result<void> Document::save(const QString& path)
+Result<void> Document::recover(const Snapshot& snapshot)
+{
+    const Result<void> taken =
+        take(snapshot.craft, snapshot.path, snapshot.title, snapshot.original);
+    if (taken)
+        m_undoStack.resetClean();
+    return taken;
+}
+
+Result<QByteArray> Document::text() const
 {
     const Result<std::string> text = writeSetup(m_setup);
     if (!text)
@@ -80,22 +73,40 @@ Result<void> Document::save(const QString& path)
     const Result<LoadedSetup> back = readSetup(*text);
     if (!back || back->setup != m_setup)
         return fail(Errc::Internal, "the text to be written does not read back as this craft");
-    if (const Result<void> written = safeWrite(path, QByteArray::fromStdString(*text)); !written)
+    return QByteArray::fromStdString(*text);
+}
+
+Result<void> Document::save(const QString& path)
+{
+    const Result<QByteArray> bytes = text();
+    if (!bytes)
+        return tl::unexpected<Error>(bytes.error());
+    if (const Result<void> written = safeWrite(path, *bytes); !written)
         return written;
     m_path = path;
+    m_stamp = stampOf(*bytes, QFileInfo(path).lastModified());
     m_undoStack.setClean();
     endGesture();
     emit fileChanged();
     return {};
 }
 
-Result<void> Document::take(const QByteArray& text, const QString& path, const QString& title)
+void Document::keepOver(const FileStamp& onDisk)
+{
+    m_stamp = onDisk;
+    m_undoStack.resetClean();
+    emit fileChanged();
+}
+
+Result<void> Document::take(const QByteArray& text, const QString& path, const QString& title,
+                            const FileStamp& stamp)
 {
     Result<LoadedSetup> loaded = readSetup(viewOf(text));
     if (!loaded)
         return tl::unexpected<Error>(loaded.error());
     m_path = path;
     m_title = title;
+    m_stamp = stamp;
     m_fileWarnings = std::move(loaded->warnings);
     m_hasCraft = true;
     endGesture();

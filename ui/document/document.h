@@ -3,6 +3,7 @@
 
 #include "core/base/result.h"
 #include "core/setup/setup.h"
+#include "ui/document/file_stamp.h"
 
 #include <QByteArray>
 #include <QObject>
@@ -13,6 +14,8 @@
 #include <vector>
 
 namespace stillbay::ui {
+
+struct Snapshot;
 
 /// Owns the one craft being edited. Widgets read it, observe it, and change it only by edit().
 class Document final : public QObject {
@@ -28,6 +31,9 @@ public:
 
     const QString& path() const { return m_path; }  ///< empty: never saved
     QString fileName() const;  ///< for titles; a name even before the first save
+    /// The version of the file that the craft was read from or written to last; of none for a
+    /// craft without a file.
+    const FileStamp& stamp() const { return m_stamp; }
     const std::vector<Warning>& fileWarnings() const { return m_fileWarnings; }
 
     /// Runs change on a copy of the setup and records the step. Steps of one field (not empty)
@@ -47,6 +53,13 @@ public:
     /// Writes the file so that it is either the old one or the whole new one, and takes its path.
     Result<void> save(const QString& path);
 
+    /// Takes unsaved work of an earlier run; it counts as unsaved.
+    Result<void> recover(const Snapshot& snapshot);
+    /// What save() would write.
+    Result<QByteArray> text() const;
+    /// The file is another by now, and the builder knows and keeps this craft: unsaved again.
+    void keepOver(const FileStamp& onDisk);
+
 signals:
     void setupChanged();
     void fileChanged();  ///< path, title or the file's warnings
@@ -54,11 +67,13 @@ signals:
 private:
     friend class EditSetup;
     void setSetup(const Setup& setup);
-    Result<void> take(const QByteArray& text, const QString& path, const QString& title);
+    Result<void> take(const QByteArray& text, const QString& path, const QString& title,
+                      const FileStamp& stamp);
 
     Setup m_setup;
     QString m_path;
     QString m_title;
+    FileStamp m_stamp;
     std::vector<Warning> m_fileWarnings;
     bool m_hasCraft = false;
     quint64 m_revision = 0;

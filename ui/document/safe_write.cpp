@@ -43,7 +43,8 @@ void syncFolderOf(const QString& path)
 
 }  // namespace
 
-Result<void> safeWrite(const QString& path, const QByteArray& bytes)
+Result<void> safeWrite(const QString& path, const QByteArray& bytes,
+                       std::optional<QFileDevice::Permissions> permissions)
 {
     const QFileInfo target(path);
     if (target.exists() && !target.isFile())
@@ -54,6 +55,8 @@ Result<void> safeWrite(const QString& path, const QByteArray& bytes)
     QSaveFile file(path);  // without the fallback that writes in place
     if (!file.open(QIODevice::WriteOnly))
         return refused(file.errorString());
+    if (permissions)
+        file.setPermissions(*permissions);
     const bool whole = file.write(bytes) == bytes.size() && file.flush();
     if (!whole || file.error() != QFileDevice::NoError) {
         const QString why = file.error() != QFileDevice::NoError

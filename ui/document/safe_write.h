@@ -4,7 +4,10 @@
 #include "core/base/result.h"
 
 #include <QByteArray>
+#include <QFileDevice>
 #include <QString>
+
+#include <optional>
 
 namespace stillbay::ui {
 
@@ -13,8 +16,10 @@ namespace stillbay::ui {
 /// QSaveFile alone is not enough: it flushes inside commit() without looking at the outcome, so a
 /// full disk would replace the good file by an empty one; and it would replace a pipe or a device.
 ///
+/// @param permissions  of the file; none: those of the file that is replaced, or the usual ones
 /// @error BadInput  the target is not a regular file, a link points to itself, or the system
 ///                  refuses to open, write or replace (its own words are in `what`).
-Result<void> safeWrite(const QString& path, const QByteArray& bytes);
+Result<void> safeWrite(const QString& path, const QByteArray& bytes,
+                       std::optional<QFileDevice::Permissions> permissions = {});
 
 }  // namespace stillbay::ui

@@ -42,7 +42,7 @@ SheetDialog::SheetDialog(BuildSheet sheet, QWidget* parent)
     : QDialog(parent),
       m_sheet(std::move(sheet)),
       m_printer(QPrinter::HighResolution),
-      m_messages(new MessageBar(this)),
+      m_messages(new MessageBar(tr("Notice"), this)),
       m_paper(new QComboBox(this)),
       m_preview(new QPrintPreviewWidget(&m_printer, this)),
       m_back(makeTurn(Qt::LeftArrow, tr("Previous page"), this)),

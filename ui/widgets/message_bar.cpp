@@ -36,6 +36,7 @@ MessageBar::MessageBar(const QString& topic, QWidget* parent)
     m_close->setToolTip(tr("Hides this message."));
     m_close->setFocusPolicy(Qt::TabFocus);
     connect(m_close, &QToolButton::clicked, this, &QWidget::hide);
+    connect(m_close, &QToolButton::clicked, this, &MessageBar::dismissed);
 
     auto* const words = new QVBoxLayout;
     words->setSpacing(2);

@@ -33,6 +33,9 @@ public:
               const std::vector<Action>& actions = {});
     QString text() const;
 
+signals:
+    void dismissed();  ///< by its own button
+
 protected:
     void changeEvent(QEvent* event) override;
 

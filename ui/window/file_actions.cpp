@@ -2,6 +2,8 @@
 #include "ui/window/file_actions.h"
 
 #include "core/base/check.h"
+#include "ui/document/backup.h"
+#include "ui/document/snapshot.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_drop.h"
 #include "ui/window/recent_menu.h"
@@ -13,6 +15,7 @@
 #include <QFileDialog>
 #include <QMenu>
 #include <QMessageBox>
+#include <QPushButton>
 #include <QSettings>
 
 namespace stillbay::ui {
@@ -118,9 +121,26 @@ void FileActions::tellOpened()
     emit opened();
 }
 
+bool FileActions::restore(const Snapshot& snapshot)
+{
+    if (!maybeSave())
+        return false;
+    const Result<void> done = m_document.recover(snapshot);
+    if (done)
+        tellOpened();
+    else
+        m_messages.tell(MessageBar::Kind::Problem, tr("Could not restore %1").arg(snapshot.title),
+                        describe(done.error()));
+    return done.has_value();
+}
+
 bool FileActions::saveFile(const QString& path)
 {
     commitTyping();
+    const Replace answer = askToReplace(path);
+    if (answer != Replace::Yes)
+        return answer == Replace::SaveElsewhere && askAndSave();
+    const Result<void> backup = m_backedUp.contains(path) ? Result<void>() : keepBackup(path);
     const Result<void> done = m_document.save(path);
     if (!done) {
         m_messages.tell(MessageBar::Kind::Problem,
@@ -131,8 +151,37 @@ bool FileActions::saveFile(const QString& path)
     }
     m_recent.add(path);
     m_messages.hide();
+    if (backup)
+        m_backedUp.insert(path);
+    else
+        m_messages.tell(MessageBar::Kind::Note,
+                        tr("Saved %1, but without a copy of the version before")
+                            .arg(QDir::toNativeSeparators(path)),
+                        tr("%1.bak: %2").arg(path, describe(backup.error())));
     emit saved(path);
     return true;
+}
+
+// The version that would be lost must be the one that the builder has seen.
+FileActions::Replace FileActions::askToReplace(const QString& path)
+{
+    if (m_document.path().isEmpty() || QFileInfo(path) != QFileInfo(m_document.path()))
+        return Replace::Yes;  // a name that was just chosen: the file dialog has asked
+    const FileStamp now = stampOnDisk(path);
+    if (!now.exists() || now.sameContent(m_document.stamp()))
+        return Replace::Yes;
+    QMessageBox box(QMessageBox::Warning, tr("Changed by another program"),
+                    tr("%1 has changed on disk since it was read here. Saving replaces that "
+                       "version.")
+                        .arg(m_document.fileName()),
+                    QMessageBox::Save | QMessageBox::Cancel, &m_window);
+    box.button(QMessageBox::Save)->setText(tr("&Replace it"));
+    const QAbstractButton* const other = box.addButton(tr("Save &as…"), QMessageBox::ActionRole);
+    box.setDefaultButton(QMessageBox::Cancel);
+    const int answer = box.exec();
+    if (box.clickedButton() == other)
+        return Replace::SaveElsewhere;
+    return answer == QMessageBox::Save ? Replace::Yes : Replace::No;
 }
 
 bool FileActions::save()

@@ -5,6 +5,7 @@
 #include "ui/document/recent_files.h"
 
 #include <QObject>
+#include <QSet>
 
 class QAction;
 class QMenu;
@@ -31,7 +32,8 @@ public:
     /// As askAndOpen(), for a file that is known.
     void openAfterAsking(const QString& path);
     void openSample(const Sample& sample);
-    bool openFile(const QString& path);  ///< does not ask about unsaved changes
+    bool openFile(const QString& path);      ///< does not ask about unsaved changes
+    bool restore(const Snapshot& snapshot);  ///< unsaved work; asks about what is at hand
     bool saveFile(const QString& path);
     /// Asks whether to keep unsaved changes. False: the builder wants to go on editing.
     bool maybeSave();
@@ -45,12 +47,15 @@ signals:
 private:
     bool save();
     bool askAndSave();
+    enum class Replace { Yes, No, SaveElsewhere };
+    Replace askToReplace(const QString& path);
     void tellOpened();
 
     Document& m_document;
     MessageBar& m_messages;
     QWidget& m_window;
     RecentFiles m_recent;
+    QSet<QString> m_backedUp;  // files whose version before this session is kept
     QAction* m_open;
     QAction* m_save;
     QAction* m_saveAs;

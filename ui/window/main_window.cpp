@@ -5,7 +5,9 @@
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_actions.h"
 #include "ui/window/file_drop.h"
+#include "ui/window/file_guard.h"
 #include "ui/window/icons.h"
+#include "ui/window/recovery.h"
 #include "ui/window/result_view.h"
 #include "ui/window/session.h"
 #include "ui/window/sheet_desk.h"
@@ -18,6 +20,7 @@
 #include <QLabel>
 #include <QMenuBar>
 #include <QMessageBox>
+#include <QSessionManager>
 #include <QSettings>
 #include <QStackedWidget>
 #include <QStatusBar>
@@ -38,6 +41,7 @@ MainWindow::MainWindow(QWidget* parent)
       m_recompute(m_document),
       m_messages(new MessageBar(tr("Notice"))),
       m_files(new FileActions(m_document, *m_messages, *this)),
+      m_autosave(m_document),
       m_pages(new QStackedWidget),
       m_tabs(new QTabWidget),
       m_tuning(new TuningView(m_document, m_cursor)),
@@ -64,6 +68,19 @@ MainWindow::MainWindow(QWidget* parent)
     connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this,
             [this](bool clean) { setWindowModified(!clean); });
     connect(&m_recompute, &Recompute::finished, this, &MainWindow::resultArrived);
+    connect(&m_autosave, &Autosave::failed, this, [this](const QString& why) {
+        m_messages->tell(MessageBar::Kind::Problem,
+                         tr("Unsaved work cannot be kept safe against a crash"),
+                         tr("%1. Save the craft often.").arg(why));
+    });
+    connect(
+        qApp, &QGuiApplication::commitDataRequest, this,
+        [this](QSessionManager& manager) {
+            if (!prepareToEnd(manager.allowsInteraction()))
+                manager.cancel();
+            manager.release();
+        },
+        Qt::DirectConnection);
     showTitle();
     m_session = std::make_unique<Session>(*this);
     restoreSession();
@@ -139,7 +156,12 @@ void MainWindow::makePages()
     auto* const layout = new QVBoxLayout(centre);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(0);
-    layout->addWidget(m_messages);
+    auto* const unsaved = new MessageBar(tr("Unsaved work"));
+    auto* const onDisk = new MessageBar(tr("File on disk"));
+    for (MessageBar* bar : {unsaved, onDisk, m_messages})
+        layout->addWidget(bar);
+    new FileGuard(m_document, *m_files, *onDisk);
+    new Recovery(*m_files, m_autosave, *unsaved);
     layout->addWidget(m_pages, 1);
     setCentralWidget(centre);
 }
@@ -179,7 +201,11 @@ void MainWindow::changeEvent(QEvent* event)
 
 QString MainWindow::message() const
 {
-    return m_messages->isHidden() ? QString() : m_messages->text();
+    QStringList texts;
+    for (const MessageBar* bar : findChildren<MessageBar*>())
+        if (!bar->isHidden())
+            texts << bar->text();
+    return texts.join(u'\n');
 }
 
 bool MainWindow::openFile(const QString& path)
@@ -259,8 +285,22 @@ void MainWindow::closeEvent(QCloseEvent* event)
         event->ignore();
         return;
     }
+    m_autosave.drop();
     storeSession();
     event->accept();
+}
+
+bool MainWindow::prepareToEnd(bool mayAsk)
+{
+    storeSession();
+    if (!mayAsk || !m_document.isModified()) {
+        m_autosave.writeNow();
+        return true;
+    }
+    if (!m_files->maybeSave())
+        return false;
+    m_autosave.drop();
+    return true;
 }
 
 }  // namespace stillbay::ui

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "ui/document/autosave.h"
 #include "ui/document/document.h"
 #include "ui/document/recompute.h"
 #include "ui/document/throttle_cursor.h"
@@ -35,12 +36,15 @@ public:
     Recompute& recompute() { return m_recompute; }
     ThrottleCursor& cursor() { return m_cursor; }
     TuningView& tuning() { return *m_tuning; }
-    QString message() const;  ///< what the bar across the window says; empty: it is hidden
+    QString message() const;  ///< what the bars across the window say; empty: they are hidden
 
     /// Opens the file; on failure says why and keeps the craft at hand. Does not ask about
     /// unsaved changes.
     bool openFile(const QString& path);
     bool saveFile(const QString& path);
+    /// The desktop session ends: unsaved work is brought to safety, and asked about where that is
+    /// allowed. False: the builder wants to go on.
+    bool prepareToEnd(bool mayAsk);
 
 protected:
     void closeEvent(QCloseEvent* event) override;
@@ -72,6 +76,7 @@ private:
     MessageBar* m_messages;
     FileActions* m_files;
     SheetDesk* m_sheet = nullptr;
+    Autosave m_autosave;
     QStackedWidget* m_pages;
     QTabWidget* m_tabs;
     TuningView* m_tuning;

@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: MIT
+#include "tests/ui/files_fixture.h"
+#include "ui/document/backup.h"
+
+#include <QPushButton>
+
+#include <sys/stat.h>
+
+namespace stillbay::ui {
+namespace {
+
+struct FileOnDisk : WindowAndFiles {
+    FileOnDisk() { EXPECT_TRUE(window.openFile(path)); }
+
+    bool says(const char* words)
+    {
+        return QTest::qWaitFor(
+            [this, words] { return window.message().contains(QLatin1String(words)); },
+            kPatience_ms);
+    }
+
+    bool staysSilent()
+    {
+        QTest::qWait(600);
+        return window.message().isEmpty();
+    }
+
+    void press(const QString& text)
+    {
+        for (QPushButton* button : window.findChildren<QPushButton*>())
+            if (button->text() == text && button->isVisible()) {
+                button->click();
+                return;
+            }
+        ADD_FAILURE() << "no button " << qPrintable(text);
+    }
+
+    void edit(double freeLength_mm)
+    {
+        ASSERT_TRUE(document.edit(
+            {}, {}, [=](stillbay::Setup& setup) { setup.mounts.free_length_mm = freeLength_mm; }));
+    }
+
+    const QString path = copyOf("reedbed", QStringLiteral("mine.stillbay"));
+    const QByteArray other = fileBytes(samplePath("quarry"));
+};
+
+TEST_F(FileOnDisk, ChangedIsToldAndReloaded)
+{
+    put(path, other);
+    ASSERT_TRUE(says("changed by another program"));
+    press(QStringLiteral("Reload"));
+    EXPECT_EQ(document.setup(), sampleSetup("quarry"));
+    EXPECT_TRUE(staysSilent());
+}
+
+TEST_F(FileOnDisk, ReplacedByRenamingIsToldEachTime)
+{
+    for (const char* sample : {"quarry", "saltmarsh"}) {
+        const QString fresh = copyOf(sample, QStringLiteral("fresh"));
+        ASSERT_EQ(::rename(fresh.toLocal8Bit(), path.toLocal8Bit()), 0);
+        ASSERT_TRUE(says("changed by another program"));
+        press(QStringLiteral("Reload"));
+        EXPECT_EQ(document.setup(), sampleSetup(sample));
+    }
+}
+
+TEST_F(FileOnDisk, OnlyTouchedIsNotWorthAWord)
+{
+    put(path, fileBytes(path));
+    put(folder.filePath(QStringLiteral("neighbour")), "x");
+    EXPECT_TRUE(staysSilent());
+    ASSERT_TRUE(window.saveFile(path));
+    EXPECT_TRUE(staysSilent());
+}
+
+TEST_F(FileOnDisk, KeepingMineMakesItUnsavedAndSavesWithoutAskingAgain)
+{
+    const stillbay::Setup mine = document.setup();
+    put(path, other);
+    ASSERT_TRUE(says("changed by another program"));
+    press(QStringLiteral("Keep mine"));
+    EXPECT_TRUE(window.message().isEmpty());
+    EXPECT_TRUE(window.isWindowModified());
+    ASSERT_TRUE(window.saveFile(path));
+    EXPECT_EQ(readSetup(fileBytes(path).toStdString()).value().setup, mine);
+    EXPECT_EQ(fileBytes(path + QStringLiteral(".bak")), other);
+}
+
+TEST_F(FileOnDisk, DeletedIsToldAndSavedAnew)
+{
+    ASSERT_TRUE(QFile::remove(path));
+    ASSERT_TRUE(says("moved or deleted"));
+    press(QStringLiteral("Keep mine"));
+    EXPECT_TRUE(window.isWindowModified());
+    ASSERT_TRUE(window.saveFile(path));
+    EXPECT_EQ(readSetup(fileBytes(path).toStdString()).value().setup, document.setup());
+    EXPECT_TRUE(staysSilent());
+}
+
+// Asked even before the change was noticed: the check is at the moment of saving.
+TEST_F(FileOnDisk, SavingOverAnotherVersionAsks)
+{
+    edit(31.5);
+    put(path, other);
+    {
+        const Answer cancel(QMessageBox::Cancel);
+        EXPECT_FALSE(window.saveFile(path));
+        EXPECT_EQ(cancel.asked, 1);
+        EXPECT_EQ(fileBytes(path), other);
+        EXPECT_TRUE(window.isWindowModified());
+    }
+    const Answer replace(QMessageBox::Save);
+    EXPECT_TRUE(window.saveFile(path));
+    EXPECT_EQ(replace.asked, 1);
+    EXPECT_EQ(readSetup(fileBytes(path).toStdString()).value().setup.mounts.free_length_mm, 31.5);
+}
+
+TEST_F(FileOnDisk, OpenInTwoWindowsIsToldAndNotForbidden)
+{
+    MainWindow second;
+    EXPECT_TRUE(second.openFile(path));
+    EXPECT_TRUE(second.message().contains(QStringLiteral("open in another window")));
+    EXPECT_TRUE(second.openFile(copyOf("quarry", QStringLiteral("alone.stillbay"))));
+    EXPECT_TRUE(second.message().isEmpty()) << qPrintable(second.message());
+    // The same file by another name counts as the same.
+    const QString link = folder.filePath(QStringLiteral("link.stillbay"));
+    ASSERT_TRUE(QFile::link(path, link));
+    EXPECT_TRUE(second.openFile(link));
+    EXPECT_TRUE(second.message().contains(QStringLiteral("open in another window")));
+}
+
+TEST_F(FileOnDisk, TheVersionBeforeThisSessionIsKeptOnce)
+{
+    const QByteArray before = fileBytes(path);
+    ASSERT_EQ(::chmod(path.toLocal8Bit(), 0640), 0);
+    edit(31.5);
+    ASSERT_TRUE(window.saveFile(path));
+    edit(32.5);
+    ASSERT_TRUE(window.saveFile(path));
+    const QString copy = path + QStringLiteral(".bak");
+    EXPECT_EQ(fileBytes(copy), before);
+    struct stat status;
+    ASSERT_EQ(::stat(copy.toLocal8Bit(), &status), 0);
+    EXPECT_EQ(status.st_mode & 0777, 0640u);
+}
+
+TEST_F(FileOnDisk, SavesAlsoWhereNoCopyCanBeKept)
+{
+    ASSERT_TRUE(QDir(folder.path()).mkdir(QStringLiteral("mine.stillbay.bak")));
+    edit(31.5);
+    EXPECT_TRUE(window.saveFile(path));
+    EXPECT_TRUE(window.message().contains(QStringLiteral("without a copy")));
+    EXPECT_FALSE(window.isWindowModified());
+}
+
+}  // namespace
+}  // namespace stillbay::ui

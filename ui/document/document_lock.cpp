@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+#include "ui/document/document_lock.h"
+
+#include "ui/document/state_folder.h"
+
+#include <QCryptographicHash>
+#include <QDir>
+#include <QFileInfo>
+
+namespace stillbay::ui {
+
+bool DocumentLock::take(const QString& path)
+{
+    const QString canonical = QFileInfo(path).canonicalFilePath();
+    if (m_lock && canonical == m_canonical)
+        return m_lock->isLocked();
+    m_lock.reset();
+    m_canonical = canonical;
+    if (canonical.isEmpty())
+        return true;
+    const QByteArray name =
+        QCryptographicHash::hash(canonical.toUtf8(), QCryptographicHash::Sha256).toHex();
+    m_lock = std::make_unique<QLockFile>(
+        QDir(stateFolder(QStringLiteral("open"))).filePath(QString::fromLatin1(name)));
+    m_lock->setStaleLockTime(0);
+    return m_lock->tryLock(0) || m_lock->error() != QLockFile::LockFailedError;
+}
+
+}  // namespace stillbay::ui

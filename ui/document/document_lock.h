@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <QLockFile>
+#include <QString>
+
+#include <memory>
+
+namespace stillbay::ui {
+
+/// Says to other windows, also of other processes, that a file is open here. The mark lies in the
+/// state folder, so it litters nobody's folder and works for files that may not be written; that
+/// of a program that was killed counts as free.
+class DocumentLock final {
+public:
+    /// Marks this file instead of the one before. False: another window has it open.
+    bool take(const QString& path);
+
+private:
+    std::unique_ptr<QLockFile> m_lock;
+    QString m_canonical;
+};
+
+}  // namespace stillbay::ui

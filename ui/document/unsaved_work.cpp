@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+#include "ui/document/unsaved_work.h"
+
+#include "ui/document/read_file.h"
+#include "ui/document/state_folder.h"
+
+#include <QDir>
+#include <QFile>
+
+namespace stillbay::ui {
+namespace {
+
+const QString kSuffix = QStringLiteral(".json");
+
+QDir folder()
+{
+    return QDir(stateFolder(QStringLiteral("unsaved")));
+}
+
+Result<Snapshot> contentOf(const QString& path)
+{
+    const Result<QByteArray> text = readFile(path);
+    if (!text)
+        return tl::unexpected<Error>(text.error());
+    return readSnapshot(*text);
+}
+
+}  // namespace
+
+UnsavedPlace::UnsavedPlace(const QString& id)
+    : file(folder().filePath(id + kSuffix)),
+      lock(std::make_unique<QLockFile>(folder().filePath(id + QStringLiteral(".lock"))))
+{
+    lock->setStaleLockTime(0);  // a window may stay open for weeks; its process says whether it is
+}
+
+void UnsavedWork::remove()
+{
+    QFile::remove(place.file);
+    place.lock->unlock();
+}
+
+QString UnsavedWork::keepAside()
+{
+    const QString aside = place.file + QStringLiteral(".damaged");
+    const bool moved = QFile::rename(place.file, aside);
+    place.lock->unlock();
+    return moved ? aside : place.file;
+}
+
+std::vector<UnsavedWork> findUnsavedWork()
+{
+    std::vector<UnsavedWork> found;
+    const QStringList names =
+        folder().entryList({u'*' + kSuffix}, QDir::Files, QDir::Time | QDir::Reversed);
+    for (const QString& name : names) {
+        UnsavedPlace place(name.chopped(kSuffix.size()));
+        if (!place.lock->tryLock(0))
+            continue;  // a window that is open writes it
+        Result<Snapshot> content = contentOf(place.file);
+        found.push_back({std::move(place), std::move(content)});
+    }
+    return found;
+}
+
+}  // namespace stillbay::ui
