@@ -7,10 +7,12 @@
 #include "core/setup/text.h"
 #include "tests/ui/program_fixture.h"
 #include "tests/ui/samples.h"
+#include "ui/sheet/build_sheet.h"
 
 #include <QFileInfo>
 #include <QImage>
 #include <QLineF>
+#include <QPrinter>
 #include <QRegularExpression>
 #include <QXmlStreamReader>
 
@@ -57,6 +59,15 @@ Path pathOf(const QString& outline, const QString& matrix)
 
 struct Sheet : Program {
     Sheet() { output = folder.filePath(QStringLiteral("sheet.pdf")); }
+
+    // Writes a craft of the test's own beside the sheet.
+    QString craftFile(const stillbay::Setup& setup)
+    {
+        QFile file(folder.filePath(QStringLiteral("craft.stillbay")));
+        EXPECT_TRUE(file.open(QIODevice::WriteOnly));
+        file.write(QByteArray::fromStdString(writeSetup(setup).value()));
+        return file.fileName();
+    }
 
     void write(const QString& craft, const QString& paper, const QStringList& more = {})
     {
@@ -215,31 +226,47 @@ TEST_P(EachSheet, SaysWhatToCutAndWhatItIsTunedFor)
 }
 
 // Oracle: a ruler. 100 mm along both edges, a tick each millimetre.
+void expectTrueRulers(const std::vector<Path>& drawn)
+{
+    int rulers = 0;
+    for (const Path& path : drawn) {
+        const QLineF line(path.points.front(), path.points.back());
+        if (path.points.size() != 2 || std::abs(line.length() - 100.0) > 0.1)
+            continue;
+        ++rulers;
+        EXPECT_NEAR(line.length(), 100.0, kDot_mm);
+        EXPECT_TRUE(std::abs(line.dx()) < kDot_mm || std::abs(line.dy()) < kDot_mm);
+        for (int mm = 0; mm <= 100; ++mm) {
+            const QPointF place = line.pointAt(mm / 100.0);
+            EXPECT_TRUE(std::any_of(drawn.begin(), drawn.end(), [&](const Path& tick) {
+                return tick.points.size() == 2 &&
+                       QLineF(tick.points[0], place).length() < kDot_mm &&
+                       tick.box().width() + tick.box().height() < 5.0;
+            })) << mm;
+        }
+    }
+    EXPECT_EQ(rulers, 2);
+}
+
 TEST_P(EachSheet, RulersAreTrue)
 {
     write(samplePath(sample), paper);
     const int count = pages();
-    for (int page = firstTemplate(); page <= count; ++page) {
-        const std::vector<Path> drawn = paths(page);
-        int rulers = 0;
-        for (const Path& path : drawn) {
-            const QLineF line(path.points.front(), path.points.back());
-            if (path.points.size() != 2 || std::abs(line.length() - 100.0) > 0.1)
-                continue;
-            ++rulers;
-            EXPECT_NEAR(line.length(), 100.0, kDot_mm);
-            EXPECT_TRUE(std::abs(line.dx()) < kDot_mm || std::abs(line.dy()) < kDot_mm);
-            for (int mm = 0; mm <= 100; ++mm) {
-                const QPointF place = line.pointAt(mm / 100.0);
-                EXPECT_TRUE(std::any_of(drawn.begin(), drawn.end(), [&](const Path& tick) {
-                    return tick.points.size() == 2 &&
-                           QLineF(tick.points[0], place).length() < kDot_mm &&
-                           tick.box().width() + tick.box().height() < 5.0;
-                })) << mm;
-            }
-        }
-        EXPECT_EQ(rulers, 2) << "page " << page;
-    }
+    for (int page = firstTemplate(); page <= count; ++page)
+        expectTrueRulers(paths(page));
+}
+
+// The printer's way is not the PDF's: it knows margins and resolutions of its own.
+TEST_P(EachSheet, RulersAreTrueOnAPrinterToo)
+{
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setOutputFormat(QPrinter::PdfFormat);
+    printer.setOutputFileName(output);
+    printer.setPageLayout(layoutOf(paper == QStringLiteral("a4") ? Paper::A4 : Paper::Letter));
+    ASSERT_TRUE(drawSheet({setup, assess(setup).value(), 6.0, QDate(2026, 5, 1)}, printer));
+    const int count = pages();
+    for (int page = firstTemplate(); page <= count; ++page)
+        expectTrueRulers(paths(page));
 }
 
 // Oracle: the setup file's own coordinates, forward up and left to the left of the datum. Rings of
@@ -300,6 +327,36 @@ INSTANTIATE_TEST_SUITE_P(Samples, EachSheet,
                          testing::Combine(testing::ValuesIn(kSampleNames),
                                           testing::Values("a4", "letter")));
 
+// Oracle: the paper of the shops, and the decimal sign of the language.
+TEST_F(Sheet, FollowsTheLocale)
+{
+    struct Case {
+        const char* locale;
+        const char* paper;
+        const char* length;
+    };
+    for (const auto& [locale, paper, length] :
+         {Case{"en_US.UTF-8", "(letter)", "20.0 mm"}, Case{"de_DE.UTF-8", "(A4)", "20,0 mm"}}) {
+        environment.insert(QStringLiteral("LC_ALL"), QLatin1String(locale));
+        ASSERT_EQ(run({QStringLiteral("sheet"), samplePath("reedbed"), QStringLiteral("--output"),
+                       output}),
+                  0);
+        pages();
+        EXPECT_TRUE(out.contains(paper)) << out.constData();
+        EXPECT_TRUE(text().contains(QLatin1String(length))) << locale;
+    }
+}
+
+TEST_F(Sheet, ALongNameLeavesThePageNumberItsRoom)
+{
+    stillbay::Setup named = sampleSetup("reedbed");
+    named.name = std::string(100, 'W') + " <b>&amp;</b>";
+    write(craftFile(named), QStringLiteral("a4"));
+    const int count = pages();
+    EXPECT_TRUE(text(1, 1).contains(QStringLiteral("W... page 1 of %1").arg(count)));
+    EXPECT_TRUE(text(1, 1).contains(QStringLiteral("<b>&amp;</b>")));
+}
+
 TEST_F(Sheet, OverridesAPlatformThatNeedsADisplay)
 {
     environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("xcb"));
@@ -314,11 +371,7 @@ TEST_F(Sheet, GivesTheTableAloneWhereATemplateWouldTakeTooMuchPaper)
         point.bay_mm[0] *= 20.0;
         point.anchor_mm = {point.bay_mm[0] + 26.0, point.bay_mm[1] + 14.0, point.bay_mm[2] + 7.0};
     }
-    const QString craft = folder.filePath(QStringLiteral("wide.stillbay"));
-    QFile file(craft);
-    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
-    file.write(QByteArray::fromStdString(writeSetup(wide).value()));
-    file.close();
+    const QString craft = craftFile(wide);
     ASSERT_EQ(run({QStringLiteral("sheet"), craft, QStringLiteral("--output"), output}), 0)
         << err.constData();
     const QString words = text();
@@ -336,14 +389,11 @@ TEST_F(Sheet, LeavesTheOldFileWhenThereIsNoAnswer)
     buckled.bay.parts[0].mass_g = 3000.0;
     for (MountPoint& point : buckled.mounts.points)
         point.elevation_deg = -85.0;
-    const QString craft = folder.filePath(QStringLiteral("buckled.stillbay"));
-    for (const auto& [path, bytes] :
-         {std::pair(craft, QByteArray::fromStdString(writeSetup(buckled).value())),
-          std::pair(output, QByteArray("old"))}) {
-        QFile file(path);
-        ASSERT_TRUE(file.open(QIODevice::WriteOnly));
-        file.write(bytes);
-    }
+    const QString craft = craftFile(buckled);
+    QFile old(output);
+    ASSERT_TRUE(old.open(QIODevice::WriteOnly));
+    old.write("old");
+    old.close();
     EXPECT_EQ(run({QStringLiteral("sheet"), craft, QStringLiteral("--output"), output}), 3);
     EXPECT_EQ(err.count('\n'), 1) << err.constData();
     EXPECT_EQ(fileBytes(output), "old");

@@ -109,14 +109,14 @@ void drawTextPage(Page& page, QTextDocument& document, const QRectF& area_mm, in
 void drawRunningHead(Page& page, const QSizeF& page_mm, const BuildSheet& sheet, int number,
                      int count)
 {
-    const QRectF line(kMargin_mm, kMargin_mm, page_mm.width() - 2.0 * kMargin_mm, kRunningHead_mm);
+    QRectF line(kMargin_mm, kMargin_mm, page_mm.width() - 2.0 * kMargin_mm, kRunningHead_mm);
     const QFont font = paperFont(8.0);
-    page.text(line, Qt::AlignLeft | Qt::AlignTop,
-              QObject::tr("Stillbay build sheet · %1 · %2")
-                  .arg(nameOf(sheet.setup), QLocale().toString(sheet.date, QLocale::LongFormat)),
-              font);
-    page.text(line, Qt::AlignRight | Qt::AlignTop,
-              QObject::tr("page %1 of %2").arg(number).arg(count), font);
+    const QString pages = QObject::tr("page %1 of %2").arg(number).arg(count);
+    page.text(line, Qt::AlignRight | Qt::AlignTop, pages, font);
+    line.setWidth(line.width() - page.width_mm(pages, font) - 4.0);
+    const QString date = QLocale().toString(sheet.date, QLocale::LongFormat);
+    page.line(line, Qt::AlignLeft | Qt::AlignTop,
+              QObject::tr("Stillbay build sheet · %1 · %2").arg(date, nameOf(sheet.setup)), font);
 }
 
 }  // namespace

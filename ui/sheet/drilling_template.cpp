@@ -51,7 +51,7 @@ void drawNote(Page& page, const QSizeF& page_mm, const DrillingPlan& plan, std::
                            .arg(plan.rows)
                            .arg(plan.columns);
     }
-    page.text(line, Qt::AlignLeft | Qt::AlignTop, note, paperFont(7.5));
+    page.line(line, Qt::AlignLeft | Qt::AlignTop, note, paperFont(7.5));
 }
 
 // A ruler of 100 mm that starts at `zero` and runs along `along`, its ticks towards `ticks`.
@@ -246,8 +246,7 @@ void drawJoints(Page& page, const View& view, const DrillingPlan& plan)
         page.setPen(kHair_mm);
         page.line(middle - QPointF(4.0, 0.0), middle + QPointF(4.0, 0.0));
         page.line(middle - QPointF(0.0, 4.0), middle + QPointF(0.0, 4.0));
-        page.text(QRectF(middle + QPointF(0.8, 0.5), QSizeF(12.0, 3.5)),
-                  Qt::AlignLeft | Qt::AlignTop,
+        page.text(QRectF(middle + QPointF(-7.0, 4.2), QSizeF(14.0, 3.0)), Qt::AlignCenter,
                   QObject::tr("joint %1", "where two sheets of paper overlap").arg(joint.number),
                   paperFont(6.0));
     }

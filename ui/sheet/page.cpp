@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "ui/sheet/page.h"
 
+#include <QFontMetricsF>
 #include <QPaintDevice>
+
+#include <algorithm>
 
 namespace stillbay::ui {
 namespace {
 
 constexpr double kInch_mm = 25.4;
+constexpr double kSmallestShare = 0.75;  // of its size that a line shrinks to
 
 }  // namespace
 
@@ -45,6 +49,20 @@ void Page::text(const QRectF& area_mm, int flags, const QString& text, const QFo
     m_painter.setFont(font);
     m_painter.setPen(Qt::black);
     m_painter.drawText(dots(area_mm), flags, text);
+}
+
+void Page::line(const QRectF& area_mm, int flags, const QString& text, QFont font)
+{
+    const double share = area_mm.width() / std::max(width_mm(text, font), area_mm.width());
+    font.setPointSizeF(std::max(share, kSmallestShare) * font.pointSizeF());
+    const QFontMetricsF metrics(font, m_painter.device());
+    this->text(area_mm, flags, metrics.elidedText(text, Qt::ElideRight, dots(area_mm.width())),
+               font);
+}
+
+double Page::width_mm(const QString& text, const QFont& font) const
+{
+    return QFontMetricsF(font, m_painter.device()).horizontalAdvance(text) / m_perMm;
 }
 
 }  // namespace stillbay::ui

@@ -28,6 +28,10 @@ public:
     void setPen(double width_mm, Qt::PenStyle style = Qt::SolidLine, const QColor& ink = Qt::black);
     void line(const QPointF& from_mm, const QPointF& to_mm);
     void text(const QRectF& area_mm, int flags, const QString& text, const QFont& font);
+    /// One line that is set smaller where it would not fit, and ends in an ellipsis where that is
+    /// not enough.
+    void line(const QRectF& area_mm, int flags, const QString& text, QFont font);
+    double width_mm(const QString& text, const QFont& font) const;
 
 private:
     QPainter& m_painter;
