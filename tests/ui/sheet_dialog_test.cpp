@@ -14,6 +14,7 @@
 #include <QFileDialog>
 #include <QLineEdit>
 #include <QMenuBar>
+#include <QPrintDialog>
 #include <QPushButton>
 #include <QTemporaryDir>
 #include <QTimer>
@@ -102,6 +103,40 @@ TEST_F(SheetWindow, SavesThroughTheFileDialog)
     answer.start(20);
     QTest::mouseClick(button(*dialog, QStringLiteral("&Save as PDF…")), Qt::LeftButton);
     EXPECT_TRUE(fileBytes(path).startsWith("%PDF-"));
+}
+
+TEST_F(SheetWindow, AsksHowToPrintAndTakesNoForAnAnswer)
+{
+    open("reedbed");
+    command()->trigger();
+    SheetDialog* const dialog = opened();
+    const int pages = dialog->pageCount();
+    int asked = 0;
+    QTimer answer;
+    QObject::connect(&answer, &QTimer::timeout, [&] {
+        if (auto* const asks = dialog->findChild<QPrintDialog*>()) {
+            ++asked;
+            asks->reject();
+        }
+    });
+    answer.start(20);
+    QTest::mouseClick(button(*dialog, QStringLiteral("P&rint…")), Qt::LeftButton);
+    EXPECT_EQ(asked, 1);
+    EXPECT_EQ(dialog->pageCount(), pages);
+    EXPECT_TRUE(dialog->message().isEmpty());
+}
+
+// Oracle: identity. Paper is white and ink is black, whatever the desktop looks like.
+TEST_F(SheetWindow, LooksTheSameOnADarkDesktop)
+{
+    const stillbay::Setup setup = sampleSetup("reedbed");
+    const BuildSheet sheet{setup, assess(setup).value(), 6.0, QDate(2026, 5, 1)};
+    const QByteArray light = sheetPdf(sheet, Paper::A4);
+    const QPalette before = QApplication::palette();
+    QPalette dark(QColor(40, 40, 40));
+    QApplication::setPalette(dark);
+    EXPECT_EQ(sheetPdf(sheet, Paper::A4).size(), light.size());
+    QApplication::setPalette(before);
 }
 
 TEST_F(SheetWindow, TellsWhatCannotBeWritten)

@@ -2,10 +2,10 @@
 #include "ui/sheet/build_sheet.h"
 
 #include "core/base/check.h"
+#include "ui/sheet/chart_object.h"
 #include "ui/sheet/drilling_template.h"
 #include "ui/sheet/page.h"
 #include "ui/sheet/sheet_text.h"
-#include "ui/sheet/wobble_figure.h"
 
 #include <QAbstractTextDocumentLayout>
 #include <QBuffer>
@@ -16,9 +16,6 @@
 #include <QPdfWriter>
 #include <QTextCursor>
 #include <QTextDocument>
-#include <QTextObjectInterface>
-
-#include <functional>
 
 namespace stillbay::ui {
 namespace {
@@ -35,37 +32,6 @@ QString nameOf(const Setup& setup)
 {
     return setup.name.empty() ? QObject::tr("Unnamed craft") : QString::fromStdString(setup.name);
 }
-
-/// The chart as a character of the text.
-class ChartObject final : public QObject, public QTextObjectInterface {
-    Q_OBJECT
-    Q_INTERFACES(QTextObjectInterface)
-public:
-    ChartObject(const BuildSheet& sheet, const QSizeF& size_mm, double dotsPerMm, QObject* parent)
-        : QObject(parent), m_sheet(sheet), m_size_mm(size_mm), m_dotsPerMm(dotsPerMm)
-    {
-    }
-
-    QSizeF intrinsicSize(QTextDocument*, int, const QTextFormat&) override
-    {
-        return m_size_mm * m_dotsPerMm;
-    }
-
-    void drawObject(QPainter* painter, const QRectF& rect, QTextDocument*, int,
-                    const QTextFormat&) override
-    {
-        painter->save();
-        painter->translate(rect.topLeft());
-        Page page(*painter);
-        drawWobbleFigure(page, QRectF(QPointF(), m_size_mm), m_sheet.setup, m_sheet.assessment);
-        painter->restore();
-    }
-
-private:
-    const BuildSheet& m_sheet;
-    QSizeF m_size_mm;
-    double m_dotsPerMm;
-};
 
 void fill(QTextDocument& document, const BuildSheet& sheet, const QSizeF& size_mm, double dotsPerMm,
           int templateSheets)
@@ -176,5 +142,3 @@ QByteArray sheetPdf(const BuildSheet& sheet, Paper paper)
 }
 
 }  // namespace stillbay::ui
-
-#include "build_sheet.moc"

@@ -13,8 +13,9 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kRounding_mm = 1e-6;
-constexpr double kClear_mm = 26.0;         // between a joint and a hole
-constexpr double kFarthestStep_mm = 60.0;  // that a joint gives way
+constexpr double kClear_mm = 26.0;     // between a joint and a hole
+constexpr double kJointStep_mm = 2.0;  // by which a joint gives way to a hole
+constexpr int kJointSteps = 30;
 
 QPointF onPaper(const Triple& place_mm, bool forwardIsRight)
 {
@@ -69,9 +70,9 @@ void shareOut(DrillingPlan& plan, const QSizeF& paper)
 // The place on a line nearest to the wished one that keeps clear of all holes.
 QPointF clearPlace(const DrillingPlan& plan, const QPointF& wished, const QPointF& along)
 {
-    for (double step = 0.0; step < kFarthestStep_mm; step += 2.0)
+    for (int step = 0; step < kJointSteps; ++step)
         for (const double side : {1.0, -1.0}) {
-            const QPointF tried = wished + side * step * along;
+            const QPointF tried = wished + side * step * kJointStep_mm * along;
             const bool clear = std::none_of(
                 plan.holes.begin(), plan.holes.end(),
                 [&](const Hole& hole) { return QLineF(hole.place, tried).length() < kClear_mm; });
@@ -88,19 +89,19 @@ void addJoints(DrillingPlan& plan)
         plan.joints.push_back(
             {static_cast<int>(plan.joints.size()) + 1, clearPlace(plan, wished, along)});
     };
-    for (int row = 0; row < plan.rows; ++row)
-        for (int column = 0; column < plan.columns; ++column) {
-            const QRectF& sheet =
-                plan.sheets[static_cast<std::size_t>(row * plan.columns + column)];
-            for (const double share : {0.25, 0.75}) {
-                if (column + 1 < plan.columns)
-                    add({sheet.right() - kOverlap_mm / 2.0, sheet.top() + share * sheet.height()},
-                        {0.0, 1.0});
-                if (row + 1 < plan.rows)
-                    add({sheet.left() + share * sheet.width(), sheet.bottom() - kOverlap_mm / 2.0},
-                        {1.0, 0.0});
-            }
+    for (std::size_t index = 0; index < plan.sheets.size(); ++index) {
+        const QRectF sheet = plan.sheets[index];
+        const int row = static_cast<int>(index) / plan.columns;
+        const int column = static_cast<int>(index) % plan.columns;
+        for (const double share : {0.25, 0.75}) {
+            if (column + 1 < plan.columns)
+                add({sheet.right() - kOverlap_mm / 2.0, sheet.top() + share * sheet.height()},
+                    {0.0, 1.0});
+            if (row + 1 < plan.rows)
+                add({sheet.left() + share * sheet.width(), sheet.bottom() - kOverlap_mm / 2.0},
+                    {1.0, 0.0});
         }
+    }
 }
 
 }  // namespace

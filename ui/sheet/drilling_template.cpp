@@ -207,8 +207,8 @@ std::vector<QRectF> labelPlaces(const DrillingPlan& plan)
                                            : std::atan2(away.y(), away.x());
         QRectF place = labelAround(hole, first);
         for (int step = 0; step < kLabelTries; ++step) {
-            const double turn =
-                (step % 2 == 0 ? 1 : -1) * ((step + 1) / 2) * 2.0 * std::numbers::pi / kLabelTries;
+            const int turns = (step % 2 == 0 ? 1 : -1) * ((step + 1) / 2);  // 0, −1, 1, −2, …
+            const double turn = turns * 2.0 * std::numbers::pi / kLabelTries;
             const QRectF tried = labelAround(hole, first + turn);
             const bool free = std::none_of(taken.begin(), taken.end(), [&](const QRectF& other) {
                 return other.intersects(tried);

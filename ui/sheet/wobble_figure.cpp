@@ -16,6 +16,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kPercent = 100.0;
+constexpr double kTick_percent = 10.0;
 constexpr double kBelowFaint = 30.0;  // what is this far below the limit lies on the lower edge
 constexpr double kLeft_mm = 14.0, kRight_mm = 14.0, kTop_mm = 5.0, kBottom_mm = 9.0;
 const QColor kShade(232, 232, 232);
@@ -70,8 +71,10 @@ void drawScales(Page& page, const Axes& axes)
 {
     const QFont font = paperFont(7.0);
     const QRectF& area = axes.area;
-    for (double tick = std::ceil(axes.from_percent / 10.0) * 10.0; tick <= axes.to_percent;
-         tick += 10.0) {
+    const int first = static_cast<int>(std::ceil(axes.from_percent / kTick_percent));
+    const int last = static_cast<int>(std::floor(axes.to_percent / kTick_percent));
+    for (int index = first; index <= last; ++index) {
+        const double tick = kTick_percent * index;
         page.setPen(0.1, Qt::SolidLine, kGrid);
         page.line({axes.x(tick), area.top()}, {axes.x(tick), area.bottom()});
         page.text(QRectF(axes.x(tick) - 8.0, area.bottom() + 0.7, 16.0, 3.5), Qt::AlignCenter,
