@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/main_window.h"
 
+#include "ui/help/help_pages.h"
+#include "ui/help/help_window.h"
 #include "ui/panels/tube_bench.h"
+#include "ui/widgets/field_row.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_actions.h"
 #include "ui/window/file_drop.h"
@@ -110,7 +113,7 @@ void MainWindow::makeActions()
     QMenu* const edit = menuBar()->addMenu(tr("&Edit"));
     edit->addActions({m_undo, m_redo});
     makeViewMenu(*menuBar()->addMenu(tr("&View")));
-    menuBar()->addMenu(tr("&Help"))->addAction(tr("&About Stillbay"), this, &MainWindow::about);
+    makeHelpMenu(*menuBar()->addMenu(tr("&Help")));
 
     QToolBar* const bar = addToolBar(tr("Main toolbar"));
     bar->setObjectName(QStringLiteral("mainToolbar"));
@@ -137,6 +140,33 @@ void MainWindow::makeViewMenu(QMenu& menu)
             [this] { setWindowState(windowState() ^ Qt::WindowFullScreen); });
     connect(&menu, &QMenu::aboutToShow, full, [this, full] { full->setChecked(isFullScreen()); });
     menu.addAction(tr("&Reset layout"), this, [this] { m_session->reset(); });
+}
+
+void MainWindow::makeHelpMenu(QMenu& menu)
+{
+    QAction* const pages = menu.addAction(tr("&Help pages"), this, &MainWindow::showHelp);
+    pages->setShortcut(QKeySequence::HelpContents);
+    menu.addAction(tr("&Keyboard shortcuts"), this, [this] { help().showPage(kShortcutsUrl); });
+    menu.addSeparator();
+    menu.addAction(tr("&About Stillbay"), this, &MainWindow::about);
+}
+
+HelpWindow& MainWindow::help()
+{
+    if (!m_help)
+        m_help = new HelpWindow(*this);
+    return *m_help;
+}
+
+// In a field of the craft, what the pages say of that field.
+void MainWindow::showHelp()
+{
+    for (const QWidget* widget = focusWidget(); widget; widget = widget->parentWidget())
+        if (const auto* const row = qobject_cast<const FieldRow*>(widget)) {
+            help().showField(row->spec().path);
+            return;
+        }
+    help().showPage(kFirstPageUrl);
 }
 
 void MainWindow::makePages()

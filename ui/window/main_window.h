@@ -19,6 +19,7 @@ class QTabWidget;
 namespace stillbay::ui {
 
 class FileActions;
+class HelpWindow;
 class MessageBar;
 class ResultView;
 class Session;
@@ -60,6 +61,9 @@ private:
     void restoreSession();
     void storeSession();
 
+    void makeHelpMenu(QMenu& menu);
+    HelpWindow& help();
+    void showHelp();
     void about();
 
     void showCraft();
@@ -83,6 +87,7 @@ private:
     std::vector<ResultView*> m_views;  // all that show the newest result
     QLabel* m_state;
     std::unique_ptr<Session> m_session;
+    HelpWindow* m_help = nullptr;  // once it was wanted
     QAction* m_undo = nullptr;
     QAction* m_redo = nullptr;
 };

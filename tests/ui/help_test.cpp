@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: MIT
+#include "tests/ui/window_fixture.h"
+#include "ui/help/help_browser.h"
+#include "ui/help/help_pages.h"
+#include "ui/help/help_window.h"
+#include "ui/widgets/field_row.h"
+#include "ui/widgets/number_box.h"
+
+#include <QAction>
+#include <QDir>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QMenu>
+#include <QMenuBar>
+#include <QRegularExpression>
+#include <QTextBlock>
+
+namespace stillbay::ui {
+namespace {
+
+struct Help : Window {
+    HelpWindow& help()
+    {
+        auto* const found = window.findChild<HelpWindow*>();
+        EXPECT_TRUE(found && found->isVisible() && QTest::qWaitForWindowActive(found));
+        return *found;
+    }
+
+    void pressF1(QWidget* where)
+    {
+        window.activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+        where->setFocus();
+        QTest::keyClick(where, Qt::Key_F1);
+    }
+
+    // Without a screen the second window of a program gets no shortcuts.
+    static void trigger(const QWidget& owner, const QKeySequence& keys)
+    {
+        for (QAction* action : owner.actions())
+            if (action->shortcuts().contains(keys)) {
+                action->trigger();
+                return;
+            }
+        ADD_FAILURE() << "no action for " << qPrintable(keys.toString());
+    }
+
+    QString topBlock() { return help().browser().textCursor().block().text(); }
+};
+
+TEST_F(Help, OpensOfflineWithEveryPageOfTheDocumentation)
+{
+    pressF1(&window);
+    EXPECT_EQ(help().browser().source(), kFirstPageUrl);
+    auto* const list = help().findChild<QListWidget*>();
+    const QStringList files =
+        QDir(QStringLiteral(STILLBAY_DOCS_DIR)).entryList({QStringLiteral("*.md")});
+    ASSERT_GE(files.size(), 6);
+    EXPECT_EQ(list->count(), files.size() + 1);  // with the keyboard shortcuts
+    for (int k = 0; k < list->count(); ++k) {
+        list->setCurrentRow(k);
+        EXPECT_FALSE(list->item(k)->text().isEmpty());
+        EXPECT_EQ(help().browser().document()->begin().text(), list->item(k)->text());
+        EXPECT_GT(help().browser().toPlainText().size(), 200);
+    }
+}
+
+// Every link of every page leads to a page or a heading, or says that it does not.
+TEST_F(Help, LinksLeadToPagesHeadingsAndPictures)
+{
+    pressF1(&window);
+    static const QRegularExpression link(QStringLiteral("\\]\\(([^)\\s]+)\\)"));
+    QStringList dead;
+    QObject::connect(&help().browser(), &HelpBrowser::linkIsDead, &window,
+                     [&dead](const QString& target) { dead << target; });
+    int followed = 0;
+    for (const HelpPage& page : helpPages()) {
+        help().browser().open(page.url);
+        const QDir folder(QStringLiteral(STILLBAY_DOCS_DIR));
+        auto links =
+            link.globalMatch(QString::fromUtf8(fileBytes(folder.filePath(page.url.fileName()))));
+        while (links.hasNext()) {
+            const QString target = links.next().captured(1);
+            if (target.startsWith(QStringLiteral("http")) ||
+                target.startsWith(QStringLiteral("../")))
+                continue;
+            ++followed;
+            if (target.startsWith(QStringLiteral("images/"))) {
+                EXPECT_TRUE(QFile::exists(QStringLiteral(":/docs/") + target))
+                    << qPrintable(target);
+                continue;
+            }
+            help().browser().open(page.url);
+            emit help().browser().anchorClicked(QUrl(target));
+            EXPECT_EQ(help().browser().source(),
+                      page.url.resolved(QUrl(target)).adjusted(QUrl::RemoveFragment));
+        }
+    }
+    EXPECT_GE(followed, 3);
+    EXPECT_TRUE(dead.isEmpty()) << qPrintable(dead.join(u' '));
+    emit help().browser().anchorClicked(QUrl(QStringLiteral("../DEVELOPERS.md")));
+    EXPECT_EQ(dead, QStringList(QStringLiteral("DEVELOPERS.md")));
+    help().browser().open(QUrl(QStringLiteral("qrc:/docs/setup-file.md#top-level")));
+    EXPECT_EQ(topBlock(), QStringLiteral("Top level"));
+}
+
+TEST_F(Help, ExplainsTheFieldThatHasTheFocus)
+{
+    open("reedbed");
+    pressF1(named<NumberBox>(QStringLiteral("Tube: outer diameter")));
+    EXPECT_EQ(help().browser().source(), kSetupFileUrl);
+    EXPECT_EQ(topBlock(), QStringLiteral("outer_diameter_mm"));
+    for (const FieldRow* row : window.findChildren<FieldRow*>()) {
+        help().showField(row->spec().path);
+        EXPECT_EQ(topBlock(), row->spec().path.section(u'.', -1)) << qPrintable(row->spec().path);
+    }
+    // The same key stands in several tables: that of its own object is meant.
+    help().showField(QStringLiteral("drive.motor.mass_g"));
+    const int motor = help().browser().textCursor().position();
+    help().showField(QStringLiteral("bay.parts[0].mass_g"));
+    EXPECT_LT(help().browser().textCursor().position(), motor);
+}
+
+TEST_F(Help, FindsWordsFromBothEnds)
+{
+    pressF1(&window);
+    HelpWindow& pages = help();
+    auto* const words = pages.findChild<QLineEdit*>();
+    const auto outcome = [&pages] {
+        for (const QLabel* label : pages.findChildren<QLabel*>())
+            if (label->accessibleName() == QStringLiteral("Outcome of the search"))
+                return label->text();
+        return QString();
+    };
+    words->setText(QStringLiteral("unsaved"));
+    QTest::keyClick(words, Qt::Key_Return);
+    const int first = pages.browser().textCursor().position();
+    EXPECT_EQ(pages.browser().textCursor().selectedText().toLower(), QStringLiteral("unsaved"));
+    QTest::keyClick(words, Qt::Key_Return);
+    const int second = pages.browser().textCursor().position();
+    EXPECT_GT(second, first);
+    EXPECT_TRUE(outcome().isEmpty());
+    trigger(pages, Qt::SHIFT | Qt::Key_F3);
+    trigger(pages, Qt::SHIFT | Qt::Key_F3);
+    EXPECT_GT(pages.browser().textCursor().position(), second);
+    EXPECT_TRUE(outcome().contains(QStringLiteral("other end")));
+    const int place = pages.browser().textCursor().position();
+    words->setText(QStringLiteral("xyzzy"));
+    QTest::keyClick(words, Qt::Key_Return);
+    EXPECT_TRUE(outcome().contains(QStringLiteral("Not on this page")));
+    EXPECT_EQ(pages.browser().textCursor().position(), place);
+}
+
+// Oracle: the actions of the window themselves.
+TEST_F(Help, ListsTheKeysOfEveryCommand)
+{
+    open("reedbed");
+    for (QAction* action : window.menuBar()->actions().constLast()->menu()->actions())
+        if (action->text() == QStringLiteral("&Keyboard shortcuts"))
+            action->trigger();
+    const QString text = help().browser().toPlainText();
+    int commands = 0;
+    for (const QAction* action : window.findChildren<QAction*>())
+        for (const QKeySequence& keys : action->shortcuts()) {
+            if (action->text().isEmpty() || keys.isEmpty())
+                continue;
+            ++commands;
+            EXPECT_TRUE(text.contains(keys.toString(QKeySequence::NativeText)))
+                << qPrintable(action->text());
+        }
+    EXPECT_GE(commands, 7);
+    trigger(help(), Qt::Key_Escape);
+    EXPECT_FALSE(window.findChild<HelpWindow*>()->isVisible());
+}
+
+}  // namespace
+}  // namespace stillbay::ui
