@@ -80,7 +80,7 @@ int runReport(std::span<const std::string_view> arguments, std::ostream& out, st
     if (!loaded)
         return reportError(err, loaded.error(), parsed->file);
     for (const Warning& warning : loaded->warnings)
-        err << "stillbay: " << warning.text << ": " << parsed->file << '\n';
+        err << "stillbay: " << english(warning.text) << ": " << parsed->file << '\n';
     auto assessment = assess(loaded->setup, parsed->options);
     if (!assessment)
         return reportError(err, assessment.error(), parsed->file);

@@ -77,7 +77,7 @@ Json modesJson(const std::array<ModeFigures, 6>& modes)
         return Json{{"frequency_hz", number(mode.frequency_hz)},
                     {"loss_factor", number(mode.loss_factor)},
                     {"motion", vectorJson(mode.motion)},
-                    {"words", mode.words}};
+                    {"words", english(mode.words)}};
     });
 }
 
@@ -140,7 +140,7 @@ std::string reportJson(const Assessment& a)
                                                      {"grade", gradeName(range.grade)}};
                                      })},
                     {"warnings", array(a.warnings, [](const Warning& warning) {
-                         return Json{{"code", warning.code}, {"text", warning.text}};
+                         return Json{{"code", warning.code}, {"text", english(warning.text)}};
                      })}};
     return json.dump(1) + '\n';
 }

@@ -41,8 +41,8 @@ void modesTable(std::ostream& page, const char* title, const std::array<ModeFigu
     page << '\n' << title << '\n';
     page << "    Hz       loss    motion\n";
     for (const ModeFigures& mode : modes)
-        page << formatted("  %7.2f   %6.3f    ", mode.frequency_hz, mode.loss_factor) << mode.words
-             << '\n';
+        page << formatted("  %7.2f   %6.3f    ", mode.frequency_hz, mode.loss_factor)
+             << english(mode.words) << '\n';
 }
 
 void tubeTable(std::ostream& page, const Assessment& a)
@@ -76,7 +76,7 @@ const char* stateWord(TubeState state)
 void restTable(std::ostream& page, const Assessment& a)
 {
     page << "\nAt rest\n";
-    paragraph(page, restInWords(a.rest), "  ");
+    paragraph(page, english(restInWords(a.rest)), "  ");
     page << "  tube   stretch    tension\n";
     for (std::size_t i = 0; i < a.rest.tubes.size(); ++i)
         page << formatted("  %4zu   %7.3f   %6.2f N   %s\n", i + 1, a.rest.tubes[i].stretch,
@@ -102,8 +102,8 @@ std::string reportPage(const Setup& setup, const Assessment& a)
 {
     std::ostringstream page;
     page << (setup.name.empty() ? "Unnamed craft" : setup.name) << "\n\n";
-    for (const std::string& sentence : findings(setup, a))
-        paragraph(page, sentence, "  ");
+    for (const Phrase& sentence : findings(setup, a))
+        paragraph(page, english(sentence), "  ");
     paragraph(
         page,
         formatted("Worst wobble in the cruise window: %.2f px.", worstCruiseWobble_px(setup, a)),
@@ -111,7 +111,7 @@ std::string reportPage(const Setup& setup, const Assessment& a)
     if (!a.warnings.empty())
         page << "\nCautions\n";
     for (const Warning& warning : a.warnings)
-        paragraph(page, warning.text, "  - ");
+        paragraph(page, english(warning.text), "  - ");
     massTable(page, a);
     tubeTable(page, a);
     restTable(page, a);
@@ -122,8 +122,8 @@ std::string reportPage(const Setup& setup, const Assessment& a)
     page << formatted("Balance of each propeller at hover: grade G %.0f (ISO 21940-11)\n",
                       a.hover.balance_grade_mm_s);
     page << "\nBefore you fly\n";
-    for (const std::string& caution : safetyCautions())
-        paragraph(page, caution, "  - ");
+    for (const Phrase& caution : safetyCautions())
+        paragraph(page, english(caution), "  - ");
     return page.str();
 }
 

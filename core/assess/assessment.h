@@ -2,12 +2,12 @@
 #pragma once
 
 #include "core/base/linalg.h"
+#include "core/base/phrase.h"
 #include "core/base/result.h"
 #include "core/mass/mass.h"
 
 #include <array>
 #include <optional>
-#include <string>
 #include <vector>
 
 /// All that is known of one craft, as a plain value: what the window draws and `report` prints.
@@ -48,7 +48,7 @@ struct ModeFigures {
     double frequency_hz = 0.0;
     double loss_factor = 0.0;
     Vector6d motion = Vector6d::Zero();  ///< real part, rotations × 0.1 m, largest entry ±1
-    std::string words;                   ///< "bay nods and slides fore and aft"
+    Phrase words;                        ///< "bay nods and slides fore and aft"
 };
 
 /// |motion of the camera point along j| per unit motion of the airframe along j; sizes agree.

@@ -2,12 +2,13 @@
 #include "core/assess/cautions.h"
 
 #include "core/assess/words.h"
-#include "core/base/format.h"
 #include "core/base/rotation.h"
 #include "core/base/units.h"
 
 #include <algorithm>
 #include <optional>
+#include <string>
+#include <utility>
 
 namespace stillbay {
 namespace {
@@ -20,15 +21,13 @@ constexpr double kLargestBend_deg = 20.0;
 
 using Warnings = std::vector<Warning>;
 
-std::string listed(const std::vector<std::size_t>& tubes)
+// "1, 2 and 4"
+Phrase listed(const std::vector<std::size_t>& tubes)
 {
-    std::string text = tubes.size() == 1 ? "Tube " : "Tubes ";
-    for (std::size_t i = 0; i < tubes.size(); ++i)
-        text += (i == 0                  ? ""
-                 : i + 1 == tubes.size() ? " and "
-                                         : ", ") +
-                std::to_string(tubes[i] + 1);
-    return text + (tubes.size() == 1 ? " is" : " are");
+    std::vector<Phrase> numbers;
+    for (const std::size_t tube : tubes)
+        numbers.push_back(phrase("%1", std::to_string(tube + 1)));
+    return listOf(std::move(numbers));
 }
 
 template <class Predicate>
@@ -41,35 +40,53 @@ std::vector<std::size_t> tubesWhere(const RestFigures& rest, Predicate predicate
     return found;
 }
 
+void overStretchCaution(double limit, const RestFigures& rest, Warnings& out)
+{
+    const auto over = tubesWhere(rest, [limit](const TubeAtRest& t) { return t.stretch > limit; });
+    if (over.empty())
+        return;
+    double most = 0.0;
+    for (const std::size_t i : over)
+        most = std::max(most, rest.tubes[i].stretch);
+    const Number stretch = fixed(most, 2), load = rounded(rest.load_factor, 3);
+    out.push_back(
+        {rest.load_factor > 1 ? "over-stretched-3g" : "over-stretched",
+         over.size() == 1
+             ? phrase("Tube %1 is stretched to %2 times the free length at %3 g, beyond the "
+                      "tube's limit of %4: use a longer or stiffer tube, or less stretch.",
+                      listed(over), stretch, load, fixed(limit, 2))
+             : phrase("Tubes %1 are stretched to %2 times the free length at %3 g, beyond the "
+                      "tube's limit of %4: use a longer or stiffer tube, or less stretch.",
+                      listed(over), stretch, load, fixed(limit, 2))});
+}
+
 void tubeCautions(const CautionInputs& in, const RestFigures& rest, Warnings& out)
 {
-    const std::string when = formatted("at %g g", rest.load_factor);
+    const Number load = rounded(rest.load_factor, 3);
     const auto slack =
         tubesWhere(rest, [](const TubeAtRest& t) { return t.state == TubeState::Slack; });
     const auto buckled =
         tubesWhere(rest, [](const TubeAtRest& t) { return t.state == TubeState::Buckled; });
     if (!slack.empty())
-        out.push_back({"tube-slack", listed(slack) + " pushed together instead of stretched " +
-                                         when +
-                                         ": stretch more, or raise the anchors less steeply."});
+        out.push_back(
+            {"tube-slack",
+             slack.size() == 1
+                 ? phrase("Tube %1 is pushed together instead of stretched at %2 g: stretch more, "
+                          "or raise the anchors less steeply.",
+                          listed(slack), load)
+                 : phrase("Tubes %1 are pushed together instead of stretched at %2 g: stretch "
+                          "more, or raise the anchors less steeply.",
+                          listed(slack), load)});
     if (!buckled.empty())
         out.push_back({"tube-buckled",
-                       listed(buckled) + " buckled sideways " + when +
-                           ", so the numbers of this tune do not hold: stretch the tubes more."});
-
-    const double limit = in.setup.tube.max_stretch;
-    const auto over = tubesWhere(rest, [limit](const TubeAtRest& t) { return t.stretch > limit; });
-    if (!over.empty()) {
-        double most = 0.0;
-        for (const std::size_t i : over)
-            most = std::max(most, rest.tubes[i].stretch);
-        out.push_back(
-            {rest.load_factor > 1 ? "over-stretched-3g" : "over-stretched",
-             listed(over) + formatted(" stretched to %.2f times the free length ", most) + when +
-                 formatted(", beyond the tube's limit of %.2f: use a longer or stiffer tube, "
-                           "or less stretch.",
-                           limit)});
-    }
+                       buckled.size() == 1
+                           ? phrase("Tube %1 is buckled sideways at %2 g, so the numbers of this "
+                                    "tune do not hold: stretch the tubes more.",
+                                    listed(buckled), load)
+                           : phrase("Tubes %1 are buckled sideways at %2 g, so the numbers of "
+                                    "this tune do not hold: stretch the tubes more.",
+                                    listed(buckled), load)});
+    overStretchCaution(in.setup.tube.max_stretch, rest, out);
 }
 
 void bendCaution(const RestFigures& rest, Warnings& out)
@@ -81,12 +98,16 @@ void bendCaution(const RestFigures& rest, Warnings& out)
     double most = 0.0;
     for (const std::size_t i : bent)
         most = std::max(most, rest.tubes[i].bend);
+    const Number degrees = fixed(most / unit::deg, 0), limit = fixed(kLargestBend_deg, 0);
     out.push_back(
         {"tube-bent",
-         listed(bent) + formatted(" bent by up to %.0f° at rest, beyond the %.0f° that the "
-                                  "computation covers: add tubes, spread them or stretch "
-                                  "them more.",
-                                  most / unit::deg, kLargestBend_deg)});
+         bent.size() == 1
+             ? phrase("Tube %1 is bent by up to %2° at rest, beyond the %3° that the computation "
+                      "covers: add tubes, spread them or stretch them more.",
+                      listed(bent), degrees, limit)
+             : phrase("Tubes %1 are bent by up to %2° at rest, beyond the %3° that the "
+                      "computation covers: add tubes, spread them or stretch them more.",
+                      listed(bent), degrees, limit)});
 }
 
 void singleTubeCaution(const CautionInputs& in, Warnings& out)
@@ -94,11 +115,9 @@ void singleTubeCaution(const CautionInputs& in, Warnings& out)
     if (in.setup.mounts.points.size() > 1)
         return;
     const ModeFigures& lowest = in.assessment.bench.front();
-    out.push_back(
-        {"single-tube",
-         formatted("One tube alone holds the bay; it is all but free where the %s (%.1f Hz): "
-                   "use three tubes or more.",
-                   lowest.words.c_str(), lowest.frequency_hz)});
+    out.push_back({"single-tube", phrase("One tube alone holds the bay; it is all but free where "
+                                         "the %1 (%2 Hz): use three tubes or more.",
+                                         lowest.words, fixed(lowest.frequency_hz, 1))});
 }
 
 Vector3d corner(const Part& part, int index)
@@ -130,10 +149,8 @@ double travelBetween(const Setup& setup, const Vector3d& centre, const RestFigur
 void travelCaution(const CautionInputs& in, Warnings& out)
 {
     if (!in.assessment.rest_3g) {
-        out.push_back(
-            {"no-rest-3g",
-             "At 3 g the bay finds no stable rest: stretch the tubes more, or use a stiffer "
-             "tube."});
+        out.push_back({"no-rest-3g", phrase("At 3 g the bay finds no stable rest: stretch the "
+                                            "tubes more, or use a stiffer tube.")});
         return;
     }
     const double travel_mm = travelBetween(in.setup, in.assessment.bay.centre, in.assessment.rest,
@@ -141,9 +158,9 @@ void travelCaution(const CautionInputs& in, Warnings& out)
                              unit::mm;
     if (travel_mm > in.setup.bay.travel_mm)
         out.push_back(
-            {"travel", formatted("In a 3 g pull-up the bay moves %.1f mm and hits after "
-                                 "%.1f mm: use a stiffer or shorter tube, or leave more room.",
-                                 travel_mm, in.setup.bay.travel_mm)});
+            {"travel", phrase("In a 3 g pull-up the bay moves %1 mm and hits after %2 mm: use a "
+                              "stiffer or shorter tube, or leave more room.",
+                              fixed(travel_mm, 1), fixed(in.setup.bay.travel_mm, 1))});
 }
 
 void steeringCaution(const CautionInputs& in, Warnings& out)
@@ -152,9 +169,9 @@ void steeringCaution(const CautionInputs& in, Warnings& out)
     if (lowest.frequency_hz < kSteering_hz)
         out.push_back(
             {"swings-with-craft",
-             formatted("The %s at %.1f Hz on the bench: below %.0f Hz the craft's own steering "
-                       "swings the bay; use a shorter or stiffer tube.",
-                       lowest.words.c_str(), lowest.frequency_hz, kSteering_hz)});
+             phrase("The %1 at %2 Hz on the bench: below %3 Hz the craft's own steering swings "
+                    "the bay; use a shorter or stiffer tube.",
+                    lowest.words, fixed(lowest.frequency_hz, 1), fixed(kSteering_hz, 0))});
 }
 
 // Speeds [rev/s] over the cruise window at the full pack.
@@ -169,8 +186,8 @@ SpeedSpan cruiseSpeeds(const CautionInputs& in)
             rotorSpeed(in.craft.drive, to, in.craft.fullVoltage)};
 }
 
-void meeting(const CautionInputs& in, int order, double f_hz, const char* code,
-             const std::string& what, Warnings& out)
+void meeting(const CautionInputs& in, int order, double f_hz, const char* code, const Phrase& what,
+             Warnings& out)
 {
     const SpeedSpan cruise = cruiseSpeeds(in);
     const double speed = f_hz / order;
@@ -179,10 +196,9 @@ void meeting(const CautionInputs& in, int order, double f_hz, const char* code,
     const auto throttle = throttleForSpeed(in.craft.drive, speed, in.craft.fullVoltage);
     if (throttle)
         out.push_back(
-            {code, formatted("At %.0f %% throttle the %s meets %s (%.0f Hz), inside the "
-                             "cruise window.",
-                             100 * *throttle, orderInWords(order, in.craft.blades).c_str(),
-                             what.c_str(), f_hz)});
+            {code, phrase("At %1 % throttle the %2 meets %3 (%4 Hz), inside the cruise window.",
+                          fixed(100 * *throttle, 0), orderInWords(order, in.craft.blades), what,
+                          fixed(f_hz, 0))});
 }
 
 void orderCautions(const CautionInputs& in, Warnings& out)
@@ -194,15 +210,16 @@ void orderCautions(const CautionInputs& in, Warnings& out)
     for (const int order : orders) {
         for (const ModeFigures& mode : a.flight)
             meeting(in, order, mode.frequency_hz, "order-meets-mode",
-                    "the mode in which the " + mode.words, out);
+                    phrase("the mode in which the %1", mode.words), out);
         if (a.arm_vertical_hz == a.arm_horizontal_hz) {
-            meeting(in, order, a.arm_vertical_hz, "order-meets-arm", "the swinging arms", out);
+            meeting(in, order, a.arm_vertical_hz, "order-meets-arm", phrase("the swinging arms"),
+                    out);
             continue;
         }
-        meeting(in, order, a.arm_vertical_hz, "order-meets-arm", "the arms swinging up and down",
-                out);
-        meeting(in, order, a.arm_horizontal_hz, "order-meets-arm", "the arms swinging sideways",
-                out);
+        meeting(in, order, a.arm_vertical_hz, "order-meets-arm",
+                phrase("the arms swinging up and down"), out);
+        meeting(in, order, a.arm_horizontal_hz, "order-meets-arm",
+                phrase("the arms swinging sideways"), out);
     }
 }
 
@@ -219,32 +236,32 @@ void ringingCaution(const CautionInputs& in, Warnings& out)
     if (lowest_hz && *lowest_hz < highest_hz)
         out.push_back(
             {"tube-rings",
-             formatted("A tube's own resonance at %.0f Hz lies below the highest shake in "
-                       "cruise (%.0f Hz): there the tubes pass more than computed.",
-                       *lowest_hz, highest_hz)});
+             phrase("A tube's own resonance at %1 Hz lies below the highest shake in cruise "
+                    "(%2 Hz): there the tubes pass more than computed.",
+                    fixed(*lowest_hz, 0), fixed(highest_hz, 0))});
 }
 
 void driveCautions(const CautionInputs& in, Warnings& out)
 {
     const HoverFigures& hover = in.assessment.hover;
     if (!hover.throttle_full)
-        out.push_back({"cannot-hover",
-                       "Even the full pack cannot hold this craft in the air: check "
-                       "motor, propeller and masses."});
+        out.push_back(
+            {"cannot-hover", phrase("Even the full pack cannot hold this craft in the air: check "
+                                    "motor, propeller and masses.")});
     else if (!hover.throttle_empty)
-        out.push_back({"cannot-hover",
-                       "The empty pack cannot hold this craft in the air: land early, "
-                       "or check motor, propeller and masses."});
+        out.push_back(
+            {"cannot-hover", phrase("The empty pack cannot hold this craft in the air: land early, "
+                                    "or check motor, propeller and masses.")});
     const PropellerFigures& propeller = in.craft.propeller;
     if (!propeller.thrust_estimated && !propeller.power_estimated)
         return;
-    std::string which = propeller.thrust_estimated ? "thrust" : "power";
-    if (propeller.thrust_estimated && propeller.power_estimated)
-        which = "thrust and power";
-    out.push_back({"estimated-coefficient",
-                   "The propeller's " + which +
-                       " coefficient is estimated from pitch, diameter and blades (±25 %): enter "
-                       "measured values to trust speeds and hover."});
+    out.push_back(
+        {"estimated-coefficient",
+         phrase("The propeller's %1 estimated from pitch, diameter and blades (±25 %): enter "
+                "measured values to trust speeds and hover.",
+                !propeller.power_estimated    ? phrase("thrust coefficient is")
+                : !propeller.thrust_estimated ? phrase("power coefficient is")
+                                              : phrase("thrust and power coefficients are"))});
 }
 
 }  // namespace

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/words.h"
 
-#include "core/base/format.h"
 #include "core/base/units.h"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace stillbay {
 namespace {
@@ -13,25 +13,26 @@ namespace {
 constexpr double kNear = 0.12;  // relative distance at which a shake is said to meet a resonance
 
 // "28 % to 32 %", or "10 %" where both ends round to it.
-std::string percentSpan(double from, double to)
+Phrase percentSpan(double from, double to)
 {
     const double low = std::round(100 * from), high = std::round(100 * to);
-    return low == high ? formatted("%.0f %%", low) : formatted("%.0f %% to %.0f %%", low, high);
+    return low == high ? phrase("%1 %", fixed(low, 0))
+                       : phrase("%1 % to %2 %", fixed(low, 0), fixed(high, 0));
 }
 
 // The resonance closest to a frequency, in words.
 struct Resonance {
     double frequency_hz;
-    std::string words;
+    Phrase where;
 };
 
 Resonance nearestResonance(const Assessment& assessment, double f_hz)
 {
     std::vector<Resonance> all;
     for (const ModeFigures& mode : assessment.flight)
-        all.push_back({mode.frequency_hz, "where the " + mode.words});
-    all.push_back({assessment.arm_vertical_hz, "where the arms swing up and down"});
-    all.push_back({assessment.arm_horizontal_hz, "where the arms swing sideways"});
+        all.push_back({mode.frequency_hz, phrase("where the %1", mode.words)});
+    all.push_back({assessment.arm_vertical_hz, phrase("where the arms swing up and down")});
+    all.push_back({assessment.arm_horizontal_hz, phrase("where the arms swing sideways")});
     return *std::min_element(all.begin(), all.end(), [f_hz](const auto& a, const auto& b) {
         return std::abs(std::log(a.frequency_hz / f_hz)) <
                std::abs(std::log(b.frequency_hz / f_hz));
@@ -41,7 +42,7 @@ Resonance nearestResonance(const Assessment& assessment, double f_hz)
 // Neighbouring ranges that are not clean: one hump of the curve, with its bad parts.
 struct Hump {
     double from = 0.0, to = 0.0;
-    std::string bad;  // "30 % to 31 %", comma between parts
+    std::vector<Phrase> bad;
 };
 
 std::vector<Hump> humps(const std::vector<ThrottleRange>& ranges)
@@ -59,7 +60,7 @@ std::vector<Hump> humps(const std::vector<ThrottleRange>& ranges)
         Hump& hump = found.back();
         hump.to = range.to;
         if (range.grade == Grade::Bad)
-            hump.bad += (hump.bad.empty() ? "" : ", ") + percentSpan(range.from, range.to);
+            hump.bad.push_back(percentSpan(range.from, range.to));
     }
     return found;
 }
@@ -75,86 +76,97 @@ const ThrottlePoint* worstPoint(const Assessment& assessment, double from, doubl
 }
 
 // The strongest order at a point and what it meets.
-std::string causeOf(const Setup& setup, const Assessment& assessment, const ThrottlePoint& point)
+Phrase causeOf(const Setup& setup, const Assessment& assessment, const ThrottlePoint& point)
 {
     const OrderPoint& order =
         *std::max_element(point.orders.begin(), point.orders.end(),
                           [](const auto& a, const auto& b) { return a.wobble_px < b.wobble_px; });
-    const std::string shake = orderInWords(order.order, setup.drive.propeller.blades);
-    const Resonance resonance = nearestResonance(assessment, order.frequency_hz);
+    Phrase shake = orderInWords(order.order, setup.drive.propeller.blades);
+    Resonance resonance = nearestResonance(assessment, order.frequency_hz);
     if (std::abs(resonance.frequency_hz / order.frequency_hz - 1) <= kNear)
-        return formatted("the %s meets %.0f Hz, %s", shake.c_str(), resonance.frequency_hz,
-                         resonance.words.c_str());
-    return formatted("the %s at %.0f Hz comes through the tubes", shake.c_str(),
-                     order.frequency_hz);
+        return phrase("the %1 meets %2 Hz, %3", std::move(shake), fixed(resonance.frequency_hz, 0),
+                      std::move(resonance.where));
+    return phrase("the %1 at %2 Hz comes through the tubes", std::move(shake),
+                  fixed(order.frequency_hz, 0));
 }
 
-std::string humpSentence(const Setup& setup, const Assessment& assessment, const Hump& hump)
+Phrase humpSentence(const Setup& setup, const Assessment& assessment, Hump hump)
 {
-    std::string sentence =
-        (hump.bad.empty() ? "Faint wobble at " : "Wobble at ") + percentSpan(hump.from, hump.to);
-    if (!hump.bad.empty())
-        sentence += ", bad at " + hump.bad;
-    if (const ThrottlePoint* worst = worstPoint(assessment, hump.from, hump.to);
-        worst && !worst->orders.empty())
-        sentence += ": " + causeOf(setup, assessment, *worst) +
-                    formatted(" (%.1f px at %.0f %%)", worst->wobble_px, 100 * worst->throttle);
-    return sentence + ".";
+    Phrase span = percentSpan(hump.from, hump.to);
+    Phrase what = hump.bad.empty() ? phrase("Faint wobble at %1", std::move(span))
+                                   : phrase("Wobble at %1, bad at %2", std::move(span),
+                                            listOf(std::move(hump.bad)));
+    const ThrottlePoint* const worst = worstPoint(assessment, hump.from, hump.to);
+    if (!worst || worst->orders.empty())
+        return phrase("%1.", std::move(what));
+    return phrase("%1: %2 (%3 px at %4 %).", std::move(what), causeOf(setup, assessment, *worst),
+                  fixed(worst->wobble_px, 1), fixed(100 * worst->throttle, 0));
 }
 
-std::string cleanSentence(const Assessment& assessment)
+Phrase cleanSentence(const Assessment& assessment)
 {
-    std::string spans;
+    std::vector<Phrase> spans;
     for (const ThrottleRange& range : assessment.ranges)
         if (range.grade == Grade::Clean)
-            spans += (spans.empty() ? "" : ", ") + ("from " + percentSpan(range.from, range.to));
-    return spans.empty() ? "Nowhere clean." : "Clean " + spans + " throttle.";
+            spans.push_back(phrase("from %1", percentSpan(range.from, range.to)));
+    return spans.empty() ? phrase("Nowhere clean.")
+                         : phrase("Clean %1 throttle.", listOf(std::move(spans)));
 }
 
-std::string hoverSentence(const HoverFigures& hover)
+Phrase hoverSentence(const HoverFigures& hover)
 {
     if (!hover.throttle_full)
-        return "The pack cannot hold this craft in the air.";
+        return phrase("The pack cannot hold this craft in the air.");
+    const Number full = fixed(100 * *hover.throttle_full, 0);
     if (!hover.throttle_empty)
-        return formatted("Hover is at %.0f %% on a full pack; an empty one cannot hold the craft.",
-                         100 * *hover.throttle_full);
-    return formatted("Hover is at %.0f %% on a full pack, %.0f %% on an empty one (%.0f rpm).",
-                     100 * *hover.throttle_full, 100 * *hover.throttle_empty, hover.speed_rpm);
+        return phrase("Hover is at %1 % on a full pack; an empty one cannot hold the craft.", full);
+    return phrase("Hover is at %1 % on a full pack, %2 % on an empty one (%3 rpm).", full,
+                  fixed(100 * *hover.throttle_empty, 0), fixed(hover.speed_rpm, 0));
 }
 
 }  // namespace
 
-std::string orderInWords(int order, int blades)
+Phrase orderInWords(int order, int blades)
 {
     if (order == 1)
-        return "once-per-turn shake";
+        return phrase("once-per-turn shake");
     const int multiple = order / std::max(blades, 1);
     if (multiple == 1)
-        return "blade-pass shake";
-    return multiple == 2 ? "twice-blade-pass shake"
-                         : formatted("%d-times-blade-pass shake", multiple);
+        return phrase("blade-pass shake");
+    return multiple == 2 ? phrase("twice-blade-pass shake")
+                         : phrase("%1-times-blade-pass shake", fixed(multiple, 0));
 }
 
-std::vector<std::string> findings(const Setup& setup, const Assessment& assessment)
+Phrase orderName(int order, int blades)
 {
-    std::vector<std::string> sentences{cleanSentence(assessment)};
-    for (const Hump& hump : humps(assessment.ranges))
-        sentences.push_back(humpSentence(setup, assessment, hump));
+    if (order == 1)
+        return phrase("once-per-turn");
+    const int multiple = order / std::max(blades, 1);
+    if (multiple == 1)
+        return phrase("blade-pass");
+    return multiple == 2 ? phrase("twice-blade-pass")
+                         : phrase("%1-times-blade-pass", fixed(multiple, 0));
+}
+
+std::vector<Phrase> findings(const Setup& setup, const Assessment& assessment)
+{
+    std::vector<Phrase> sentences{cleanSentence(assessment)};
+    for (Hump& hump : humps(assessment.ranges))
+        sentences.push_back(humpSentence(setup, assessment, std::move(hump)));
     sentences.push_back(hoverSentence(assessment.hover));
     return sentences;
 }
 
-std::string restInWords(const RestFigures& rest)
+Phrase restInWords(const RestFigures& rest)
 {
     const double rise_mm = rest.shift.z() / unit::mm;
-    std::string words = std::abs(rise_mm) < 0.05
-                            ? "The bay rests where it is drawn"
-                            : formatted("The bay %s %.1f mm from the drawing",
-                                        rise_mm > 0 ? "rises" : "sags", std::abs(rise_mm));
+    const Number way = fixed(std::abs(rise_mm), 1);
+    Phrase moved = std::abs(rise_mm) < 0.05 ? phrase("The bay rests where it is drawn")
+                   : rise_mm > 0            ? phrase("The bay rises %1 mm from the drawing", way)
+                                            : phrase("The bay sags %1 mm from the drawing", way);
     const double tilt_deg = rest.rotation.norm() / unit::deg;
-    if (tilt_deg >= 0.05)
-        words += formatted(" and turns by %.1f°", tilt_deg);
-    return words + ".";
+    return tilt_deg >= 0.05 ? phrase("%1 and turns by %2°.", std::move(moved), fixed(tilt_deg, 1))
+                            : phrase("%1.", std::move(moved));
 }
 
 double worstCruiseWobble_px(const Setup& setup, const Assessment& assessment)
@@ -167,14 +179,15 @@ double worstCruiseWobble_px(const Setup& setup, const Assessment& assessment)
     return worst;
 }
 
-std::vector<std::string> safetyCautions()
+std::vector<Phrase> safetyCautions()
 {
     return {
-        "Take the propellers off for all work on the bench.",
-        "Fit a safety tether between bay and airframe: a tube can tear or slip off.",
-        "Inspect tubes and clamps before each flight; retighten, and replace what shows cracks.",
-        "Charge, store and carry batteries as their maker says.",
-        "Local flying rules and licensed practice come before anything said here.",
+        phrase("Take the propellers off for all work on the bench."),
+        phrase("Fit a safety tether between bay and airframe: a tube can tear or slip off."),
+        phrase("Inspect tubes and clamps before each flight; retighten, and replace what shows "
+               "cracks."),
+        phrase("Charge, store and carry batteries as their maker says."),
+        phrase("Local flying rules and licensed practice come before anything said here."),
     };
 }
 

@@ -2,28 +2,31 @@
 #pragma once
 
 #include "core/assess/assessment.h"
+#include "core/base/phrase.h"
 #include "core/setup/setup.h"
 
-#include <string>
 #include <vector>
 
-/// Plain sentences from an assessment, the same in the window and in the report. English.
+/// Plain sentences from an assessment, the same in the window and in the report.
 namespace stillbay {
 
 /// "once-per-turn shake", "blade-pass shake", "twice-blade-pass shake", …
-std::string orderInWords(int order, int blades);
+Phrase orderInWords(int order, int blades);
+
+/// The same without the word "shake", for labels.
+Phrase orderName(int order, int blades);
 
 /// "Clean from 31 % to 100 % throttle.", then one sentence for each hump of wobble with its bad
 /// part, the shake that makes it and what it meets, then where the hover lies.
-std::vector<std::string> findings(const Setup& setup, const Assessment& assessment);
+std::vector<Phrase> findings(const Setup& setup, const Assessment& assessment);
 
 /// "sags 2.1 mm", "rises 2.1 mm", and the tilt where it is worth saying, as one sentence.
-std::string restInWords(const RestFigures& rest);
+Phrase restInWords(const RestFigures& rest);
 
 /// Largest wobble inside the cruise window [px]; 0 when no point lies inside.
 double worstCruiseWobble_px(const Setup& setup, const Assessment& assessment);
 
 /// What to look after before bench work and flight; shown in the window and on paper.
-std::vector<std::string> safetyCautions();
+std::vector<Phrase> safetyCautions();
 
 }  // namespace stillbay

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/base/phrase.h"
+
 #include <tl/expected.hpp>
 
 #include <string>
@@ -35,7 +37,7 @@ inline tl::unexpected<Error> fail(Errc code, std::string what, std::string where
 /// It worked, but the builder should know. `code` is stable, `text` is one plain sentence.
 struct Warning {
     std::string code;
-    std::string text;
+    Phrase text;
 
     bool operator==(const Warning&) const = default;
 };

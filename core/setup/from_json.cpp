@@ -276,13 +276,16 @@ private:
 Warning unknownKeysWarning(const std::vector<std::string>& paths)
 {
     const std::size_t named = std::min(paths.size(), kMostNamed);
-    std::string text =
-        paths.size() == 1 ? "Unknown key kept but not used: " : "Unknown keys kept but not used: ";
+    std::string list;
     for (std::size_t i = 0; i < named; ++i)
-        text += (i > 0 ? ", " : "") + paths[i];
-    if (named < paths.size())
-        text += " and " + std::to_string(paths.size() - named) + " more";
-    return {"unknown-key", text + "."};
+        list += (i > 0 ? ", " : "") + paths[i];
+    if (paths.size() == 1)
+        return {"unknown-key", phrase("Unknown key kept but not used: %1.", list)};
+    if (named == paths.size())
+        return {"unknown-key", phrase("Unknown keys kept but not used: %1.", list)};
+    return {"unknown-key",
+            phrase("Unknown keys kept but not used: %1 and %2 more.", list,
+                   fixed(static_cast<double>(paths.size() - named), 0))};
 }
 
 }  // namespace

@@ -88,8 +88,9 @@ Result<void> migrate(Json& root, std::vector<Warning>& warnings)
     switch (*version) {
         case 0:
             migrateFrom0(root);
-            warnings.push_back({"migrated", "The file is of version 0; saving it writes version " +
-                                                std::to_string(kSetupVersion) + "."});
+            warnings.push_back(
+                {"migrated", phrase("The file is of version 0; saving it writes version %1.",
+                                    fixed(kSetupVersion, 0))});
             break;
         default:  // today's
             break;

@@ -2,8 +2,7 @@
 #pragma once
 
 #include "core/base/linalg.h"
-
-#include <string>
+#include "core/base/phrase.h"
 
 namespace stillbay {
 
@@ -14,6 +13,6 @@ inline constexpr double kMotionRadius = 0.1;
 ///
 /// @param motion [x y z rx ry rz], rotations already × kMotionRadius; any scale and sign.
 /// @return the largest component, and the second where it is at least half as large.
-std::string motionInWords(const Vector6d& motion);
+Phrase motionInWords(const Vector6d& motion);
 
 }  // namespace stillbay

@@ -75,7 +75,7 @@ Result<Pose> checkedStable(const Suspension& suspension, const Pose& pose, const
         return pose;
     Vector6d motion = L_inverse.transpose() * eigen.eigenvectors().col(0);
     motion.tail<3>() *= kMotionRadius;
-    const std::string words = motionInWords(motion);
+    const std::string words = english(motionInWords(motion));
     return fail(
         Errc::NoAnswer,
         "nothing holds the bay in one motion: the " + words + " freely; add tubes or spread them",

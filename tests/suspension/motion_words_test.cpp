@@ -18,18 +18,19 @@ TEST(MotionInWords, NamesEachOfTheSix)
                                            "bay turns"};
     for (Eigen::Index k = 0; k < 6; ++k)
         for (const double sign : {1.0, -3.0})
-            EXPECT_EQ(motionInWords(sign * Vector6d::Unit(k)), words[static_cast<std::size_t>(k)]);
+            EXPECT_EQ(english(motionInWords(sign * Vector6d::Unit(k))),
+                      words[static_cast<std::size_t>(k)]);
 }
 
 TEST(MotionInWords, NamesTheSecondFromHalfTheLargest)
 {
     Vector6d motion;
     motion << 0.49, 0.1, 0, 0, -1, 0;
-    EXPECT_EQ(motionInWords(motion), "bay nods");
+    EXPECT_EQ(english(motionInWords(motion)), "bay nods");
     motion[0] = -0.5;
-    EXPECT_EQ(motionInWords(motion), "bay nods and slides fore and aft");
+    EXPECT_EQ(english(motionInWords(motion)), "bay nods and slides fore and aft");
     motion[1] = 0.7;
-    EXPECT_EQ(motionInWords(motion), "bay nods and slides sideways");
+    EXPECT_EQ(english(motionInWords(motion)), "bay nods and slides sideways");
 }
 
 }  // namespace

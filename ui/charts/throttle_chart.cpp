@@ -9,6 +9,7 @@
 #include "ui/charts/point_words.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/zone_item.h"
+#include "ui/widgets/in_words.h"
 
 #include <QLocale>
 #include <qwt_axis.h>
@@ -193,8 +194,8 @@ void ThrottleChart::placeMarks(const Setup& setup)
 void ThrottleChart::describe(const Setup& setup)
 {
     QStringList sentences;
-    for (const std::string& sentence : findings(setup, m_assessment))
-        sentences << QString::fromStdString(sentence);
+    for (const Phrase& sentence : findings(setup, m_assessment))
+        sentences << inWords(sentence);
     sentences << tr("Largest wobble in cruise %1 px.")
                      .arg(QLocale().toString(worstCruiseWobble_px(setup, m_assessment), 'g', 2));
     setSummary(sentences.join(u' '));

@@ -9,6 +9,7 @@
 #include "ui/charts/point_words.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/zone_item.h"
+#include "ui/widgets/in_words.h"
 
 #include <QLocale>
 #include <qwt_axis.h>
@@ -150,10 +151,10 @@ void ThroughTubesChart::placeBands(const Setup& setup)
         const double from = orderFrequency_hz(points, k, setup.flight.cruise_throttle[0]);
         const double to = orderFrequency_hz(points, k, setup.flight.cruise_throttle[1]);
         m_bands[k]->setInterval(from, to);
-        const QString words = QString::fromStdString(
-            orderInWords(points.front().orders[k].order, setup.drive.propeller.blades));
-        m_bands[k]->setTitle(words);
-        marks.push_back({from, to, QString(words).remove(tr(" shake")), QPen(Qt::SolidLine)});
+        const int order = points.front().orders[k].order;
+        m_bands[k]->setTitle(inWords(orderInWords(order, setup.drive.propeller.blades)));
+        marks.push_back({from, to, inWords(orderName(order, setup.drive.propeller.blades)),
+                         QPen(Qt::SolidLine)});
     }
     m_bandLane->setMarks(std::move(marks));
 }
@@ -275,8 +276,7 @@ QString ThroughTubesChart::readout(const QPointF& place) const
     for (const ModeFigures& mode : m_assessment.flight)
         if (std::abs(map.transform(mode.frequency_hz) - map.transform(place.x())) < kNearMode_px)
             text += tr("\n%1, %2 Hz")
-                        .arg(QString::fromStdString(mode.words),
-                             locale.toString(mode.frequency_hz, 'f', 1));
+                        .arg(inWords(mode.words), locale.toString(mode.frequency_hz, 'f', 1));
     return text;
 }
 

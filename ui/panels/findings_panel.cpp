@@ -3,7 +3,7 @@
 
 #include "core/assess/words.h"
 #include "ui/panels/verdict.h"
-#include "ui/widgets/colours.h"
+#include "ui/widgets/in_words.h"
 
 #include <QApplication>
 #include <QLocale>
@@ -20,6 +20,11 @@ namespace {
 QString escaped(const std::string& text)
 {
     return QString::fromStdString(text).toHtmlEscaped();
+}
+
+QString escaped(const Phrase& phrase)
+{
+    return inWords(phrase).toHtmlEscaped();
 }
 
 QString heading(const QString& text)
@@ -127,7 +132,7 @@ void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessme
 {
     tellVerdict(*m_verdict, setup, assessment);
     QString html;
-    for (const std::string& sentence : findings(setup, assessment))
+    for (const Phrase& sentence : findings(setup, assessment))
         html += paragraph(escaped(sentence));
     if (!assessment.warnings.empty()) {
         QStringList warnings;
@@ -140,7 +145,7 @@ void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessme
     html += heading(tr("At rest")) + paragraph(escaped(restInWords(assessment.rest)));
     html += tubesTable(assessment.rest.tubes);
     QStringList cautions;
-    for (const std::string& caution : safetyCautions())
+    for (const Phrase& caution : safetyCautions())
         cautions << escaped(caution);
     html += heading(tr("Before bench work and flight")) + list(cautions);
     setWords(html);

@@ -6,6 +6,7 @@
 #include "core/setup/fields.h"
 #include "ui/document/mount_layout.h"
 #include "ui/panels/tube_drawing.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
 
@@ -89,7 +90,7 @@ void TubeBench::makeKnobs()
     const Field<Mounts>& stretch = mountsField("stretch");
     m_length.box->setRange(length.min, length.max);
     m_stretch.box->setRange(kPercent * (stretch.min - 1.0), kPercent * (stretch.max - 1.0));
-    m_length.box->setToolTip(QStringLiteral("<p>%1</p>").arg(tr(length.meaning)));
+    m_length.box->setToolTip(QStringLiteral("<p>%1</p>").arg(inWords(length.meaning)));
     m_stretch.box->setToolTip(
         QStringLiteral("<p>%1</p>")
             .arg(tr("How much longer the tube is fitted than it lies relaxed. With drilled holes "

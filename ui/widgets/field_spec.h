@@ -3,6 +3,7 @@
 
 #include "core/setup/fields.h"
 #include "core/setup/setup.h"
+#include "ui/widgets/in_words.h"
 
 #include <QCoreApplication>
 #include <QString>
@@ -136,10 +137,10 @@ FieldSpec specOf(const Field<Owner>& field, const Place<Owner>& place)
 {
     FieldSpec spec;
     spec.path = place.path + u'.' + QString::fromUtf8(field.key);
-    spec.label = QCoreApplication::translate("Field", field.label);
+    spec.label = inWords(field.label);
     spec.spoken = place.spoken + QStringLiteral(": ") + spec.label.toLower();
-    spec.unit = QCoreApplication::translate("Field", field.unit);
-    spec.meaning = QCoreApplication::translate("Field", field.meaning);
+    spec.unit = QString::fromUtf8(field.unit);
+    spec.meaning = inWords(field.meaning);
     spec.min = field.min;
     spec.max = field.max;
     spec.step = field.step;
