@@ -100,7 +100,7 @@ int runSheet(std::span<const std::string_view> arguments, const SheetWriter& wri
     if (!loaded)
         return reportError(err, loaded.error(), parsed->file);
     for (const Warning& warning : loaded->warnings)
-        err << "stillbay: " << warning.text << ": " << parsed->file << '\n';
+        err << "stillbay: " << english(warning.text) << ": " << parsed->file << '\n';
     auto assessment = assess(loaded->setup);
     if (!assessment)
         return reportError(err, assessment.error(), parsed->file);

@@ -218,11 +218,11 @@ TEST_P(EachSheet, SaysWhatToCutAndWhatItIsTunedFor)
     }
     expect(QStringLiteral("%1 rpm/V").arg(setup.drive.motor.kv_rpm_per_v));
     expect(QStringLiteral("%1 px (").arg(worstCruiseWobble_px(setup, assessment), 0, 'f', 2));
-    expect(QString::fromStdString(restInWords(assessment.rest)));
+    expect(QString::fromStdString(english(restInWords(assessment.rest))));
     for (const Warning& warning : assessment.warnings)
-        expect(QString::fromStdString(warning.text));
-    for (const std::string& caution : safetyCautions())
-        expect(QString::fromStdString(caution));
+        expect(QString::fromStdString(english(warning.text)));
+    for (const Phrase& caution : safetyCautions())
+        expect(QString::fromStdString(english(caution)));
 }
 
 // Oracle: a ruler. 100 mm along both edges, a tick each millimetre.

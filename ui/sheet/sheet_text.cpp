@@ -4,6 +4,7 @@
 #include "core/assess/words.h"
 #include "core/base/units.h"
 #include "ui/document/mount_layout.h"
+#include "ui/widgets/in_words.h"
 
 #include <QLocale>
 #include <QObject>
@@ -243,11 +244,11 @@ QString tunedTable(const BuildSheet& sheet)
     return heading(QObject::tr("Tuned for")) + table({}, rows, QStringLiteral("left"));
 }
 
-QStringList lines(const std::vector<std::string>& sentences)
+QStringList lines(const std::vector<Phrase>& sentences)
 {
     QStringList list;
-    for (const std::string& sentence : sentences)
-        list << QString::fromStdString(sentence);
+    for (const Phrase& sentence : sentences)
+        list << inWords(sentence);
     return list;
 }
 
@@ -261,11 +262,10 @@ SheetText sheetText(const BuildSheet& sheet, int templateSheets)
     text.workshop = QStringLiteral("<h1 style='margin-top:0px; margin-bottom:0px'>%1</h1>")
                         .arg(QObject::tr("Build sheet: %1").arg(name).toHtmlEscaped()) +
                     cutTable(sheet) + fitTable(sheet) + holeTable(sheet, templateSheets);
-    text.tunedFor =
-        tunedTable(sheet) + paragraph(QString::fromStdString(restInWords(sheet.assessment.rest)));
+    text.tunedFor = tunedTable(sheet) + paragraph(inWords(restInWords(sheet.assessment.rest)));
     QStringList cautions;
     for (const Warning& warning : sheet.assessment.warnings)
-        cautions << QString::fromStdString(warning.text);
+        cautions << inWords(warning.text);
     if (!cautions.isEmpty())
         text.afterChart += heading(QObject::tr("Cautions")) + bullets(cautions);
     text.afterChart += heading(QObject::tr("Before you fly")) + bullets(lines(safetyCautions()));

@@ -4,6 +4,7 @@
 #include "core/base/check.h"
 #include "ui/document/backup.h"
 #include "ui/document/snapshot.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_drop.h"
 #include "ui/window/recent_menu.h"
@@ -114,7 +115,7 @@ void FileActions::tellOpened()
     if (!m_document.fileWarnings().empty()) {
         QStringList lines;
         for (const Warning& warning : m_document.fileWarnings())
-            lines << QString::fromStdString(warning.text);
+            lines << inWords(warning.text);
         m_messages.tell(MessageBar::Kind::Note, tr("Opened %1").arg(m_document.fileName()),
                         lines.join(u'\n'));
     }
