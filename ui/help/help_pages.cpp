@@ -116,11 +116,12 @@ QString shortcutsPage(const QMainWindow& window)
         page += tableOf(plain(menu->text()), rowsOf(*menu->menu(), {}, listed));
         listed << menu;
     }
-    QString others;
+    QStringList others;
     for (const QAction* action : window.findChildren<QAction*>())
         if (!listed.contains(action) && !action->shortcuts().isEmpty() && !action->text().isEmpty())
-            others += rowOf(*action, {});
-    return page + tableOf(HelpPages::tr("In parts of the window"), others);
+            others << rowOf(*action, {});
+    others.removeDuplicates();  // each chart has the same
+    return page + tableOf(HelpPages::tr("In parts of the window"), others.join(QString()));
 }
 
 QTextBlock headingOf(const QTextDocument& page, const QString& fragment)

@@ -52,7 +52,7 @@ FileActions::FileActions(Document& document, MessageBar& messages, QWidget& wind
     connect(m_open, &QAction::triggered, this, &FileActions::askAndOpen);
     m_save->setShortcut(QKeySequence::Save);
     connect(m_save, &QAction::triggered, this, &FileActions::save);
-    m_saveAs->setShortcut(QKeySequence::SaveAs);
+    m_saveAs->setShortcut(Qt::CTRL | Qt::SHIFT | Qt::Key_S);  // not all desktops name one
     connect(m_saveAs, &QAction::triggered, this, &FileActions::askAndSave);
     for (QAction* action : {m_save, m_saveAs})
         action->setEnabled(false);  // until there is a craft

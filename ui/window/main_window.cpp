@@ -109,7 +109,7 @@ void MainWindow::makeActions()
     file->addAction(m_sheet->action());
     file->addSeparator();
     QAction* const quit = file->addAction(tr("&Quit"), this, &QWidget::close);
-    quit->setShortcut(QKeySequence::Quit);
+    quit->setShortcut(Qt::CTRL | Qt::Key_Q);  // not all desktops name one
     QMenu* const edit = menuBar()->addMenu(tr("&Edit"));
     edit->addActions({m_undo, m_redo});
     makeViewMenu(*menuBar()->addMenu(tr("&View")));
