@@ -19,6 +19,7 @@
 #include <QSvgRenderer>
 #include <QTableView>
 #include <QTemporaryDir>
+#include <QToolButton>
 #include <qwt_axis.h>
 #include <qwt_legend.h>
 
@@ -95,7 +96,7 @@ TEST_F(ChartExport, PicturesAreDarkOnWhiteWhateverTheDesktop)
     const QImage screen = chart.grab().toImage();
     EXPECT_EQ(chartPng(chart), light);
     EXPECT_EQ(chartSvg(chart), lightSvg);
-    EXPECT_EQ(chart.grab().toImage(), screen);         // and the screen is as it was
+    EXPECT_EQ(chart.grab().toImage(), screen);  // and the screen is as it was
     EXPECT_TRUE(chart.isStale());
     const QImage image = QImage::fromData(light);
     EXPECT_EQ(image.size(), QSize(1920, 1080));
@@ -218,6 +219,11 @@ TEST_F(ChartInWindow, TheMenuOpensByMouseAndByKeyboard)
     EXPECT_TRUE(chart.menu().isVisible());
     chart.menu().hide();
     QTest::keyClick(chart.canvas(), Qt::Key_F10, Qt::ShiftModifier);
+    EXPECT_TRUE(chart.menu().isVisible());
+    chart.menu().hide();
+    auto* const more =
+        named<QToolButton>(QStringLiteral("Copy, export or zoom Across the throttle"));
+    QTest::keyClick(more, Qt::Key_Space);
     EXPECT_TRUE(chart.menu().isVisible());
     chart.menu().hide();
 }

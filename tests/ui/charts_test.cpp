@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
 #include "tests/ui/samples.h"
+#include "ui/charts/gap_curve.h"
 #include "ui/charts/mark_lane.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/spread.h"
@@ -246,6 +247,49 @@ TEST(Spread, LeavesLabelsAloneThatDoNotTouch)
 {
     const std::vector<double> wished{50.0, 120.0, 300.0}, widths{20.0, 20.0, 20.0};
     EXPECT_EQ(spread(wished, widths, 2.0, 0.0, 500.0), wished);
+}
+
+// Oracle: the dropped points' own distance from what is left.
+TEST(GapCurve, AThinnedLineKeepsItsShapeAndLosesPoints)
+{
+    QPolygonF line;
+    for (int k = 0; k <= 2000; ++k) {
+        const double x = 0.5 * k;
+        line << QPointF(x, 100.0 + 80.0 / (1.0 + std::pow((x - 400.0) / 5.0, 2)) + 0.02 * x);
+    }
+    const QPolygonF kept = thinned(line, 0.1);
+    EXPECT_LT(kept.size(), line.size() / 10);
+    EXPECT_EQ(kept.front(), line.front());
+    EXPECT_EQ(kept.back(), line.back());
+    qsizetype piece = 1;
+    for (const QPointF& point : line) {
+        while (kept[piece].x() < point.x())
+            ++piece;
+        const QPointF from = kept[piece - 1], to = kept[piece];
+        const double share = (point.x() - from.x()) / (to.x() - from.x());
+        EXPECT_NEAR(std::lerp(from.y(), to.y(), share), point.y(), 0.1 + 1e-9);
+    }
+}
+
+TEST(GapCurve, AThinnedLineKeepsUprightPieces)
+{
+    const QPolygonF line{{0, 0}, {1, 0}, {1, 50}, {2, 50}, {3, 50}, {4, 50}};
+    EXPECT_EQ(thinned(line, 0.1), (QPolygonF{{0, 0}, {1, 0}, {1, 50}, {4, 50}}));
+}
+
+TEST(Scales, AStretchHasEnoughLabelsAndNotTooMany)
+{
+    for (const auto& [from, to] :
+         {std::pair{1.0, 400.0}, {1e-4, 100.0}, {42.0, 58.0}, {3.1, 3.2}}) {
+        for (const int most : {7, 12}) {
+            const QList<double> labels = logDivision(from, to, most).ticks(QwtScaleDiv::MajorTick);
+            EXPECT_GE(labels.size(), 3) << from << " to " << to;
+            EXPECT_LE(labels.size(), most + 1) << from << " to " << to;
+            EXPECT_GE(labels.front(), from * (1.0 - 1e-9));
+            EXPECT_LE(labels.back(), to * (1.0 + 1e-9));
+        }
+    }
+    EXPECT_EQ(evenDivision(10.0, 100.0, 12).ticks(QwtScaleDiv::MajorTick).size(), 10);
 }
 
 TEST(Scales, LogTicksLieInsideAndAreRound)

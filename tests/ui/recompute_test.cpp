@@ -54,6 +54,25 @@ TEST(Recompute, TheLastEditWinsAndEditsShareRuns)
         EXPECT_EQ(last.assessment->throttle[k].wobble_px, direct->throttle[k].wobble_px);
 }
 
+// The answer to a single edit is not kept waiting, and none is lost between two runs.
+TEST(Recompute, ALoneEditStartsAtOnceAndEachRunIsDelivered)
+{
+    Document document;
+    Recompute recompute(document);
+    int results = 0;
+    QObject::connect(&recompute, &Recompute::finished, [&] { ++results; });
+    ASSERT_TRUE(document.open(samplePath("reedbed")));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return recompute.isCurrent(); }, kPatience_ms));
+    for (int k = 1; k <= 5; ++k) {
+        QTest::qWait(20);
+        setLength(document, 20.0 + k);
+        EXPECT_TRUE(recompute.isRunning());
+        ASSERT_TRUE(QTest::qWaitFor([&] { return recompute.isCurrent(); }, kPatience_ms));
+        EXPECT_EQ(results, 1 + k);
+        EXPECT_FALSE(recompute.isRunning());
+    }
+}
+
 TEST(Recompute, UndoIsAssessedToo)
 {
     Document document;

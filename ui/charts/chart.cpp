@@ -8,6 +8,7 @@
 
 #include <QEvent>
 #include <QFontInfo>
+#include <QFontMetricsF>
 #include <qwt_axis.h>
 #include <qwt_legend.h>
 #include <qwt_painter.h>
@@ -16,6 +17,7 @@
 #include <qwt_plot_grid.h>
 #include <qwt_plot_layout.h>
 #include <qwt_plot_picker.h>
+#include <qwt_scale_draw.h>
 #include <qwt_scale_engine.h>
 #include <qwt_scale_map.h>
 #include <qwt_scale_widget.h>
@@ -83,6 +85,16 @@ Chart::Chart(const QString& name, QWidget* parent)
     setMinimumHeight(130);
 }
 
+QSize Chart::sizeHint() const
+{
+    return {500, 240};
+}
+
+QSize Chart::minimumSizeHint() const
+{
+    return {240, 130};
+}
+
 void Chart::popupMenu(const QPoint& globalPlace)
 {
     m_menu->popup(globalPlace);
@@ -129,6 +141,11 @@ void Chart::applyFont()
     }
     if (QWidget* const shown = legend())
         shown->setFont(m_axisFont);
+    // Room for the usual labels, so that the curves do not hop sideways when a decade comes or
+    // goes.
+    QwtScaleDraw* const scale = axisScaleDraw(QwtAxis::YLeft);
+    scale->setMinimumExtent(scale->maxTickLength() + scale->spacing() +
+                            QFontMetricsF(m_axisFont).horizontalAdvance(QStringLiteral("0.0001")));
 }
 
 void Chart::setSummary(const QString& summary)

@@ -42,6 +42,9 @@ public:
     Chart(const QString& name, QWidget* parent);
 
     QString name() const { return accessibleName(); }
+    /// Whatever the ticks are, so that new numbers do not move what lies around the chart.
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
     void setStale(bool stale);
     bool isStale() const { return m_stale; }
 

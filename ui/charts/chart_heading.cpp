@@ -2,7 +2,6 @@
 #include "ui/charts/chart_heading.h"
 
 #include "ui/charts/chart.h"
-#include "ui/charts/chart_menu.h"
 #include "ui/widgets/labels.h"
 
 #include <QHBoxLayout>
@@ -39,9 +38,8 @@ ChartHeading::ChartHeading(Chart& chart, const QString& explanation, QWidget* pa
            "down), dragging with Ctrl zooms into a frame, the middle button moves what is shown."));
     more->setFocusPolicy(Qt::StrongFocus);
     more->setAutoRaise(true);
-    more->setPopupMode(QToolButton::InstantPopup);
-    more->setStyleSheet(QStringLiteral("QToolButton::menu-indicator { image: none; }"));
-    more->setMenu(&chart.menu());
+    connect(more, &QToolButton::clicked, &chart,
+            [&chart, more] { chart.popupMenu(more->mapToGlobal(more->rect().bottomLeft())); });
 
     auto* const row = new QHBoxLayout(this);
     row->setContentsMargins(4, 0, 4, 0);

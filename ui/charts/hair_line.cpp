@@ -52,15 +52,14 @@ void HairLine::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMa
     const double x = xMap.transform(m_x);
     if (!(x >= canvas.left() - 0.5 && x <= canvas.right() + 0.5))
         return;
-    painter->setPen(QPen(m_line, 1.6));
-    painter->drawLine(QPointF(x, canvas.top()), QPointF(x, canvas.bottom()));
-
     const double side = kPadding + (m_grips ? kGrip + 2.0 : 0.0);
     const QSizeF text = QFontMetricsF(m_font).size(0, m_label);
     QRectF box(0.0, canvas.top() + m_offset, text.width() + 2.0 * side, text.height() + 2.0);
     box.moveLeft(std::clamp(x - box.width() / 2.0, canvas.left() + 1.0,
                             std::max(canvas.left() + 1.0, canvas.right() - 1.0 - box.width())));
     m_labelRect = box;
+    painter->setPen(QPen(m_line, 1.6));
+    painter->drawLine(QPointF(x, box.top()), QPointF(x, canvas.bottom()));  // not over labels above
     painter->setPen(Qt::NoPen);
     painter->setBrush(m_line);
     painter->drawRoundedRect(box, 4.0, 4.0);

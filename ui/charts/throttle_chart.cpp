@@ -27,6 +27,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kZoneZ = 5.0, kCurveZ = 20.0, kLaneZ = 30.0;
+constexpr double kFrontLaneZ = 41.0;  // its label covers the cursor's line
 constexpr double kPercent = 100.0;
 constexpr double kStep = 0.005, kFarStep = 0.05;  // of the cursor by keyboard
 // The axis is logarithmic: peaks a hundred times the quiet stretches between them are ordinary,
@@ -73,7 +74,7 @@ ThrottleChart::ThrottleChart(QWidget* parent)
       m_worst(new GapCurve(tr("if all rotors agreed (worst)"))),
       m_total(new GapCurve(tr("wobble in the film"))),
       m_hoverLane(new MarkLane(tr("Hover"), MarkLane::Edge::Top, kLaneZ)),
-      m_cruiseLane(new MarkLane(tr("Cruise"), MarkLane::Edge::Bottom, kLaneZ))
+      m_cruiseLane(new MarkLane(tr("Cruise"), MarkLane::Edge::Bottom, kFrontLaneZ))
 {
     for (ZoneItem* zone : m_zones)
         zone->attach(this);

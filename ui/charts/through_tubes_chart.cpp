@@ -27,6 +27,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kBandZ = 5.0, kCurveZ = 20.0, kLaneZ = 30.0;
+constexpr double kFrontLaneZ = 41.0;   // its labels cover the cursor's lines
 constexpr double kLowestShown = 1e-4;  // amplification; below, nothing reaches the film
 constexpr double kLeastTop = 3.0;
 constexpr double kOrderWidth = 1.6;
@@ -66,7 +67,7 @@ ThroughTubesChart::ThroughTubesChart(QWidget* parent)
                new GapCurve(tr("up and down (z)"))},
       m_unity(new QwtPlotMarker),
       m_modeLane(new MarkLane(tr("Flight modes"), MarkLane::Edge::Top, kLaneZ)),
-      m_bandLane(new MarkLane(tr("Shaking bands"), MarkLane::Edge::Bottom, kLaneZ)),
+      m_bandLane(new MarkLane(tr("Shaking bands"), MarkLane::Edge::Bottom, kFrontLaneZ)),
       m_orderLane(new MarkLane(tr("Shakes at the cursor"), MarkLane::Edge::Top, kLaneZ + 1.0, 1))
 {
     for (QwtPlotCurve* curve : m_curves) {

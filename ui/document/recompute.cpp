@@ -9,7 +9,7 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kCoalesce_ms = 10;
+constexpr qint64 kSpacing_ms = 10;  // no screen shows more
 
 // An exception out of core is a bug: say so instead of waiting for ever.
 Result<Assessment> assessNoThrow(Assessor& assessor, const Setup& setup)
@@ -27,7 +27,7 @@ Recompute::Recompute(const Document& document, QObject* parent)
     : QObject(parent), m_document(document), m_assessor(std::make_shared<Assessor>())
 {
     m_coalesce.setSingleShot(true);
-    m_coalesce.setInterval(kCoalesce_ms);
+    m_coalesce.setTimerType(Qt::PreciseTimer);
     connect(&m_document, &Document::setupChanged, this, &Recompute::schedule);
     connect(&m_coalesce, &QTimer::timeout, this, &Recompute::start);
     connect(&m_watcher, &QFutureWatcherBase::finished, this, &Recompute::deliver);
@@ -38,16 +38,22 @@ Recompute::~Recompute()
     m_watcher.waitForFinished();
 }
 
+// At once where it may, so that the run is under way while the window still paints.
 void Recompute::schedule()
 {
-    if (!m_coalesce.isActive())  // not restarted, so that a long drag still refreshes
-        m_coalesce.start();
+    if (m_isBusy || m_coalesce.isActive())
+        return;  // the timer is not restarted, so that a long drag still refreshes
+    const qint64 since = m_sinceStart.isValid() ? m_sinceStart.elapsed() : kSpacing_ms;
+    if (since >= kSpacing_ms)
+        start();
+    else
+        m_coalesce.start(static_cast<int>(kSpacing_ms - since));
 }
 
 void Recompute::start()
 {
-    if (m_watcher.isRunning())
-        return;  // deliver() schedules again when the run is out of date
+    m_isBusy = true;
+    m_sinceStart.start();
     m_watcher.setFuture(QtConcurrent::run(
         [assessor = m_assessor, setup = m_document.setup(), revision = m_document.revision()] {
             return std::make_shared<const Outcome>(
@@ -58,10 +64,11 @@ void Recompute::start()
 void Recompute::deliver()
 {
     const std::shared_ptr<const Outcome> outcome = m_watcher.result();
+    m_isBusy = false;
     m_doneRevision = outcome->revision;
-    emit finished(*outcome);
     if (!isCurrent())
         schedule();
+    emit finished(*outcome);
 }
 
 }  // namespace stillbay::ui

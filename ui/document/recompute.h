@@ -5,6 +5,7 @@
 #include "core/assess/assessment.h"
 #include "ui/document/document.h"
 
+#include <QElapsedTimer>
 #include <QFutureWatcher>
 #include <QObject>
 #include <QTimer>
@@ -21,8 +22,9 @@ struct Outcome {
     quint64 revision = 0;
 };
 
-/// Keeps one assessment up to date with the document, off the GUI thread. Edits within 10 ms
-/// share a run; one run at a time; the last edit always wins.
+/// Keeps one assessment up to date with the document, off the GUI thread. A run begins at
+/// once, but not within 10 ms of the one before: edits in between share a run. One run at a time;
+/// the last edit always wins.
 class Recompute final : public QObject {
     Q_OBJECT
 public:
@@ -31,6 +33,7 @@ public:
 
     /// What is shown belongs to the setup as it is now.
     bool isCurrent() const { return m_doneRevision == m_document.revision(); }
+    bool isRunning() const { return m_isBusy; }
 
 signals:
     /// While the document has moved on, the views dim what they show until the next outcome.
@@ -43,8 +46,10 @@ private:
 
     const Document& m_document;
     QTimer m_coalesce;
+    QElapsedTimer m_sinceStart;            // of the last run
     std::shared_ptr<Assessor> m_assessor;  // used by the one run at a time; keeps the airframe
     QFutureWatcher<std::shared_ptr<const Outcome>> m_watcher;
+    bool m_isBusy = false;       // from the start of a run until its answer is out
     quint64 m_doneRevision = 0;  // of the last outcome
 };
 

@@ -16,7 +16,7 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kPadding = 8;
+constexpr int kPadding = 6;
 constexpr double kPercent = 100.0;
 constexpr double kLeastShown_px = 0.001;  // nobody sees less
 
@@ -38,7 +38,7 @@ QString pixels(double wobble_px)
 {
     const QLocale locale;
     return wobble_px > 0.0 && wobble_px < kLeastShown_px
-               ? QObject::tr("below %1 px").arg(locale.toString(kLeastShown_px))
+               ? QObject::tr("< %1 px", "less than").arg(locale.toString(kLeastShown_px))
                : QObject::tr("%1 px").arg(locale.toString(wobble_px, 'g', 2));
 }
 
