@@ -47,6 +47,7 @@ MessageBar::MessageBar(const QString& topic, QWidget* parent)
     layout->addLayout(words, 1);
     layout->addLayout(m_buttons);
     layout->addWidget(m_close, 0, Qt::AlignVCenter);
+    setFrameShape(QFrame::StyledPanel);  // tells one bar from the next
     setAutoFillBackground(true);
     setAccessibleName(topic);
     hide();

@@ -21,7 +21,7 @@ RecentList::RecentList(RecentFiles& recent, QWidget* parent)
     : QWidget(parent), m_recent(recent), m_rows(new QFormLayout(this))
 {
     m_rows->setContentsMargins(0, 0, 0, 0);
-    m_rows->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+    m_rows->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
     m_rows->setVerticalSpacing(4);
     connect(&m_recent, &RecentFiles::changed, this, &RecentList::refresh);
     refresh();
