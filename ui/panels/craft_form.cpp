@@ -5,6 +5,7 @@
 #include "core/setup/fields.h"
 #include "ui/document/mount_layout.h"
 #include "ui/panels/craft_summaries.h"
+#include "ui/panels/quick_layouts.h"
 #include "ui/panels/row_list.h"
 #include "ui/widgets/bind_text.h"
 #include "ui/widgets/section.h"
@@ -20,6 +21,7 @@
 #include <cmath>
 #include <string_view>
 #include <type_traits>
+#include <utility>
 
 namespace stillbay::ui {
 namespace {
@@ -123,6 +125,12 @@ void removeRow(std::vector<T>& rows, std::size_t index)
     rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(index));
 }
 
+template <class T>
+void swapRows(std::vector<T>& rows, std::size_t a, std::size_t b)
+{
+    std::swap(rows.at(a), rows.at(b));
+}
+
 }  // namespace
 
 CraftForm::CraftForm(Document& document, QWidget* parent)
@@ -207,14 +215,17 @@ void CraftForm::addCraft()
         section->add(label);
         section->add(editor);
     };
-    labelled(tr("Name"), bindLine(m_document, {QStringLiteral("name"), tr("Craft: name"),
-                                               [](const Setup& setup) {
-                                                   return &setup.name;
-                                               }}));
+    QLineEdit* const name =
+        bindLine(m_document, {QStringLiteral("name"), tr("Craft: name"), [](const Setup& setup) {
+                                  return &setup.name;
+                              }});
+    name->setToolTip(tr("What you call this craft."));
+    labelled(tr("Name"), name);
     QPlainTextEdit* const notes =
         bindNotes(m_document, {QStringLiteral("notes"), tr("Craft: notes"), [](const Setup& setup) {
                                    return &setup.notes;
                                }});
+    notes->setToolTip(tr("Whatever you want to remember of this craft; kept in its file."));
     notes->setFixedHeight(5 * notes->fontMetrics().lineSpacing() + 12);
     labelled(tr("Notes"), notes);
     m_sections[QStringLiteral("name")] = section;
@@ -309,6 +320,7 @@ QWidget* CraftForm::partList(const QString& thing, const QString& path,
                              const Part* owner = find(setup);
                              return owner ? &owner->name : nullptr;
                          }});
+        name->setToolTip(tr("What you call this part."));
         static_cast<QVBoxLayout*>(card->layout())->insertWidget(0, name);
         return card;
     };
@@ -319,6 +331,9 @@ QWidget* CraftForm::partList(const QString& thing, const QString& path,
     };
     spec.remove = [listOf](Setup& setup, std::size_t index) {
         removeRow(listOf(setup), index);
+    };
+    spec.swap = [listOf](Setup& setup, std::size_t a, std::size_t b) {
+        swapRows(listOf(setup), a, b);
     };
     return new RowList(m_document, std::move(spec));
 }
@@ -339,6 +354,10 @@ QWidget* CraftForm::armList()
     spec.remove = [](Setup& setup, std::size_t index) {
         removeRow(setup.airframe.arms, index);
     };
+    spec.swap = [](Setup& setup, std::size_t a, std::size_t b) {
+        swapRows(setup.airframe.arms, a, b);
+    };
+    spec.layouts = armLayouts();
     return new RowList(m_document, std::move(spec));
 }
 
@@ -358,6 +377,10 @@ QWidget* CraftForm::pointList()
     spec.remove = [](Setup& setup, std::size_t index) {
         removeRow(setup.mounts.points, index);
     };
+    spec.swap = [](Setup& setup, std::size_t a, std::size_t b) {
+        swapRows(setup.mounts.points, a, b);
+    };
+    spec.layouts = tubeLayouts();
     spec.kind = [](const Setup& setup) {
         return setup.mounts.drilled() ? 1 : 0;
     };
@@ -369,6 +392,9 @@ QWidget* CraftForm::endsChoice()
     auto* const choice =
         new Choice(tr("Mounts: how the tube ends are held"),
                    {tr("Ends clamped, held square"), tr("Ends hinged, free to turn")});
+    choice->setToolTip(
+        tr("<p>Clamped ends sit tight in a collar or over a peg and cannot turn; hinged ends "
+           "hang on a ring or a pin and turn freely.</p>"));
     const auto show = [this, choice] {
         choice->setCurrentIndex(m_document.setup().mounts.ends == Ends::Clamped ? 0 : 1);
     };

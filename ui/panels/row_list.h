@@ -10,9 +10,25 @@
 #include <vector>
 
 class QLabel;
+class QToolButton;
 class QVBoxLayout;
 
 namespace stillbay::ui {
+
+/// One way to set all rows of a list at once.
+struct RowLayout {
+    QString title;  ///< in the menu
+    QString undoText;
+    std::function<void(Setup&)> apply;
+};
+
+/// The menu of a list's layouts; without any there is no button.
+struct RowLayouts {
+    QString title;      ///< on the button
+    QString meaning;    ///< on hover
+    QString unchanged;  ///< what to say when a layout changes nothing
+    std::vector<RowLayout> layouts;
+};
 
 /// What a list of like things in the craft needs to be shown and changed.
 struct RowListSpec {
@@ -21,26 +37,40 @@ struct RowListSpec {
     std::function<QWidget*(std::size_t)> makeRow;  ///< the fields of one row
     std::function<void(Setup&)> add;               ///< one more at the end
     std::function<void(Setup&, std::size_t)> remove;
+    std::function<void(Setup&, std::size_t, std::size_t)> swap;  ///< two rows change places
+    RowLayouts layouts;
     std::function<int(const Setup&)> kind = [](const Setup&) {
         return 0;
     };  ///< rows look alike
 };
 
-/// Cards, one a row, with a button to remove each and one to add another; every change is one
-/// undo step. The cards are made anew when their number or kind changes.
+/// Cards, one a row, with buttons to move and remove each, and below them one to add another and
+/// one for layouts; every change is one undo step. Alt+Up and Alt+Down move the card that has the
+/// focus, and the focus goes with it. The cards are made anew when their number or kind changes.
 class RowList final : public QWidget {
     Q_OBJECT
 public:
     RowList(Document& document, RowListSpec spec, QWidget* parent = nullptr);
 
 private:
+    struct Card {
+        QWidget* frame;
+        QToolButton *up, *down;
+    };
+    enum class Way { Up, Down };
+
     void refresh();
-    QWidget* makeCard(std::size_t index);
-    void change(const QString& text, const std::function<void(Setup&)>& change);
+    Card makeCard(std::size_t index);
+    QToolButton* moveButton(std::size_t index, Way way, const QString& name, QWidget* frame);
+    QWidget* layoutButton();
+    void move(std::size_t index, Way way);
+    void focusAfterMove(std::size_t index, Way way, int place);
+    void say(const QString& text);
+    bool change(const QString& text, const std::function<void(Setup&)>& change);
 
     Document& m_document;
     RowListSpec m_spec;
-    std::vector<QWidget*> m_cards;
+    std::vector<Card> m_cards;
     int m_kind = 0;
     QVBoxLayout* m_cardLayout;
     QLabel* m_refusal;

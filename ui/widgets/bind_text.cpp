@@ -41,7 +41,7 @@ QLineEdit* bindLine(Document& document, const TextAccess& access)
     QObject::connect(&document, &Document::setupChanged, line, show);
     QObject::connect(line, &QLineEdit::textEdited, &document,
                      [&document, access](const QString& text) { write(document, access, text); });
-    QObject::connect(line, &QLineEdit::editingFinished, line, [&document, show] {
+    QObject::connect(line, &QLineEdit::editingFinished, &document, [&document, show] {
         document.endGesture();
         show();
     });
