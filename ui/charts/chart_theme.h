@@ -18,6 +18,7 @@ struct ChartTheme {
     QColor mode, hover, cruise, cursor;
     std::array<QColor, 4> orders;  ///< shaking bands, translucent
     std::array<QColor, 4> orderHatches;
+    std::array<QColor, 4> wobble;  ///< none to much, evenly stepped; contrast with the canvas rises
 };
 
 /// @param stale  everything fades towards the canvas: what is shown is being worked out anew

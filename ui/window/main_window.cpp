@@ -14,6 +14,7 @@
 #include "ui/window/result_view.h"
 #include "ui/window/session.h"
 #include "ui/window/sheet_desk.h"
+#include "ui/window/speeds_view.h"
 #include "ui/window/tuning_view.h"
 #include "ui/window/welcome_page.h"
 
@@ -179,6 +180,7 @@ void MainWindow::makePages()
     m_tabs->setDocumentMode(true);
     m_tabs->setTabBarAutoHide(true);
     addView(m_tuning, tr("Tuning"));
+    addView(new SpeedsView(m_cursor), tr("Speeds and modes"));
     m_pages->addWidget(welcome);
     m_pages->addWidget(m_tabs);
 
