@@ -13,6 +13,7 @@
 #include <gtest/gtest.h>
 #include <qwt_plot_curve.h>
 
+#include <functional>
 #include <vector>
 
 namespace stillbay::ui {
@@ -39,6 +40,11 @@ struct Window : testing::Test {
     {
         ASSERT_TRUE(window.openFile(samplePath(sample)));
         settle();
+    }
+
+    void change(const std::function<void(stillbay::Setup&)>& how)
+    {
+        ASSERT_TRUE(document.edit(QStringLiteral("a change"), {}, how));
     }
 
     template <class T>

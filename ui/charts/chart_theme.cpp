@@ -55,6 +55,9 @@ ChartTheme chartTheme(const QPalette& palette, bool stale)
     theme.hover = ink(dark ? kPurple : mixed(kPurple, Qt::black, 0.3));
     theme.cruise = ink(dark ? kSkyBlue : kBlue);
     theme.cursor = ink(mixed(text, canvas, 0.1));
+    theme.compared = dark ? std::array{ink(kPurple), ink(kYellow), ink(kSkyBlue)}
+                          : std::array{ink(mixed(kPurple, Qt::black, 0.25)),
+                                       ink(mixed(kOrange, Qt::black, 0.25)), ink(kBlue)};
     theme.orders = {translucent(kPurple, stale ? 18 : 48), translucent(kSkyBlue, stale ? 18 : 48),
                     translucent(kYellow, stale ? 18 : 48), translucent(kGreen, stale ? 14 : 36)};
     theme.orderHatches = {

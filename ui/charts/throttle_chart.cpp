@@ -294,8 +294,15 @@ ChartTable ThrottleChart::table() const
     return table;
 }
 
+void ThrottleChart::setCompared(const std::vector<ComparedCurve>& curves)
+{
+    m_compared.set(curves);
+    applyTheme();
+}
+
 void ThrottleChart::restyle(const ChartTheme& theme)
 {
+    m_compared.restyle(theme);
     m_zones[0]->setColours(theme.clean, theme.cleanHatch);
     m_zones[1]->setColours(theme.faint, theme.faintHatch);
     m_zones[2]->setColours(theme.bad, theme.badHatch);

@@ -4,8 +4,10 @@
 #include "core/assess/assessment.h"
 #include "core/setup/setup.h"
 #include "ui/charts/chart.h"
+#include "ui/charts/compared_curves.h"
 
 #include <array>
+#include <vector>
 
 class QwtPlotCurve;
 
@@ -24,6 +26,9 @@ public:
 
     void setAssessment(const Setup& setup, const Assessment& assessment);
     void setThrottle(double throttle);  ///< 0 to 1, where the cursor stands
+
+    void setCompared(const std::vector<ComparedCurve>& curves);
+    const ComparedCurves& compared() const { return m_compared; }
 
     ChartTable table() const override;
     bool dragCursorTo(const QPointF& canvasPlace) override;
@@ -56,6 +61,7 @@ private:
     QwtPlotCurve* m_total;
     MarkLane* m_hoverLane;
     MarkLane* m_cruiseLane;
+    ComparedCurves m_compared{*this};
     Assessment m_assessment;
     Limits m_limits;
     QString m_craft;

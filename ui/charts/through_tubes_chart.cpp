@@ -281,8 +281,15 @@ QString ThroughTubesChart::readout(const QPointF& place) const
     return text;
 }
 
+void ThroughTubesChart::setCompared(const std::vector<ComparedCurve>& curves)
+{
+    m_compared.set(curves);
+    applyTheme();
+}
+
 void ThroughTubesChart::restyle(const ChartTheme& theme)
 {
+    m_compared.restyle(theme);
     const std::array dashes{Qt::SolidLine, Qt::DashLine, Qt::DashDotLine};
     for (std::size_t axis = 0; axis < m_curves.size(); ++axis) {
         QPen pen(theme.axes[axis], 2.0, dashes[axis]);

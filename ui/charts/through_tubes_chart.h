@@ -4,6 +4,7 @@
 #include "core/assess/assessment.h"
 #include "core/setup/setup.h"
 #include "ui/charts/chart.h"
+#include "ui/charts/compared_curves.h"
 
 #include <array>
 #include <vector>
@@ -27,6 +28,9 @@ public:
     void setAssessment(const Setup& setup, const Assessment& assessment);
     void setThrottle(double throttle);  ///< 0 to 1, where the throttle cursor stands
     void setLogFrequency(bool log);
+    void setCompared(const std::vector<ComparedCurve>& curves);
+    const ComparedCurves& compared() const { return m_compared; }
+
     ChartTable table() const override;
     bool hasLogFrequency() const { return m_logFrequency; }
 
@@ -56,6 +60,7 @@ private:
     MarkLane* m_bandLane;
     MarkLane* m_orderLane;
     std::vector<ZoneItem*> m_bands;
+    ComparedCurves m_compared{*this};
     Assessment m_assessment;
     QString m_craft;
     QColor m_orderColour;

@@ -29,7 +29,7 @@ public:
 
     void setShape(const TubeShape& shape);
 
-    QSize sizeHint() const override { return {420, 128}; }
+    QSize sizeHint() const override { return {420, 108}; }
     QSize minimumSizeHint() const override { return {320, 104}; }
 
 protected:

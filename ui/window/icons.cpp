@@ -21,6 +21,8 @@ QString themeName(Glyph glyph)
             return QStringLiteral("edit-undo");
         case Glyph::Redo:
             return QStringLiteral("edit-redo");
+        case Glyph::Keep:
+            return QStringLiteral("bookmark-new");
         case Glyph::Sheet:
             break;
     }
@@ -68,6 +70,15 @@ QPainterPath hook()
     return path;
 }
 
+// A ribbon between pages.
+QPainterPath ribbon()
+{
+    QPainterPath path;
+    path.addPolygon(
+        QPolygonF({{5.5, 2.5}, {14.5, 2.5}, {14.5, 17}, {10, 13}, {5.5, 17}, {5.5, 2.5}}));
+    return path;
+}
+
 // A page with a hole to drill and a ruler.
 QPainterPath page()
 {
@@ -96,6 +107,8 @@ QPainterPath outline(Glyph glyph)
             return hook();
         case Glyph::Redo:
             return QTransform(-1, 0, 0, 1, kSide, 0).map(hook());
+        case Glyph::Keep:
+            return ribbon();
         case Glyph::Sheet:
             break;
     }

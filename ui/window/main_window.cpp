@@ -1,9 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/main_window.h"
 
+#include "ui/bay/bay_view.h"
+#include "ui/charts/throttle_chart.h"
+#include "ui/charts/through_tubes_chart.h"
 #include "ui/help/help_pages.h"
 #include "ui/help/help_window.h"
 #include "ui/panels/tube_bench.h"
+#include "ui/panels/tunes_panel.h"
 #include "ui/widgets/field_row.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_actions.h"
@@ -49,6 +53,7 @@ MainWindow::MainWindow(QWidget* parent)
       m_pages(new QStackedWidget),
       m_tabs(new QTabWidget),
       m_tuning(new TuningView(m_document, m_cursor)),
+      m_tunes(new TunesPanel(m_document)),
       m_state(new QLabel)
 {
     makeActions();
@@ -113,6 +118,8 @@ void MainWindow::makeActions()
     quit->setShortcut(Qt::CTRL | Qt::Key_Q);  // not all desktops name one
     QMenu* const edit = menuBar()->addMenu(tr("&Edit"));
     edit->addActions({m_undo, m_redo});
+    edit->addSeparator();
+    edit->addAction(m_tunes->keepAction());
     makeViewMenu(*menuBar()->addMenu(tr("&View")));
     makeHelpMenu(*menuBar()->addMenu(tr("&Help")));
 
@@ -125,7 +132,7 @@ void MainWindow::makeActions()
     bar->addSeparator();
     bar->addActions({m_undo, m_redo});
     bar->addSeparator();
-    bar->addAction(m_sheet->action());
+    bar->addActions({m_tunes->keepAction(), m_sheet->action()});
     // The menu tells which step; on the toolbar that would make the buttons jump.
     m_undo->setIconText(tr("Undo"));
     m_redo->setIconText(tr("Redo"));
@@ -181,8 +188,19 @@ void MainWindow::makePages()
     m_tabs->setTabBarAutoHide(true);
     addView(m_tuning, tr("Tuning"));
     addView(new SpeedsView(m_cursor), tr("Speeds and modes"));
+    addView(new BayView, tr("Bay"));
     m_pages->addWidget(welcome);
-    m_pages->addWidget(m_tabs);
+    auto* const craft = new QWidget;
+    auto* const craftLayout = new QVBoxLayout(craft);
+    craftLayout->setContentsMargins(0, 0, 0, 0);
+    craftLayout->setSpacing(0);
+    craftLayout->addWidget(m_tabs, 1);
+    craftLayout->addWidget(m_tunes);
+    m_pages->addWidget(craft);
+    connect(m_tunes, &TunesPanel::comparedChanged, m_tuning, [this] {
+        m_tuning->throughTubes().setCompared(m_tunes->tubeCurves());
+        m_tuning->acrossThrottle().setCompared(m_tunes->wobbleCurves());
+    });
 
     auto* const centre = new QWidget;
     auto* const layout = new QVBoxLayout(centre);
@@ -221,6 +239,7 @@ void MainWindow::drawIcons()
     m_files->saveAction()->setIcon(icon(Glyph::Save, palette()));
     m_undo->setIcon(icon(Glyph::Undo, palette()));
     m_redo->setIcon(icon(Glyph::Redo, palette()));
+    m_tunes->keepAction()->setIcon(icon(Glyph::Keep, palette()));
     m_sheet->action()->setIcon(icon(Glyph::Sheet, palette()));
 }
 
@@ -253,7 +272,7 @@ bool MainWindow::saveFile(const QString& path)
 void MainWindow::showCraft()
 {
     m_freshCraft = true;
-    m_pages->setCurrentWidget(m_tabs);
+    m_pages->setCurrentWidget(m_tabs->parentWidget());
 }
 
 void MainWindow::showTitle()

@@ -24,6 +24,7 @@ class MessageBar;
 class ResultView;
 class Session;
 class SheetDesk;
+class TunesPanel;
 class TuningView;
 
 /// One window, one craft.
@@ -37,6 +38,7 @@ public:
     Recompute& recompute() { return m_recompute; }
     ThrottleCursor& cursor() { return m_cursor; }
     TuningView& tuning() { return *m_tuning; }
+    TunesPanel& tunes() { return *m_tunes; }
     QString message() const;  ///< what the bars across the window say; empty: they are hidden
 
     /// Opens the file; on failure says why and keeps the craft at hand. Does not ask about
@@ -84,6 +86,7 @@ private:
     QStackedWidget* m_pages;
     QTabWidget* m_tabs;
     TuningView* m_tuning;
+    TunesPanel* m_tunes;
     std::vector<ResultView*> m_views;  // all that show the newest result
     QLabel* m_state;
     std::unique_ptr<Session> m_session;

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/setup/setup.h"
+
+#include <string>
+
+/// Kept tunes: tube and mounts put aside under a name, and taken again.
+namespace stillbay {
+
+/// The craft's present tube and mounts.
+///
+/// @param saved  ISO 8601, UTC
+Tune presentTune(const Setup& setup, std::string name, std::string saved);
+
+/// The craft with a tune's tube and mounts; its kept tunes stay.
+Setup withTune(Setup setup, const Tune& tune);
+
+/// A name for the present tune that no kept tune has: "8 × 5 mm, Shore 60, 20 mm, +15 %", then
+/// with " (2)" and so on. A drilled craft has no common stretch to name.
+std::string freeTuneName(const Setup& setup);
+
+}  // namespace stillbay

@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: MIT
+#include "tests/ui/window_fixture.h"
+#include "ui/bay/bay_canvas.h"
+#include "ui/bay/bay_view.h"
+
+#include <QComboBox>
+#include <QImage>
+#include <QPushButton>
+#include <QSet>
+#include <QTabWidget>
+
+#include <cmath>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr double kClose = 1e-9;
+
+// Oracle: looking along an axis, the other two lie across the picture.
+TEST(Projection, LooksAlongTheAxes)
+{
+    const auto see = [](ViewPoint view, const Vector3d& p) {
+        return Projection(view).see(p);
+    };
+    const Vector3d p(1.0, 2.0, 3.0);
+    const Seen front = see({0.0, 0.0}, p);  // against the flight: the craft's left is right
+    EXPECT_NEAR(front.right, 2.0, kClose);
+    EXPECT_NEAR(front.up, 3.0, kClose);
+    EXPECT_NEAR(front.near, 1.0, kClose);
+    const Seen left = see({90.0, 0.0}, p);  // from the left, forward is left
+    EXPECT_NEAR(left.right, -1.0, kClose);
+    EXPECT_NEAR(left.up, 3.0, kClose);
+    EXPECT_NEAR(left.near, 2.0, kClose);
+    const Seen above = see({180.0, 90.0}, p);  // forward is up, left is left
+    EXPECT_NEAR(above.right, -2.0, kClose);
+    EXPECT_NEAR(above.up, 1.0, kClose);
+    EXPECT_NEAR(above.near, 3.0, kClose);
+    const Seen skew = see({37.0, -21.0}, p);
+    EXPECT_NEAR(std::hypot(skew.right, skew.up, skew.near), p.norm(), kClose);
+}
+
+// Oracle: the sample's own numbers; a tube runs from its hole to where the bay's point went.
+TEST(CraftShape, PutsTheBayWhereItIsAndTheTubesBetween)
+{
+    const stillbay::Setup setup = sampleSetup("quarry");  // drilled
+    BayPlace bay;
+    bay.centre_mm = {5.0, -3.0, -40.0};
+    bay.shift_mm = {1.0, 2.0, -4.0};
+    bay.R << 0.0, -1.0, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 1.0;  // a quarter turn to the left
+    const CraftShape shape = craftShape(setup, bay);
+    ASSERT_EQ(shape.tubeEnds.size(), setup.mounts.points.size());
+    for (std::size_t k = 0; k < shape.tubeEnds.size(); ++k) {
+        const auto& [x, y, z] = setup.mounts.points[k].bay_mm;
+        EXPECT_NEAR(shape.tubeEnds[k].x(), 5.0 + 1.0 - (y + 3.0), kClose);
+        EXPECT_NEAR(shape.tubeEnds[k].y(), -3.0 + 2.0 + (x - 5.0), kClose);
+        EXPECT_NEAR(shape.tubeEnds[k].z(), z - 4.0, kClose);
+    }
+    EXPECT_EQ(shape.centreOfMass_mm, Vector3d(6.0, -1.0, -44.0));
+
+    // Every rim point of a tube lies half a diameter from the line between its ends.
+    const auto& hole = *setup.mounts.points[0].anchor_mm;
+    const Vector3d from(hole[0], hole[1], hole[2]), to = shape.tubeEnds[0];
+    bool found = false;
+    for (const Face& face : shape.faces) {
+        if (face.piece != Piece::Tube)
+            continue;
+        for (const Vector3d& corner : face.corners)
+            EXPECT_NEAR((corner - from).cross((to - from).normalized()).norm(),
+                        0.5 * setup.tube.outer_diameter_mm, 1e-6);
+        if (found)
+            break;
+        found = true;
+    }
+    EXPECT_TRUE(found);
+}
+
+struct Bay : Window {
+    Bay()
+    {
+        open("reedbed");
+        auto* const tabs = window.findChild<QTabWidget*>();
+        tabs->setCurrentWidget(view);
+        QCoreApplication::processEvents();
+    }
+
+    QImage picture() { return view->canvas().grab().toImage(); }
+
+    static int colours(const QImage& image)
+    {
+        QSet<QRgb> found;
+        for (int y = 0; y < image.height(); y += 2)
+            for (int x = 0; x < image.width(); x += 2)
+                found << image.pixel(x, y);
+        return static_cast<int>(found.size());
+    }
+
+    BayView* view = window.findChild<BayView*>();
+    QComboBox& motion = *named<QComboBox>(QStringLiteral("Motion to show"));
+    QComboBox& pose = *named<QComboBox>(QStringLiteral("Where the bay is shown"));
+};
+
+TEST_F(Bay, IsDrawnAndTurnsByMouseAndKeys)
+{
+    BayCanvas& canvas = view->canvas();
+    const QImage first = picture();
+    EXPECT_GT(colours(first), 40);
+    QTest::keyClick(&canvas, Qt::Key_Left);
+    EXPECT_NEAR(canvas.view().azimuth_deg, 45.0, kClose);
+    EXPECT_NE(picture(), first);
+    QTest::keyClick(&canvas, Qt::Key_Right);
+    QTest::keyClick(&canvas, Qt::Key_Plus);
+    EXPECT_GT(canvas.zoom(), 1.0);
+    QTest::keyClick(&canvas, Qt::Key_0);
+    EXPECT_EQ(canvas.zoom(), 1.0);
+    const ViewPoint before = canvas.view();
+    QTest::mousePress(&canvas, Qt::LeftButton, {}, QPoint(100, 100));
+    QTest::mouseMove(&canvas, QPoint(140, 130));
+    QTest::mouseRelease(&canvas, Qt::LeftButton, {}, QPoint(140, 130));
+    EXPECT_LT(canvas.view().azimuth_deg, before.azimuth_deg);
+    EXPECT_GT(canvas.view().elevation_deg, before.elevation_deg);
+    QTest::mouseClick(named<QPushButton>(QStringLiteral("View: Above")), Qt::LeftButton);
+    EXPECT_EQ(canvas.view(), (ViewPoint{180.0, 90.0}));
+}
+
+// Oracle: the assessment's rest shift, seen from the front, at the drawing's own scale.
+TEST_F(Bay, AtRestStandsWhereTheTubesHoldIt)
+{
+    QTest::mouseClick(named<QPushButton>(QStringLiteral("View: Front")), Qt::LeftButton);
+    EXPECT_TRUE(view->words().startsWith(QStringLiteral("The bay rises 2.1")))
+        << view->words().toStdString();
+    const QImage atRest = picture();
+    pose.setCurrentIndex(0);
+    EXPECT_NE(picture(), atRest);
+    EXPECT_TRUE(view->words().contains(QStringLiteral("while it is fitted")));
+}
+
+TEST_F(Bay, AModeSwingsAndStopsWhenNobodyLooks)
+{
+    const QImage still = picture();
+    QTest::qWait(100);
+    EXPECT_EQ(picture(), still);
+    motion.setCurrentIndex(1);
+    EXPECT_TRUE(motion.currentText().contains(QStringLiteral("bay")));
+    EXPECT_TRUE(view->words().contains(QStringLiteral("In this mode the bay")));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return picture() != still; }, kPatience_ms));
+    const QImage swung = picture();
+    EXPECT_TRUE(QTest::qWaitFor([&] { return picture() != swung; }, kPatience_ms));
+    window.findChild<QTabWidget*>()->setCurrentIndex(0);
+    EXPECT_FALSE(view->swings());
+    motion.setCurrentIndex(0);
+    window.findChild<QTabWidget*>()->setCurrentWidget(view);
+    EXPECT_EQ(picture(), still);
+}
+
+TEST_F(Bay, WithoutAnAnswerTheDrawingStays)
+{
+    change([](auto& s) {
+        s.mounts.points.resize(1);
+        s.mounts.ends = Ends::Hinged;
+    });
+    settle();
+    EXPECT_TRUE(view->words().startsWith(QStringLiteral("No answer")));
+    EXPECT_GT(colours(picture()), 40);
+}
+
+}  // namespace
+}  // namespace stillbay::ui

@@ -1,0 +1,201 @@
+// SPDX-License-Identifier: MIT
+#include "core/assess/assess.h"
+#include "core/assess/words.h"
+#include "tests/ui/window_fixture.h"
+#include "ui/charts/throttle_chart.h"
+#include "ui/charts/through_tubes_chart.h"
+#include "ui/panels/tunes_panel.h"
+#include "ui/window/tuning_view.h"
+
+#include <QAction>
+#include <QHeaderView>
+#include <QImage>
+#include <QLineEdit>
+#include <QSlider>
+#include <QTableView>
+#include <QTemporaryDir>
+#include <QToolButton>
+
+namespace stillbay::ui {
+namespace {
+
+struct Tunes : Window {
+    QTableView& table = window.tunes().table();
+
+    int rows() const { return table.model()->rowCount(); }
+
+    QString cell(int row, const QString& heading) const
+    {
+        for (int column = 0; column < table.model()->columnCount(); ++column)
+            if (table.model()->headerData(column, Qt::Horizontal).toString() == heading)
+                return table.model()->index(row, column).data().toString();
+        return {};
+    }
+
+    // The figures of all kept tunes have arrived.
+    void settleTunes()
+    {
+        settle();
+        ASSERT_TRUE(QTest::qWaitFor(
+            [&] {
+                for (int row = 0; row < rows(); ++row)
+                    if (cell(row, QStringLiteral("Verdict")).isEmpty())
+                        return false;
+                return true;
+            },
+            kPatience_ms));
+    }
+
+    void tick(int row)
+    {
+        table.setFocus();
+        table.setCurrentIndex(table.model()->index(row, 0));
+        QTest::keyClick(&table, Qt::Key_Space);
+    }
+};
+
+// Oracle: an assessment of its own of the craft with the kept tube and mounts.
+TEST_F(Tunes, KeepingShowsWhatTheTuneWouldDoOnTheCraftAsItIsNow)
+{
+    open("reedbed");
+    QTest::keyClick(&window, Qt::Key_K, Qt::ControlModifier);
+    settleTunes();
+    ASSERT_EQ(rows(), 1);
+    EXPECT_EQ(cell(0, QStringLiteral("Worst in cruise")), QStringLiteral("1.71 px"));
+    EXPECT_EQ(cell(0, QStringLiteral("Verdict")), QStringLiteral("bad"));
+
+    // Balanced propellers: the present craft changes, and with it what the kept tune does.
+    change([](auto& s) { s.drive.unbalance_g_mm = 1.0; });
+    settle();
+    const stillbay::Setup setup = document.setup();
+    const double worst = worstCruiseWobble_px(setup, assess(setup).value());
+    EXPECT_TRUE(QTest::qWaitFor(
+        [&] {
+            return cell(0, QStringLiteral("Worst in cruise")) ==
+                   QStringLiteral("%1 px").arg(worst, 0, 'f', 2);
+        },
+        kPatience_ms))
+        << worst << " " << cell(0, QStringLiteral("Worst in cruise")).toStdString();
+}
+
+TEST_F(Tunes, ComparedTunesLieOverThePresentOneInBothCharts)
+{
+    open("reedbed");
+    window.tunes().keepAction()->trigger();
+    const auto before = samplesOf(window.tuning().acrossThrottle().totalCurve());
+    change([](auto& s) { s.mounts.free_length_mm = 30; });
+    window.tunes().keepAction()->trigger();
+    settleTunes();
+    const ComparedCurves& wobble = window.tuning().acrossThrottle().compared();
+    const ComparedCurves& through = window.tuning().throughTubes().compared();
+    EXPECT_TRUE(wobble.curves().empty());
+    tick(0);
+    ASSERT_EQ(wobble.curves().size(), 1U);
+    ASSERT_EQ(through.curves().size(), 1U);
+    for (std::size_t k = 0; k < before.size(); ++k)
+        if (before[k].y() > 0.01) {  // lower values lie on the chart's edge
+            EXPECT_EQ(samplesOf(*wobble.curves()[0])[k], before[k]);
+        }
+    EXPECT_NE(samplesOf(window.tuning().acrossThrottle().totalCurve()), before);
+    tick(1);
+    ASSERT_EQ(wobble.curves().size(), 2U);
+    EXPECT_NE(wobble.curves()[0]->pen().color(), wobble.curves()[1]->pen().color());
+    EXPECT_NE(wobble.curves()[0]->pen().dashPattern(), wobble.curves()[1]->pen().dashPattern());
+    EXPECT_EQ(wobble.curves()[0]->title().text(),
+              cell(0, table.model()->headerData(0, Qt::Horizontal).toString()));
+    tick(0);
+    EXPECT_EQ(wobble.curves().size(), 1U);
+    EXPECT_EQ(through.curves().size(), 1U);
+}
+
+TEST_F(Tunes, RenameNoteTakeDeleteAndUndoAll)
+{
+    open("reedbed");
+    const stillbay::Setup first = document.setup();
+    window.tunes().keepAction()->trigger();
+    window.tunes().keepAction()->trigger();
+    ASSERT_EQ(rows(), 2);
+    EXPECT_NE(document.setup().tunes[0].name, document.setup().tunes[1].name);
+
+    table.setCurrentIndex(table.model()->index(0, 0));
+    table.edit(table.currentIndex());
+    auto* const editor = table.findChild<QLineEdit*>();
+    ASSERT_NE(editor, nullptr);
+    editor->selectAll();
+    QTest::keyClicks(editor, QStringLiteral("calm one"));
+    QTest::keyClick(editor, Qt::Key_Return);
+    QCoreApplication::processEvents();  // Qt takes the text with the next event
+    EXPECT_EQ(document.setup().tunes[0].name, "calm one");
+    EXPECT_EQ(document.undoStack().undoText(), QStringLiteral("Rename a kept tune"));
+
+    change([](auto& s) { s.mounts.free_length_mm = 33; });
+    table.selectRow(0);
+    QTest::mouseClick(named<QToolButton>(QStringLiteral("Take the chosen tune")), Qt::LeftButton);
+    EXPECT_EQ(document.setup().mounts, first.mounts);
+    EXPECT_EQ(document.undoStack().undoText(), QStringLiteral("Take the tune calm one"));
+    document.undoStack().undo();
+    EXPECT_EQ(document.setup().mounts.free_length_mm, 33);
+
+    table.setFocus();
+    table.selectRow(0);
+    QTest::keyClick(&table, Qt::Key_Delete);
+    ASSERT_EQ(rows(), 1);
+    document.undoStack().undo();
+    ASSERT_EQ(rows(), 2);
+    EXPECT_EQ(document.setup().tunes[0].name, "calm one");
+
+    while (document.undoStack().canUndo())
+        document.undoStack().undo();
+    EXPECT_EQ(document.setup(), first);
+    EXPECT_EQ(rows(), 0);
+    EXPECT_FALSE(table.isVisible());
+}
+
+TEST_F(Tunes, AreSavedWithTheCraft)
+{
+    open("quarry");
+    window.tunes().keepAction()->trigger();
+    const stillbay::Setup kept = document.setup();
+    ASSERT_FALSE(kept.tunes.empty());
+    QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("kept.stillbay"));
+    ASSERT_TRUE(window.saveFile(path));
+    open("reedbed");
+    ASSERT_TRUE(window.openFile(path));
+    EXPECT_EQ(document.setup(), kept);
+    EXPECT_EQ(rows(), static_cast<int>(kept.tunes.size()));
+}
+
+TEST_F(Tunes, ATuneWithoutAnAnswerSaysSo)
+{
+    open("reedbed");
+    change([](auto& s) {
+        s.mounts.points.resize(1);
+        s.mounts.ends = Ends::Hinged;
+    });
+    window.tunes().keepAction()->trigger();
+    settleTunes();
+    EXPECT_EQ(cell(0, QStringLiteral("Verdict")), QStringLiteral("no answer"));
+    EXPECT_EQ(cell(0, QStringLiteral("Worst in cruise")), QString());
+    tick(0);
+    EXPECT_TRUE(window.tuning().acrossThrottle().compared().curves().empty());
+}
+
+// The small curve is drawn: the cell has more colours than its neighbour without a drawing.
+TEST_F(Tunes, TheSmallCurveIsDrawn)
+{
+    open("reedbed");
+    window.tunes().keepAction()->trigger();
+    settleTunes();
+    table.clearSelection();
+    const QImage grabbed = table.grab().toImage();
+    const QRect cellRect = table.visualRect(table.model()->index(0, 6));
+    QSet<QRgb> colours;
+    for (int y = cellRect.top(); y < cellRect.bottom(); ++y)
+        for (int x = cellRect.left(); x < cellRect.right(); ++x)
+            colours << grabbed.pixel(x, y + table.horizontalHeader()->height());
+    EXPECT_GT(colours.size(), 10);
+}
+
+}  // namespace
+}  // namespace stillbay::ui

@@ -1,0 +1,236 @@
+// SPDX-License-Identifier: MIT
+#include "ui/bay/bay_view.h"
+
+#include "core/assess/words.h"
+#include "core/base/rotation.h"
+#include "core/base/units.h"
+#include "ui/bay/bay_canvas.h"
+#include "ui/widgets/in_words.h"
+#include "ui/widgets/labels.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLocale>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr int kFrame_ms = 33;
+constexpr double kSwing_s = 1.6;            // of one drawn swing, whatever the mode's frequency
+constexpr double kLargest_mm = 10.0;        // drawn way of the bay's farthest point, about
+constexpr double kMotionRadius_mm = 100.0;  // what Assessment's motions multiply rotations by
+constexpr int kModes = 6;
+
+enum Pose { AsDrawn, AtRest };
+
+double reach_mm(const Setup& setup, const Vector3d& centre_mm)
+{
+    double reach = 1.0;
+    for (const Part& part : setup.bay.parts) {
+        Vector3d way;
+        for (Eigen::Index k = 0; k < 3; ++k)
+            way[k] = std::abs(part.centre_mm[static_cast<std::size_t>(k)] - centre_mm[k]) +
+                     0.5 * part.size_mm[static_cast<std::size_t>(k)];
+        reach = std::max(reach, way.norm());
+    }
+    return reach;
+}
+
+}  // namespace
+
+BayView::BayView(QWidget* parent)
+    : QWidget(parent),
+      m_canvas(new BayCanvas),
+      m_pose(new QComboBox),
+      m_motion(new QComboBox),
+      m_words(new QuietLabel)
+{
+    m_words->setAccessibleName(tr("What the drawing shows"));
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(8, 8, 8, 8);
+    layout->addLayout(makeControls());
+    layout->addWidget(m_canvas, 1);
+    layout->addWidget(m_words);
+    m_frames.setInterval(kFrame_ms);
+    connect(&m_frames, &QTimer::timeout, this, &BayView::place);
+    for (QComboBox* box : {m_pose, m_motion})
+        connect(box, &QComboBox::currentIndexChanged, this, [this] {
+            runOrStop();
+            showWords();
+        });
+}
+
+QHBoxLayout* BayView::makeControls()
+{
+    m_pose->addItems({tr("as drawn"), tr("at rest")});
+    m_pose->setCurrentIndex(AtRest);
+    m_pose->setAccessibleName(tr("Where the bay is shown"));
+    m_pose->setToolTip(tr("As it is held while it is fitted, or where it comes to rest."));
+    m_motion->addItem(tr("still"));
+    for (int k = 0; k < 2 * kModes; ++k)
+        m_motion->addItem(QString());
+    m_motion->setAccessibleName(tr("Motion to show"));
+    m_motion->setToolTip(tr("One of the ways the bay swings by itself."));
+    m_motion->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    nameModes();
+    auto* const row = new QHBoxLayout;
+    for (const auto& [text, box] :
+         {std::pair{tr("&Bay"), m_pose}, std::pair{tr("&Motion"), m_motion}}) {
+        auto* const label = new QLabel(text);
+        label->setBuddy(box);
+        row->addWidget(label);
+        row->addWidget(box);
+        row->addSpacing(12);
+    }
+    row->addStretch(1);
+    addViewButtons(*row);
+    return row;
+}
+
+void BayView::addViewButtons(QHBoxLayout& row)
+{
+    struct Side {
+        QString text, tip;
+        ViewPoint view;
+    };
+    for (const Side& side :
+         {Side{tr("Oblique"), tr("Look from the front left, from above."), ViewPoint{}},
+          Side{tr("Front"), tr("Look at the camera, against the flight."), {0.0, 0.0}},
+          Side{tr("Left"), tr("Look from the left side."), {90.0, 0.0}},
+          Side{tr("Above"), tr("Look from above, forward is up."), {180.0, 90.0}}}) {
+        auto* const button = new QPushButton(side.text);
+        button->setToolTip(side.tip);
+        button->setAccessibleName(tr("View: %1").arg(side.text));
+        connect(button, &QPushButton::clicked, m_canvas, [this, view = side.view] {
+            m_canvas->setView(view);
+            m_canvas->setZoom(1.0);
+        });
+        row.addWidget(button);
+    }
+}
+
+// Keeps which entry is chosen while their numbers change.
+void BayView::nameModes()
+{
+    const QLocale locale;
+    for (int k = 0; k < 2 * kModes; ++k) {
+        const bool flight = k < kModes;
+        if (!m_assessment) {
+            m_motion->setItemText(1 + k, tr("no modes"));
+            continue;
+        }
+        const ModeFigures& mode = flight
+                                      ? m_assessment->flight[static_cast<std::size_t>(k)]
+                                      : m_assessment->bench[static_cast<std::size_t>(k - kModes)];
+        const QString hertz = locale.toString(mode.frequency_hz, 'f', 1);
+        m_motion->setItemText(
+            1 + k, flight ? tr("in flight, %1 Hz: %2").arg(hertz, inWords(mode.words))
+                          : tr("on the bench, %1 Hz: %2").arg(hertz, inWords(mode.words)));
+    }
+}
+
+const ModeFigures* BayView::mode() const
+{
+    const int k = m_motion->currentIndex() - 1;
+    if (!m_assessment || k < 0)
+        return nullptr;
+    return k < kModes ? &m_assessment->flight[static_cast<std::size_t>(k)]
+                      : &m_assessment->bench[static_cast<std::size_t>(k - kModes)];
+}
+
+void BayView::setResult(const Setup& setup, const Result<Assessment>& assessment)
+{
+    m_setup = setup;
+    m_assessment.reset();
+    if (assessment)
+        m_assessment = *assessment;
+    nameModes();
+    m_canvas->setCraft(setup);
+    runOrStop();
+    showWords();
+}
+
+void BayView::setStale(bool stale)
+{
+    m_canvas->setStale(stale);
+}
+
+// Where the bay is at this instant: drawing or rest, and the mode's swing on top.
+void BayView::place()
+{
+    BayPlace bay;
+    if (m_assessment) {
+        bay.centre_mm = m_assessment->bay.centre / unit::mm;
+        if (m_pose->currentIndex() == AtRest) {
+            bay.shift_mm = m_assessment->rest.shift / unit::mm;
+            bay.R = rotationFromVector(m_assessment->rest.rotation);
+        }
+    }
+    if (const ModeFigures* const shown = mode()) {
+        const Vector3d way = shown->motion.head<3>();
+        const Vector3d turn = shown->motion.tail<3>() / kMotionRadius_mm;  // per mm of way
+        const double farthest = way.norm() + turn.norm() * reach_mm(m_setup, bay.centre_mm);
+        const double phase =
+            2.0 * std::numbers::pi * static_cast<double>(m_clock.elapsed()) / (1000.0 * kSwing_s);
+        const double now_mm = kLargest_mm / farthest * std::sin(phase);
+        bay.shift_mm += now_mm * way;
+        bay.R = rotationFromVector(now_mm * turn) * bay.R;
+    }
+    m_canvas->setBay(bay);
+}
+
+QString BayView::words() const
+{
+    return m_words->text();
+}
+
+void BayView::showWords()
+{
+    QStringList sentences;
+    if (!m_assessment)
+        sentences << tr("No answer for this craft: it is shown as drawn.");
+    else if (m_pose->currentIndex() == AtRest)
+        sentences << inWords(restInWords(m_assessment->rest));
+    else
+        sentences << tr("The bay is shown where it is held while it is fitted.");
+    if (const ModeFigures* const shown = mode())
+        sentences << tr("In this mode the %1, %2 times a second; here it is slowed down and drawn "
+                        "larger than life.")
+                         .arg(inWords(shown->words),
+                              QLocale().toString(shown->frequency_hz, 'f', 1));
+    m_words->setText(sentences.join(u' '));
+    m_canvas->setAccessibleDescription(m_words->text());
+}
+
+void BayView::runOrStop()
+{
+    const bool swings = mode() && isVisible();
+    if (swings && !m_frames.isActive()) {
+        m_clock.start();
+        m_frames.start();
+    } else if (!swings) {
+        m_frames.stop();
+    }
+    place();
+}
+
+void BayView::showEvent(QShowEvent* event)
+{
+    QWidget::showEvent(event);
+    runOrStop();
+}
+
+void BayView::hideEvent(QHideEvent* event)
+{
+    QWidget::hideEvent(event);
+    runOrStop();
+}
+
+}  // namespace stillbay::ui

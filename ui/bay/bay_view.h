@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "core/setup/setup.h"
+#include "ui/window/result_view.h"
+
+#include <QElapsedTimer>
+#include <QTimer>
+#include <QWidget>
+
+#include <optional>
+
+class QComboBox;
+class QHBoxLayout;
+class QLabel;
+
+namespace stillbay::ui {
+
+class BayCanvas;
+
+/// The craft in space: as drawn or at rest, still or swinging in one of its modes, slowed down and
+/// drawn larger than life.
+class BayView final : public QWidget, public ResultView {
+    Q_OBJECT
+public:
+    explicit BayView(QWidget* parent = nullptr);
+
+    void setResult(const Setup& setup, const Result<Assessment>& assessment) override;
+    void setStale(bool stale) override;
+
+    BayCanvas& canvas() { return *m_canvas; }
+    bool swings() const { return m_frames.isActive(); }
+    QString words() const;  ///< what is shown, as a sentence
+
+protected:
+    void showEvent(QShowEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
+
+private:
+    QHBoxLayout* makeControls();
+    void addViewButtons(QHBoxLayout& row);
+    void nameModes();
+    const ModeFigures* mode() const;  // the one that is shown; null: still
+    void place();
+    void showWords();
+    void runOrStop();
+
+    Setup m_setup;
+    std::optional<Assessment> m_assessment;
+    BayCanvas* m_canvas;
+    QComboBox* m_pose;
+    QComboBox* m_motion;
+    QLabel* m_words;
+    QTimer m_frames;
+    QElapsedTimer m_clock;
+};
+
+}  // namespace stillbay::ui
