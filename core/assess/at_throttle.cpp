@@ -16,4 +16,9 @@ const ThrottlePoint* pointAt(const Assessment& assessment, double throttle)
     return nearest == assessment.throttle.end() ? nullptr : &*nearest;
 }
 
+Grade gradeOf(double wobble_px, double faint_px, double bad_px)
+{
+    return wobble_px < faint_px ? Grade::Clean : wobble_px < bad_px ? Grade::Faint : Grade::Bad;
+}
+
 }  // namespace stillbay

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/wobble.h"
 
+#include "core/assess/at_throttle.h"
 #include "core/base/format.h"
 
 #include <algorithm>
@@ -27,11 +28,6 @@ OrderWobble filmed(std::vector<Vector3cd>& rotations, const Matrix3d& toPicture,
         sum.worst += std::sqrt(power);
     }
     return sum;
-}
-
-Grade gradeOf(double wobble_px, double faint_px, double bad_px)
-{
-    return wobble_px < faint_px ? Grade::Clean : wobble_px < bad_px ? Grade::Faint : Grade::Bad;
 }
 
 void append(std::vector<ThrottleRange>& ranges, const ThrottleRange& next)

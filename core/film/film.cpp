@@ -1,16 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "core/film/film.h"
 
+#include "core/base/sinc.h"
+
 #include <cmath>
 #include <numbers>
 
 namespace stillbay {
 namespace {
-
-double sinc(double x)
-{
-    return std::abs(x) < 1e-4 ? 1 - x * x / 6 : std::sin(x) / x;
-}
 
 // 1 − j₀² − 3j₁², which is Σ (2n+1) jₙ² from n = 2: below 1 that sum, above it the closed form.
 double withoutMeanAndSkew(double x)

@@ -7,6 +7,7 @@
 #include "ui/document/throttle_cursor.h"
 #include "ui/panels/craft_form.h"
 #include "ui/panels/cursor_strip.h"
+#include "ui/panels/filmed_panel.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/tube_bench.h"
 #include "ui/widgets/labels.h"
@@ -51,15 +52,23 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
       m_acrossThrottle(new ThrottleChart(this)),
       m_bench(new TubeBench(document)),
       m_findings(new FindingsPanel),
+      m_filmed(new FilmedPanel(cursor)),
+      m_right(new QSplitter(Qt::Vertical)),
       m_splitter(new QSplitter(Qt::Horizontal))
 {
     // In characters, so that large type finds its room too.
     m_form->setMinimumWidth(36 * fontMetrics().averageCharWidth());
-    m_findings->setMinimumWidth(28 * fontMetrics().averageCharWidth());
+    m_right->setMinimumWidth(28 * fontMetrics().averageCharWidth());
+    m_right->addWidget(m_findings);
+    m_right->addWidget(m_filmed);
+    m_right->setChildrenCollapsible(false);
+    m_right->setStretchFactor(0, 1);
+    m_right->setStretchFactor(1, 0);
+    m_right->setObjectName(QStringLiteral("view.tuningRight"));
     m_splitter->setObjectName(QStringLiteral("view.tuningColumns"));
     m_splitter->addWidget(m_form);
     m_splitter->addWidget(makeMiddle());
-    m_splitter->addWidget(m_findings);
+    m_splitter->addWidget(m_right);
     m_splitter->setChildrenCollapsible(false);
     m_splitter->setStretchFactor(0, 0);
     m_splitter->setStretchFactor(1, 1);
@@ -121,6 +130,7 @@ void TuningView::setResult(const Setup& setup, const Result<Assessment>& assessm
         m_strip->setAssessment(setup, *assessment);
         m_bench->setAssessment(*assessment);
         m_findings->setAssessment(setup, *assessment);
+        m_filmed->setAssessment(setup, *assessment);
         m_form->setAssessment(*assessment);
     } else {
         m_findings->setFailure(assessment.error());
@@ -140,6 +150,7 @@ void TuningView::fade()
     m_throughTubes->setStale(m_stale || m_failed);
     m_acrossThrottle->setStale(m_stale || m_failed);
     m_findings->setStale(m_stale);
+    m_filmed->setStale(m_stale || m_failed);
 }
 
 }  // namespace stillbay::ui

@@ -12,6 +12,7 @@ namespace stillbay::ui {
 
 class CraftForm;
 class CursorStrip;
+class FilmedPanel;
 class FindingsPanel;
 class ThrottleChart;
 class ThrottleCursor;
@@ -19,7 +20,7 @@ class ThroughTubesChart;
 class TubeBench;
 
 /// The work place for tuning: the craft on the left, charts and tube bench in the middle, findings
-/// on the right.
+/// with the filmed picture below on the right.
 class TuningView final : public QWidget, public ResultView {
     Q_OBJECT
 public:
@@ -31,6 +32,7 @@ public:
     CraftForm& form() { return *m_form; }
     TubeBench& bench() { return *m_bench; }
     FindingsPanel& findingsPanel() { return *m_findings; }
+    FilmedPanel& filmed() { return *m_filmed; }
     ThroughTubesChart& throughTubes() { return *m_throughTubes; }
     ThrottleChart& acrossThrottle() { return *m_acrossThrottle; }
     const CursorStrip& cursorStrip() const { return *m_strip; }
@@ -47,6 +49,8 @@ private:
     ThrottleChart* m_acrossThrottle;
     TubeBench* m_bench;
     FindingsPanel* m_findings;
+    FilmedPanel* m_filmed;
+    QSplitter* m_right;  // findings over picture
     QSplitter* m_splitter;
     bool m_stale = false;
     bool m_failed = false;
