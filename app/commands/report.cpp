@@ -5,6 +5,7 @@
 #include "app/commands/report_json.h"
 #include "app/commands/report_page.h"
 #include "core/assess/assess.h"
+#include "core/assess/helps.h"
 
 namespace stillbay {
 namespace {
@@ -86,7 +87,14 @@ int runReport(std::span<const std::string_view> arguments, std::ostream& out, st
         return reportError(err, assessment.error(), parsed->file);
     assessment->warnings.insert(assessment->warnings.begin(), loaded->warnings.begin(),
                                 loaded->warnings.end());
-    out << (parsed->json ? reportJson(*assessment) : reportPage(loaded->setup, *assessment));
+    if (parsed->json) {
+        out << reportJson(*assessment);
+    } else {
+        const auto helps = whatHelps(loaded->setup, parsed->options);
+        if (!helps)
+            return reportError(err, helps.error(), parsed->file);
+        out << reportPage(loaded->setup, *assessment, *helps);
+    }
     return out.flush() ? kExitDone
                        : usageError(err, "the report cannot be written", "standard output");
 }

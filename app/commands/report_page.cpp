@@ -96,9 +96,27 @@ void massTable(std::ostream& page, const Assessment& a)
     row("airframe", a.airframe);
 }
 
+void helpsList(std::ostream& page, const Helps& helps)
+{
+    const std::vector<Help> best = helps.best(kShownHelps);
+    if (best.empty())
+        return;
+    page << "\nWhat helps most, one step at a time\n";
+    for (const Help& help : best) {
+        std::string text =
+            english(help.step.words) + formatted(". Wobble %.2f px instead of %.2f px (%+.0f %%)",
+                                                 help.after_px, helps.before_px,
+                                                 100 * (help.after_px / helps.before_px - 1));
+        for (const Warning& warning : help.newWarnings)
+            if (const Phrase danger = dangerInWords(warning); !danger.pattern.empty())
+                text += ", but " + english(danger);
+        paragraph(page, text + ".", "  - ");
+    }
+}
+
 }  // namespace
 
-std::string reportPage(const Setup& setup, const Assessment& a)
+std::string reportPage(const Setup& setup, const Assessment& a, const Helps& helps)
 {
     std::ostringstream page;
     page << (setup.name.empty() ? "Unnamed craft" : setup.name) << "\n\n";
@@ -112,6 +130,7 @@ std::string reportPage(const Setup& setup, const Assessment& a)
         page << "\nCautions\n";
     for (const Warning& warning : a.warnings)
         paragraph(page, english(warning.text), "  - ");
+    helpsList(page, helps);
     massTable(page, a);
     tubeTable(page, a);
     restTable(page, a);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/assess/assessment.h"
+#include "core/assess/helps.h"
 #include "core/setup/setup.h"
 
 #include <string>
@@ -9,6 +10,6 @@
 namespace stillbay {
 
 /// The report as a page for people, UTF-8, at most 100 columns.
-std::string reportPage(const Setup& setup, const Assessment& assessment);
+std::string reportPage(const Setup& setup, const Assessment& assessment, const Helps& helps);
 
 }  // namespace stillbay

@@ -77,7 +77,8 @@ TEST(Report, PageIsForPeople)
     const Answer answer = report({kReedbed});
     ASSERT_EQ(answer.code, 0) << answer.err;
     for (const char* part : {"Reedbed survey craft", "Clean from", "Hover is at 33\u00a0%",
-                             "Masses", "At rest", "Modes in flight", "propellers off"})
+                             "Masses", "At rest", "Modes in flight", "propellers off",
+                             "What helps most", "Propellers balanced to 2\u00a0g·mm. Wobble"})
         EXPECT_NE(answer.out.find(part), std::string::npos) << part;
     std::istringstream lines(answer.out);
     for (std::string line; std::getline(lines, line);)

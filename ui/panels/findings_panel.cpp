@@ -177,6 +177,11 @@ void FindingsPanel::setStale(bool stale)
     m_words->setEnabled(!stale);
 }
 
+void FindingsPanel::addBelow(QWidget* widget)
+{
+    layout()->addWidget(widget);
+}
+
 QString FindingsPanel::text() const
 {
     return m_verdict->text() + u'\n' + m_words->toPlainText();

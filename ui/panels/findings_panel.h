@@ -24,6 +24,7 @@ public:
     void setAssessment(const Setup& setup, const Assessment& assessment);
     void setFailure(const Error& error);
     void setStale(bool stale);
+    void addBelow(QWidget* widget);  ///< under the words, where it does not scroll away
 
     QString text() const;  ///< all that is said, plain
 

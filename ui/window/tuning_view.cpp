@@ -9,6 +9,7 @@
 #include "ui/panels/cursor_strip.h"
 #include "ui/panels/filmed_panel.h"
 #include "ui/panels/findings_panel.h"
+#include "ui/panels/helps_panel.h"
 #include "ui/panels/tube_bench.h"
 #include "ui/widgets/labels.h"
 
@@ -54,6 +55,7 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
       m_findings(new FindingsPanel),
       m_filmed(new FilmedPanel(cursor)),
       m_right(new QSplitter(Qt::Vertical)),
+      m_helps(new HelpsPanel(document)),
       m_splitter(new QSplitter(Qt::Horizontal))
 {
     // In characters, so that large type finds its room too.
@@ -74,6 +76,7 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
     m_splitter->setStretchFactor(1, 1);
     m_splitter->setStretchFactor(2, 0);
     m_splitter->setSizes({300, 660, 310});
+    m_findings->addBelow(m_helps);
     connect(m_findings, &FindingsPanel::fieldWanted, m_form, &CraftForm::reveal);
     linkCursor();
     auto* const layout = new QVBoxLayout(this);

@@ -14,6 +14,7 @@ class CraftForm;
 class CursorStrip;
 class FilmedPanel;
 class FindingsPanel;
+class HelpsPanel;
 class ThrottleChart;
 class ThrottleCursor;
 class ThroughTubesChart;
@@ -33,6 +34,7 @@ public:
     TubeBench& bench() { return *m_bench; }
     FindingsPanel& findingsPanel() { return *m_findings; }
     FilmedPanel& filmed() { return *m_filmed; }
+    HelpsPanel& helps() { return *m_helps; }
     ThroughTubesChart& throughTubes() { return *m_throughTubes; }
     ThrottleChart& acrossThrottle() { return *m_acrossThrottle; }
     const CursorStrip& cursorStrip() const { return *m_strip; }
@@ -51,6 +53,7 @@ private:
     FindingsPanel* m_findings;
     FilmedPanel* m_filmed;
     QSplitter* m_right;  // findings over picture
+    HelpsPanel* m_helps;
     QSplitter* m_splitter;
     bool m_stale = false;
     bool m_failed = false;

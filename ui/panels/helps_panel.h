@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/helps.h"
+#include "ui/document/background.h"
+#include "ui/document/document.h"
+
+#include <QTimer>
+#include <QWidget>
+
+class QLabel;
+class QListWidget;
+class QProgressBar;
+
+namespace stillbay::ui {
+
+class HelpDelegate;
+class Section;
+
+/// What helps most: the practical steps that lower the wobble in cruise, largest gain first. Tried
+/// in the background once the craft has been left alone for a moment; a step is taken by a click
+/// or Enter, and that is one undo step.
+class HelpsPanel final : public QWidget {
+    Q_OBJECT
+public:
+    explicit HelpsPanel(Document& document, QWidget* parent = nullptr);
+
+    /// The rows belong to the setup as it is now.
+    bool isCurrent() const { return m_revision == m_document.revision(); }
+
+protected:
+    void changeEvent(QEvent* event) override;
+
+private:
+    void setupChanged();
+    void start();
+    void deliver(const Result<Helps>& helps);
+    void showSteps(const Helps& helps);
+    void setStale(bool stale);
+    void tell(const QString& words);
+    void take(int row);
+    void fitHeight();
+
+    Document& m_document;
+    QTimer m_quiet;  // restarted by every edit
+    Section* m_section;
+    QProgressBar* m_progress;
+    QListWidget* m_list;
+    HelpDelegate* m_painter;
+    QLabel* m_words;
+    std::vector<Help> m_steps;  // one a row
+    quint64 m_revision = 0;     // of the setup that the rows belong to
+    Background<Helps> m_job;    // last: it is dropped first
+};
+
+}  // namespace stillbay::ui
