@@ -3,6 +3,7 @@
 
 #include "core/base/units.h"
 
+#include <cmath>
 #include <numbers>
 
 namespace stillbay {
@@ -10,6 +11,20 @@ namespace stillbay {
 double balanceGrade_mm_s(double unbalance, double rotorMass, double speed)
 {
     return unbalance / rotorMass * 2 * std::numbers::pi * speed / unit::mm;
+}
+
+double unbalanceWithTape(double unbalance, double mass, double radius, TapeSide side)
+{
+    const double tape = mass * radius;
+    switch (side) {
+        case TapeSide::Light:
+            return std::abs(unbalance - tape);  // beyond balance the other side is heavy
+        case TapeSide::Heavy:
+            return unbalance + tape;
+        case TapeSide::Balances:
+            return tape;
+    }
+    return unbalance;
 }
 
 }  // namespace stillbay

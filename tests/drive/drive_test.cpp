@@ -140,5 +140,18 @@ TEST(BalanceGrade, InvertsThePermissibleUnbalance)
     EXPECT_NEAR(balanceGrade_mm_s(20.054e-6, 1.0, 3000.0 / 60), 6.3, 1e-3);
 }
 
+// Oracle: by hand. 0.05 g at 60 mm are 3 g·mm, against an unbalance of 4 and of 2 g·mm.
+TEST(TapeBalance, AddsToTheUnbalanceOrTakesFromIt)
+{
+    constexpr double kRounding = 1e-20;  // [kg·m], of numbers near 1e-6
+    const auto with = [](double unbalance, TapeSide side) {
+        return unbalanceWithTape(unbalance, 0.05e-3, 60e-3, side);
+    };
+    EXPECT_NEAR(with(4e-6, TapeSide::Light), 1e-6, kRounding);
+    EXPECT_NEAR(with(2e-6, TapeSide::Light), 1e-6, kRounding);  // too much of it
+    EXPECT_NEAR(with(4e-6, TapeSide::Heavy), 7e-6, kRounding);
+    EXPECT_NEAR(with(4e-6, TapeSide::Balances), 3e-6, kRounding);
+}
+
 }  // namespace
 }  // namespace stillbay

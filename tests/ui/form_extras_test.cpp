@@ -1,11 +1,16 @@
 // SPDX-License-Identifier: MIT
+#include "core/assess/assess.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/panels/craft_form.h"
+#include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
 #include "ui/window/tuning_view.h"
 
 #include <QComboBox>
+#include <QDialog>
+#include <QLabel>
 #include <QLineEdit>
+#include <QLocale>
 #include <QMenu>
 #include <QPlainTextEdit>
 #include <QPushButton>
@@ -33,7 +38,7 @@ struct FormExtras : Window {
     QPushButton* button(const char* text)
     {
         for (QPushButton* found : form().findChildren<QPushButton*>())
-            if (found->text() == QLatin1String(text))
+            if (found->text() == QString::fromUtf8(text))
                 return found;
         ADD_FAILURE() << "no button " << text;
         return nullptr;
@@ -172,6 +177,136 @@ TEST_F(FormExtras, TubesAreMirroredFromTheMenuInOneStep)
     EXPECT_EQ(document.undoStack().count(), 2);
     document.undoStack().undo();
     EXPECT_EQ(document.setup(), one);
+}
+
+// Types a number into a box of a dialog.
+void type(NumberBox* box, const char* keys)
+{
+    box->setFocus();
+    box->selectAll();
+    QTest::keyClicks(box, QLatin1String(keys));
+    QTest::keyClick(box, Qt::Key_Return);
+}
+
+QString outcomeOf(const QDialog& dialog)
+{
+    for (const QLabel* label : dialog.findChildren<QLabel*>())
+        if (label->accessibleName() == QStringLiteral("Outcome"))
+            return label->text();
+    return {};
+}
+
+QString problemOf(const QDialog& dialog)
+{
+    const auto* const label = dialog.findChild<ProblemLabel*>();
+    return label && label->isVisible() ? label->text() : QString();
+}
+
+void press(const QDialog& dialog, const char* text)
+{
+    for (QPushButton* button : dialog.findChildren<QPushButton*>())
+        if (button->text() == QLatin1String(text))
+            return QTest::mouseClick(button, Qt::LeftButton);
+    ADD_FAILURE() << "no button " << text;
+}
+
+// Everything that takes an entry has a name, a meaning on hover and a tab stop.
+void expectReachable(const QDialog& dialog)
+{
+    int controls = 0;
+    for (const QWidget* control : dialog.findChildren<QWidget*>()) {
+        if (!qobject_cast<const NumberBox*>(control) && !control->inherits("QComboBox"))
+            continue;
+        ++controls;
+        EXPECT_FALSE(control->accessibleName().isEmpty());
+        EXPECT_FALSE(control->toolTip().isEmpty()) << qPrintable(control->accessibleName());
+        EXPECT_TRUE(control->focusPolicy() & Qt::TabFocus);
+    }
+    EXPECT_EQ(controls, 3);
+}
+
+// Oracle: by hand. 0.1 g at 20 mm are 2 g·mm; the grade at hover is the assessment's own, and in
+// proportion to the unbalance.
+TEST_F(FormExtras, TapeChangesTheUnbalanceInOneStep)
+{
+    open("reedbed");
+    (void)document.edit(QStringLiteral("unbalance"), {},
+                        [](stillbay::Setup& setup) { setup.drive.unbalance_g_mm = 5.0; });
+    settle();
+    unfold("drive");
+    button("Balance with tape…")->click();
+    auto* const dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
+    ASSERT_TRUE(dialog);
+    expectReachable(*dialog);
+    type(named<NumberBox>(QStringLiteral("Mass of the tape")), "0.1");
+    type(named<NumberBox>(QStringLiteral("Distance from the axis")), "20");
+    const QString outcome = outcomeOf(*dialog);
+    EXPECT_TRUE(outcome.contains(QStringLiteral("5 g·mm now, 3 g·mm then"))) << qPrintable(outcome);
+    const Result<Assessment> now = assess(document.setup());
+    ASSERT_TRUE(now);
+    const double grade = now->hover.balance_grade_mm_s;
+    const QString grades =
+        QStringLiteral("G %1 now, G %2 then")
+            .arg(QLocale().toString(grade, 'g', 3), QLocale().toString(grade * 3.0 / 5.0, 'g', 3));
+    EXPECT_TRUE(outcome.contains(grades)) << qPrintable(outcome);
+    EXPECT_TRUE(problemOf(*dialog).isEmpty());
+    type(named<NumberBox>(QStringLiteral("Mass of the tape")), "0.4");  // 8 g·mm are too many
+    EXPECT_TRUE(outcomeOf(*dialog).contains(QStringLiteral("3 g·mm then")));
+    EXPECT_FALSE(problemOf(*dialog).isEmpty());
+    QComboBox* const side = named<QComboBox>(QStringLiteral("Where the tape sticks"));
+    QTest::keyClick(side, Qt::Key_Down);
+    EXPECT_TRUE(outcomeOf(*dialog).contains(QStringLiteral("13 g·mm then")));
+    EXPECT_EQ(document.setup().drive.unbalance_g_mm, 5.0);  // nothing is done yet
+    press(*dialog, "&Use it");
+    EXPECT_EQ(document.setup().drive.unbalance_g_mm, 13.0);
+    EXPECT_EQ(lastStep(), QStringLiteral("balance with tape"));
+    EXPECT_EQ(document.undoStack().count(), 2);
+    document.undoStack().undo();
+    EXPECT_EQ(document.setup().drive.unbalance_g_mm, 5.0);
+}
+
+// Oracle: by hand. 180° at 25 frames a second are 20 ms; three stops less light need 8 times 2 ms.
+TEST_F(FormExtras, ShutterAndFilterChangeTheExposureInOneStep)
+{
+    open("reedbed");
+    (void)document.edit(QStringLiteral("frames"), {}, [](stillbay::Setup& setup) {
+        setup.camera.frame_rate_hz = 25.0;
+        setup.camera.exposure_ms = 2.0;
+    });
+    unfold("camera");
+    const auto ask = [this] {
+        button("Shutter and filter…")->click();
+        return qobject_cast<QDialog*>(QApplication::activeModalWidget());
+    };
+    QDialog* dialog = ask();
+    ASSERT_TRUE(dialog);
+    expectReachable(*dialog);
+    NumberBox* const shutter = named<NumberBox>(QStringLiteral("Shutter angle without the filter"));
+    NumberBox* const exposure = named<NumberBox>(QStringLiteral("Exposure without the filter"));
+    NumberBox* const stops = named<NumberBox>(QStringLiteral("Filter put on"));
+    EXPECT_NEAR(shutter->value(), 18.0, 1e-9);
+    type(shutter, "180");
+    EXPECT_EQ(exposure->value(), 20.0);
+    type(exposure, "2");
+    EXPECT_NEAR(shutter->value(), 18.0, 1e-9);
+    type(stops, "5");  // 64 ms do not fit into 40 ms
+    EXPECT_TRUE(problemOf(*dialog).contains(QStringLiteral("frame's time of 40 ms")));
+    press(*dialog, "&Use it");
+    EXPECT_EQ(document.setup().camera.exposure_ms, 2.0);
+    EXPECT_TRUE(problemOf(*dialog).startsWith(QStringLiteral("Not taken")));
+    type(stops, "3");
+    EXPECT_TRUE(problemOf(*dialog).isEmpty());
+    EXPECT_TRUE(outcomeOf(*dialog).contains(QStringLiteral("2 ms now, 16 ms then")));
+    press(*dialog, "&Use it");
+    EXPECT_EQ(document.setup().camera.exposure_ms, 16.0);
+    EXPECT_EQ(lastStep(), QStringLiteral("set shutter and filter"));
+    EXPECT_EQ(document.undoStack().count(), 2);
+    QTest::qWait(10);
+    dialog = ask();
+    ASSERT_TRUE(dialog);
+    press(*dialog, "Cancel");
+    EXPECT_EQ(document.setup().camera.exposure_ms, 16.0);
+    EXPECT_EQ(document.undoStack().count(), 2);
 }
 
 // Whatever takes an entry says on hover what it means; a number also says its range.

@@ -5,6 +5,7 @@
 #include "core/setup/fields.h"
 #include "ui/document/mount_layout.h"
 #include "ui/panels/craft_summaries.h"
+#include "ui/panels/helper_buttons.h"
 #include "ui/panels/quick_layouts.h"
 #include "ui/panels/row_list.h"
 #include "ui/widgets/bind_text.h"
@@ -255,9 +256,11 @@ void CraftForm::addDrive()
     addFields(*addSection(tr("Battery")),
               placeOf<Battery>(QStringLiteral("drive.battery"), tr("Battery"),
                                [](const Setup& setup) { return &setup.drive.battery; }));
-    addFields(*addSection(tr("What shakes")),
-              placeOf<Drive>(QStringLiteral("drive"), tr("Drive"),
-                             [](const Setup& setup) { return &setup.drive; }));
+    Section* const shakes = addSection(tr("What shakes"));
+    addFields(*shakes, placeOf<Drive>(QStringLiteral("drive"), tr("Drive"),
+                                      [](const Setup& setup) { return &setup.drive; }));
+    m_balance = new BalanceButton(m_document);
+    shakes->add(m_balance, Qt::AlignLeft);
 }
 
 void CraftForm::addBay()
@@ -271,9 +274,10 @@ void CraftForm::addBay()
 
 void CraftForm::addCamera()
 {
-    addFields(*addSection(tr("Camera")),
-              placeOf<Camera>(QStringLiteral("camera"), tr("Camera"),
-                              [](const Setup& setup) { return &setup.camera; }));
+    Section* const section = addSection(tr("Camera"));
+    addFields(*section, placeOf<Camera>(QStringLiteral("camera"), tr("Camera"),
+                                        [](const Setup& setup) { return &setup.camera; }));
+    section->add(new ExposureButton(m_document), Qt::AlignLeft);
 }
 
 void CraftForm::addTube()
@@ -444,6 +448,7 @@ void CraftForm::setAssessment(const Assessment& assessment)
     estimate("tube.youngs_modulus_mpa", assessment.tube.youngs_modulus / unit::mpa);
     estimate("drive.propeller.thrust_coefficient", assessment.propeller.thrust_coefficient);
     estimate("drive.propeller.power_coefficient", assessment.propeller.power_coefficient);
+    m_balance->setAssessment(assessment);
 }
 
 void CraftForm::reveal(const QString& path)

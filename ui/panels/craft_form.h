@@ -12,6 +12,7 @@ class QVBoxLayout;
 
 namespace stillbay::ui {
 
+class BalanceButton;
 class Section;
 
 /// Every field of the craft, in sections that fold; a folded section tells its essence in a line.
@@ -53,6 +54,7 @@ private:
 
     Document& m_document;
     QVBoxLayout* m_layout;
+    BalanceButton* m_balance = nullptr;
     QHash<QString, Section*> m_sections;    // by path
     QHash<QString, FieldRow*> m_estimated;  // rows that may stand for an estimate, by path
 };

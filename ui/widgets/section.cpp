@@ -48,9 +48,9 @@ Section::Section(const QString& title, QWidget* parent)
     connect(m_heading, &QToolButton::toggled, this, &Section::setOpen);
 }
 
-void Section::add(QWidget* widget)
+void Section::add(QWidget* widget, Qt::Alignment alignment)
 {
-    m_bodyLayout->addWidget(widget);
+    m_bodyLayout->addWidget(widget, 0, alignment);
 }
 
 void Section::setSummary(const QString& summary)

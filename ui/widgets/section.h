@@ -16,7 +16,7 @@ class Section final : public QWidget {
 public:
     explicit Section(const QString& title, QWidget* parent = nullptr);
 
-    void add(QWidget* widget);
+    void add(QWidget* widget, Qt::Alignment alignment = {});
     void setSummary(const QString& summary);
     void setOpen(bool open);
     bool isOpen() const;
