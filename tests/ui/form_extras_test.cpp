@@ -237,6 +237,8 @@ TEST_F(FormExtras, TapeChangesTheUnbalanceInOneStep)
     button("Balance with tape…")->click();
     auto* const dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
     ASSERT_TRUE(dialog);
+    dialog->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(dialog));
     expectReachable(*dialog);
     type(named<NumberBox>(QStringLiteral("Mass of the tape")), "0.1");
     type(named<NumberBox>(QStringLiteral("Distance from the axis")), "20");
@@ -256,6 +258,13 @@ TEST_F(FormExtras, TapeChangesTheUnbalanceInOneStep)
     QComboBox* const side = named<QComboBox>(QStringLiteral("Where the tape sticks"));
     QTest::keyClick(side, Qt::Key_Down);
     EXPECT_TRUE(outcomeOf(*dialog).contains(QStringLiteral("13 g·mm then")));
+    NumberBox* const mass = named<NumberBox>(QStringLiteral("Mass of the tape"));
+    mass->setFocus();
+    mass->selectAll();
+    QTest::keyClicks(mass, QStringLiteral("500"));  // nobody has so much tape
+    press(*dialog, "&Use it");
+    EXPECT_TRUE(problemOf(*dialog).startsWith(QStringLiteral("Not taken: 500")));
+    EXPECT_EQ(mass->value(), 0.4);
     EXPECT_EQ(document.setup().drive.unbalance_g_mm, 5.0);  // nothing is done yet
     press(*dialog, "&Use it");
     EXPECT_EQ(document.setup().drive.unbalance_g_mm, 13.0);

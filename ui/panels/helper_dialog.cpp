@@ -11,6 +11,8 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include <utility>
+
 namespace stillbay::ui {
 namespace {
 
@@ -67,8 +69,11 @@ NumberBox* HelperDialog::addNumber(const NumberSpec& spec)
                  tr("Allowed: %1 to %2 %3")
                      .arg(locale.toString(spec.min), locale.toString(spec.max), spec.unit)
                      .trimmed()));
-    connect(box, &NumberBox::refused, this,
-            [this](const QString& reason) { setProblem(tr("Not taken: %1").arg(reason)); });
+    connect(box, &NumberBox::valueChanged, this, [this] { m_hasRefused = false; });
+    connect(box, &NumberBox::refused, this, [this](const QString& reason) {
+        setProblem(tr("Not taken: %1").arg(reason));
+        m_hasRefused = true;
+    });
     addRow(spec.label, box);
     return box;
 }
@@ -99,6 +104,10 @@ void HelperDialog::setProblem(const QString& problem)
 
 void HelperDialog::use()
 {
+    for (NumberBox* box : findChildren<NumberBox*>())
+        box->interpretText();  // where a press does not take the focus, an entry is still open
+    if (std::exchange(m_hasRefused, false))
+        return;  // the press itself may have ended the entry: the reason is to be read first
     if (const Result<void> done = apply(); !done)
         setProblem(tr("Not taken: %1").arg(QString::fromStdString(done.error().what)));
     else

@@ -39,6 +39,7 @@ private:
     void use();
 
     Document& m_document;
+    bool m_hasRefused = false;  // an entry, and nothing was entered since
     QFormLayout* m_form;
     QLabel* m_outcome;
     QLabel* m_problem;
