@@ -210,6 +210,16 @@ void press(const QDialog& dialog, const char* text)
     ADD_FAILURE() << "no button " << text;
 }
 
+void expectNothingCut(const QDialog& dialog)
+{
+    QCoreApplication::processEvents();
+    for (const QLabel* label : dialog.findChildren<QLabel*>())
+        if (label->isVisible() && label->wordWrap()) {
+            EXPECT_GE(label->height(), label->heightForWidth(label->width()))
+                << qPrintable(label->text());
+        }
+}
+
 // Everything that takes an entry has a name, a meaning on hover and a tab stop.
 void expectReachable(const QDialog& dialog)
 {
@@ -255,6 +265,7 @@ TEST_F(FormExtras, TapeChangesTheUnbalanceInOneStep)
     type(named<NumberBox>(QStringLiteral("Mass of the tape")), "0.4");  // 8 g·mm are too many
     EXPECT_TRUE(outcomeOf(*dialog).contains(QStringLiteral("3 g·mm then")));
     EXPECT_FALSE(problemOf(*dialog).isEmpty());
+    expectNothingCut(*dialog);
     QComboBox* const side = named<QComboBox>(QStringLiteral("Where the tape sticks"));
     QTest::keyClick(side, Qt::Key_Down);
     EXPECT_TRUE(outcomeOf(*dialog).contains(QStringLiteral("13 g·mm then")));
@@ -300,6 +311,7 @@ TEST_F(FormExtras, ShutterAndFilterChangeTheExposureInOneStep)
     EXPECT_NEAR(shutter->value(), 18.0, 1e-9);
     type(stops, "5");  // 64 ms do not fit into 40 ms
     EXPECT_TRUE(problemOf(*dialog).contains(QStringLiteral("frame's time of 40 ms")));
+    expectNothingCut(*dialog);
     press(*dialog, "&Use it");
     EXPECT_EQ(document.setup().camera.exposure_ms, 2.0);
     EXPECT_TRUE(problemOf(*dialog).startsWith(QStringLiteral("Not taken")));

@@ -16,7 +16,7 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kWidth_em = 32;  // sentences of a length that reads well
+constexpr int kWidth_em = 42;  // sentences of a length that reads well
 
 }  // namespace
 
@@ -94,12 +94,22 @@ void HelperDialog::setOutcome(const QStringList& lines)
     for (const QString& line : lines)
         text += QStringLiteral("<p>%1</p>").arg(line.toHtmlEscaped());
     m_outcome->setText(text);
+    makeRoom();
 }
 
 void HelperDialog::setProblem(const QString& problem)
 {
     m_problem->setText(problem);
     m_problem->setHidden(problem.isEmpty());
+    makeRoom();
+}
+
+// A window does not grow by itself when its wrapped texts do.
+void HelperDialog::makeRoom()
+{
+    const int needed = layout()->totalHeightForWidth(width());
+    if (height() < needed)
+        resize(width(), needed);
 }
 
 void HelperDialog::use()

@@ -37,6 +37,7 @@ protected:
 
 private:
     void use();
+    void makeRoom();
 
     Document& m_document;
     bool m_hasRefused = false;  // an entry, and nothing was entered since
