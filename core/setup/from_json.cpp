@@ -283,9 +283,8 @@ Warning unknownKeysWarning(const std::vector<std::string>& paths)
         return {"unknown-key", phrase("Unknown key kept but not used: %1.", list)};
     if (named == paths.size())
         return {"unknown-key", phrase("Unknown keys kept but not used: %1.", list)};
-    return {"unknown-key",
-            phrase("Unknown keys kept but not used: %1 and %2 more.", list,
-                   fixed(static_cast<double>(paths.size() - named), 0))};
+    return {"unknown-key", phrase("Unknown keys kept but not used: %1 and %2 more.", list,
+                                  fixed(static_cast<double>(paths.size() - named), 0))};
 }
 
 }  // namespace

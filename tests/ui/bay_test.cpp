@@ -8,6 +8,8 @@
 #include <QPushButton>
 #include <QSet>
 #include <QTabWidget>
+#include <QTextBrowser>
+#include <QUrl>
 
 #include <cmath>
 
@@ -150,6 +152,21 @@ TEST_F(Bay, AModeSwingsAndStopsWhenNobodyLooks)
     motion.setCurrentIndex(0);
     window.findChild<QTabWidget*>()->setCurrentWidget(view);
     EXPECT_EQ(picture(), still);
+}
+
+// A link in the findings shows its mode.
+TEST_F(Bay, AModeInTheFindingsLeadsHere)
+{
+    auto* const tabs = window.findChild<QTabWidget*>();
+    tabs->setCurrentIndex(0);
+    auto* const words = named<QTextBrowser>(QStringLiteral("Findings"));
+    EXPECT_TRUE(words->toHtml().contains(QStringLiteral("href=\"bench:5\"")));
+    emit words->anchorClicked(QUrl(QStringLiteral("bench:0")));
+    EXPECT_EQ(tabs->currentWidget(), view);
+    EXPECT_EQ(motion.currentIndex(), 7);
+    EXPECT_TRUE(motion.currentText().startsWith(QStringLiteral("on the bench, 14.6")))
+        << motion.currentText().toStdString();
+    EXPECT_TRUE(view->swings());
 }
 
 TEST_F(Bay, WithoutAnAnswerTheDrawingStays)

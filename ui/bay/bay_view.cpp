@@ -157,6 +157,11 @@ void BayView::setResult(const Setup& setup, const Result<Assessment>& assessment
     showWords();
 }
 
+void BayView::showMode(bool flight, int index)
+{
+    m_motion->setCurrentIndex(1 + index + (flight ? 0 : kModes));
+}
+
 void BayView::setStale(bool stale)
 {
     m_canvas->setStale(stale);

@@ -29,6 +29,8 @@ public:
     void setResult(const Setup& setup, const Result<Assessment>& assessment) override;
     void setStale(bool stale) override;
 
+    void showMode(bool flight, int index);  ///< sets it swinging
+
     BayCanvas& canvas() { return *m_canvas; }
     bool swings() const { return m_frames.isActive(); }
     QString words() const;  ///< what is shown, as a sentence

@@ -35,11 +35,11 @@ struct LeftOut {
 };
 
 constexpr LeftOut kLeftOut[] = {
-    {"wall_mm", QT_TRANSLATE_NOOP("CraftForm", "solid"), 1.0},
-    {"root_stiffness_nm_per_rad", QT_TRANSLATE_NOOP("CraftForm", "rigid"), 500.0},
-    {"thrust_coefficient", QT_TRANSLATE_NOOP("CraftForm", "estimated"), 0.1},
-    {"power_coefficient", QT_TRANSLATE_NOOP("CraftForm", "estimated"), 0.05},
-    {"youngs_modulus_mpa", QT_TRANSLATE_NOOP("CraftForm", "from hardness"), 3.0},
+    {"wall_mm", QT_TRANSLATE_NOOP("stillbay::ui::CraftForm", "solid"), 1.0},
+    {"root_stiffness_nm_per_rad", QT_TRANSLATE_NOOP("stillbay::ui::CraftForm", "rigid"), 500.0},
+    {"thrust_coefficient", QT_TRANSLATE_NOOP("stillbay::ui::CraftForm", "estimated"), 0.1},
+    {"power_coefficient", QT_TRANSLATE_NOOP("stillbay::ui::CraftForm", "estimated"), 0.05},
+    {"youngs_modulus_mpa", QT_TRANSLATE_NOOP("stillbay::ui::CraftForm", "from hardness"), 3.0},
 };
 
 template <class Owner, class Find>

@@ -13,7 +13,7 @@ namespace {
 
 QString tr(const char* text)
 {
-    return QCoreApplication::translate("CraftSummaries", text);
+    return QCoreApplication::translate("stillbay::ui", text);  // where the tools file a free tr()
 }
 
 QString number(double value)

@@ -27,6 +27,9 @@ QString escaped(const Phrase& phrase)
     return inWords(phrase).toHtmlEscaped();
 }
 
+constexpr int kLinesInSight = 9;
+const QString kFlight = QStringLiteral("flight"), kBench = QStringLiteral("bench");  // of links
+
 QString heading(const QString& text)
 {
     return QStringLiteral("<p style='margin-top:12px;margin-bottom:2px'><b>%1</b></p>").arg(text);
@@ -45,15 +48,19 @@ QString list(const QStringList& items)
     return html + QStringLiteral("</ul>");
 }
 
-QString modesTable(const std::array<ModeFigures, 6>& modes)
+// Each mode is a link that shows it swinging in the bay view.
+QString modesTable(const std::array<ModeFigures, 6>& modes, const QString& kind)
 {
     const QLocale locale;
+    int number = 0;
     QString html = QStringLiteral("<table cellspacing='0' cellpadding='1'>");
     for (const ModeFigures& mode : modes)
         html += QStringLiteral(
                     "<tr><td align='right' style='padding-right:8px'>%1&nbsp;Hz</td>"
-                    "<td>%2</td></tr>")
-                    .arg(locale.toString(mode.frequency_hz, 'f', 1), escaped(mode.words));
+                    "<td><a href='%3:%4' style='color:%5'>%2</a></td></tr>")
+                    .arg(locale.toString(mode.frequency_hz, 'f', 1), escaped(mode.words), kind)
+                    .arg(number++)
+                    .arg(QApplication::palette().color(QPalette::Text).name());
     return html + QStringLiteral("</table>");
 }
 
@@ -114,11 +121,16 @@ FindingsPanel::FindingsPanel(QWidget* parent)
     : QWidget(parent), m_verdict(new Verdict(this)), m_words(new QTextBrowser(this))
 {
     m_words->setAccessibleName(tr("Findings"));
+    m_words->setMinimumHeight(kLinesInSight * fontMetrics().lineSpacing());
     m_words->setFrameShape(QFrame::NoFrame);
     m_words->setAcceptDrops(false);
     m_words->setOpenLinks(false);
-    connect(m_words, &QTextBrowser::anchorClicked, this,
-            [this](const QUrl& link) { emit fieldWanted(link.toString(QUrl::FullyDecoded)); });
+    connect(m_words, &QTextBrowser::anchorClicked, this, [this](const QUrl& link) {
+        if (link.scheme() == kFlight || link.scheme() == kBench)
+            emit modeWanted(link.scheme() == kFlight, link.path().toInt());
+        else
+            emit fieldWanted(link.toString(QUrl::FullyDecoded));
+    });
     QPalette plain = m_words->palette();
     plain.setColor(QPalette::Base, Qt::transparent);
     m_words->setPalette(plain);
@@ -140,8 +152,8 @@ void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessme
             warnings << escaped(warning.text);
         html += heading(tr("Watch out")) + list(warnings);
     }
-    html += heading(tr("Modes in flight")) + modesTable(assessment.flight);
-    html += heading(tr("Modes on the bench, airframe held")) + modesTable(assessment.bench);
+    html += heading(tr("Modes in flight")) + modesTable(assessment.flight, kFlight);
+    html += heading(tr("Modes on the bench, airframe held")) + modesTable(assessment.bench, kBench);
     html += heading(tr("At rest")) + paragraph(escaped(restInWords(assessment.rest)));
     html += tubesTable(assessment.rest.tubes);
     QStringList cautions;

@@ -29,6 +29,8 @@ public:
     QString text() const;  ///< all that is said, plain
 
 signals:
+    /// A mode was asked to be shown, by its place among the six, in flight or on the bench.
+    void modeWanted(bool flight, int index);
     void fieldWanted(const QString& path);  ///< the builder asks where a fault lies
 
 private:

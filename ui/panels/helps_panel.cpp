@@ -13,6 +13,8 @@
 #include <QProgressBar>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace stillbay::ui {
 namespace {
 
@@ -201,7 +203,9 @@ void HelpsPanel::fitHeight()
     int height = 2 * m_list->frameWidth();
     for (int row = 0; row < m_list->count(); ++row)
         height += m_list->sizeHintForRow(row);
-    m_list->setFixedHeight(height);
+    // Where the column is short, the sentences above keep their room and the rows scroll.
+    m_list->setMinimumHeight(std::min(height, 2 * m_list->sizeHintForRow(0) + 2));
+    m_list->setMaximumHeight(height);
 }
 
 void HelpsPanel::changeEvent(QEvent* event)

@@ -10,7 +10,7 @@ namespace {
 
 QString tr(const char* text)
 {
-    return QCoreApplication::translate("QuickLayouts", text);
+    return QCoreApplication::translate("stillbay::ui", text);  // where the tools file a free tr()
 }
 
 RowLayout arms(const QString& title, int count)

@@ -2,6 +2,7 @@
 #include "ui/sheet/sheet_file.h"
 
 #include "ui/document/safe_write.h"
+#include "ui/widgets/language.h"
 
 #include <QFile>
 #include <QFontDatabase>
@@ -22,6 +23,7 @@ Result<void> saveSheetWithoutDisplay(int argc, char** argv, BuildSheet sheet,
     std::signal(SIGXFSZ, SIG_IGN);  // a file that grows too large is an error, not the end
     qputenv("QT_QPA_PLATFORM", "offscreen");
     const QGuiApplication application(argc, argv);
+    const Translations translations;
     if (QFontDatabase::families().isEmpty())
         return fail(Errc::BadInput, "no font is installed to write the sheet with");
     sheet.date = QDate::currentDate();

@@ -6,6 +6,7 @@
 #include "ui/charts/through_tubes_chart.h"
 #include "ui/help/help_pages.h"
 #include "ui/help/help_window.h"
+#include "ui/panels/findings_panel.h"
 #include "ui/panels/tube_bench.h"
 #include "ui/panels/tunes_panel.h"
 #include "ui/widgets/field_row.h"
@@ -188,7 +189,13 @@ void MainWindow::makePages()
     m_tabs->setTabBarAutoHide(true);
     addView(m_tuning, tr("Tuning"));
     addView(new SpeedsView(m_cursor), tr("Speeds and modes"));
-    addView(new BayView, tr("Bay"));
+    auto* const bay = new BayView;
+    addView(bay, tr("Bay"));
+    connect(&m_tuning->findingsPanel(), &FindingsPanel::modeWanted, bay,
+            [this, bay](bool flight, int index) {
+                bay->showMode(flight, index);
+                m_tabs->setCurrentWidget(bay);
+            });
     m_pages->addWidget(welcome);
     auto* const craft = new QWidget;
     auto* const craftLayout = new QVBoxLayout(craft);

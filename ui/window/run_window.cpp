@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/run_window.h"
 
+#include "ui/widgets/language.h"
 #include "ui/window/identity.h"
 #include "ui/window/main_window.h"
 
@@ -60,6 +61,7 @@ int runWindow(int argc, char** argv, const std::string& path, const char* versio
     QApplication::setApplicationVersion(QString::fromUtf8(version));
     QApplication::setDesktopFileName(kDesktopId);
     QApplication::setWindowIcon(programIcon());
+    const Translations translations;
     try {
         MainWindow window;
         window.show();

@@ -1,0 +1,3728 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="de" sourcelanguage="en">
+<context>
+    <name>FieldSpec</name>
+    <message>
+        <source>from</source>
+        <translation>von</translation>
+    </message>
+    <message>
+        <source>to</source>
+        <translation>bis</translation>
+    </message>
+</context>
+<context>
+    <name>HelpPages</name>
+    <message>
+        <source>command</source>
+        <translation>Befehl</translation>
+    </message>
+    <message>
+        <source>keys</source>
+        <translation>Tasten</translation>
+    </message>
+    <message>
+        <source>Keyboard shortcuts</source>
+        <translation>Tastenkürzel</translation>
+    </message>
+    <message>
+        <source>Tab and Shift+Tab walk through all controls. Alt with the underlined letter opens a menu or goes to a control. In a number field and on a slider the arrow keys change the value by one step, Page Up and Page Down by ten. F1 in a field of the craft explains that field.</source>
+        <translation>Tab und Umschalt+Tab gehen durch alle Bedienelemente. Alt mit dem unterstrichenen Buchstaben öffnet ein Menü oder springt zu einem Bedienelement. In einem Zahlenfeld und auf einem Schieber ändern die Pfeiltasten den Wert um einen Schritt, Bild auf und Bild ab um zehn. F1 in einem Feld des Kopters erklärt dieses Feld.</translation>
+    </message>
+    <message>
+        <source>In parts of the window</source>
+        <translation>In Teilen des Fensters</translation>
+    </message>
+</context>
+<context>
+    <name>QObject</name>
+    <message>
+        <source>the name must end in .png, .svg, .pdf or .csv</source>
+        <translation>der Name muss auf .png, .svg, .pdf oder .csv enden</translation>
+    </message>
+    <message>
+        <source>clean</source>
+        <translation>sauber</translation>
+    </message>
+    <message>
+        <source>faint</source>
+        <translation>schwach</translation>
+    </message>
+    <message>
+        <source>bad</source>
+        <translation>stark</translation>
+    </message>
+    <message>
+        <source>B</source>
+        <comment>blade pass</comment>
+        <translation>B</translation>
+    </message>
+    <message>
+        <source>%1B</source>
+        <comment>multiple of the blade pass</comment>
+        <translation>%1B</translation>
+    </message>
+    <message>
+        <source>&lt; %1 px</source>
+        <comment>less than</comment>
+        <translation>&lt; %1 px</translation>
+    </message>
+    <message>
+        <source>%1 px</source>
+        <translation>%1 px</translation>
+    </message>
+    <message>
+        <source>%1, crawls at %2 Hz</source>
+        <comment>shake</comment>
+        <translation>%1, wandert mit %2 Hz</translation>
+    </message>
+    <message>
+        <source>At %1 % throttle: wobble %2 px, clean.</source>
+        <translation>Bei %1 % Gas: Wackeln %2 px, sauber.</translation>
+    </message>
+    <message>
+        <source>At %1 % throttle: wobble %2 px, faint.</source>
+        <translation>Bei %1 % Gas: Wackeln %2 px, schwach.</translation>
+    </message>
+    <message>
+        <source>At %1 % throttle: wobble %2 px, bad.</source>
+        <translation>Bei %1 % Gas: Wackeln %2 px, stark.</translation>
+    </message>
+    <message>
+        <source>Its strongest part swings at %1 Hz and, at %2 frames a second, seems to crawl at %3 Hz.</source>
+        <translation>Der stärkste Teil schwingt mit %1 Hz und scheint bei %2 Bildern je Sekunde mit %3 Hz zu wandern.</translation>
+    </message>
+    <message>
+        <source>slack</source>
+        <translation>schlaff</translation>
+    </message>
+    <message>
+        <source>buckled</source>
+        <translation>ausgeknickt</translation>
+    </message>
+    <message>
+        <source>taut</source>
+        <translation>straff</translation>
+    </message>
+    <message>
+        <source>&lt;tr&gt;&lt;td&gt;Tube %1&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td align=&apos;right&apos;&gt;%2&amp;nbsp;N&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td align=&apos;right&apos;&gt;stretch %3&amp;nbsp;%&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td&gt;%4&lt;/td&gt;&lt;/tr&gt;</source>
+        <translation>&lt;tr&gt;&lt;td&gt;Schlauch %1&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td align=&apos;right&apos;&gt;%2&amp;nbsp;N&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td align=&apos;right&apos;&gt;Vordehnung %3&amp;nbsp;%&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td&gt;%4&lt;/td&gt;&lt;/tr&gt;</translation>
+    </message>
+    <message>
+        <source>Cruise is %1 to %2 % throttle; faint from %3 px, bad from %4 px.</source>
+        <translation>Reiseflug ist %1 bis %2 % Gas; schwach ab %3 px, stark ab %4 px.</translation>
+    </message>
+    <message>
+        <source>Clean in cruise: at most %1 px</source>
+        <translation>Sauber im Reiseflug: höchstens %1 px</translation>
+    </message>
+    <message>
+        <source>Faint wobble in cruise: up to %1 px</source>
+        <translation>Schwaches Wackeln im Reiseflug: bis %1 px</translation>
+    </message>
+    <message>
+        <source>Bad wobble in cruise: up to %1 px</source>
+        <translation>Starkes Wackeln im Reiseflug: bis %1 px</translation>
+    </message>
+    <message>
+        <source>−%1 %</source>
+        <translation>−%1 %</translation>
+    </message>
+    <message>
+        <source>Click, or press Enter, to take this step; undo takes it back.</source>
+        <translation>Klicken oder Eingabe drücken, um diesen Schritt zu übernehmen; Rückgängig nimmt ihn zurück.</translation>
+    </message>
+    <message>
+        <source>%1 → %2 px</source>
+        <translation>%1 → %2 px</translation>
+    </message>
+    <message>
+        <source>but %1</source>
+        <translation>aber %1</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>%1 mm</source>
+        <translation>%1 mm</translation>
+    </message>
+    <message>
+        <source>Unnamed craft</source>
+        <translation>Unbenannter Kopter</translation>
+    </message>
+    <message>
+        <source>page %1 of %2</source>
+        <translation>Seite %1 von %2</translation>
+    </message>
+    <message>
+        <source>Stillbay build sheet · %1 · %2</source>
+        <translation>Stillbay-Baublatt · %1 · %2</translation>
+    </message>
+    <message>
+        <source>%1 build sheet.pdf</source>
+        <comment>file name</comment>
+        <translation>%1 Baublatt.pdf</translation>
+    </message>
+    <message>
+        <source>Build sheet: %1</source>
+        <translation>Baublatt: %1</translation>
+    </message>
+    <message>
+        <source>Drilling template, seen from above. Print at 100 %, not fitted to the page. Measure both rulers before you drill.</source>
+        <translation>Bohrschablone, von oben gesehen. Mit 100 % drucken, nicht an die Seite angepasst. Vor dem Bohren beide Lineale nachmessen.</translation>
+    </message>
+    <message>
+        <source>Row %1, column %2 of %3 × %4 sheets.</source>
+        <translation>Reihe %1, Spalte %2 von %3 × %4 Bögen.</translation>
+    </message>
+    <message>
+        <source>A%1</source>
+        <comment>hole in the airframe</comment>
+        <translation>A%1</translation>
+    </message>
+    <message>
+        <source>B%1</source>
+        <comment>hole in the bay</comment>
+        <translation>B%1</translation>
+    </message>
+    <message>
+        <source>holes in the airframe</source>
+        <translation>Bohrungen im Rahmen</translation>
+    </message>
+    <message>
+        <source>holes in the bay</source>
+        <translation>Bohrungen in der Gondel</translation>
+    </message>
+    <message>
+        <source>%1 %2</source>
+        <translation>%1 %2</translation>
+    </message>
+    <message>
+        <source>1, 2…</source>
+        <translation>1, 2…</translation>
+    </message>
+    <message>
+        <source>forward</source>
+        <translation>vorn</translation>
+    </message>
+    <message>
+        <source>datum: middle of the centre plate</source>
+        <translation>Nullpunkt: Mitte der Mittelplatte</translation>
+    </message>
+    <message>
+        <source>joint %1</source>
+        <comment>where two sheets of paper overlap</comment>
+        <translation>Stoß %1</translation>
+    </message>
+    <message>
+        <source>Cut the tubes</source>
+        <translation>Schläuche schneiden</translation>
+    </message>
+    <message>
+        <source>Pieces</source>
+        <translation>Stück</translation>
+    </message>
+    <message>
+        <source>Outer diameter</source>
+        <translation>Außendurchmesser</translation>
+    </message>
+    <message>
+        <source>Bore</source>
+        <translation>Innendurchmesser</translation>
+    </message>
+    <message>
+        <source>Hardness</source>
+        <translation>Härte</translation>
+    </message>
+    <message>
+        <source>Free length</source>
+        <translation>Freie Länge</translation>
+    </message>
+    <message>
+        <source>In the clamp, each end</source>
+        <translation>In der Klemme, je Ende</translation>
+    </message>
+    <message>
+        <source>CUT LENGTH</source>
+        <translation>SCHNITTLÄNGE</translation>
+    </message>
+    <message>
+        <source>%1 Shore A</source>
+        <translation>%1 Shore A</translation>
+    </message>
+    <message>
+        <source>Cut the ends square. Mark each tube where its clamps end: the free length lies between the two marks.</source>
+        <translation>Die Enden rechtwinklig schneiden. Jeden Schlauch dort anzeichnen, wo seine Klemmen enden: Die freie Länge liegt zwischen den zwei Strichen.</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>%1°</source>
+        <translation>%1°</translation>
+    </message>
+    <message>
+        <source>Fit the tubes</source>
+        <translation>Schläuche einbauen</translation>
+    </message>
+    <message>
+        <source>Tube</source>
+        <translation>Schlauch</translation>
+    </message>
+    <message>
+        <source>Fitted, clamp to clamp</source>
+        <translation>Eingebaut, Klemme zu Klemme</translation>
+    </message>
+    <message>
+        <source>Stretch</source>
+        <translation>Vordehnung</translation>
+    </message>
+    <message>
+        <source>Direction</source>
+        <translation>Richtung</translation>
+    </message>
+    <message>
+        <source>Rise</source>
+        <translation>Steigung</translation>
+    </message>
+    <message>
+        <source>Direction: from the bay to the airframe, seen from above, 0° forward, 90° left. Rise: above level. %1</source>
+        <translation>Richtung: von der Gondel zum Rahmen, von oben gesehen, 0° vorn, 90° links. Steigung: über der Waagerechten. %1</translation>
+    </message>
+    <message>
+        <source>Both ends are clamped square to the tube.</source>
+        <translation>Beide Enden sind rechtwinklig zum Schlauch geklemmt.</translation>
+    </message>
+    <message>
+        <source>Both ends turn freely, as on a ball or a cord.</source>
+        <translation>Beide Enden drehen sich frei, wie an einer Kugel oder Schnur.</translation>
+    </message>
+    <message>
+        <source>left</source>
+        <translation>links</translation>
+    </message>
+    <message>
+        <source>up</source>
+        <translation>oben</translation>
+    </message>
+    <message>
+        <source>Holes as drilled (mm)</source>
+        <translation>Bohrungen wie gebohrt (mm)</translation>
+    </message>
+    <message>
+        <source>Drill the holes (mm)</source>
+        <translation>Bohrungen setzen (mm)</translation>
+    </message>
+    <message>
+        <source>A airframe: %1</source>
+        <translation>A Rahmen: %1</translation>
+    </message>
+    <message>
+        <source>B bay: %1</source>
+        <translation>B Gondel: %1</translation>
+    </message>
+    <message>
+        <source>Measured from the datum, the middle of the airframe&apos;s centre plate, with the bay held as drawn. Each point is where a clamp ends and the free part of the tube begins; a minus means back, right or down.</source>
+        <translation>Gemessen vom Nullpunkt, der Mitte der Mittelplatte des Rahmens, mit der Gondel wie gezeichnet gehalten. Jeder Punkt ist dort, wo eine Klemme endet und der freie Teil des Schlauchs beginnt; ein Minus heißt hinten, rechts oder unten.</translation>
+    </message>
+    <message>
+        <source>Sheets of the drilling template, at true size, at the end: %1.</source>
+        <translation>Bögen der Bohrschablone in wahrer Größe am Ende: %1.</translation>
+    </message>
+    <message>
+        <source>The holes lie too far apart for a template on this paper: drill by the table.</source>
+        <translation>Die Bohrungen liegen für eine Schablone auf diesem Papier zu weit auseinander: nach der Tabelle bohren.</translation>
+    </message>
+    <message>
+        <source>%1 to %2 %</source>
+        <translation>%1 bis %2 %</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keines</translation>
+    </message>
+    <message>
+        <source>the pack cannot hold the craft</source>
+        <translation>der Akku kann den Kopter nicht halten</translation>
+    </message>
+    <message>
+        <source>%1 % on a full pack; an empty one cannot hold the craft</source>
+        <translation>%1 % mit vollem Akku; ein leerer kann den Kopter nicht halten</translation>
+    </message>
+    <message>
+        <source>%1 % on a full pack, %2 % on an empty one, %3 rpm</source>
+        <translation>%1 % mit vollem Akku, %2 % mit leerem, %3 U/min</translation>
+    </message>
+    <message>
+        <source>Motors</source>
+        <translation>Motoren</translation>
+    </message>
+    <message>
+        <source>%1 × %2 rpm/V</source>
+        <translation>%1 × %2 U/min/V</translation>
+    </message>
+    <message>
+        <source>Propellers</source>
+        <translation>Propeller</translation>
+    </message>
+    <message>
+        <source>%1 × %2 in, blades: %3</source>
+        <translation>%1 × %2 in, Blätter: %3</translation>
+    </message>
+    <message>
+        <source>Cells of the pack</source>
+        <translation>Zellen des Akkus</translation>
+    </message>
+    <message>
+        <source>Bay, all that hangs on the tubes</source>
+        <translation>Gondel, alles, was an den Schläuchen hängt</translation>
+    </message>
+    <message>
+        <source>%1 g</source>
+        <translation>%1 g</translation>
+    </message>
+    <message>
+        <source>Camera</source>
+        <translation>Kamera</translation>
+    </message>
+    <message>
+        <source>%1 × %2 px, %3 frames/s, %4° wide, exposure %5 ms</source>
+        <translation>%1 × %2 px, %3 Bilder/s, %4° weit, Belichtung %5 ms</translation>
+    </message>
+    <message>
+        <source>Cruise window</source>
+        <translation>Reiseflugbereich</translation>
+    </message>
+    <message>
+        <source>%1 throttle</source>
+        <translation>%1 Gas</translation>
+    </message>
+    <message>
+        <source>Worst wobble in cruise</source>
+        <translation>Größtes Wackeln im Reiseflug</translation>
+    </message>
+    <message>
+        <source>%1 px (%2)</source>
+        <translation>%1 px (%2)</translation>
+    </message>
+    <message>
+        <source>Clean throttle</source>
+        <translation>Sauberes Gas</translation>
+    </message>
+    <message>
+        <source>Hover</source>
+        <translation>Schweben</translation>
+    </message>
+    <message>
+        <source>Tuned for</source>
+        <translation>Abgestimmt für</translation>
+    </message>
+    <message>
+        <source>Cautions</source>
+        <translation>Hinweise</translation>
+    </message>
+    <message>
+        <source>Before you fly</source>
+        <translation>Vor dem Flug</translation>
+    </message>
+    <message>
+        <source>cruise</source>
+        <translation>Reiseflug</translation>
+    </message>
+    <message>
+        <source>Throttle (%)</source>
+        <translation>Gas (%)</translation>
+    </message>
+    <message>
+        <source>Wobble (px rms)</source>
+        <translation>Wackeln (px eff.)</translation>
+    </message>
+    <message>
+        <source>hover, full pack %1 %</source>
+        <translation>Schweben, Akku voll %1 %</translation>
+    </message>
+    <message>
+        <source>hover, empty pack %1 %</source>
+        <translation>Schweben, Akku leer %1 %</translation>
+    </message>
+    <message>
+        <source>change %1</source>
+        <translation>%1 ändern</translation>
+    </message>
+    <message>
+        <source>%1 (at %2)</source>
+        <translation>%1 (bei %2)</translation>
+    </message>
+    <message>
+        <source>Stillbay crafts (*.stillbay)</source>
+        <translation>Stillbay-Kopter (*.stillbay)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay</name>
+    <message>
+        <source>%1</source>
+        <translation>%1</translation>
+    </message>
+    <message>
+        <source>Tube %1 is stretched to %2 times the free length at %3&#xa0;g, beyond the tube&apos;s limit of %4: use a longer or stiffer tube, or less stretch.</source>
+        <translation>Schlauch %1 ist bei %3 g auf das %2-Fache der freien Länge gedehnt, über seine Grenze von %4 hinaus: einen längeren oder steiferen Schlauch oder weniger Vordehnung nehmen.</translation>
+    </message>
+    <message>
+        <source>Tubes %1 are stretched to %2 times the free length at %3&#xa0;g, beyond the tube&apos;s limit of %4: use a longer or stiffer tube, or less stretch.</source>
+        <translation>Die Schläuche %1 sind bei %3 g auf das %2-Fache der freien Länge gedehnt, über ihre Grenze von %4 hinaus: längere oder steifere Schläuche oder weniger Vordehnung nehmen.</translation>
+    </message>
+    <message>
+        <source>Tube %1 is pushed together instead of stretched at %2&#xa0;g: stretch more, or raise the anchors less steeply.</source>
+        <translation>Schlauch %1 ist bei %2 g zusammengeschoben statt gedehnt: mehr vordehnen oder die Anker weniger steil ansteigen lassen.</translation>
+    </message>
+    <message>
+        <source>Tubes %1 are pushed together instead of stretched at %2&#xa0;g: stretch more, or raise the anchors less steeply.</source>
+        <translation>Die Schläuche %1 sind bei %2 g zusammengeschoben statt gedehnt: mehr vordehnen oder die Anker weniger steil ansteigen lassen.</translation>
+    </message>
+    <message>
+        <source>Tube %1 is buckled sideways at %2&#xa0;g, so the numbers of this tune do not hold: stretch the tubes more.</source>
+        <translation>Schlauch %1 ist bei %2 g seitlich ausgeknickt, die Zahlen dieser Abstimmung gelten deshalb nicht: die Schläuche mehr vordehnen.</translation>
+    </message>
+    <message>
+        <source>Tubes %1 are buckled sideways at %2&#xa0;g, so the numbers of this tune do not hold: stretch the tubes more.</source>
+        <translation>Die Schläuche %1 sind bei %2 g seitlich ausgeknickt, die Zahlen dieser Abstimmung gelten deshalb nicht: die Schläuche mehr vordehnen.</translation>
+    </message>
+    <message>
+        <source>Tube %1 is bent by up to %2° at rest, beyond the %3° that the computation covers: add tubes, spread them or stretch them more.</source>
+        <translation>Schlauch %1 ist in der Ruhelage bis zu %2° gebogen, mehr als die %3°, für die gerechnet wird: Schläuche hinzufügen, weiter auseinander setzen oder mehr vordehnen.</translation>
+    </message>
+    <message>
+        <source>Tubes %1 are bent by up to %2° at rest, beyond the %3° that the computation covers: add tubes, spread them or stretch them more.</source>
+        <translation>Die Schläuche %1 sind in der Ruhelage bis zu %2° gebogen, mehr als die %3°, für die gerechnet wird: Schläuche hinzufügen, weiter auseinander setzen oder mehr vordehnen.</translation>
+    </message>
+    <message>
+        <source>One tube alone holds the bay; it is all but free where the %1 (%2&#xa0;Hz): use three tubes or more.</source>
+        <translation>Ein einziger Schlauch hält die Gondel; sie ist fast frei dort, wo die %1 (%2 Hz): drei oder mehr Schläuche nehmen.</translation>
+    </message>
+    <message>
+        <source>At 3&#xa0;g the bay finds no stable rest: stretch the tubes more, or use a stiffer tube.</source>
+        <translation>Bei 3 g findet die Gondel keine stabile Ruhelage: die Schläuche mehr vordehnen oder einen steiferen Schlauch nehmen.</translation>
+    </message>
+    <message>
+        <source>In a 3&#xa0;g pull-up the bay moves %1&#xa0;mm and hits after %2&#xa0;mm: use a stiffer or shorter tube, or leave more room.</source>
+        <translation>Beim Abfangen mit 3 g bewegt sich die Gondel %1 mm und stößt nach %2 mm an: einen steiferen oder kürzeren Schlauch nehmen oder mehr Platz lassen.</translation>
+    </message>
+    <message>
+        <source>The %1 at %2&#xa0;Hz on the bench: below %3&#xa0;Hz the craft&apos;s own steering swings the bay; use a shorter or stiffer tube.</source>
+        <translation>Die %1 auf dem Tisch mit %2 Hz: Unter %3 Hz schwenkt die Steuerung des Kopters die Gondel mit; einen kürzeren oder steiferen Schlauch nehmen.</translation>
+    </message>
+    <message>
+        <source>At %1&#xa0;% throttle the %2 meets %3 (%4&#xa0;Hz), inside the cruise window.</source>
+        <translation>Bei %1 % Gas trifft die %2 auf %3 (%4 Hz), im Reiseflugbereich.</translation>
+    </message>
+    <message>
+        <source>the mode in which the %1</source>
+        <translation>die Eigenschwingung, in der die %1</translation>
+    </message>
+    <message>
+        <source>the swinging arms</source>
+        <translation>die schwingenden Ausleger</translation>
+    </message>
+    <message>
+        <source>the arms swinging up and down</source>
+        <translation>die auf und ab schwingenden Ausleger</translation>
+    </message>
+    <message>
+        <source>the arms swinging sideways</source>
+        <translation>die seitwärts schwingenden Ausleger</translation>
+    </message>
+    <message>
+        <source>A tube&apos;s own resonance at %1&#xa0;Hz lies below the highest shake in cruise (%2&#xa0;Hz): there the tubes pass more than computed.</source>
+        <translation>Die eigene Resonanz eines Schlauchs bei %1 Hz liegt unter der höchsten Erregung im Reiseflug (%2 Hz): Dort lassen die Schläuche mehr durch als berechnet.</translation>
+    </message>
+    <message>
+        <source>Even the full pack cannot hold this craft in the air: check motor, propeller and masses.</source>
+        <translation>Auch der volle Akku kann diesen Kopter nicht in der Luft halten: Motor, Propeller und Massen prüfen.</translation>
+    </message>
+    <message>
+        <source>The empty pack cannot hold this craft in the air: land early, or check motor, propeller and masses.</source>
+        <translation>Der leere Akku kann diesen Kopter nicht in der Luft halten: früh landen oder Motor, Propeller und Massen prüfen.</translation>
+    </message>
+    <message>
+        <source>The propeller&apos;s %1 estimated from pitch, diameter and blades (±25&#xa0;%): enter measured values to trust speeds and hover.</source>
+        <translation>Beim Propeller: %1 aus Steigung, Durchmesser und Blattzahl geschätzt (±25 %): gemessene Werte eingeben, um Drehzahlen und Schweben zu trauen.</translation>
+    </message>
+    <message>
+        <source>thrust coefficient is</source>
+        <translation>Schubbeiwert</translation>
+    </message>
+    <message>
+        <source>power coefficient is</source>
+        <translation>Leistungsbeiwert</translation>
+    </message>
+    <message>
+        <source>thrust and power coefficients are</source>
+        <translation>Schub- und Leistungsbeiwert</translation>
+    </message>
+    <message>
+        <source>arms swing</source>
+        <translation>Ausleger schwingen</translation>
+    </message>
+    <message>
+        <source>arms swing up and down</source>
+        <translation>Ausleger schwingen auf und ab</translation>
+    </message>
+    <message>
+        <source>arms swing sideways</source>
+        <translation>Ausleger schwingen seitwärts</translation>
+    </message>
+    <message>
+        <source>a tube goes slack</source>
+        <translation>ein Schlauch wird schlaff</translation>
+    </message>
+    <message>
+        <source>a tube buckles</source>
+        <translation>ein Schlauch knickt aus</translation>
+    </message>
+    <message>
+        <source>a tube bends too far</source>
+        <translation>ein Schlauch biegt sich zu weit</translation>
+    </message>
+    <message>
+        <source>a tube is stretched beyond its limit</source>
+        <translation>ein Schlauch ist über seine Grenze gedehnt</translation>
+    </message>
+    <message>
+        <source>a tube is stretched beyond its limit at 3 g</source>
+        <translation>ein Schlauch ist bei 3 g über seine Grenze gedehnt</translation>
+    </message>
+    <message>
+        <source>the bay finds no rest at 3 g</source>
+        <translation>die Gondel findet bei 3 g keine Ruhelage</translation>
+    </message>
+    <message>
+        <source>the bay hits in a 3 g pull-up</source>
+        <translation>die Gondel stößt beim Abfangen mit 3 g an</translation>
+    </message>
+    <message>
+        <source>the bay swings with the craft</source>
+        <translation>die Gondel schwingt mit dem Kopter</translation>
+    </message>
+    <message>
+        <source>the pack cannot hold the craft</source>
+        <translation>der Akku kann den Kopter nicht halten</translation>
+    </message>
+    <message>
+        <source>Tubes %1&#xa0;mm shorter: %2&#xa0;mm free</source>
+        <translation>Schläuche %1 mm kürzer: %2 mm frei</translation>
+    </message>
+    <message>
+        <source>Tubes %1&#xa0;mm longer: %2&#xa0;mm free</source>
+        <translation>Schläuche %1 mm länger: %2 mm frei</translation>
+    </message>
+    <message>
+        <source>Stretch −%1 points: to %2&#xa0;%</source>
+        <translation>Vordehnung −%1 Punkte: auf %2 %</translation>
+    </message>
+    <message>
+        <source>Stretch +%1 points: to %2&#xa0;%</source>
+        <translation>Vordehnung +%1 Punkte: auf %2 %</translation>
+    </message>
+    <message>
+        <source>Stretch −%1 points: %2&#xa0;mm free</source>
+        <translation>Vordehnung −%1 Punkte: %2 mm frei</translation>
+    </message>
+    <message>
+        <source>Stretch +%1 points: %2&#xa0;mm free</source>
+        <translation>Vordehnung +%1 Punkte: %2 mm frei</translation>
+    </message>
+    <message>
+        <source>Tubes %1&#xa0;Shore softer: %2&#xa0;Shore&#xa0;A</source>
+        <translation>Schläuche %1 Shore weicher: %2 Shore A</translation>
+    </message>
+    <message>
+        <source>Tubes %1&#xa0;Shore harder: %2&#xa0;Shore&#xa0;A</source>
+        <translation>Schläuche %1 Shore härter: %2 Shore A</translation>
+    </message>
+    <message>
+        <source>Tubes rise %1° less steeply</source>
+        <translation>Schläuche %1° weniger steil</translation>
+    </message>
+    <message>
+        <source>Tubes rise %1° more steeply</source>
+        <translation>Schläuche %1° steiler</translation>
+    </message>
+    <message>
+        <source>Arms %1&#xa0;mm thicker: %2&#xa0;×&#xa0;%3&#xa0;mm</source>
+        <translation>Ausleger %1 mm dicker: %2 × %3 mm</translation>
+    </message>
+    <message>
+        <source>Arm walls %1&#xa0;mm thicker: %2&#xa0;mm</source>
+        <translation>Auslegerwand %1 mm dicker: %2 mm</translation>
+    </message>
+    <message>
+        <source>Darker filter: exposure %1&#xa0;ms</source>
+        <translation>Dunklerer Filter: Belichtung %1 ms</translation>
+    </message>
+    <message>
+        <source>Propellers balanced to %1&#xa0;g·mm</source>
+        <translation>Propeller ausgewuchtet auf %1 g·mm</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;%</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;% to %2&#xa0;%</source>
+        <translation>%1 % bis %2 %</translation>
+    </message>
+    <message>
+        <source>where the %1</source>
+        <translation>dort, wo die %1</translation>
+    </message>
+    <message>
+        <source>where the arms swing up and down</source>
+        <translation>dort, wo die Ausleger auf und ab schwingen</translation>
+    </message>
+    <message>
+        <source>where the arms swing sideways</source>
+        <translation>dort, wo die Ausleger seitwärts schwingen</translation>
+    </message>
+    <message>
+        <source>the %1 meets %2&#xa0;Hz, %3</source>
+        <translation>die %1 trifft auf %2 Hz, %3</translation>
+    </message>
+    <message>
+        <source>the %1 at %2&#xa0;Hz comes through the tubes</source>
+        <translation>die %1 mit %2 Hz kommt durch die Schläuche</translation>
+    </message>
+    <message>
+        <source>Faint wobble at %1</source>
+        <translation>Schwaches Wackeln bei %1</translation>
+    </message>
+    <message>
+        <source>Wobble at %1, bad at %2</source>
+        <translation>Wackeln bei %1, stark bei %2</translation>
+    </message>
+    <message>
+        <source>%1.</source>
+        <translation>%1.</translation>
+    </message>
+    <message>
+        <source>%1: %2 (%3&#xa0;px at %4&#xa0;%).</source>
+        <translation>%1: %2 (%3 px bei %4 %).</translation>
+    </message>
+    <message>
+        <source>from %1</source>
+        <translation>von %1</translation>
+    </message>
+    <message>
+        <source>Nowhere clean.</source>
+        <translation>Nirgends sauber.</translation>
+    </message>
+    <message>
+        <source>Clean %1 throttle.</source>
+        <translation>Sauber %1 Gas.</translation>
+    </message>
+    <message>
+        <source>The pack cannot hold this craft in the air.</source>
+        <translation>Der Akku kann diesen Kopter nicht in der Luft halten.</translation>
+    </message>
+    <message>
+        <source>Hover is at %1&#xa0;% on a full pack; an empty one cannot hold the craft.</source>
+        <translation>Schweben bei %1 % mit vollem Akku; ein leerer kann den Kopter nicht halten.</translation>
+    </message>
+    <message>
+        <source>Hover is at %1&#xa0;% on a full pack, %2&#xa0;% on an empty one (%3&#xa0;rpm).</source>
+        <translation>Schweben bei %1 % mit vollem Akku, %2 % mit leerem (%3 U/min).</translation>
+    </message>
+    <message>
+        <source>once-per-turn shake</source>
+        <translation>Umdrehungserregung</translation>
+    </message>
+    <message>
+        <source>blade-pass shake</source>
+        <translation>Blattfolgeerregung</translation>
+    </message>
+    <message>
+        <source>twice-blade-pass shake</source>
+        <translation>doppelte Blattfolgeerregung</translation>
+    </message>
+    <message>
+        <source>%1-times-blade-pass shake</source>
+        <translation>%1-fache Blattfolgeerregung</translation>
+    </message>
+    <message>
+        <source>once-per-turn</source>
+        <translation>Umdrehung</translation>
+    </message>
+    <message>
+        <source>blade-pass</source>
+        <translation>Blattfolge</translation>
+    </message>
+    <message>
+        <source>twice-blade-pass</source>
+        <translation>2 × Blattfolge</translation>
+    </message>
+    <message>
+        <source>%1-times-blade-pass</source>
+        <translation>%1 × Blattfolge</translation>
+    </message>
+    <message>
+        <source>The bay rests where it is drawn</source>
+        <translation>Die Gondel ruht, wo sie gezeichnet ist</translation>
+    </message>
+    <message>
+        <source>The bay rises %1&#xa0;mm from the drawing</source>
+        <translation>Die Gondel steigt %1 mm über die Zeichnung</translation>
+    </message>
+    <message>
+        <source>The bay sags %1&#xa0;mm from the drawing</source>
+        <translation>Die Gondel sinkt %1 mm unter die Zeichnung</translation>
+    </message>
+    <message>
+        <source>%1 and turns by %2°.</source>
+        <translation>%1 und dreht sich um %2°.</translation>
+    </message>
+    <message>
+        <source>Take the propellers off for all work on the bench.</source>
+        <translation>Für alle Arbeiten auf dem Tisch die Propeller abnehmen.</translation>
+    </message>
+    <message>
+        <source>Fit a safety tether between bay and airframe: a tube can tear or slip off.</source>
+        <translation>Eine Fangleine zwischen Gondel und Rahmen anbringen: Ein Schlauch kann reißen oder abrutschen.</translation>
+    </message>
+    <message>
+        <source>Inspect tubes and clamps before each flight; retighten, and replace what shows cracks.</source>
+        <translation>Schläuche und Klemmen vor jedem Flug prüfen; nachziehen und ersetzen, was Risse zeigt.</translation>
+    </message>
+    <message>
+        <source>Charge, store and carry batteries as their maker says.</source>
+        <translation>Akkus laden, lagern und tragen, wie es ihr Hersteller sagt.</translation>
+    </message>
+    <message>
+        <source>Local flying rules and licensed practice come before anything said here.</source>
+        <translation>Örtliche Flugregeln und fachkundige Praxis gehen allem vor, was hier steht.</translation>
+    </message>
+    <message>
+        <source>%1 and %2</source>
+        <translation>%1 und %2</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>Mass</source>
+        <translation>Masse</translation>
+    </message>
+    <message>
+        <source>What the part weighs on the kitchen scale, screws and cables included.</source>
+        <translation>Was das Teil auf der Küchenwaage wiegt, mit Schrauben und Kabeln.</translation>
+    </message>
+    <message>
+        <source>Centre</source>
+        <translation>Mitte</translation>
+    </message>
+    <message>
+        <source>Where the part&apos;s middle sits, measured from the middle of the centre plate: forward, left, up.</source>
+        <translation>Wo die Mitte des Teils sitzt, gemessen von der Mitte der Mittelplatte: vorn, links, oben.</translation>
+    </message>
+    <message>
+        <source>Size</source>
+        <translation>Größe</translation>
+    </message>
+    <message>
+        <source>The box that just holds the part: along, across, high.</source>
+        <translation>Der Kasten, in den das Teil gerade passt: längs, quer, hoch.</translation>
+    </message>
+    <message>
+        <source>Width</source>
+        <translation>Breite</translation>
+    </message>
+    <message>
+        <source>How wide the arm is seen from above, by calliper.</source>
+        <translation>Wie breit der Ausleger von oben gesehen ist, mit dem Messschieber.</translation>
+    </message>
+    <message>
+        <source>Height</source>
+        <translation>Höhe</translation>
+    </message>
+    <message>
+        <source>How high the arm is seen from the side, by calliper.</source>
+        <translation>Wie hoch der Ausleger von der Seite gesehen ist, mit dem Messschieber.</translation>
+    </message>
+    <message>
+        <source>Wall</source>
+        <translation>Wand</translation>
+    </message>
+    <message>
+        <source>Wall of a hollow arm; empty for a solid one.</source>
+        <translation>Wand eines hohlen Auslegers; leer für einen massiven.</translation>
+    </message>
+    <message>
+        <source>Density</source>
+        <translation>Dichte</translation>
+    </message>
+    <message>
+        <source>Weigh a piece of the arm and divide by the volume of its material.</source>
+        <translation>Ein Stück des Auslegers wiegen und durch das Volumen seines Materials teilen.</translation>
+    </message>
+    <message>
+        <source>Young&apos;s modulus</source>
+        <translation>Elastizitätsmodul</translation>
+    </message>
+    <message>
+        <source>How stiff the material is along the arm: from a data sheet, or from the droop of an arm clamped at its root with a weight on its tip.</source>
+        <translation>Wie steif das Material längs des Auslegers ist: aus einem Datenblatt oder aus der Durchbiegung eines am Fuß eingespannten Auslegers mit einem Gewicht an der Spitze.</translation>
+    </message>
+    <message>
+        <source>Shear modulus</source>
+        <translation>Schubmodul</translation>
+    </message>
+    <message>
+        <source>How stiff the material is against twisting: from a data sheet; wood is near a fifteenth of its Young&apos;s modulus, metal near three eighths.</source>
+        <translation>Wie steif das Material gegen Verdrehen ist: aus einem Datenblatt; bei Holz etwa ein Fünfzehntel seines Elastizitätsmoduls, bei Metall etwa drei Achtel.</translation>
+    </message>
+    <message>
+        <source>Loss factor</source>
+        <translation>Verlustfaktor</translation>
+    </message>
+    <message>
+        <source>How quickly a tapped arm falls silent: metal about 0.002, wood and glued laminates about 0.01.</source>
+        <translation>Wie schnell ein angeschlagener Ausleger verstummt: Metall etwa 0,002, Holz und geleimte Schichten etwa 0,01.</translation>
+    </message>
+    <message>
+        <source>Root stiffness</source>
+        <translation>Fußsteifigkeit</translation>
+    </message>
+    <message>
+        <source>How much the joint at the arm&apos;s root gives, about all three axes; empty for a rigid joint.</source>
+        <translation>Wie weit die Verbindung am Fuß des Auslegers nachgibt, um alle drei Achsen; leer für eine starre.</translation>
+    </message>
+    <message>
+        <source>Direction</source>
+        <translation>Richtung</translation>
+    </message>
+    <message>
+        <source>Where the arm points seen from above: 0 forward, 90 left, 180 back.</source>
+        <translation>Wohin der Ausleger von oben gesehen zeigt: 0 vorn, 90 links, 180 hinten.</translation>
+    </message>
+    <message>
+        <source>Root radius</source>
+        <translation>Fußradius</translation>
+    </message>
+    <message>
+        <source>From the middle of the centre plate to where the arm leaves its clamp.</source>
+        <translation>Von der Mitte der Mittelplatte bis dorthin, wo der Ausleger seine Klemme verlässt.</translation>
+    </message>
+    <message>
+        <source>Length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>From the edge of the clamp to the motor&apos;s axis.</source>
+        <translation>Vom Rand der Klemme bis zur Achse des Motors.</translation>
+    </message>
+    <message>
+        <source>How far the arm&apos;s middle line lies above the middle of the centre plate; below is negative.</source>
+        <translation>Wie weit die Mittellinie des Auslegers über der Mitte der Mittelplatte liegt; darunter ist negativ.</translation>
+    </message>
+    <message>
+        <source>Speed constant</source>
+        <translation>Drehzahlkonstante</translation>
+    </message>
+    <message>
+        <source>Revolutions a minute for each volt without load, printed on the motor.</source>
+        <translation>Umdrehungen je Minute für jedes Volt ohne Last, auf dem Motor aufgedruckt.</translation>
+    </message>
+    <message>
+        <source>Resistance</source>
+        <translation>Widerstand</translation>
+    </message>
+    <message>
+        <source>Winding resistance between two of the motor&apos;s leads, from a milliohm meter or the data sheet; add what the speed controller and its wires have.</source>
+        <translation>Wicklungswiderstand zwischen zwei der Motorleitungen, vom Milliohmmeter oder aus dem Datenblatt; dazu, was Drehzahlsteller und Leitungen haben.</translation>
+    </message>
+    <message>
+        <source>No-load current</source>
+        <translation>Leerlaufstrom</translation>
+    </message>
+    <message>
+        <source>What the motor draws spinning without a propeller.</source>
+        <translation>Was der Motor ohne Propeller aufnimmt.</translation>
+    </message>
+    <message>
+        <source>One motor with its screws and the wire along the arm.</source>
+        <translation>Ein Motor mit seinen Schrauben und der Leitung am Ausleger.</translation>
+    </message>
+    <message>
+        <source>Height above arm</source>
+        <translation>Höhe über dem Ausleger</translation>
+    </message>
+    <message>
+        <source>From the arm&apos;s middle line up to the middle of motor and propeller; negative when it hangs below.</source>
+        <translation>Von der Mittellinie des Auslegers hinauf zur Mitte von Motor und Propeller; negativ, wenn er darunter hängt.</translation>
+    </message>
+    <message>
+        <source>Diameter</source>
+        <translation>Durchmesser</translation>
+    </message>
+    <message>
+        <source>Tip to tip, the first of the two numbers on the propeller.</source>
+        <translation>Von Spitze zu Spitze, die erste der zwei Zahlen auf dem Propeller.</translation>
+    </message>
+    <message>
+        <source>Pitch</source>
+        <translation>Steigung</translation>
+    </message>
+    <message>
+        <source>The second of the two numbers on the propeller.</source>
+        <translation>Die zweite der zwei Zahlen auf dem Propeller.</translation>
+    </message>
+    <message>
+        <source>Blades</source>
+        <translation>Blätter</translation>
+    </message>
+    <message>
+        <source>How many blades one propeller has.</source>
+        <translation>Wie viele Blätter ein Propeller hat.</translation>
+    </message>
+    <message>
+        <source>One propeller with its nut, on the kitchen scale.</source>
+        <translation>Ein Propeller mit seiner Mutter, auf der Küchenwaage.</translation>
+    </message>
+    <message>
+        <source>Thrust coefficient</source>
+        <translation>Schubbeiwert</translation>
+    </message>
+    <message>
+        <source>Thrust over air density × turns per second² × diameter⁴, from a thrust stand; empty to estimate it from pitch, diameter and blades.</source>
+        <translation>Schub durch Luftdichte × Umdrehungen je Sekunde² × Durchmesser⁴, vom Schubprüfstand; leer, um ihn aus Steigung, Durchmesser und Blattzahl zu schätzen.</translation>
+    </message>
+    <message>
+        <source>Power coefficient</source>
+        <translation>Leistungsbeiwert</translation>
+    </message>
+    <message>
+        <source>Shaft power over air density × turns per second³ × diameter⁵, from a thrust stand; empty to estimate it from pitch, diameter and blades.</source>
+        <translation>Wellenleistung durch Luftdichte × Umdrehungen je Sekunde³ × Durchmesser⁵, vom Schubprüfstand; leer, um ihn aus Steigung, Durchmesser und Blattzahl zu schätzen.</translation>
+    </message>
+    <message>
+        <source>Cells in series</source>
+        <translation>Zellen in Reihe</translation>
+    </message>
+    <message>
+        <source>How many cells the pack has in a row, printed on it.</source>
+        <translation>Wie viele Zellen der Akku in Reihe hat, steht darauf.</translation>
+    </message>
+    <message>
+        <source>Full voltage</source>
+        <translation>Spannung voll</translation>
+    </message>
+    <message>
+        <source>One cell&apos;s voltage fresh off the charger.</source>
+        <translation>Spannung einer Zelle frisch vom Ladegerät.</translation>
+    </message>
+    <message>
+        <source>Empty voltage</source>
+        <translation>Spannung leer</translation>
+    </message>
+    <message>
+        <source>One cell&apos;s voltage when you land.</source>
+        <translation>Spannung einer Zelle beim Landen.</translation>
+    </message>
+    <message>
+        <source>Pack resistance</source>
+        <translation>Akkuwiderstand</translation>
+    </message>
+    <message>
+        <source>What the whole pack and its plug have, as a good charger shows it.</source>
+        <translation>Was der ganze Akku mit Stecker hat, wie ein gutes Ladegerät es zeigt.</translation>
+    </message>
+    <message>
+        <source>Unbalance</source>
+        <translation>Unwucht</translation>
+    </message>
+    <message>
+        <source>Residual unbalance of one motor with its propeller: the tape that balanced it, in grams, times its distance from the axis; about 1 carefully balanced, several out of the bag.</source>
+        <translation>Restunwucht eines Motors mit Propeller: das Band, das ihn ausgewuchtet hat, in Gramm, mal seinen Abstand von der Achse; etwa 1 sorgfältig gewuchtet, mehrere aus der Tüte.</translation>
+    </message>
+    <message>
+        <source>Blade-pass pulse</source>
+        <translation>Blattfolgestoß</translation>
+    </message>
+    <message>
+        <source>How strongly thrust pulses each time a blade passes its arm, as a share of one motor&apos;s thrust, then for twice that rate, and so on.</source>
+        <translation>Wie stark der Schub pulst, wenn ein Blatt am Ausleger vorbeigeht, als Anteil des Schubs eines Motors; dann für das Doppelte dieser Frequenz und so weiter.</translation>
+    </message>
+    <message>
+        <source>Free travel</source>
+        <translation>Freiweg</translation>
+    </message>
+    <message>
+        <source>The smallest gap between the hanging bay and whatever it would hit first.</source>
+        <translation>Der kleinste Abstand zwischen der hängenden Gondel und dem, woran sie zuerst anstieße.</translation>
+    </message>
+    <message>
+        <source>Position</source>
+        <translation>Lage</translation>
+    </message>
+    <message>
+        <source>Where the lens sits, measured from the middle of the centre plate: forward, left, up.</source>
+        <translation>Wo das Objektiv sitzt, gemessen von der Mitte der Mittelplatte: vorn, links, oben.</translation>
+    </message>
+    <message>
+        <source>Tilt down</source>
+        <translation>Neigung nach unten</translation>
+    </message>
+    <message>
+        <source>How far the camera looks down: 0 at the horizon, 90 straight at the ground.</source>
+        <translation>Wie weit die Kamera nach unten blickt: 0 zum Horizont, 90 senkrecht zum Boden.</translation>
+    </message>
+    <message>
+        <source>Picture width</source>
+        <translation>Bildbreite</translation>
+    </message>
+    <message>
+        <source>Pixels across one frame of the film.</source>
+        <translation>Pixel quer über ein Bild des Films.</translation>
+    </message>
+    <message>
+        <source>Picture height</source>
+        <translation>Bildhöhe</translation>
+    </message>
+    <message>
+        <source>Pixels down one frame of the film.</source>
+        <translation>Pixel von oben nach unten in einem Bild des Films.</translation>
+    </message>
+    <message>
+        <source>Horizontal field of view</source>
+        <translation>Waagerechter Bildwinkel</translation>
+    </message>
+    <message>
+        <source>How wide the lens sees from edge to edge: film a ruler and take twice the arctangent of half its visible length over its distance.</source>
+        <translation>Wie weit das Objektiv von Rand zu Rand sieht: ein Lineal filmen und zweimal den Arkustangens aus halber sichtbarer Länge durch Abstand nehmen.</translation>
+    </message>
+    <message>
+        <source>Frame rate</source>
+        <translation>Bildrate</translation>
+    </message>
+    <message>
+        <source>Frames a second as set in the camera.</source>
+        <translation>Bilder je Sekunde, wie in der Kamera eingestellt.</translation>
+    </message>
+    <message>
+        <source>Readout time</source>
+        <translation>Auslesezeit</translation>
+    </message>
+    <message>
+        <source>Time from the first to the last row of one frame; 0 for a global shutter. Film a lamp that flickers at a known rate and count its stripes.</source>
+        <translation>Zeit von der ersten bis zur letzten Zeile eines Bildes; 0 bei einem globalen Verschluss. Eine Lampe filmen, die mit bekannter Frequenz flackert, und ihre Streifen zählen.</translation>
+    </message>
+    <message>
+        <source>Exposure</source>
+        <translation>Belichtung</translation>
+    </message>
+    <message>
+        <source>How long one row collects light: 2 ms is a shutter of 1/500 s. A darker filter makes it longer.</source>
+        <translation>Wie lange eine Zeile Licht sammelt: 2 ms sind ein Verschluss von 1/500 s. Ein dunklerer Filter verlängert sie.</translation>
+    </message>
+    <message>
+        <source>Outer diameter</source>
+        <translation>Außendurchmesser</translation>
+    </message>
+    <message>
+        <source>Of the tube lying relaxed, by calliper.</source>
+        <translation>Am entspannten Schlauch, mit dem Messschieber.</translation>
+    </message>
+    <message>
+        <source>Bore</source>
+        <translation>Innendurchmesser</translation>
+    </message>
+    <message>
+        <source>Inner diameter of the relaxed tube; 0 for a solid cord.</source>
+        <translation>Innendurchmesser des entspannten Schlauchs; 0 für eine volle Schnur.</translation>
+    </message>
+    <message>
+        <source>Hardness</source>
+        <translation>Härte</translation>
+    </message>
+    <message>
+        <source>As sold; soft silicone is about 40, firm about 70. A measured modulus replaces it.</source>
+        <translation>Wie verkauft; weiches Silikon hat etwa 40, festes etwa 70. Ein gemessener Modul ersetzt sie.</translation>
+    </message>
+    <message>
+        <source>From your own hang test, which beats the printed hardness; empty to take it from the hardness.</source>
+        <translation>Aus dem eigenen Hängeversuch, der die aufgedruckte Härte schlägt; leer, um ihn aus der Härte zu nehmen.</translation>
+    </message>
+    <message>
+        <source>Dynamic ratio</source>
+        <translation>Dynamisches Verhältnis</translation>
+    </message>
+    <message>
+        <source>How much stiffer the rubber is when shaken than when loaded slowly: a pluck test tells it; 1.1 to 1.4 is usual for silicone.</source>
+        <translation>Um wie viel steifer der Gummi beim Schütteln ist als bei langsamer Last: Ein Zupfversuch verrät es; 1,1 bis 1,4 ist bei Silikon üblich.</translation>
+    </message>
+    <message>
+        <source>How quickly a plucked bay comes to rest: twice the damping ratio; about 0.05 for lively and 0.2 for dull silicone.</source>
+        <translation>Wie schnell eine angezupfte Gondel zur Ruhe kommt: das Doppelte des Dämpfungsgrads; etwa 0,05 für lebhaftes und 0,2 für dumpfes Silikon.</translation>
+    </message>
+    <message>
+        <source>Weigh a length of tube and divide by the volume of its rubber.</source>
+        <translation>Ein Stück Schlauch wiegen und durch das Volumen seines Gummis teilen.</translation>
+    </message>
+    <message>
+        <source>Stretch limit</source>
+        <translation>Dehngrenze</translation>
+    </message>
+    <message>
+        <source>Largest length over relaxed length you trust the tube with for a season.</source>
+        <translation>Größte Länge durch entspannte Länge, die man dem Schlauch eine Saison lang zutraut.</translation>
+    </message>
+    <message>
+        <source>Bay point</source>
+        <translation>Gondelpunkt</translation>
+    </message>
+    <message>
+        <source>Where the tube&apos;s clamp on the bay ends, with the bay held as drawn, from the middle of the centre plate: forward, left, up.</source>
+        <translation>Wo die Klemme des Schlauchs an der Gondel endet, mit der Gondel wie gezeichnet gehalten, von der Mitte der Mittelplatte: vorn, links, oben.</translation>
+    </message>
+    <message>
+        <source>Where the tube points seen from above, from the bay to the airframe: 0 forward, 90 left.</source>
+        <translation>Wohin der Schlauch von oben gesehen zeigt, von der Gondel zum Rahmen: 0 vorn, 90 links.</translation>
+    </message>
+    <message>
+        <source>Rise</source>
+        <translation>Steigung</translation>
+    </message>
+    <message>
+        <source>How steeply the tube rises from the bay to the airframe; 0 is level, 90 straight up.</source>
+        <translation>Wie steil der Schlauch von der Gondel zum Rahmen ansteigt; 0 ist waagerecht, 90 senkrecht nach oben.</translation>
+    </message>
+    <message>
+        <source>Airframe hole</source>
+        <translation>Bohrung im Rahmen</translation>
+    </message>
+    <message>
+        <source>Where the tube&apos;s clamp on the airframe ends once the holes are drilled, from the middle of the centre plate: forward, left, up.</source>
+        <translation>Wo die Klemme des Schlauchs am Rahmen endet, sobald die Bohrungen da sind, von der Mitte der Mittelplatte: vorn, links, oben.</translation>
+    </message>
+    <message>
+        <source>Free length</source>
+        <translation>Freie Länge</translation>
+    </message>
+    <message>
+        <source>Length of the relaxed tube between its two clamps; cut it longer by what the clamps hold.</source>
+        <translation>Länge des entspannten Schlauchs zwischen seinen zwei Klemmen; um das länger schneiden, was die Klemmen halten.</translation>
+    </message>
+    <message>
+        <source>Stretch</source>
+        <translation>Vordehnung</translation>
+    </message>
+    <message>
+        <source>Length as fitted over free length: 1.15 is 15 % longer. Empty once the holes are drilled: they decide it.</source>
+        <translation>Eingebaute Länge durch freie Länge: 1,15 ist 15 % länger. Leer, sobald gebohrt ist: Die Bohrungen bestimmen es.</translation>
+    </message>
+    <message>
+        <source>Air density</source>
+        <translation>Luftdichte</translation>
+    </message>
+    <message>
+        <source>1.2 near the sea in mild weather, about 1.0 at 1800 m.</source>
+        <translation>1,2 nahe dem Meer bei mildem Wetter, etwa 1,0 auf 1800 m.</translation>
+    </message>
+    <message>
+        <source>Cruise throttle</source>
+        <translation>Gas im Reiseflug</translation>
+    </message>
+    <message>
+        <source>The throttle you film at, from and to: 0.25 is a quarter.</source>
+        <translation>Das Gas, bei dem gefilmt wird, von und bis: 0,25 ist ein Viertel.</translation>
+    </message>
+    <message>
+        <source>Faint from</source>
+        <translation>Schwach ab</translation>
+    </message>
+    <message>
+        <source>Wobble from which a keen eye sees it, rms in film pixels.</source>
+        <translation>Wackeln, ab dem ein scharfes Auge es sieht, Effektivwert in Filmpixeln.</translation>
+    </message>
+    <message>
+        <source>Bad from</source>
+        <translation>Stark ab</translation>
+    </message>
+    <message>
+        <source>Wobble from which the film is spoilt, rms in film pixels.</source>
+        <translation>Wackeln, ab dem der Film verdorben ist, Effektivwert in Filmpixeln.</translation>
+    </message>
+    <message>
+        <source>Unknown key kept but not used: %1.</source>
+        <translation>Unbekannter Schlüssel, behalten, aber nicht benutzt: %1.</translation>
+    </message>
+    <message>
+        <source>Unknown keys kept but not used: %1.</source>
+        <translation>Unbekannte Schlüssel, behalten, aber nicht benutzt: %1.</translation>
+    </message>
+    <message>
+        <source>Unknown keys kept but not used: %1 and %2 more.</source>
+        <translation>Unbekannte Schlüssel, behalten, aber nicht benutzt: %1 und %2 weitere.</translation>
+    </message>
+    <message>
+        <source>The file is of version 0; saving it writes version %1.</source>
+        <translation>Die Datei ist von Version 0; beim Speichern wird daraus Version %1.</translation>
+    </message>
+    <message>
+        <source>slides fore and aft</source>
+        <translation>gleitet längs</translation>
+    </message>
+    <message>
+        <source>slides sideways</source>
+        <translation>gleitet seitwärts</translation>
+    </message>
+    <message>
+        <source>bounces</source>
+        <translation>hebt und senkt sich</translation>
+    </message>
+    <message>
+        <source>rolls</source>
+        <translation>rollt</translation>
+    </message>
+    <message>
+        <source>nods</source>
+        <translation>nickt</translation>
+    </message>
+    <message>
+        <source>turns</source>
+        <translation>dreht sich</translation>
+    </message>
+    <message>
+        <source>bay %1</source>
+        <translation>Gondel %1</translation>
+    </message>
+    <message>
+        <source>bay %1 and %2</source>
+        <translation>Gondel %1 und %2</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui</name>
+    <message>
+        <source>1 part, %1 g</source>
+        <translation>1 Teil, %1 g</translation>
+    </message>
+    <message>
+        <source>%1 parts, %2 g</source>
+        <translation>%1 Teile, %2 g</translation>
+    </message>
+    <message>
+        <source>%1 of %2 × %3 mm</source>
+        <translation>%1 mit %2 × %3 mm</translation>
+    </message>
+    <message>
+        <source>%1 rpm/V, %2 g</source>
+        <translation>%1 U/min/V, %2 g</translation>
+    </message>
+    <message>
+        <source>%1 × %2 in, %3 blades</source>
+        <translation>%1 × %2 in, %3 Blätter</translation>
+    </message>
+    <message>
+        <source>%1 cells, %2 V full</source>
+        <translation>%1 Zellen, voll %2 V</translation>
+    </message>
+    <message>
+        <source>%1 × %2 px, %3 Hz</source>
+        <translation>%1 × %2 px, %3 Hz</translation>
+    </message>
+    <message>
+        <source>%1 / %2 mm, %3 Shore A</source>
+        <translation>%1 / %2 mm, %3 Shore A</translation>
+    </message>
+    <message>
+        <source>%1 tubes, %2 mm, %3 % stretch</source>
+        <translation>%1 Schläuche, %2 mm, %3 % Vordehnung</translation>
+    </message>
+    <message>
+        <source>cruise %1 to %2 %</source>
+        <translation>Reiseflug %1 bis %2 %</translation>
+    </message>
+    <message>
+        <source>unbalance %1 g·mm</source>
+        <translation>Unwucht %1 g·mm</translation>
+    </message>
+    <message>
+        <source>%1 and %2 px</source>
+        <translation>%1 und %2 px</translation>
+    </message>
+    <message>
+        <source>lay out %1 arms</source>
+        <translation>%1 Ausleger anordnen</translation>
+    </message>
+    <message>
+        <source>Lay out arms</source>
+        <translation>Ausleger anordnen</translation>
+    </message>
+    <message>
+        <source>Sets all arms at once, evenly around the craft, each like the first arm: same length, root radius and height. One step to undo.</source>
+        <translation>Setzt alle Ausleger auf einmal, gleichmäßig rund um den Kopter, jeder wie der erste: gleiche Länge, gleicher Fußradius, gleiche Höhe. Ein Schritt zum Rückgängigmachen.</translation>
+    </message>
+    <message>
+        <source>The arms stand like this already.</source>
+        <translation>Die Ausleger stehen schon so.</translation>
+    </message>
+    <message>
+        <source>&amp;3 arms as a Y, foot backwards</source>
+        <translation>&amp;3 Ausleger als Y, Fuß nach hinten</translation>
+    </message>
+    <message>
+        <source>&amp;4 arms as an X</source>
+        <translation>&amp;4 Ausleger als X</translation>
+    </message>
+    <message>
+        <source>&amp;6 arms evenly</source>
+        <translation>&amp;6 Ausleger gleichmäßig</translation>
+    </message>
+    <message>
+        <source>&amp;8 arms evenly</source>
+        <translation>&amp;8 Ausleger gleichmäßig</translation>
+    </message>
+    <message>
+        <source>Mirror tubes</source>
+        <translation>Schläuche spiegeln</translation>
+    </message>
+    <message>
+        <source>Mirrors the tubes on the side of tube 1 to the other side, in place of those that are there; tubes in the middle stay. One step to undo.</source>
+        <translation>Spiegelt die Schläuche auf der Seite von Schlauch 1 auf die andere, statt derer, die dort sind; Schläuche in der Mitte bleiben. Ein Schritt zum Rückgängigmachen.</translation>
+    </message>
+    <message>
+        <source>The tubes are mirrored like this already.</source>
+        <translation>Die Schläuche sind schon so gespiegelt.</translation>
+    </message>
+    <message>
+        <source>&amp;Left and right</source>
+        <translation>&amp;Links und rechts</translation>
+    </message>
+    <message>
+        <source>mirror tubes left and right</source>
+        <translation>Schläuche links und rechts spiegeln</translation>
+    </message>
+    <message>
+        <source>&amp;Front and back</source>
+        <translation>&amp;Vorn und hinten</translation>
+    </message>
+    <message>
+        <source>mirror tubes front and back</source>
+        <translation>Schläuche vorn und hinten spiegeln</translation>
+    </message>
+    <message>
+        <source>&amp;Both ways: one tube makes four</source>
+        <translation>&amp;Beides: aus einem Schlauch werden vier</translation>
+    </message>
+    <message>
+        <source>mirror tubes both ways</source>
+        <translation>Schläuche in beide Richtungen spiegeln</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::BalanceButton</name>
+    <message>
+        <source>Balance with tape…</source>
+        <translation>Mit Klebeband auswuchten…</translation>
+    </message>
+    <message>
+        <source>Works out the unbalance from a strip of tape and its distance from the axis.</source>
+        <translation>Berechnet die Unwucht aus einem Streifen Klebeband und seinem Abstand von der Achse.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::BalanceDialog</name>
+    <message>
+        <source>Balance with tape</source>
+        <translation>Mit Klebeband auswuchten</translation>
+    </message>
+    <message>
+        <source>A strip of tape on a blade changes the unbalance by its mass times its distance from the axis.</source>
+        <translation>Ein Streifen Klebeband auf einem Blatt ändert die Unwucht um seine Masse mal seinen Abstand von der Achse.</translation>
+    </message>
+    <message>
+        <source>Mass of the tape</source>
+        <translation>Masse des Bandes</translation>
+    </message>
+    <message>
+        <source>g</source>
+        <translation>g</translation>
+    </message>
+    <message>
+        <source>Weigh a long strip of the tape and take the share you stick on.</source>
+        <translation>Einen langen Streifen des Bandes wiegen und den aufgeklebten Anteil nehmen.</translation>
+    </message>
+    <message>
+        <source>Distance from the axis</source>
+        <translation>Abstand von der Achse</translation>
+    </message>
+    <message>
+        <source>mm</source>
+        <translation>mm</translation>
+    </message>
+    <message>
+        <source>From the motor&apos;s axis to the middle of the tape, at most to the propeller&apos;s tip.</source>
+        <translation>Von der Motorachse bis zur Mitte des Bandes, höchstens bis zur Propellerspitze.</translation>
+    </message>
+    <message>
+        <source>On the light side: takes from the unbalance</source>
+        <translation>Auf der leichten Seite: verringert die Unwucht</translation>
+    </message>
+    <message>
+        <source>On the heavy side: adds to the unbalance</source>
+        <translation>Auf der schweren Seite: vergrößert die Unwucht</translation>
+    </message>
+    <message>
+        <source>It balances the propeller: tells what the unbalance was</source>
+        <translation>Es wuchtet den Propeller aus: verrät, wie groß die Unwucht war</translation>
+    </message>
+    <message>
+        <source>Where the tape sticks</source>
+        <translation>Wo das Band klebt</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;On a balancing stand the heavy blade sinks; the light side is opposite.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Auf dem Auswuchtbock sinkt das schwere Blatt; die leichte Seite liegt gegenüber.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>Balance with the craft switched off, the battery unplugged and the propeller on a stand. Press the tape down all round and look at it before each flight: tape that flies off is worse than none. Replace propellers that are nicked, cracked or bent instead of balancing them.</source>
+        <translation>Nur bei ausgeschaltetem Kopter, abgezogenem Akku und mit dem Propeller auf dem Bock auswuchten. Das Band ringsum andrücken und vor jedem Flug ansehen: Band, das davonfliegt, ist schlimmer als keines. Gekerbte, gerissene oder verbogene Propeller ersetzen statt auswuchten.</translation>
+    </message>
+    <message>
+        <source>No balance grade: the speed at hover is not known.</source>
+        <translation>Keine Wuchtgüte: Die Drehzahl im Schweben ist nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>Balance grade at hover (ISO 21940-11): G %1 now, G %2 then.</source>
+        <translation>Wuchtgüte im Schweben (ISO 21940-11): jetzt G %1, dann G %2.</translation>
+    </message>
+    <message>
+        <source>The tape is worth %1 g·mm.</source>
+        <translation>Das Band zählt %1 g·mm.</translation>
+    </message>
+    <message>
+        <source>Unbalance: %1 g·mm now, %2 g·mm then.</source>
+        <translation>Unwucht: jetzt %1 g·mm, dann %2 g·mm.</translation>
+    </message>
+    <message>
+        <source>That is more tape than it takes: the other side is the heavy one then.</source>
+        <translation>Das ist mehr Band als nötig: Dann ist die andere Seite die schwere.</translation>
+    </message>
+    <message>
+        <source>balance with tape</source>
+        <translation>Mit Klebeband auswuchten</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::BayCanvas</name>
+    <message>
+        <source>Craft in space</source>
+        <translation>Kopter im Raum</translation>
+    </message>
+    <message>
+        <source>Drag or use the arrow keys to turn the craft, the wheel or + and − to zoom, 0 to see all of it.</source>
+        <translation>Ziehen oder Pfeiltasten drehen den Kopter, das Rad oder + und − ändern die Größe, 0 zeigt ihn ganz.</translation>
+    </message>
+    <message>
+        <source>centre of mass</source>
+        <translation>Schwerpunkt</translation>
+    </message>
+    <message>
+        <source>camera</source>
+        <translation>Kamera</translation>
+    </message>
+    <message>
+        <source>x forward</source>
+        <translation>x vorn</translation>
+    </message>
+    <message>
+        <source>y left</source>
+        <translation>y links</translation>
+    </message>
+    <message>
+        <source>z up</source>
+        <translation>z oben</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::BayView</name>
+    <message>
+        <source>What the drawing shows</source>
+        <translation>Was die Zeichnung zeigt</translation>
+    </message>
+    <message>
+        <source>as drawn</source>
+        <translation>wie gezeichnet</translation>
+    </message>
+    <message>
+        <source>at rest</source>
+        <translation>in Ruhelage</translation>
+    </message>
+    <message>
+        <source>Where the bay is shown</source>
+        <translation>Wo die Gondel gezeigt wird</translation>
+    </message>
+    <message>
+        <source>As it is held while it is fitted, or where it comes to rest.</source>
+        <translation>Wie sie beim Einbau gehalten wird, oder wo sie zur Ruhe kommt.</translation>
+    </message>
+    <message>
+        <source>still</source>
+        <translation>still</translation>
+    </message>
+    <message>
+        <source>Motion to show</source>
+        <translation>Gezeigte Bewegung</translation>
+    </message>
+    <message>
+        <source>One of the ways the bay swings by itself.</source>
+        <translation>Eine der Arten, wie die Gondel von selbst schwingt.</translation>
+    </message>
+    <message>
+        <source>&amp;Bay</source>
+        <translation>&amp;Gondel</translation>
+    </message>
+    <message>
+        <source>&amp;Motion</source>
+        <translation>&amp;Bewegung</translation>
+    </message>
+    <message>
+        <source>Oblique</source>
+        <translation>Schräg</translation>
+    </message>
+    <message>
+        <source>Look from the front left, from above.</source>
+        <translation>Von vorn links oben.</translation>
+    </message>
+    <message>
+        <source>Front</source>
+        <translation>Vorn</translation>
+    </message>
+    <message>
+        <source>Look at the camera, against the flight.</source>
+        <translation>Der Kamera entgegen, gegen die Flugrichtung.</translation>
+    </message>
+    <message>
+        <source>Left</source>
+        <translation>Links</translation>
+    </message>
+    <message>
+        <source>Look from the left side.</source>
+        <translation>Von der linken Seite.</translation>
+    </message>
+    <message>
+        <source>Above</source>
+        <translation>Oben</translation>
+    </message>
+    <message>
+        <source>Look from above, forward is up.</source>
+        <translation>Von oben, vorn ist oben.</translation>
+    </message>
+    <message>
+        <source>View: %1</source>
+        <translation>Ansicht: %1</translation>
+    </message>
+    <message>
+        <source>no modes</source>
+        <translation>keine Eigenschwingungen</translation>
+    </message>
+    <message>
+        <source>in flight, %1 Hz: %2</source>
+        <translation>im Flug, %1 Hz: %2</translation>
+    </message>
+    <message>
+        <source>on the bench, %1 Hz: %2</source>
+        <translation>auf dem Tisch, %1 Hz: %2</translation>
+    </message>
+    <message>
+        <source>No answer for this craft: it is shown as drawn.</source>
+        <translation>Kein Ergebnis für diesen Kopter: Er wird wie gezeichnet gezeigt.</translation>
+    </message>
+    <message>
+        <source>The bay is shown where it is held while it is fitted.</source>
+        <translation>Die Gondel wird gezeigt, wie sie beim Einbau gehalten wird.</translation>
+    </message>
+    <message>
+        <source>In this mode the %1, %2 times a second; here it is slowed down and drawn larger than life.</source>
+        <translation>In dieser Eigenschwingung: %1, %2-mal je Sekunde; hier verlangsamt und übertrieben gezeichnet.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::CampbellChart</name>
+    <message>
+        <source>faint %1</source>
+        <translation>schwach %1</translation>
+    </message>
+    <message>
+        <source>bad %1</source>
+        <translation>stark %1</translation>
+    </message>
+    <message>
+        <source>Speeds and modes</source>
+        <translation>Drehzahlen und Schwingungen</translation>
+    </message>
+    <message>
+        <source>cruise</source>
+        <translation>Reiseflug</translation>
+    </message>
+    <message>
+        <source>bay can swing</source>
+        <translation>die Gondel kann schwingen</translation>
+    </message>
+    <message>
+        <source>arms can swing</source>
+        <translation>die Ausleger können schwingen</translation>
+    </message>
+    <message>
+        <source>they meet in cruise</source>
+        <translation>sie treffen sich im Reiseflug</translation>
+    </message>
+    <message>
+        <source>Hover</source>
+        <translation>Schweben</translation>
+    </message>
+    <message>
+        <source>Cruise</source>
+        <translation>Reiseflug</translation>
+    </message>
+    <message>
+        <source>Names</source>
+        <translation>Namen</translation>
+    </message>
+    <message>
+        <source>Legend of Speeds and modes</source>
+        <translation>Legende zu Drehzahlen und Schwingungen</translation>
+    </message>
+    <message>
+        <source>Frequency (Hz)</source>
+        <translation>Frequenz (Hz)</translation>
+    </message>
+    <message>
+        <source>Wobble that each shake makes (px rms)</source>
+        <translation>Wackeln aus jeder Erregung (px eff.)</translation>
+    </message>
+    <message>
+        <source>Throttle, full pack (%)</source>
+        <translation>Gas, voller Akku (%)</translation>
+    </message>
+    <message>
+        <source>Rotor speed (rpm)</source>
+        <translation>Rotordrehzahl (U/min)</translation>
+    </message>
+    <message>
+        <source>rotors shake: the more wobble, the wider</source>
+        <translation>Erregung der Rotoren: je mehr Wackeln, desto breiter</translation>
+    </message>
+    <message>
+        <source>%1, %2 Hz</source>
+        <translation>%1, %2 Hz</translation>
+    </message>
+    <message>
+        <source>cruise %1 to %2 %</source>
+        <translation>Reiseflug %1 bis %2 %</translation>
+    </message>
+    <message>
+        <source>hover, full pack %1 %</source>
+        <translation>Schweben, Akku voll %1 %</translation>
+    </message>
+    <message>
+        <source>hover, empty pack %1 %</source>
+        <translation>Schweben, Akku leer %1 %</translation>
+    </message>
+    <message>
+        <source>hover: full pack %1 %, empty pack %2 %</source>
+        <translation>Schweben: voller Akku %1 %, leerer Akku %2 %</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <comment>throttle</comment>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Throttle (0 to 1)</source>
+        <translation>Gas (0 bis 1)</translation>
+    </message>
+    <message>
+        <source>Speed (rpm)</source>
+        <translation>Drehzahl (U/min)</translation>
+    </message>
+    <message>
+        <source>Order %1 (Hz)</source>
+        <translation>Ordnung %1 (Hz)</translation>
+    </message>
+    <message>
+        <source>Order %1 (px)</source>
+        <translation>Ordnung %1 (px)</translation>
+    </message>
+    <message>
+        <source>less than %1</source>
+        <translation>weniger als %1</translation>
+    </message>
+    <message>
+        <source>At %1 % throttle (%2 rpm) the %3 meets %4 Hz, where the %5: %6 px, %7.</source>
+        <translation>Bei %1 % Gas (%2 U/min) trifft die %3 auf %4 Hz, dort, wo die %5: %6 px, %7.</translation>
+    </message>
+    <message>
+        <source>The pack cannot hold this craft in the air.</source>
+        <translation>Der Akku kann diesen Kopter nicht in der Luft halten.</translation>
+    </message>
+    <message>
+        <source>Hover is at %1 rpm: %2 % throttle on a full pack; an empty one cannot hold the craft.</source>
+        <translation>Schweben bei %1 U/min: %2 % Gas mit vollem Akku; ein leerer kann den Kopter nicht halten.</translation>
+    </message>
+    <message>
+        <source>Hover is at %1 rpm: %2 % throttle on a full pack, %3 % on an empty one.</source>
+        <translation>Schweben bei %1 U/min: %2 % Gas mit vollem Akku, %3 % mit leerem.</translation>
+    </message>
+    <message>
+        <source>The %1 runs from %2 to %3 Hz.</source>
+        <translation>Die %1 reicht von %2 bis %3 Hz.</translation>
+    </message>
+    <message>
+        <source>%1 at %2 Hz</source>
+        <translation>%1 bei %2 Hz</translation>
+    </message>
+    <message>
+        <source>What can swing: %1.</source>
+        <translation>Was schwingen kann: %1.</translation>
+    </message>
+    <message>
+        <source>No shake meets any of them inside the cruise window.</source>
+        <translation>Keine Erregung trifft im Reiseflugbereich darauf.</translation>
+    </message>
+    <message>
+        <source>%1 % throttle, %2 rpm</source>
+        <translation>%1 % Gas, %2 U/min</translation>
+    </message>
+    <message>
+        <source>%1: %2 Hz, %3 px, %4</source>
+        <translation>%1: %2 Hz, %3 px, %4</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::Chart</name>
+    <message>
+        <source>%1, drawing area</source>
+        <translation>%1, Zeichenfläche</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::ChartHeading</name>
+    <message>
+        <source>Reset zoom</source>
+        <translation>Ganz zeigen</translation>
+    </message>
+    <message>
+        <source>Reset the zoom of %1</source>
+        <translation>%1 wieder ganz zeigen</translation>
+    </message>
+    <message>
+        <source>Shows the whole range again (key 0 in the chart).</source>
+        <translation>Zeigt wieder den ganzen Bereich (Taste 0 im Diagramm).</translation>
+    </message>
+    <message>
+        <source>Copy, export or zoom %1</source>
+        <translation>%1 kopieren, exportieren oder vergrößern</translation>
+    </message>
+    <message>
+        <source>Copy, export, read as a table, zoom. In the chart the wheel zooms (with Shift up and down), dragging with Ctrl zooms into a frame, the middle button moves what is shown.</source>
+        <translation>Kopieren, exportieren, als Tabelle lesen, vergrößern. Im Diagramm vergrößert das Rad (mit Umschalt auf und ab), Ziehen mit Strg vergrößert in einen Rahmen, die mittlere Taste verschiebt.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::ChartMenu</name>
+    <message>
+        <source>&amp;Copy the picture</source>
+        <translation>&amp;Bild kopieren</translation>
+    </message>
+    <message>
+        <source>Copy the &amp;numbers</source>
+        <translation>&amp;Zahlen kopieren</translation>
+    </message>
+    <message>
+        <source>&amp;Export…</source>
+        <translation>&amp;Exportieren…</translation>
+    </message>
+    <message>
+        <source>Show the numbers in a &amp;table</source>
+        <translation>Zahlen als &amp;Tabelle zeigen</translation>
+    </message>
+    <message>
+        <source>Zoom &amp;in</source>
+        <translation>Ver&amp;größern</translation>
+    </message>
+    <message>
+        <source>Zoom &amp;out</source>
+        <translation>Ver&amp;kleinern</translation>
+    </message>
+    <message>
+        <source>&amp;Reset the zoom</source>
+        <translation>&amp;Ganz zeigen</translation>
+    </message>
+    <message>
+        <source>Copied the picture and the numbers of “%1”.</source>
+        <translation>Bild und Zahlen von „%1“ kopiert.</translation>
+    </message>
+    <message>
+        <source>Copied the numbers of “%1”.</source>
+        <translation>Zahlen von „%1“ kopiert.</translation>
+    </message>
+    <message>
+        <source>PNG picture (*.png)</source>
+        <translation>PNG-Bild (*.png)</translation>
+    </message>
+    <message>
+        <source>SVG drawing (*.svg)</source>
+        <translation>SVG-Zeichnung (*.svg)</translation>
+    </message>
+    <message>
+        <source>PDF page (*.pdf)</source>
+        <translation>PDF-Seite (*.pdf)</translation>
+    </message>
+    <message>
+        <source>CSV numbers (*.csv)</source>
+        <translation>CSV-Zahlen (*.csv)</translation>
+    </message>
+    <message>
+        <source>Export “%1” as</source>
+        <translation>„%1“ exportieren als</translation>
+    </message>
+    <message>
+        <source>Exported “%1” to %2</source>
+        <translation>„%1“ nach %2 exportiert</translation>
+    </message>
+    <message>
+        <source>Could not export to %1</source>
+        <translation>Export nach %1 nicht möglich</translation>
+    </message>
+    <message>
+        <source>%1. You can choose another name or folder.</source>
+        <translation>%1. Sie können einen anderen Namen oder Ordner wählen.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::CraftForm</name>
+    <message>
+        <source>solid</source>
+        <translation>massiv</translation>
+    </message>
+    <message>
+        <source>rigid</source>
+        <translation>starr</translation>
+    </message>
+    <message>
+        <source>estimated</source>
+        <translation>geschätzt</translation>
+    </message>
+    <message>
+        <source>from hardness</source>
+        <translation>aus der Härte</translation>
+    </message>
+    <message>
+        <source>Craft</source>
+        <translation>Kopter</translation>
+    </message>
+    <message>
+        <source>Craft: name</source>
+        <translation>Kopter: Name</translation>
+    </message>
+    <message>
+        <source>What you call this craft.</source>
+        <translation>Wie Sie diesen Kopter nennen.</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Craft: notes</source>
+        <translation>Kopter: Notizen</translation>
+    </message>
+    <message>
+        <source>Whatever you want to remember of this craft; kept in its file.</source>
+        <translation>Was Sie von diesem Kopter behalten wollen; steht in seiner Datei.</translation>
+    </message>
+    <message>
+        <source>Notes</source>
+        <translation>Notizen</translation>
+    </message>
+    <message>
+        <source>Airframe</source>
+        <translation>Rahmen</translation>
+    </message>
+    <message>
+        <source>airframe part</source>
+        <translation>Rahmenteil</translation>
+    </message>
+    <message>
+        <source>Arms</source>
+        <translation>Ausleger</translation>
+    </message>
+    <message>
+        <source>Motors</source>
+        <translation>Motoren</translation>
+    </message>
+    <message>
+        <source>Propellers</source>
+        <translation>Propeller</translation>
+    </message>
+    <message>
+        <source>Battery</source>
+        <translation>Akku</translation>
+    </message>
+    <message>
+        <source>What shakes</source>
+        <translation>Was erregt</translation>
+    </message>
+    <message>
+        <source>Drive</source>
+        <translation>Antrieb</translation>
+    </message>
+    <message>
+        <source>Bay</source>
+        <translation>Gondel</translation>
+    </message>
+    <message>
+        <source>bay part</source>
+        <translation>Gondelteil</translation>
+    </message>
+    <message>
+        <source>Camera</source>
+        <translation>Kamera</translation>
+    </message>
+    <message>
+        <source>Tube</source>
+        <translation>Schlauch</translation>
+    </message>
+    <message>
+        <source>Mounts</source>
+        <translation>Aufhängung</translation>
+    </message>
+    <message>
+        <source>Flight</source>
+        <translation>Flug</translation>
+    </message>
+    <message>
+        <source>Limits</source>
+        <translation>Grenzen</translation>
+    </message>
+    <message>
+        <source>%1: name</source>
+        <translation>%1: Name</translation>
+    </message>
+    <message>
+        <source>What you call this part.</source>
+        <translation>Wie Sie dieses Teil nennen.</translation>
+    </message>
+    <message>
+        <source>new part</source>
+        <translation>neues Teil</translation>
+    </message>
+    <message>
+        <source>arm</source>
+        <translation>Ausleger</translation>
+    </message>
+    <message>
+        <source>tube</source>
+        <translation>Schlauch</translation>
+    </message>
+    <message>
+        <source>Mounts: how the tube ends are held</source>
+        <translation>Aufhängung: wie die Schlauchenden gehalten sind</translation>
+    </message>
+    <message>
+        <source>Ends clamped, held square</source>
+        <translation>Enden geklemmt, rechtwinklig</translation>
+    </message>
+    <message>
+        <source>Ends hinged, free to turn</source>
+        <translation>Enden gelenkig, frei drehend</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;Clamped ends sit tight in a collar or over a peg and cannot turn; hinged ends hang on a ring or a pin and turn freely.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Geklemmte Enden sitzen fest in einer Hülse oder auf einem Zapfen und können sich nicht drehen; gelenkige hängen an einem Ring oder Stift und drehen sich frei.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>change how the ends are held</source>
+        <translation>Halt der Enden ändern</translation>
+    </message>
+    <message>
+        <source>Mounts: planned or drilled</source>
+        <translation>Aufhängung: geplant oder gebohrt</translation>
+    </message>
+    <message>
+        <source>Planned: anchors follow the angles</source>
+        <translation>Geplant: Anker folgen den Winkeln</translation>
+    </message>
+    <message>
+        <source>Drilled: the holes stay</source>
+        <translation>Gebohrt: die Bohrungen bleiben</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;While planning, the anchor lies along the angles at free length × stretch. Once drilled, the holes stay and decide each tube&apos;s stretch.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Beim Planen liegt der Anker unter den Winkeln bei freier Länge × Vordehnung. Sobald gebohrt ist, bleiben die Bohrungen und bestimmen die Vordehnung jedes Schlauchs.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>drill the holes</source>
+        <translation>Löcher bohren</translation>
+    </message>
+    <message>
+        <source>plan by angles</source>
+        <translation>nach Winkeln planen</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::CursorStrip</name>
+    <message>
+        <source>Numbers at the throttle cursor</source>
+        <translation>Zahlen am Gaszeiger</translation>
+    </message>
+    <message>
+        <source>At the throttle cursor: 1 is the once-per-turn shake, B the blade-pass shake, 2B twice that. What moves from frame to frame in the film crawls at the frequency named.</source>
+        <translation>Am Gaszeiger: 1 ist die Umdrehungserregung, B die Blattfolgeerregung, 2B das Doppelte davon. Was sich im Film von Bild zu Bild bewegt, wandert mit der genannten Frequenz.</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>%1 rpm</source>
+        <translation>%1 U/min</translation>
+    </message>
+    <message>
+        <source>%1 Hz, %2</source>
+        <comment>frequency, wobble</comment>
+        <translation>%1 Hz, %2</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::ExposureButton</name>
+    <message>
+        <source>Shutter and filter…</source>
+        <translation>Verschluss und Filter…</translation>
+    </message>
+    <message>
+        <source>Works out the exposure from a shutter angle and a neutral-density filter.</source>
+        <translation>Berechnet die Belichtung aus Verschlusswinkel und Graufilter.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::ExposureDialog</name>
+    <message>
+        <source>Shutter and filter</source>
+        <translation>Verschluss und Filter</translation>
+    </message>
+    <message>
+        <source>The camera takes %1 frames a second, %2 ms each. A shutter angle is the share of that time, out of 360°, in which a row collects light.</source>
+        <translation>Die Kamera nimmt %1 Bilder je Sekunde auf, jedes %2 ms lang. Der Verschlusswinkel ist der Anteil dieser Zeit, von 360°, in dem eine Zeile Licht sammelt.</translation>
+    </message>
+    <message>
+        <source>Shutter angle without the filter</source>
+        <translation>Verschlusswinkel ohne den Filter</translation>
+    </message>
+    <message>
+        <source>°</source>
+        <translation>°</translation>
+    </message>
+    <message>
+        <source>180° is what film usually has: common practice.</source>
+        <translation>180° hat Film üblicherweise: gängige Praxis.</translation>
+    </message>
+    <message>
+        <source>Exposure without the filter</source>
+        <translation>Belichtung ohne den Filter</translation>
+    </message>
+    <message>
+        <source>ms</source>
+        <translation>ms</translation>
+    </message>
+    <message>
+        <source>How long a row collects light; 2 ms is a shutter of 1/500 s.</source>
+        <translation>Wie lange eine Zeile Licht sammelt; 2 ms sind ein Verschluss von 1/500 s.</translation>
+    </message>
+    <message>
+        <source>Filter put on</source>
+        <translation>Aufgesetzter Filter</translation>
+    </message>
+    <message>
+        <source>stops</source>
+        <translation>Blenden</translation>
+    </message>
+    <message>
+        <source>Each stop of a neutral-density filter halves the light, so that the exposure doubles; ND8 has three. Below zero: filter taken off.</source>
+        <translation>Jede Blende eines Graufilters halbiert das Licht, sodass sich die Belichtung verdoppelt; ND8 hat drei. Unter null: Filter abgenommen.</translation>
+    </message>
+    <message>
+        <source>The camera, set to its own exposure, takes as much longer as the filter makes the picture darker. Longer exposures blur fast shakes away, and everything else that moves.</source>
+        <translation>Die Kamera mit Belichtungsautomatik belichtet um so viel länger, wie der Filter das Bild verdunkelt. Längere Belichtung verwischt schnelles Wackeln, und alles andere, was sich bewegt.</translation>
+    </message>
+    <message>
+        <source>A filter of %1 stops would make 180° of it, as film usually has.</source>
+        <translation>Ein Filter von %1 Blenden machte daraus 180°, wie bei Film üblich.</translation>
+    </message>
+    <message>
+        <source>Without a filter it is %1 stops above the 180° film usually has.</source>
+        <translation>Ohne Filter sind es %1 Blenden über den bei Film üblichen 180°.</translation>
+    </message>
+    <message>
+        <source>No filter is put on or taken off.</source>
+        <translation>Es wird kein Filter aufgesetzt oder abgenommen.</translation>
+    </message>
+    <message>
+        <source>The filter lets 1/%1 of the light through.</source>
+        <translation>Der Filter lässt 1/%1 des Lichts durch.</translation>
+    </message>
+    <message>
+        <source>Without that filter %1 times the light comes in.</source>
+        <translation>Ohne diesen Filter kommt %1-mal so viel Licht herein.</translation>
+    </message>
+    <message>
+        <source>Exposure: %1 ms now, %2 ms then, a shutter angle of %3°.</source>
+        <translation>Belichtung: jetzt %1 ms, dann %2 ms, ein Verschlusswinkel von %3°.</translation>
+    </message>
+    <message>
+        <source>Longer than the frame&apos;s time of %1 ms: the camera cannot do that. Take a weaker filter.</source>
+        <translation>Länger als die Bilddauer von %1 ms: Das kann die Kamera nicht. Einen schwächeren Filter nehmen.</translation>
+    </message>
+    <message>
+        <source>set shutter and filter</source>
+        <translation>Verschluss und Filter einstellen</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::FieldRow</name>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>Allowed: %1 to %2 %3</source>
+        <translation>Erlaubt: %1 bis %2 %3</translation>
+    </message>
+    <message>
+        <source>change %1</source>
+        <translation>%1 ändern</translation>
+    </message>
+    <message>
+        <source>%1, one fewer</source>
+        <translation>%1, einer weniger</translation>
+    </message>
+    <message>
+        <source>%1, one more</source>
+        <translation>%1, einer mehr</translation>
+    </message>
+    <message>
+        <source>Not taken: %1</source>
+        <translation>Nicht übernommen: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::FileActions</name>
+    <message>
+        <source>&amp;Open…</source>
+        <translation>Ö&amp;ffnen…</translation>
+    </message>
+    <message>
+        <source>&amp;Save</source>
+        <translation>&amp;Speichern</translation>
+    </message>
+    <message>
+        <source>Save &amp;as…</source>
+        <translation>Speichern &amp;unter…</translation>
+    </message>
+    <message>
+        <source>Open a sa&amp;mple</source>
+        <translation>&amp;Beispiel öffnen</translation>
+    </message>
+    <message>
+        <source>Could not open %1</source>
+        <translation>%1 ließ sich nicht öffnen</translation>
+    </message>
+    <message>
+        <source>Could not open the sample</source>
+        <translation>Das Beispiel ließ sich nicht öffnen</translation>
+    </message>
+    <message>
+        <source>Opened %1</source>
+        <translation>%1 geöffnet</translation>
+    </message>
+    <message>
+        <source>Could not restore %1</source>
+        <translation>%1 ließ sich nicht wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Could not save %1</source>
+        <translation>%1 ließ sich nicht speichern</translation>
+    </message>
+    <message>
+        <source>%1. The file on disk is as it was; you can save under another name.</source>
+        <translation>%1. Die Datei auf der Platte ist unverändert; Sie können unter einem anderen Namen speichern.</translation>
+    </message>
+    <message>
+        <source>Saved %1, but without a copy of the version before</source>
+        <translation>Gespeichert: %1, aber ohne Kopie der vorigen Fassung</translation>
+    </message>
+    <message>
+        <source>%1.bak: %2</source>
+        <translation>%1.bak: %2</translation>
+    </message>
+    <message>
+        <source>Changed by another program</source>
+        <translation>Von einem anderen Programm geändert</translation>
+    </message>
+    <message>
+        <source>%1 has changed on disk since it was read here. Saving replaces that version.</source>
+        <translation>%1 wurde auf der Platte geändert, seit die Datei hier gelesen wurde. Speichern ersetzt jene Fassung.</translation>
+    </message>
+    <message>
+        <source>&amp;Replace it</source>
+        <translation>&amp;Ersetzen</translation>
+    </message>
+    <message>
+        <source>Save the craft as</source>
+        <translation>Kopter speichern unter</translation>
+    </message>
+    <message>
+        <source>Open a craft</source>
+        <translation>Kopter öffnen</translation>
+    </message>
+    <message>
+        <source>Unsaved changes</source>
+        <translation>Nicht gespeicherte Änderungen</translation>
+    </message>
+    <message>
+        <source>Save the changes to %1 first?</source>
+        <translation>Änderungen an %1 zuerst speichern?</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::FileGuard</name>
+    <message>
+        <source>%1 is open in another window too</source>
+        <translation>%1 ist auch in einem anderen Fenster offen</translation>
+    </message>
+    <message>
+        <source>What is saved in one window does not show in the other by itself; each asks before it overwrites the other&apos;s work.</source>
+        <translation>Was in einem Fenster gespeichert wird, erscheint im anderen nicht von selbst; beide fragen, bevor sie die Arbeit des anderen überschreiben.</translation>
+    </message>
+    <message>
+        <source>%1 was changed by another program</source>
+        <translation>%1 wurde von einem anderen Programm geändert</translation>
+    </message>
+    <message>
+        <source>Reloading drops your unsaved changes; keeping yours lets the next save replace the other version.</source>
+        <translation>Neu laden verwirft Ihre nicht gespeicherten Änderungen; behalten Sie Ihre, ersetzt das nächste Speichern die andere Fassung.</translation>
+    </message>
+    <message>
+        <source>Keeping yours lets the next save replace the other version.</source>
+        <translation>Behalten Sie Ihre, ersetzt das nächste Speichern die andere Fassung.</translation>
+    </message>
+    <message>
+        <source>Reload</source>
+        <translation>Neu laden</translation>
+    </message>
+    <message>
+        <source>Opens the file as it is on disk now.</source>
+        <translation>Öffnet die Datei, wie sie jetzt auf der Platte steht.</translation>
+    </message>
+    <message>
+        <source>Keep mine</source>
+        <translation>Meine behalten</translation>
+    </message>
+    <message>
+        <source>Goes on with the craft in this window.</source>
+        <translation>Macht mit dem Kopter in diesem Fenster weiter.</translation>
+    </message>
+    <message>
+        <source>%1 was moved or deleted by another program</source>
+        <translation>%1 wurde von einem anderen Programm verschoben oder gelöscht</translation>
+    </message>
+    <message>
+        <source>The craft is still in this window; saving writes the file anew.</source>
+        <translation>Der Kopter ist noch in diesem Fenster; Speichern schreibt die Datei neu.</translation>
+    </message>
+    <message>
+        <source>Goes on with the craft in this window, as unsaved work.</source>
+        <translation>Macht mit dem Kopter in diesem Fenster weiter, als nicht gespeicherte Arbeit.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::FilmedPanel</name>
+    <message>
+        <source>Slow</source>
+        <translation>Langsam</translation>
+    </message>
+    <message>
+        <source>Without tubes</source>
+        <translation>Ohne Schläuche</translation>
+    </message>
+    <message>
+        <source>A drawn scene, bent row by row as the rolling shutter records it at the throttle looked at, and smeared by the exposure. Motors turn at slightly different speeds, so their shakes are drawn out of step: over many frames the picture wobbles by the number below.</source>
+        <translation>Eine gezeichnete Szene, Zeile für Zeile verbogen, wie der Rolling Shutter sie beim gewählten Gas aufnimmt, und durch die Belichtung verwischt. Motoren drehen etwas verschieden schnell, darum sind ihre Erregungen außer Takt gezeichnet: Über viele Bilder wackelt der Film um die Zahl darunter.</translation>
+    </message>
+    <message>
+        <source>Wobble at the throttle looked at</source>
+        <translation>Wackeln beim gewählten Gas</translation>
+    </message>
+    <message>
+        <source>As filmed</source>
+        <translation>So im Film</translation>
+    </message>
+    <message>
+        <source>×%1</source>
+        <translation>×%1</translation>
+    </message>
+    <message>
+        <source>Wobble drawn %1 times</source>
+        <translation>Wackeln %1-fach gezeichnet</translation>
+    </message>
+    <message>
+        <source>The wobble as large as it is in the film. The picture here is smaller than the film, and so is the wobble.</source>
+        <translation>Das Wackeln so groß, wie es im Film ist. Das Bild hier ist kleiner als der Film, und das Wackeln ebenso.</translation>
+    </message>
+    <message>
+        <source>The wobble drawn %1 times larger than it is, and marked so in the picture.</source>
+        <translation>Das Wackeln %1-mal so groß gezeichnet, wie es ist, und im Bild so vermerkt.</translation>
+    </message>
+    <message>
+        <source>Plays the film frame by frame at the camera&apos;s own rate, at most 60 a second; a camera that is faster is slowed down to that. Still, it shows the first frame.</source>
+        <translation>Spielt den Film Bild für Bild mit der Bildrate der Kamera ab, höchstens 60 je Sekunde; eine schnellere Kamera wird darauf gebremst. Angehalten zeigt er das erste Bild.</translation>
+    </message>
+    <message>
+        <source>Slow motion</source>
+        <translation>Zeitlupe</translation>
+    </message>
+    <message>
+        <source>Plays ten times slower, so that the crawl can be followed.</source>
+        <translation>Spielt zehnmal langsamer ab, damit man dem Wandern folgen kann.</translation>
+    </message>
+    <message>
+        <source>Right half without tubes</source>
+        <translation>Rechte Hälfte ohne Schläuche</translation>
+    </message>
+    <message>
+        <source>The right half shows what the same camera would film at the same throttle, bolted to the airframe instead of hung on tubes.</source>
+        <translation>Die rechte Hälfte zeigt, was dieselbe Kamera beim gleichen Gas filmen würde, am Rahmen verschraubt statt an Schläuchen aufgehängt.</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Anhalten</translation>
+    </message>
+    <message>
+        <source>Play</source>
+        <translation>Start</translation>
+    </message>
+    <message>
+        <source>Stop the film</source>
+        <translation>Film anhalten</translation>
+    </message>
+    <message>
+        <source>Play the film</source>
+        <translation>Film abspielen</translation>
+    </message>
+    <message>
+        <source>Without tubes: %1 px.</source>
+        <translation>Ohne Schläuche: %1 px.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::FilmedPicture</name>
+    <message>
+        <source>Picture as filmed</source>
+        <translation>Bild, wie es im Film ist</translation>
+    </message>
+    <message>
+        <source>wobble drawn ×%1</source>
+        <translation>Wackeln ×%1 gezeichnet</translation>
+    </message>
+    <message>
+        <source>without tubes</source>
+        <translation>ohne Schläuche</translation>
+    </message>
+    <message>
+        <source>without tubes: no answer</source>
+        <translation>ohne Schläuche: kein Ergebnis</translation>
+    </message>
+    <message>
+        <source>on the tubes</source>
+        <translation>an den Schläuchen</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::FindingsPanel</name>
+    <message>
+        <source>Findings</source>
+        <translation>Befund</translation>
+    </message>
+    <message>
+        <source>Watch out</source>
+        <translation>Achtung</translation>
+    </message>
+    <message>
+        <source>Modes in flight</source>
+        <translation>Eigenschwingungen im Flug</translation>
+    </message>
+    <message>
+        <source>Modes on the bench, airframe held</source>
+        <translation>Eigenschwingungen auf dem Tisch, Rahmen festgehalten</translation>
+    </message>
+    <message>
+        <source>At rest</source>
+        <translation>In Ruhelage</translation>
+    </message>
+    <message>
+        <source>Before bench work and flight</source>
+        <translation>Vor Tischarbeit und Flug</translation>
+    </message>
+    <message>
+        <source>No answer for this craft</source>
+        <translation>Kein Ergebnis für diesen Kopter</translation>
+    </message>
+    <message>
+        <source>The charts show the last craft that had one.</source>
+        <translation>Die Diagramme zeigen den letzten Kopter, der eines hatte.</translation>
+    </message>
+    <message>
+        <source>Undo the last step, or change the tubes, mounts or bay.</source>
+        <translation>Den letzten Schritt rückgängig machen oder Schläuche, Aufhängung oder Gondel ändern.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::HelpWindow</name>
+    <message>
+        <source>Help — Stillbay</source>
+        <translation>Hilfe — Stillbay</translation>
+    </message>
+    <message>
+        <source>Pages of the help</source>
+        <translation>Seiten der Hilfe</translation>
+    </message>
+    <message>
+        <source>Choose a page to read.</source>
+        <translation>Eine Seite zum Lesen wählen.</translation>
+    </message>
+    <message>
+        <source>Text of the page</source>
+        <translation>Text der Seite</translation>
+    </message>
+    <message>
+        <source>%1 is not part of this help</source>
+        <translation>%1 gehört nicht zu dieser Hilfe</translation>
+    </message>
+    <message>
+        <source>Search in this page</source>
+        <translation>Auf dieser Seite suchen</translation>
+    </message>
+    <message>
+        <source>Enter finds the next place, Shift+F3 the one before.</source>
+        <translation>Enter findet die nächste Stelle, Umschalt+F3 die vorige.</translation>
+    </message>
+    <message>
+        <source>&amp;Next</source>
+        <translation>&amp;Weiter</translation>
+    </message>
+    <message>
+        <source>Goes to the next place that has these words (F3).</source>
+        <translation>Geht zur nächsten Stelle mit diesen Wörtern (F3).</translation>
+    </message>
+    <message>
+        <source>&amp;Previous</source>
+        <translation>&amp;Zurück</translation>
+    </message>
+    <message>
+        <source>Goes to the place before that has these words (Shift+F3).</source>
+        <translation>Geht zur vorigen Stelle mit diesen Wörtern (Umschalt+F3).</translation>
+    </message>
+    <message>
+        <source>Outcome of the search</source>
+        <translation>Ergebnis der Suche</translation>
+    </message>
+    <message>
+        <source>Not on this page</source>
+        <translation>Nicht auf dieser Seite</translation>
+    </message>
+    <message>
+        <source>From the other end of the page</source>
+        <translation>Vom anderen Ende der Seite</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::HelperDialog</name>
+    <message>
+        <source>Outcome</source>
+        <translation>Ergebnis</translation>
+    </message>
+    <message>
+        <source>&amp;Use it</source>
+        <translation>Über&amp;nehmen</translation>
+    </message>
+    <message>
+        <source>Writes the outcome into the craft, one step to undo.</source>
+        <translation>Schreibt das Ergebnis in den Kopter, als ein Schritt zum Rückgängigmachen.</translation>
+    </message>
+    <message>
+        <source>Allowed: %1 to %2 %3</source>
+        <translation>Erlaubt: %1 bis %2 %3</translation>
+    </message>
+    <message>
+        <source>Not taken: %1</source>
+        <translation>Nicht übernommen: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::HelpsPanel</name>
+    <message>
+        <source>What helps most</source>
+        <translation>Was am meisten hilft</translation>
+    </message>
+    <message>
+        <source>Progress of trying the steps</source>
+        <translation>Fortschritt beim Probieren der Schritte</translation>
+    </message>
+    <message>
+        <source>Steps that help most</source>
+        <translation>Schritte, die am meisten helfen</translation>
+    </message>
+    <message>
+        <source>Tried as soon as a craft is open.</source>
+        <translation>Wird probiert, sobald ein Kopter offen ist.</translation>
+    </message>
+    <message>
+        <source>The craft has no answer, so there is nothing to compare a step with.</source>
+        <translation>Der Kopter hat kein Ergebnis, also gibt es nichts, womit ein Schritt zu vergleichen wäre.</translation>
+    </message>
+    <message>
+        <source>No single practical step lowers the wobble in cruise.</source>
+        <translation>Kein einzelner praktischer Schritt senkt das Wackeln im Reiseflug.</translation>
+    </message>
+    <message>
+        <source>the best: %1</source>
+        <translation>am besten: %1</translation>
+    </message>
+    <message>
+        <source>take the step “%1”</source>
+        <translation>Schritt „%1“ übernehmen</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::MainWindow</name>
+    <message>
+        <source>Notice</source>
+        <translation>Meldung</translation>
+    </message>
+    <message>
+        <source>Saved %1</source>
+        <translation>Gespeichert: %1</translation>
+    </message>
+    <message>
+        <source>Computing…</source>
+        <translation>Rechnet…</translation>
+    </message>
+    <message>
+        <source>Unsaved work cannot be kept safe against a crash</source>
+        <translation>Nicht gespeicherte Arbeit ist vor einem Absturz nicht zu sichern</translation>
+    </message>
+    <message>
+        <source>%1. Save the craft often.</source>
+        <translation>%1. Den Kopter oft speichern.</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Rückgängig</translation>
+    </message>
+    <message>
+        <source>Redo</source>
+        <translation>Wiederherstellen</translation>
+    </message>
+    <message>
+        <source>&amp;File</source>
+        <translation>&amp;Datei</translation>
+    </message>
+    <message>
+        <source>&amp;Quit</source>
+        <translation>Be&amp;enden</translation>
+    </message>
+    <message>
+        <source>&amp;Edit</source>
+        <translation>&amp;Bearbeiten</translation>
+    </message>
+    <message>
+        <source>&amp;View</source>
+        <translation>&amp;Ansicht</translation>
+    </message>
+    <message>
+        <source>&amp;Help</source>
+        <translation>&amp;Hilfe</translation>
+    </message>
+    <message>
+        <source>Main toolbar</source>
+        <translation>Hauptleiste</translation>
+    </message>
+    <message>
+        <source>&amp;Full screen</source>
+        <translation>&amp;Vollbild</translation>
+    </message>
+    <message>
+        <source>&amp;Reset layout</source>
+        <translation>Anordnung &amp;zurücksetzen</translation>
+    </message>
+    <message>
+        <source>&amp;Help pages</source>
+        <translation>Hilfe&amp;seiten</translation>
+    </message>
+    <message>
+        <source>&amp;Keyboard shortcuts</source>
+        <translation>&amp;Tastenkürzel</translation>
+    </message>
+    <message>
+        <source>&amp;About Stillbay</source>
+        <translation>&amp;Über Stillbay</translation>
+    </message>
+    <message>
+        <source>Tuning</source>
+        <translation>Abstimmen</translation>
+    </message>
+    <message>
+        <source>Speeds and modes</source>
+        <translation>Drehzahlen und Schwingungen</translation>
+    </message>
+    <message>
+        <source>Bay</source>
+        <translation>Gondel</translation>
+    </message>
+    <message>
+        <source>Unsaved work</source>
+        <translation>Nicht gespeicherte Arbeit</translation>
+    </message>
+    <message>
+        <source>File on disk</source>
+        <translation>Datei auf der Platte</translation>
+    </message>
+    <message>
+        <source>State of the numbers</source>
+        <translation>Stand der Zahlen</translation>
+    </message>
+    <message>
+        <source>No craft open</source>
+        <translation>Kein Kopter offen</translation>
+    </message>
+    <message>
+        <source>%1[*] — Stillbay</source>
+        <translation>%1[*] — Stillbay</translation>
+    </message>
+    <message>
+        <source>Stillbay</source>
+        <translation>Stillbay</translation>
+    </message>
+    <message>
+        <source>Up to date</source>
+        <translation>Aktuell</translation>
+    </message>
+    <message>
+        <source>No answer for this craft</source>
+        <translation>Kein Ergebnis für diesen Kopter</translation>
+    </message>
+    <message>
+        <source>About Stillbay</source>
+        <translation>Über Stillbay</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;&lt;b&gt;Stillbay %1&lt;/b&gt;&lt;/p&gt;&lt;p&gt;Tunes the tubes a camera bay hangs on.&lt;/p&gt;&lt;p&gt;Free software under the MIT licence. Based in part on the work of the Qwt project (http://qwt.sf.net).&lt;/p&gt;</source>
+        <translation>&lt;p&gt;&lt;b&gt;Stillbay %1&lt;/b&gt;&lt;/p&gt;&lt;p&gt;Stimmt die Schläuche ab, an denen eine Kameragondel hängt.&lt;/p&gt;&lt;p&gt;Freie Software unter der MIT-Lizenz. Based in part on the work of the Qwt project (http://qwt.sf.net).&lt;/p&gt;</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::MessageBar</name>
+    <message>
+        <source>%1: message</source>
+        <translation>%1: Text</translation>
+    </message>
+    <message>
+        <source>%1: details</source>
+        <translation>%1: Einzelheiten</translation>
+    </message>
+    <message>
+        <source>Dismiss</source>
+        <translation>Ausblenden</translation>
+    </message>
+    <message>
+        <source>%1: dismiss</source>
+        <translation>%1: ausblenden</translation>
+    </message>
+    <message>
+        <source>Hides this message.</source>
+        <translation>Blendet diese Meldung aus.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::NumberBox</name>
+    <message>
+        <source>“%1” is not a number</source>
+        <translation>„%1“ ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>%1 is not a whole number</source>
+        <translation>%1 ist keine ganze Zahl</translation>
+    </message>
+    <message>
+        <source>%1 is outside %2 to %3</source>
+        <translation>%1 liegt außerhalb von %2 bis %3</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::RecentList</name>
+    <message>
+        <source>Opened last:</source>
+        <translation>Zuletzt geöffnet:</translation>
+    </message>
+    <message>
+        <source>Open %1</source>
+        <translation>%1 öffnen</translation>
+    </message>
+    <message>
+        <source>missing, was in %1</source>
+        <translation>fehlt, war in %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::RecentMenu</name>
+    <message>
+        <source>Open &amp;recent</source>
+        <translation>&amp;Zuletzt geöffnet</translation>
+    </message>
+    <message>
+        <source>%1 (missing)</source>
+        <translation>%1 (fehlt)</translation>
+    </message>
+    <message>
+        <source>&amp;Clear this list</source>
+        <translation>&amp;Liste leeren</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::Recovery</name>
+    <message>
+        <source>It was never saved to a file.</source>
+        <translation>Der Kopter wurde nie in einer Datei gespeichert.</translation>
+    </message>
+    <message>
+        <source>Its file %1 is gone.</source>
+        <translation>Seine Datei %1 gibt es nicht mehr.</translation>
+    </message>
+    <message>
+        <source>Its file %1 has changed since.</source>
+        <translation>Seine Datei %1 wurde seither geändert.</translation>
+    </message>
+    <message>
+        <source>Its file %1 is as it was before these changes.</source>
+        <translation>Seine Datei %1 ist noch so wie vor diesen Änderungen.</translation>
+    </message>
+    <message>
+        <source>Restore</source>
+        <translation>Wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Opens the craft with the changes that were not saved.</source>
+        <translation>Öffnet den Kopter mit den nicht gespeicherten Änderungen.</translation>
+    </message>
+    <message>
+        <source>Discard</source>
+        <translation>Verwerfen</translation>
+    </message>
+    <message>
+        <source>Throws the unsaved changes away; the file stays as it is.</source>
+        <translation>Wirft die nicht gespeicherten Änderungen weg; die Datei bleibt, wie sie ist.</translation>
+    </message>
+    <message>
+        <source>Show the file</source>
+        <translation>Datei zeigen</translation>
+    </message>
+    <message>
+        <source>Opens the craft as it was saved last, so that you can decide.</source>
+        <translation>Öffnet den Kopter, wie er zuletzt gespeichert wurde, damit Sie entscheiden können.</translation>
+    </message>
+    <message>
+        <source>Unsaved changes to %1 were kept when the program ended unexpectedly (%2)</source>
+        <translation>Nicht gespeicherte Änderungen an %1 blieben erhalten, als das Programm unerwartet endete (%2)</translation>
+    </message>
+    <message>
+        <source>Unsaved work of an earlier run cannot be read (%1). It was kept as %2</source>
+        <translation>Nicht gespeicherte Arbeit eines früheren Laufs ist nicht lesbar (%1). Sie wurde aufgehoben als %2</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::RowList</name>
+    <message>
+        <source>Add %1</source>
+        <translation>%1 hinzufügen</translation>
+    </message>
+    <message>
+        <source>One more at the end of the list.</source>
+        <translation>Noch einen Eintrag am Ende der Liste.</translation>
+    </message>
+    <message>
+        <source>add %1</source>
+        <translation>%1 hinzufügen</translation>
+    </message>
+    <message>
+        <source>Remove</source>
+        <translation>Entfernen</translation>
+    </message>
+    <message>
+        <source>Remove %1</source>
+        <translation>%1 entfernen</translation>
+    </message>
+    <message>
+        <source>remove %1</source>
+        <translation>%1 entfernen</translation>
+    </message>
+    <message>
+        <source>Move %1 up</source>
+        <translation>%1 nach oben</translation>
+    </message>
+    <message>
+        <source>Move %1 down</source>
+        <translation>%1 nach unten</translation>
+    </message>
+    <message>
+        <source>move %1 up</source>
+        <translation>%1 nach oben schieben</translation>
+    </message>
+    <message>
+        <source>move %1 down</source>
+        <translation>%1 nach unten schieben</translation>
+    </message>
+    <message>
+        <source>Not done: %1</source>
+        <translation>Nicht ausgeführt: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::Section</name>
+    <message>
+        <source>Section %1</source>
+        <translation>Abschnitt %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::SheetDesk</name>
+    <message>
+        <source>&amp;Build sheet…</source>
+        <translation>Baub&amp;latt…</translation>
+    </message>
+    <message>
+        <source>Cut list, holes and drilling template on paper (%1)</source>
+        <translation>Schnittliste, Bohrungen und Bohrschablone auf Papier (%1)</translation>
+    </message>
+    <message>
+        <source>No build sheet for this craft</source>
+        <translation>Kein Baublatt für diesen Kopter</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::SheetDialog</name>
+    <message>
+        <source>Notice</source>
+        <translation>Meldung</translation>
+    </message>
+    <message>
+        <source>Previous page</source>
+        <translation>Vorige Seite</translation>
+    </message>
+    <message>
+        <source>Next page</source>
+        <translation>Nächste Seite</translation>
+    </message>
+    <message>
+        <source>Build sheet</source>
+        <translation>Baublatt</translation>
+    </message>
+    <message>
+        <source>A4</source>
+        <translation>A4</translation>
+    </message>
+    <message>
+        <source>Letter</source>
+        <translation>Letter</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papier</translation>
+    </message>
+    <message>
+        <source>The paper in your printer.</source>
+        <translation>Das Papier in Ihrem Drucker.</translation>
+    </message>
+    <message>
+        <source>Build sheet preview</source>
+        <translation>Vorschau des Baublatts</translation>
+    </message>
+    <message>
+        <source>Pages of the build sheet</source>
+        <translation>Seiten des Baublatts</translation>
+    </message>
+    <message>
+        <source>Page shown</source>
+        <translation>Gezeigte Seite</translation>
+    </message>
+    <message>
+        <source>&amp;Paper</source>
+        <translation>&amp;Papier</translation>
+    </message>
+    <message>
+        <source>&amp;Save as PDF…</source>
+        <translation>Als PDF &amp;speichern…</translation>
+    </message>
+    <message>
+        <source>Writes all pages to one file.</source>
+        <translation>Schreibt alle Seiten in eine Datei.</translation>
+    </message>
+    <message>
+        <source>P&amp;rint…</source>
+        <translation>&amp;Drucken…</translation>
+    </message>
+    <message>
+        <source>Print at 100 %, or the drilling template is not true.</source>
+        <translation>Mit 100 % drucken, sonst stimmt die Bohrschablone nicht.</translation>
+    </message>
+    <message>
+        <source>Page %1 of %2</source>
+        <translation>Seite %1 von %2</translation>
+    </message>
+    <message>
+        <source>Saved %1</source>
+        <translation>Gespeichert: %1</translation>
+    </message>
+    <message>
+        <source>Could not save %1</source>
+        <translation>%1 ließ sich nicht speichern</translation>
+    </message>
+    <message>
+        <source>Save the build sheet as</source>
+        <translation>Baublatt speichern unter</translation>
+    </message>
+    <message>
+        <source>PDF files (*.pdf)</source>
+        <translation>PDF-Dateien (*.pdf)</translation>
+    </message>
+    <message>
+        <source>Could not print</source>
+        <translation>Drucken nicht möglich</translation>
+    </message>
+    <message>
+        <source>The printer or the file takes nothing: choose another.</source>
+        <translation>Der Drucker oder die Datei nimmt nichts an: anderes Ziel wählen.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::SpeedsView</name>
+    <message>
+        <source>Across the speed chart</source>
+        <translation>Waagerechte Achse des Drehzahldiagramms</translation>
+    </message>
+    <message>
+        <source>What runs across the chart.</source>
+        <translation>Was das Diagramm waagerecht aufträgt.</translation>
+    </message>
+    <message>
+        <source>Throttle</source>
+        <translation>Gas</translation>
+    </message>
+    <message>
+        <source>Rotor speed</source>
+        <translation>Rotordrehzahl</translation>
+    </message>
+    <message>
+        <source>A&amp;cross:</source>
+        <translation>&amp;Waagerecht:</translation>
+    </message>
+    <message>
+        <source>&amp;Log axis</source>
+        <translation>&amp;Log. Achse</translation>
+    </message>
+    <message>
+        <source>Logarithmic frequency axis of the speed chart</source>
+        <translation>Logarithmische Frequenzachse des Drehzahldiagramms</translation>
+    </message>
+    <message>
+        <source>Gives low and high frequencies the same room.</source>
+        <translation>Gibt tiefen und hohen Frequenzen gleich viel Platz.</translation>
+    </message>
+    <message>
+        <source>what the rotors shake at, against what can swing; drag the upright line</source>
+        <translation>womit die Rotoren erregen und was schwingen kann; senkrechte Linie ziehen</translation>
+    </message>
+    <message>
+        <source>Where shakes meet what can swing</source>
+        <translation>Wo Erregungen treffen, was schwingen kann</translation>
+    </message>
+    <message>
+        <source>At the throttle looked at</source>
+        <translation>Beim gewählten Gas</translation>
+    </message>
+    <message>
+        <source>No answer for this craft</source>
+        <translation>Kein Ergebnis für diesen Kopter</translation>
+    </message>
+    <message>
+        <source>The chart shows the last craft that had one.</source>
+        <translation>Das Diagramm zeigt den letzten Kopter, der ein Ergebnis hatte.</translation>
+    </message>
+    <message>
+        <source>A ring marks where a shake meets what can swing inside the cruise window.</source>
+        <translation>Ein Ring markiert, wo im Reiseflugbereich eine Erregung trifft, was schwingen kann.</translation>
+    </message>
+    <message>
+        <source>No crossing shows in cruise</source>
+        <translation>Im Reiseflug ist kein Treffpunkt zu sehen</translation>
+    </message>
+    <message>
+        <source>Faint crossing in cruise: up to %1 px</source>
+        <translation>Schwacher Treffpunkt im Reiseflug: bis %1 px</translation>
+    </message>
+    <message>
+        <source>Bad crossing in cruise: up to %1 px</source>
+        <translation>Starker Treffpunkt im Reiseflug: bis %1 px</translation>
+    </message>
+    <message>
+        <source>Inside the cruise window</source>
+        <translation>Im Reiseflugbereich</translation>
+    </message>
+    <message>
+        <source>Nothing meets.</source>
+        <translation>Nichts trifft sich.</translation>
+    </message>
+    <message>
+        <source>Outside it</source>
+        <translation>Außerhalb</translation>
+    </message>
+    <message>
+        <source>What moves a crossing</source>
+        <translation>Was einen Treffpunkt verschiebt</translation>
+    </message>
+    <message>
+        <source>Tubes and mounts move what the bay does; arms and motors move what the arms do; propellers and the craft&apos;s weight move the speeds.</source>
+        <translation>Schläuche und Aufhängung verschieben, was die Gondel tut; Ausleger und Motoren, was die Ausleger tun; Propeller und Gewicht des Kopters die Drehzahlen.</translation>
+    </message>
+    <message>
+        <source>Hover</source>
+        <translation>Schweben</translation>
+    </message>
+    <message>
+        <source>Lines and crossings are those of a full pack.</source>
+        <translation>Linien und Treffpunkte gelten für vollen Akku.</translation>
+    </message>
+    <message>
+        <source>At the line: %1</source>
+        <translation>An der Linie: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TableDialog</name>
+    <message>
+        <source>Numbers of %1</source>
+        <translation>Zahlen: %1</translation>
+    </message>
+    <message>
+        <source>&amp;Copy all</source>
+        <translation>Alles &amp;kopieren</translation>
+    </message>
+    <message>
+        <source>Copies the whole table, to be pasted into a spreadsheet.</source>
+        <translation>Kopiert die ganze Tabelle zum Einfügen in eine Tabellenkalkulation.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TableModel</name>
+    <message>
+        <source>none</source>
+        <translation>keines</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::ThrottleChart</name>
+    <message>
+        <source>Across the throttle</source>
+        <translation>Über das Gas</translation>
+    </message>
+    <message>
+        <source>clean</source>
+        <translation>sauber</translation>
+    </message>
+    <message>
+        <source>faint</source>
+        <translation>schwach</translation>
+    </message>
+    <message>
+        <source>bad</source>
+        <translation>stark</translation>
+    </message>
+    <message>
+        <source>if all rotors agreed (worst)</source>
+        <translation>alle Rotoren im Takt (schlimmstenfalls)</translation>
+    </message>
+    <message>
+        <source>wobble in the film</source>
+        <translation>Wackeln im Film</translation>
+    </message>
+    <message>
+        <source>Hover</source>
+        <translation>Schweben</translation>
+    </message>
+    <message>
+        <source>Cruise</source>
+        <translation>Reiseflug</translation>
+    </message>
+    <message>
+        <source>Legend of Across the throttle</source>
+        <translation>Legende zu „Über das Gas“</translation>
+    </message>
+    <message>
+        <source>Throttle (%)</source>
+        <translation>Gas (%)</translation>
+    </message>
+    <message>
+        <source>Wobble (px rms)</source>
+        <translation>Wackeln (px eff.)</translation>
+    </message>
+    <message>
+        <source>hover, full pack %1 %</source>
+        <translation>Schweben, Akku voll %1 %</translation>
+    </message>
+    <message>
+        <source>hover, empty pack %1 %</source>
+        <translation>Schweben, Akku leer %1 %</translation>
+    </message>
+    <message>
+        <source>cruise %1 to %2 %</source>
+        <translation>Reiseflug %1 bis %2 %</translation>
+    </message>
+    <message>
+        <source>Largest wobble in cruise %1 px.</source>
+        <translation>Größtes Wackeln im Reiseflug %1 px.</translation>
+    </message>
+    <message>
+        <source>%1 %: %2 px, %3 (worst %4 px)
+%5 rpm</source>
+        <translation>%1 %: %2 px, %3 (schlimmstenfalls %4 px)
+%5 U/min</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <comment>throttle</comment>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Throttle (0 to 1)</source>
+        <translation>Gas (0 bis 1)</translation>
+    </message>
+    <message>
+        <source>Speed (rpm)</source>
+        <translation>Drehzahl (U/min)</translation>
+    </message>
+    <message>
+        <source>Thrust per motor (N)</source>
+        <translation>Schub je Motor (N)</translation>
+    </message>
+    <message>
+        <source>Wobble (px)</source>
+        <translation>Wackeln (px)</translation>
+    </message>
+    <message>
+        <source>If all rotors agreed (px)</source>
+        <translation>Alle Rotoren im Takt (px)</translation>
+    </message>
+    <message>
+        <source>Order %1 (Hz)</source>
+        <translation>Ordnung %1 (Hz)</translation>
+    </message>
+    <message>
+        <source>Order %1 (px)</source>
+        <translation>Ordnung %1 (px)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::ThroughTubesChart</name>
+    <message>
+        <source>Through the tubes</source>
+        <translation>Durch die Schläuche</translation>
+    </message>
+    <message>
+        <source>fore and aft (x)</source>
+        <translation>längs (x)</translation>
+    </message>
+    <message>
+        <source>sideways (y)</source>
+        <translation>seitwärts (y)</translation>
+    </message>
+    <message>
+        <source>up and down (z)</source>
+        <translation>auf und ab (z)</translation>
+    </message>
+    <message>
+        <source>Flight modes</source>
+        <translation>Eigenschwingungen im Flug</translation>
+    </message>
+    <message>
+        <source>Shaking bands</source>
+        <translation>Erregungsbänder</translation>
+    </message>
+    <message>
+        <source>Shakes at the cursor</source>
+        <translation>Erregungen am Cursor</translation>
+    </message>
+    <message>
+        <source>flight modes (Hz):</source>
+        <translation>Schwingungen im Flug (Hz):</translation>
+    </message>
+    <message>
+        <source>shakes while cruising:</source>
+        <translation>Erregungen im Reiseflug:</translation>
+    </message>
+    <message>
+        <source>Legend of Through the tubes</source>
+        <translation>Legende zu „Durch die Schläuche“</translation>
+    </message>
+    <message>
+        <source>Frequency (Hz)</source>
+        <translation>Frequenz (Hz)</translation>
+    </message>
+    <message>
+        <source>Camera per airframe</source>
+        <translation>Kamera zu Rahmen</translation>
+    </message>
+    <message>
+        <source>%1: %2 Hz</source>
+        <comment>shake</comment>
+        <translation>%1: %2 Hz</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>fore and aft</source>
+        <translation>längs</translation>
+    </message>
+    <message>
+        <source>sideways</source>
+        <translation>seitwärts</translation>
+    </message>
+    <message>
+        <source>up and down</source>
+        <translation>auf und ab</translation>
+    </message>
+    <message>
+        <source>%1 peaks at %2 Hz with %3 times the airframe&apos;s motion</source>
+        <translation>%1 liegt die Spitze bei %2 Hz mit dem %3-Fachen der Rahmenbewegung</translation>
+    </message>
+    <message>
+        <source>in cruise the %1 lies between %2 and %3 Hz</source>
+        <translation>im Reiseflug liegt die %1 zwischen %2 und %3 Hz</translation>
+    </message>
+    <message>
+        <source>%1: %2.</source>
+        <translation>%1: %2.</translation>
+    </message>
+    <message>
+        <source>%1 Hz: x %2, y %3, z %4</source>
+        <translation>%1 Hz: x %2, y %3, z %4</translation>
+    </message>
+    <message>
+        <source>
+%1, %2 Hz</source>
+        <translation>
+%1, %2 Hz</translation>
+    </message>
+    <message>
+        <source>1:1</source>
+        <translation>1:1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TubeBench</name>
+    <message>
+        <source>Free length</source>
+        <translation>Freie Länge</translation>
+    </message>
+    <message>
+        <source>mm</source>
+        <translation>mm</translation>
+    </message>
+    <message>
+        <source>Stretch</source>
+        <translation>Vordehnung</translation>
+    </message>
+    <message>
+        <source>%</source>
+        <translation>%</translation>
+    </message>
+    <message>
+        <source>Tube figures</source>
+        <translation>Schlauchmaße</translation>
+    </message>
+    <message>
+        <source>How much longer the tube is fitted than it lies relaxed. With drilled holes it sets the free length.</source>
+        <translation>Um wie viel länger der Schlauch eingebaut ist, als er entspannt liegt. Sind die Bohrungen schon gebohrt, stellt das die freie Länge ein.</translation>
+    </message>
+    <message>
+        <source>Grip of each clamp</source>
+        <translation>Klemmlänge je Klemme</translation>
+    </message>
+    <message>
+        <source>How much tube each clamp holds; only the cut length depends on it.</source>
+        <translation>Wie viel Schlauch jede Klemme fasst; nur die Schnittlänge hängt davon ab.</translation>
+    </message>
+    <message>
+        <source>Clamp grip</source>
+        <translation>Klemmlänge</translation>
+    </message>
+    <message>
+        <source>%1, slider</source>
+        <translation>%1, Schieber</translation>
+    </message>
+    <message>
+        <source>%1 of the tubes</source>
+        <translation>%1 der Schläuche</translation>
+    </message>
+    <message>
+        <source>change the free length</source>
+        <translation>freie Länge ändern</translation>
+    </message>
+    <message>
+        <source>change the stretch</source>
+        <translation>Vordehnung ändern</translation>
+    </message>
+    <message>
+        <source>Not taken: %1</source>
+        <translation>Nicht übernommen: %1</translation>
+    </message>
+    <message>
+        <source>Cut</source>
+        <translation>Schnittlänge</translation>
+    </message>
+    <message>
+        <source>%1 mm</source>
+        <translation>%1 mm</translation>
+    </message>
+    <message>
+        <source>Holes (mean)</source>
+        <translation>Bohrungen (Mittel)</translation>
+    </message>
+    <message>
+        <source>Holes apart</source>
+        <translation>Bohrungsabstand</translation>
+    </message>
+    <message>
+        <source>Pull</source>
+        <translation>Zug</translation>
+    </message>
+    <message>
+        <source>Push</source>
+        <translation>Druck</translation>
+    </message>
+    <message>
+        <source>%1 N</source>
+        <translation>%1 N</translation>
+    </message>
+    <message>
+        <source>%1 gf</source>
+        <translation>%1 gf</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TubeDrawing</name>
+    <message>
+        <source>Drawing of one tube</source>
+        <translation>Zeichnung eines Schlauchs</translation>
+    </message>
+    <message>
+        <source>Cut %1 long; %2 free between the clamps; fitted over %3.</source>
+        <translation>%1 lang geschnitten; %2 frei zwischen den Klemmen; über %3 eingebaut.</translation>
+    </message>
+    <message>
+        <source>%1 mm</source>
+        <translation>%1 mm</translation>
+    </message>
+    <message>
+        <source>As cut: %1</source>
+        <translation>Geschnitten: %1</translation>
+    </message>
+    <message>
+        <source>%1 free</source>
+        <translation>%1 frei</translation>
+    </message>
+    <message>
+        <source>As fitted</source>
+        <translation>Eingebaut</translation>
+    </message>
+    <message>
+        <source>%1 apart</source>
+        <translation>Abstand %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TunesModel</name>
+    <message>
+        <source>Tune (tick to compare)</source>
+        <translation>Abstimmung (Haken: vergleichen)</translation>
+    </message>
+    <message>
+        <source>Tube</source>
+        <translation>Schlauch</translation>
+    </message>
+    <message>
+        <source>Free length</source>
+        <translation>Freie Länge</translation>
+    </message>
+    <message>
+        <source>Stretch</source>
+        <translation>Vordehnung</translation>
+    </message>
+    <message>
+        <source>Worst in cruise</source>
+        <translation>Größtes im Reiseflug</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Urteil</translation>
+    </message>
+    <message>
+        <source>Across the throttle</source>
+        <translation>Über das Gas</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>no answer</source>
+        <translation>kein Ergebnis</translation>
+    </message>
+    <message>
+        <source>clean</source>
+        <translation>sauber</translation>
+    </message>
+    <message>
+        <source>faint</source>
+        <translation>schwach</translation>
+    </message>
+    <message>
+        <source>bad</source>
+        <translation>stark</translation>
+    </message>
+    <message>
+        <source>%1 × %2 mm, Shore %3</source>
+        <translation>%1 × %2 mm, Shore %3</translation>
+    </message>
+    <message>
+        <source>%1 mm</source>
+        <translation>%1 mm</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>by its holes</source>
+        <translation>nach Bohrungen</translation>
+    </message>
+    <message>
+        <source>%1 px</source>
+        <translation>%1 px</translation>
+    </message>
+    <message>
+        <source>Kept on %1. Double-click or F2 renames, the space bar ticks.</source>
+        <translation>Abgelegt am %1. Doppelklick oder F2 benennt um, die Leertaste setzt den Haken.</translation>
+    </message>
+    <message>
+        <source>Double-click or F2 renames, the space bar ticks.</source>
+        <translation>Doppelklick oder F2 benennt um, die Leertaste setzt den Haken.</translation>
+    </message>
+    <message>
+        <source>wobble over the throttle, a drawing</source>
+        <translation>Wackeln über das Gas, eine Zeichnung</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Rename a kept tune</source>
+        <translation>Abgelegte Abstimmung umbenennen</translation>
+    </message>
+    <message>
+        <source>Change a kept tune&apos;s note</source>
+        <translation>Notiz einer abgelegten Abstimmung ändern</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TunesPanel</name>
+    <message>
+        <source>Not changed: %1.</source>
+        <translation>Nicht geändert: %1.</translation>
+    </message>
+    <message>
+        <source>&amp;Keep this tune</source>
+        <translation>Abstimmung &amp;ablegen</translation>
+    </message>
+    <message>
+        <source>Puts the present tube, length, stretch and mounts aside under a name.</source>
+        <translation>Legt Schlauch, Länge, Vordehnung und Aufhängung von jetzt unter einem Namen ab.</translation>
+    </message>
+    <message>
+        <source>Take this tune</source>
+        <translation>Abstimmung übernehmen</translation>
+    </message>
+    <message>
+        <source>Makes the chosen tune the present one; one step for undo.</source>
+        <translation>Macht die gewählte Abstimmung zur jetzigen; ein Schritt für Rückgängig.</translation>
+    </message>
+    <message>
+        <source>Delete</source>
+        <translation>Löschen</translation>
+    </message>
+    <message>
+        <source>Deletes the chosen tune; undo brings it back.</source>
+        <translation>Löscht die gewählte Abstimmung; Rückgängig holt sie zurück.</translation>
+    </message>
+    <message>
+        <source>Kept tunes</source>
+        <translation>Abgelegte Abstimmungen</translation>
+    </message>
+    <message>
+        <source>Show the kept tunes</source>
+        <translation>Abgelegte Abstimmungen zeigen</translation>
+    </message>
+    <message>
+        <source>Folds the list away, to give the charts its room.</source>
+        <translation>Klappt die Liste ein und gibt ihren Platz den Diagrammen.</translation>
+    </message>
+    <message>
+        <source>Keep this tune, button</source>
+        <translation>Abstimmung ablegen, Knopf</translation>
+    </message>
+    <message>
+        <source>Take the chosen tune</source>
+        <translation>Gewählte Abstimmung übernehmen</translation>
+    </message>
+    <message>
+        <source>Delete the chosen tune</source>
+        <translation>Gewählte Abstimmung löschen</translation>
+    </message>
+    <message>
+        <source>keep a tune to compare it with the next one; it is saved with the craft</source>
+        <translation>Abstimmung ablegen, um sie mit der nächsten zu vergleichen; sie wird mit dem Kopter gespeichert</translation>
+    </message>
+    <message>
+        <source>tick tunes to see them over the present one in both charts</source>
+        <translation>Haken setzen, um Abstimmungen in beiden Diagrammen über der jetzigen zu sehen</translation>
+    </message>
+    <message>
+        <source>Keep a tune</source>
+        <translation>Abstimmung ablegen</translation>
+    </message>
+    <message>
+        <source>Take the tune %1</source>
+        <translation>Abstimmung %1 übernehmen</translation>
+    </message>
+    <message>
+        <source>Delete the tune %1</source>
+        <translation>Abstimmung %1 löschen</translation>
+    </message>
+    <message>
+        <source>%1, largest</source>
+        <translation>%1, größter Wert</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TuningView</name>
+    <message>
+        <source>how much of the airframe&apos;s shake the camera feels</source>
+        <translation>wie viel vom Rütteln des Rahmens bei der Kamera ankommt</translation>
+    </message>
+    <message>
+        <source>Log axis</source>
+        <translation>Log. Achse</translation>
+    </message>
+    <message>
+        <source>Logarithmic frequency axis</source>
+        <translation>Logarithmische Frequenzachse</translation>
+    </message>
+    <message>
+        <source>Gives low and high frequencies the same room.</source>
+        <translation>Gibt tiefen und hohen Frequenzen gleich viel Platz.</translation>
+    </message>
+    <message>
+        <source>what the film shows of it; drag the upright line</source>
+        <translation>was der Film davon zeigt; senkrechte Linie ziehen</translation>
+    </message>
+    <message>
+        <source>Tube bench</source>
+        <translation>Schlauchbank</translation>
+    </message>
+    <message>
+        <source>drag, and watch the curves move</source>
+        <translation>ziehen und zusehen, wie die Kurven wandern</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::Verdict</name>
+    <message>
+        <source>Verdict</source>
+        <translation>Urteil</translation>
+    </message>
+    <message>
+        <source>Verdict, details</source>
+        <translation>Urteil, Einzelheiten</translation>
+    </message>
+    <message>
+        <source>Verdict for cruise</source>
+        <translation>Urteil für den Reiseflug</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::WelcomePage</name>
+    <message>
+        <source>Which tube keeps the shake out of your film?</source>
+        <translation>Welcher Schlauch hält das Rütteln aus Ihrem Film?</translation>
+    </message>
+    <message>
+        <source>Describe your craft once: its parts, motors, tubes and camera. Then drag tube length and stretch, and see at which throttle the film stays clean.</source>
+        <translation>Beschreiben Sie Ihren Kopter einmal: Teile, Motoren, Schläuche und Kamera. Dann ziehen Sie an Schlauchlänge und Vordehnung und sehen, bei welchem Gas der Film sauber bleibt.</translation>
+    </message>
+    <message>
+        <source>Open a craft…</source>
+        <translation>Kopter öffnen…</translation>
+    </message>
+    <message>
+        <source>or drop a .stillbay file on this window.</source>
+        <translation>oder eine .stillbay-Datei auf dieses Fenster ziehen.</translation>
+    </message>
+    <message>
+        <source>Start from an invented sample:</source>
+        <translation>Mit einem erfundenen Beispiel beginnen:</translation>
+    </message>
+    <message>
+        <source>Sample: %1</source>
+        <translation>Beispiel: %1</translation>
+    </message>
+</context>
+</TS>
