@@ -92,7 +92,7 @@ ThrottleChart::ThrottleChart(QWidget* parent)
     legend->setAccessibleName(tr("Legend of Across the throttle"));
     insertLegend(legend, QwtPlot::TopLegend);
     setAxisTitle(QwtAxis::XBottom, tr("Throttle (%)"));
-    setAxisTitle(QwtAxis::YLeft, tr("Wobble (px rms)"));
+    setAxisTitle(QwtAxis::YLeft, tr("Wobble (px)"));
     setAxisScaleEngine(QwtAxis::YLeft, new QwtLogScaleEngine);
     setAxisScaleEngine(QwtAxis::YRight, new QwtLogScaleEngine);
     setAxisScaleDraw(QwtAxis::YLeft, new PlainScaleDraw);
