@@ -1866,7 +1866,7 @@
     </message>
     <message>
         <source>&amp;Reset the zoom</source>
-        <translation>&amp;Ganz zeigen</translation>
+        <translation>G&amp;anz zeigen</translation>
     </message>
     <message>
         <source>Copied the picture and the numbers of “%1”.</source>
@@ -2073,7 +2073,7 @@
     </message>
     <message>
         <source>drill the holes</source>
-        <translation>Löcher bohren</translation>
+        <translation>Bohrungen setzen</translation>
     </message>
     <message>
         <source>plan by angles</source>
@@ -2218,11 +2218,11 @@
     </message>
     <message>
         <source>%1, one fewer</source>
-        <translation>%1, einer weniger</translation>
+        <translation>%1, eins weniger</translation>
     </message>
     <message>
         <source>%1, one more</source>
-        <translation>%1, einer mehr</translation>
+        <translation>%1, eins mehr</translation>
     </message>
     <message>
         <source>Not taken: %1</source>
