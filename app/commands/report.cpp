@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/report.h"
 
+#include "app/commands/arguments.h"
 #include "app/commands/command.h"
 #include "app/commands/report_json.h"
 #include "app/commands/report_page.h"
 #include "core/assess/assess.h"
 #include "core/assess/helps.h"
+
+#include <array>
+#include <utility>
 
 namespace stillbay {
 namespace {
@@ -16,57 +20,46 @@ struct ReportArguments {
     AssessOptions options;
 };
 
-constexpr std::string_view kThrottleForm = "wants A:B:STEP between 0 and 1";
-constexpr std::string_view kFrequencyForm = "wants A:B:STEP in Hz between 0 and 20000";
+constexpr double kHighestFrequency_hz = 20000;
 
 // None after an error has been printed.
 std::optional<ReportArguments> parse(std::span<const std::string_view> arguments, std::ostream& err)
 {
     ReportArguments parsed;
-    bool optionsOver = false;
-    const auto wrong = [&err](std::string_view what, std::string_view where) {
-        usageError(err, what, where);
-        return std::nullopt;
+    const auto takeGrid = [](std::string_view value, double high, Grid& grid) {
+        const auto given = parseGrid(value, 0, high);
+        grid = given.value_or(grid);
+        return given.has_value();
     };
-    for (std::size_t i = 0; i < arguments.size(); ++i) {
-        const std::string_view word = arguments[i];
-        if (optionsOver || word.empty() || word[0] != '-') {
-            if (!parsed.file.empty())
-                return wrong("report takes one file", word);
-            if (word.empty())
-                return wrong("report wants a file", "the name is empty");
-            parsed.file = word;
-            continue;
-        }
-        if (word == "--") {
-            optionsOver = true;
-            continue;
-        }
-        if (word == "--json") {
-            parsed.json = true;
-            continue;
-        }
-        const bool throttle = word == "--throttle", frequency = word == "--frequency";
-        if (!throttle && !frequency && word != "--airframe")
-            return wrong("report does not know this option", word);
-        if (i + 1 == arguments.size())
-            return wrong("option wants a value", word);
-        const std::string_view value = arguments[++i];
-        if (throttle || frequency) {
-            const auto grid = throttle ? parseGrid(value, 0, 1) : parseGrid(value, 0, 20000);
-            if (!grid)
-                return wrong(std::string(word) + " " +
-                                 std::string(throttle ? kThrottleForm : kFrequencyForm),
-                             value);
-            (throttle ? parsed.options.throttle : parsed.options.frequency_hz) = *grid;
-        } else if (value == "rigid" || value == "flexible") {
-            parsed.options.flexible_airframe = value == "flexible";
-        } else {
-            return wrong("--airframe wants rigid or flexible", value);
-        }
-    }
-    if (parsed.file.empty())
-        return wrong("report wants a file", "stillbay report FILE");
+    const std::array<Option, 4> options{{
+        {"--json", false,
+         [&](std::string_view) {
+             parsed.json = true;
+             return std::string();
+         }},
+        {"--throttle", true,
+         [&](std::string_view value) {
+             return takeGrid(value, 1, parsed.options.throttle)
+                        ? std::string()
+                        : "--throttle wants A:B:STEP between 0 and 1";
+         }},
+        {"--frequency", true,
+         [&](std::string_view value) {
+             return takeGrid(value, kHighestFrequency_hz, parsed.options.frequency_hz)
+                        ? std::string()
+                        : "--frequency wants A:B:STEP in Hz between 0 and 20000";
+         }},
+        {"--airframe", true,
+         [&](std::string_view value) {
+             parsed.options.flexible_airframe = value == "flexible";
+             return value == "rigid" || value == "flexible" ? std::string()
+                                                            : "--airframe wants rigid or flexible";
+         }},
+    }};
+    auto file = readArguments("report", "stillbay report FILE", arguments, options, err);
+    if (!file)
+        return std::nullopt;
+    parsed.file = *std::move(file);
     return parsed;
 }
 

@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/sheet.h"
 
+#include "app/commands/arguments.h"
 #include "app/commands/command.h"
 #include "core/assess/assess.h"
 
+#include <array>
 #include <charconv>
 #include <filesystem>
 #include <optional>
+#include <utility>
 
 namespace stillbay {
 namespace {
@@ -27,56 +30,38 @@ std::optional<double> parseGrip(std::string_view text)
     return value;
 }
 
-// Takes one option's value; says what it wants instead when it is not that.
-std::string_view take(std::string_view option, std::string_view value, SheetArguments& parsed)
-{
-    if (option == "--output") {
-        parsed.output = value;
-        return value.empty() ? "--output wants the name of a PDF file" : "";
-    }
-    if (option == "--paper") {
-        parsed.paper = value == "a4" ? SheetPaper::A4 : SheetPaper::Letter;
-        return value == "a4" || value == "letter" ? "" : "--paper wants a4 or letter";
-    }
-    const auto grip = parseGrip(value);
-    parsed.grip_mm = grip.value_or(kUsualGrip_mm);
-    return grip ? "" : "--grip wants millimetres between 0 and 50";
-}
-
 // None after an error has been printed.
 std::optional<SheetArguments> parse(std::span<const std::string_view> arguments, std::ostream& err)
 {
+    constexpr std::string_view kForm = "stillbay sheet FILE --output OUT.pdf";
     SheetArguments parsed;
-    bool optionsOver = false;
-    const auto wrong = [&err](std::string_view what, std::string_view where) {
-        usageError(err, what, where);
+    const std::array<Option, 3> options{{
+        {"--output", true,
+         [&](std::string_view value) {
+             parsed.output = value;
+             return value.empty() ? "--output wants the name of a PDF file" : std::string();
+         }},
+        {"--paper", true,
+         [&](std::string_view value) {
+             parsed.paper = value == "a4" ? SheetPaper::A4 : SheetPaper::Letter;
+             return value == "a4" || value == "letter" ? std::string()
+                                                       : "--paper wants a4 or letter";
+         }},
+        {"--grip", true,
+         [&](std::string_view value) {
+             const auto grip = parseGrip(value);
+             parsed.grip_mm = grip.value_or(kUsualGrip_mm);
+             return grip ? std::string() : "--grip wants millimetres between 0 and 50";
+         }},
+    }};
+    auto file = readArguments("sheet", kForm, arguments, options, err);
+    if (!file)
         return std::nullopt;
-    };
-    for (std::size_t i = 0; i < arguments.size(); ++i) {
-        const std::string_view word = arguments[i];
-        if (optionsOver || word.empty() || word[0] != '-') {
-            if (!parsed.file.empty())
-                return wrong("sheet takes one file", word);
-            if (word.empty())
-                return wrong("sheet wants a file", "the name is empty");
-            parsed.file = word;
-            continue;
-        }
-        if (word == "--") {
-            optionsOver = true;
-            continue;
-        }
-        if (word != "--output" && word != "--paper" && word != "--grip")
-            return wrong("sheet does not know this option", word);
-        if (i + 1 == arguments.size())
-            return wrong("option wants a value", word);
-        const std::string_view value = arguments[++i];
-        if (const std::string_view complaint = take(word, value, parsed); !complaint.empty())
-            return wrong(complaint, value);
+    if (parsed.output.empty()) {
+        usageError(err, "sheet wants an output", kForm);
+        return std::nullopt;
     }
-    if (parsed.file.empty() || parsed.output.empty())
-        return wrong(parsed.file.empty() ? "sheet wants a file" : "sheet wants an output",
-                     "stillbay sheet FILE --output OUT.pdf");
+    parsed.file = *std::move(file);
     return parsed;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/cautions.h"
 
+#include "core/assess/crossings.h"
 #include "core/assess/words.h"
 #include "core/base/rotation.h"
 #include "core/base/units.h"
@@ -186,19 +187,19 @@ SpeedSpan cruiseSpeeds(const CautionInputs& in)
             rotorSpeed(in.craft.drive, to, in.craft.fullVoltage)};
 }
 
-void meeting(const CautionInputs& in, int order, double f_hz, const char* code, const Phrase& what,
-             Warnings& out)
+void meeting(const CautionInputs& in, int order, const Resonance& resonance, Warnings& out)
 {
     const SpeedSpan cruise = cruiseSpeeds(in);
-    const double speed = f_hz / order;
+    const double speed = resonance.frequency_hz / order;
     if (speed < cruise.low || speed > cruise.high)
         return;
     const auto throttle = throttleForSpeed(in.craft.drive, speed, in.craft.fullVoltage);
     if (throttle)
-        out.push_back(
-            {code, phrase("At %1 % throttle the %2 meets %3 (%4 Hz), inside the cruise window.",
-                          fixed(100 * *throttle, 0), orderInWords(order, in.craft.blades), what,
-                          fixed(f_hz, 0))});
+        out.push_back({resonance.ofArms ? "order-meets-arm" : "order-meets-mode",
+                       phrase("At %1 % throttle the %2 meets %3 Hz, where the %4, inside the "
+                              "cruise window.",
+                              fixed(100 * *throttle, 0), orderInWords(order, in.craft.blades),
+                              fixed(resonance.frequency_hz, 0), resonance.words)});
 }
 
 void orderCautions(const CautionInputs& in, Warnings& out)
@@ -206,21 +207,9 @@ void orderCautions(const CautionInputs& in, Warnings& out)
     std::vector<int> orders{1};
     for (std::size_t h = 1; h <= in.craft.bladePass.size(); ++h)
         orders.push_back(static_cast<int>(h) * in.craft.blades);
-    const Assessment& a = in.assessment;
-    for (const int order : orders) {
-        for (const ModeFigures& mode : a.flight)
-            meeting(in, order, mode.frequency_hz, "order-meets-mode",
-                    phrase("the mode in which the %1", mode.words), out);
-        if (a.arm_vertical_hz == a.arm_horizontal_hz) {
-            meeting(in, order, a.arm_vertical_hz, "order-meets-arm", phrase("the swinging arms"),
-                    out);
-            continue;
-        }
-        meeting(in, order, a.arm_vertical_hz, "order-meets-arm",
-                phrase("the arms swinging up and down"), out);
-        meeting(in, order, a.arm_horizontal_hz, "order-meets-arm",
-                phrase("the arms swinging sideways"), out);
-    }
+    for (const int order : orders)
+        for (const Resonance& resonance : resonances(in.assessment))
+            meeting(in, order, resonance, out);
 }
 
 void ringingCaution(const CautionInputs& in, Warnings& out)

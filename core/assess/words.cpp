@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/words.h"
 
+#include "core/assess/crossings.h"
 #include "core/base/units.h"
 
 #include <algorithm>
@@ -20,19 +21,9 @@ Phrase percentSpan(double from, double to)
                        : phrase("%1 % to %2 %", fixed(low, 0), fixed(high, 0));
 }
 
-// The resonance closest to a frequency, in words.
-struct Resonance {
-    double frequency_hz;
-    Phrase where;
-};
-
 Resonance nearestResonance(const Assessment& assessment, double f_hz)
 {
-    std::vector<Resonance> all;
-    for (const ModeFigures& mode : assessment.flight)
-        all.push_back({mode.frequency_hz, phrase("where the %1", mode.words)});
-    all.push_back({assessment.arm_vertical_hz, phrase("where the arms swing up and down")});
-    all.push_back({assessment.arm_horizontal_hz, phrase("where the arms swing sideways")});
+    const std::vector<Resonance> all = resonances(assessment);
     return *std::min_element(all.begin(), all.end(), [f_hz](const auto& a, const auto& b) {
         return std::abs(std::log(a.frequency_hz / f_hz)) <
                std::abs(std::log(b.frequency_hz / f_hz));
@@ -84,8 +75,8 @@ Phrase causeOf(const Setup& setup, const Assessment& assessment, const ThrottleP
     Phrase shake = orderInWords(order.order, setup.drive.propeller.blades);
     Resonance resonance = nearestResonance(assessment, order.frequency_hz);
     if (std::abs(resonance.frequency_hz / order.frequency_hz - 1) <= kNear)
-        return phrase("the %1 meets %2 Hz, %3", std::move(shake), fixed(resonance.frequency_hz, 0),
-                      std::move(resonance.where));
+        return phrase("the %1 meets %2 Hz, where the %3", std::move(shake),
+                      fixed(resonance.frequency_hz, 0), std::move(resonance.words));
     return phrase("the %1 at %2 Hz comes through the tubes", std::move(shake),
                   fixed(order.frequency_hz, 0));
 }

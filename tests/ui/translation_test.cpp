@@ -114,7 +114,11 @@ TEST_F(GermanWindow, SpeaksGermanInMenusFieldsAndSentences)
     window.resize(1280, 800);
     window.show();
     ASSERT_TRUE(window.openFile(samplePath("reedbed")));
-    ASSERT_TRUE(QTest::qWaitFor([&] { return window.recompute().isCurrent(); }, kPatience_ms));
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] {
+            return window.recompute().isCurrent() && window.tuning().findingsPanel().isCurrent();
+        },
+        kPatience_ms));
     EXPECT_EQ(window.menuBar()->actions().front()->text().remove(u'&'), QStringLiteral("Datei"));
     const QString findings = window.tuning().findingsPanel().text();
     EXPECT_TRUE(findings.contains(QStringLiteral("1,7"))) << findings.toStdString();

@@ -15,6 +15,11 @@
 #include <QTableView>
 #include <QTemporaryDir>
 #include <QToolButton>
+#include <qwt_axis.h>
+#include <qwt_scale_div.h>
+
+#include <algorithm>
+#include <cmath>
 
 namespace stillbay::ui {
 namespace {
@@ -106,6 +111,36 @@ TEST_F(Tunes, ComparedTunesLieOverThePresentOneInBothCharts)
     tick(0);
     EXPECT_EQ(wobble.curves().size(), 1U);
     EXPECT_EQ(through.curves().size(), 1U);
+}
+
+// Oracle: the axes' own ends; the kept tune wobbles more than the present one ever does.
+TEST_F(Tunes, AComparedCurveLiesInsideTheAxes)
+{
+    open("reedbed");
+    window.tunes().keepAction()->trigger();
+    change([](auto& s) {
+        s.drive.unbalance_g_mm = 400.0;
+        s.tunes[0].tube.hardness_shore_a = 90.0;  // far more at its peak than what it is beside
+        s.tube.hardness_shore_a = 20.0;
+    });
+    settleTunes();
+    tick(0);
+    const ThrottleChart& wobble = window.tuning().acrossThrottle();
+    const ThroughTubesChart& through = window.tuning().throughTubes();
+    const auto top = [](const QwtPlotCurve& curve) {
+        double largest = 0.0;
+        for (const QPointF& sample : samplesOf(curve))
+            if (std::isfinite(sample.y()))
+                largest = std::max(largest, sample.y());
+        return largest;
+    };
+    ASSERT_TRUE(
+        QTest::qWaitFor([&] { return wobble.compared().curves().size() == 1; }, kPatience_ms));
+    ASSERT_GT(top(*wobble.compared().curves()[0]), 1.6 * top(wobble.worstCurve()));
+    EXPECT_LT(top(*wobble.compared().curves()[0]),
+              wobble.axisScaleDiv(QwtAxis::YLeft).upperBound());
+    EXPECT_LT(top(*through.compared().curves()[0]),
+              through.axisScaleDiv(QwtAxis::YLeft).upperBound());
 }
 
 TEST_F(Tunes, RenameNoteTakeDeleteAndUndoAll)

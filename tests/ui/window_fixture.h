@@ -2,7 +2,9 @@
 #pragma once
 
 #include "tests/ui/samples.h"
+#include "ui/panels/findings_panel.h"
 #include "ui/window/main_window.h"
+#include "ui/window/tuning_view.h"
 
 #include <QApplication>
 #include <QLabel>
@@ -31,8 +33,12 @@ struct Window : testing::Test {
 
     void settle()
     {
-        ASSERT_TRUE(
-            QTest::qWaitFor([this] { return window.recompute().isCurrent(); }, kPatience_ms));
+        ASSERT_TRUE(QTest::qWaitFor(
+            [this] {
+                return window.recompute().isCurrent() &&
+                       window.tuning().findingsPanel().isCurrent();
+            },
+            kPatience_ms));
         QCoreApplication::processEvents();
     }
 

@@ -151,8 +151,19 @@ void BayView::setResult(const Setup& setup, const Result<Assessment>& assessment
     m_assessment.reset();
     if (assessment)
         m_assessment = *assessment;
+    m_drawn = false;
+    if (isVisible())
+        draw();
+}
+
+// Hidden, it only keeps what it will show.
+void BayView::draw()
+{
+    if (m_drawn)
+        return;
+    m_drawn = true;
     nameModes();
-    m_canvas->setCraft(setup);
+    m_canvas->setCraft(m_setup);
     runOrStop();
     showWords();
 }
@@ -229,6 +240,7 @@ void BayView::runOrStop()
 void BayView::showEvent(QShowEvent* event)
 {
     QWidget::showEvent(event);
+    draw();
     runOrStop();
 }
 

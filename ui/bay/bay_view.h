@@ -48,12 +48,15 @@ private:
     void showWords();
     void runOrStop();
 
+    void draw();
+
     Setup m_setup;
     std::optional<Assessment> m_assessment;
     BayCanvas* m_canvas;
     QComboBox* m_pose;
     QComboBox* m_motion;
     QLabel* m_words;
+    bool m_drawn = true;  // what came last is on the screen
     QTimer m_frames;
     QElapsedTimer m_clock;
 };

@@ -13,7 +13,6 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kMillimetresPerInch = 25.4;
 constexpr double kTwoPi = 2.0 * std::numbers::pi;
 constexpr int kArmPieces = 5, kTubePieces = 4, kTubeSides = 10, kDiscCorners = 36;
 constexpr double kSight_mm = 70.0;  // length of the camera's pyramid
@@ -68,7 +67,7 @@ void addArm(CraftShape& shape, const Setup& setup, const Arm& arm)
     const Vector3d tip = R * Vector3d(arm.root_radius_mm + arm.length_mm, 0.0, arm.height_mm);
     const Vector3d hub = tip + Vector3d(0.0, 0.0, setup.drive.motor.height_above_arm_mm);
     shape.strokes.push_back({Piece::Propeller, tip, hub});
-    const double radius = 0.5 * setup.drive.propeller.diameter_in * kMillimetresPerInch;
+    const double radius = 0.5 * setup.drive.propeller.diameter_in * unit::inch / unit::mm;
     Face disc{Piece::Propeller, {}};
     for (int k = 0; k < kDiscCorners; ++k) {
         const double angle = kTwoPi * k / kDiscCorners;

@@ -20,8 +20,11 @@ PieceLook lookOf(Piece piece, const QPalette& palette, double facing)
     };
     const QPen outline(mixed(text, theme.canvas, 0.35), 0.8);
     switch (piece) {
-        case Piece::Airframe:
-            return {lit(mixed(text, theme.canvas, 0.72)), outline};
+        case Piece::Airframe: {
+            QColor glass = lit(mixed(text, theme.canvas, 0.72));  // what hangs inside shows through
+            glass.setAlpha(110);
+            return {glass, outline};
+        }
         case Piece::Arm:
             return {lit(mixed(text, theme.canvas, 0.82)), outline};
         case Piece::Propeller: {

@@ -9,6 +9,7 @@
 #include "ui/charts/mark_lane.h"
 #include "ui/charts/name_gutter.h"
 #include "ui/charts/order_line.h"
+#include "ui/charts/over_throttle.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/zone_item.h"
 #include "ui/document/throttle_cursor.h"
@@ -33,8 +34,6 @@ namespace {
 
 constexpr double kCruiseZ = 5.0, kModeZ = 15.0, kOrderZ = 20.0, kRingZ = 25.0;
 constexpr double kLaneZ = 30.0, kGutterZ = 35.0;
-constexpr double kPercent = 100.0;
-constexpr double kStep = 0.005, kFarStep = 0.05;  // of the cursor by keyboard
 constexpr double kRounding = 1e-9;
 constexpr double kNear_px = 6.0;          // how close the pointer must be to name a resonance
 constexpr double kMostGutter = 0.4;       // of the canvas
@@ -242,37 +241,21 @@ void CampbellChart::placeCruise()
     const auto& [from, to] = m_setup.flight.cruise_throttle;
     const double left = m_across.xAt(from), right = m_across.xAt(to);
     m_cruise->setInterval(left, right);
-    const auto percent = [](double u) {
-        return QLocale().toString(std::round(kPercent * u));
-    };
-    m_cruiseLane->setMarks({{left, right, tr("cruise %1 to %2 %").arg(percent(from), percent(to)),
-                             QPen(Qt::SolidLine)}});
+    m_cruiseLane->setMarks({cruiseMark(m_setup.flight, left, right)});
 }
 
+// Thrust fixes the speed: on an axis of speeds full and empty pack hover at one place.
 void CampbellChart::placeHover()
 {
     const HoverFigures& hover = m_assessment.hover;
-    const auto percent = [](double u) {
-        return QLocale().toString(std::round(kPercent * u));
-    };
-    std::vector<Mark> marks;
-    const auto add = [&marks](double x, const QString& words) {
-        marks.push_back({x, x, words, QPen(Qt::DotLine)});
-    };
-    if (m_across.shows() == SpeedAxis::Shows::Throttle) {
-        if (hover.throttle_full)
-            add(kPercent * *hover.throttle_full,
-                tr("hover, full pack %1 %").arg(percent(*hover.throttle_full)));
+    std::vector<Mark> marks = hoverMarks(hover);
+    if (m_across.shows() == SpeedAxis::Shows::RotorSpeed && !marks.empty()) {
+        marks.resize(1);
+        marks.front().from = marks.front().to = hover.speed_rpm;
         if (hover.throttle_empty)
-            add(kPercent * *hover.throttle_empty,
-                tr("hover, empty pack %1 %").arg(percent(*hover.throttle_empty)));
-    } else if (hover.throttle_full) {
-        // Thrust fixes the speed: full and empty pack hover at one place.
-        add(hover.speed_rpm,
-            hover.throttle_empty
-                ? tr("hover: full pack %1 %, empty pack %2 %")
-                      .arg(percent(*hover.throttle_full), percent(*hover.throttle_empty))
-                : tr("hover, full pack %1 %").arg(percent(*hover.throttle_full)));
+            marks.front().text =
+                tr("hover: full pack %1 %, empty pack %2 %")
+                    .arg(percentText(*hover.throttle_full), percentText(*hover.throttle_empty));
     }
     m_hoverLane->setMarks(std::move(marks));
 }
@@ -328,8 +311,7 @@ void CampbellChart::followCursor()
 
 QString CampbellChart::cursorLabel(double x) const
 {
-    return tr("%1 %", "throttle")
-        .arg(QLocale().toString(kPercent * m_across.throttleAt(x), 'f', 1));
+    return handleText(m_across.throttleAt(x));
 }
 
 void CampbellChart::askFor(double throttle)
@@ -346,46 +328,15 @@ bool CampbellChart::dragCursorTo(const QPointF& canvasPlace)
 
 void CampbellChart::stepCursor(Step step)
 {
-    const double now = m_cursor.throttle();
-    switch (step) {
-        case Step::Back:
-            return askFor(now - kStep);
-        case Step::On:
-            return askFor(now + kStep);
-        case Step::FarBack:
-            return askFor(now - kFarStep);
-        case Step::FarOn:
-            return askFor(now + kFarStep);
-        case Step::First:
-            return askFor(0.0);
-        case Step::Last:
-            return askFor(1.0);
-    }
+    askFor(stepped(m_cursor.throttle(), step));
 }
 
 ChartTable CampbellChart::table() const
 {
-    const std::vector<ThrottlePoint>& points = m_assessment.throttle;
-    const auto column = [&](const QString& key, const QString& heading, auto&& value) {
-        ChartColumn made{key, heading, {}};
-        for (const ThrottlePoint& point : points)
-            made.values.push_back(value(point));
-        return made;
-    };
-    ChartTable table{tr("%1: %2").arg(QString::fromStdString(m_setup.name), name()), {}};
-    table.columns = {column(QStringLiteral("throttle"), tr("Throttle (0 to 1)"),
-                            [](const ThrottlePoint& p) { return p.throttle; }),
-                     column(QStringLiteral("speed_rpm"), tr("Speed (rpm)"),
-                            [](const ThrottlePoint& p) { return p.speed_rpm; })};
-    for (std::size_t k = 0; !points.empty() && k < points.front().orders.size(); ++k) {
-        const int order = points.front().orders[k].order;
-        table.columns.push_back(column(
-            QStringLiteral("order_%1_frequency_hz").arg(order), tr("Order %1 (Hz)").arg(order),
-            [k](const ThrottlePoint& p) { return p.orders[k].frequency_hz; }));
-        table.columns.push_back(
-            column(QStringLiteral("order_%1_wobble_px").arg(order), tr("Order %1 (px)").arg(order),
-                   [k](const ThrottlePoint& p) { return p.orders[k].wobble_px; }));
-    }
+    ChartTable table{tr("%1: %2").arg(QString::fromStdString(m_setup.name), name()),
+                     speedColumns(m_assessment.throttle)};
+    for (ChartColumn& column : orderColumns(m_assessment.throttle))
+        table.columns.push_back(std::move(column));
     return table;
 }
 

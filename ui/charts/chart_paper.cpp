@@ -2,6 +2,7 @@
 #include "ui/charts/chart_paper.h"
 
 #include "core/base/check.h"
+#include "core/base/units.h"
 #include "ui/charts/chart.h"
 #include "ui/charts/chart_table.h"
 #include "ui/document/safe_write.h"
@@ -24,7 +25,7 @@ constexpr double kMargin = 14.0;
 constexpr int kTitle_px = 15;
 constexpr double kPngRatio = 2.0;
 constexpr int kPdfDpi = 300;
-constexpr double kMmPerInch = 25.4;
+constexpr double kMmPerInch = unit::inch / unit::mm;
 
 QPalette paperPalette()
 {

@@ -8,7 +8,9 @@
 #include <QSize>
 #include <qwt_plot.h>
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace stillbay::ui {
 namespace {
@@ -31,6 +33,7 @@ void ComparedCurves::set(const std::vector<ComparedCurve>& curves)
     }
     m_curves.clear();
     m_places.clear();
+    m_largest = 0.0;
     for (const ComparedCurve& compared : curves) {
         auto* const curve = new GapCurve(compared.name);
         curve->setSamples(logSamples(compared.x, compared.y));
@@ -41,6 +44,9 @@ void ComparedCurves::set(const std::vector<ComparedCurve>& curves)
         curve->attach(&m_plot);
         m_curves.push_back(curve);
         m_places.push_back(compared.place);
+        for (const double y : compared.y)
+            if (std::isfinite(y))
+                m_largest = std::max(m_largest, y);
     }
 }
 

@@ -30,12 +30,14 @@ public:
 
     void set(const std::vector<ComparedCurve>& curves);
     void restyle(const ChartTheme& theme);
+    double largest() const { return m_largest; }  ///< y of all curves; 0 without any
     const std::vector<QwtPlotCurve*>& curves() const { return m_curves; }
 
 private:
     QwtPlot& m_plot;
     std::vector<QwtPlotCurve*> m_curves;
     std::vector<std::size_t> m_places;
+    double m_largest = 0.0;
 };
 
 /// How the compared tune at a place is drawn, here and wherever else it is shown.

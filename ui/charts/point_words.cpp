@@ -1,15 +1,23 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/point_words.h"
 
+#include "core/assess/at_throttle.h"
+
 #include <QObject>
 
 namespace stillbay::ui {
 
 QString gradeWord(const Limits& limits, double wobble_px)
 {
-    return wobble_px < limits.faint_px ? QObject::tr("clean")
-           : wobble_px < limits.bad_px ? QObject::tr("faint")
-                                       : QObject::tr("bad");
+    switch (gradeOf(wobble_px, limits.faint_px, limits.bad_px)) {
+        case Grade::Clean:
+            return QObject::tr("clean");
+        case Grade::Faint:
+            return QObject::tr("faint");
+        case Grade::Bad:
+            break;
+    }
+    return QObject::tr("bad");
 }
 
 QString orderSign(int order, int blades)

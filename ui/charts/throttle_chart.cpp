@@ -6,6 +6,7 @@
 #include "ui/charts/gap_curve.h"
 #include "ui/charts/hair_line.h"
 #include "ui/charts/mark_lane.h"
+#include "ui/charts/over_throttle.h"
 #include "ui/charts/point_words.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/zone_item.h"
@@ -29,12 +30,12 @@ namespace {
 constexpr double kZoneZ = 5.0, kCurveZ = 20.0, kLaneZ = 30.0;
 constexpr double kFrontLaneZ = 41.0;  // its label covers the cursor's line
 constexpr double kPercent = 100.0;
-constexpr double kStep = 0.005, kFarStep = 0.05;  // of the cursor by keyboard
 // The axis is logarithmic: peaks a hundred times the quiet stretches between them are ordinary,
 // and the two limits must stay readable whatever the peaks do. What is this far below the faint
 // limit does not matter, and lies on the lower edge.
 constexpr double kBelowFaint = 100.0;
 constexpr double kAboveBad = 3.0;
+constexpr double kHeadroom = 1.6;  // for the labels above the peaks
 constexpr std::array kHatches{Hatch::None, Hatch::Rising, Hatch::Crossed};
 
 /// Names of the zones where an axis would have numbers.
@@ -124,8 +125,8 @@ void ThrottleChart::placeZones(const Limits& limits)
     for (const ThrottlePoint& point : m_assessment.throttle)
         for (const double wobble : {point.wobble_px, point.wobble_worst_px})
             if (std::isfinite(wobble))
-                top = std::max(top, 1.6 * wobble);  // room for the labels above the peaks
-    top = ladderAbove(top);
+                top = std::max(top, kHeadroom * wobble);
+    top = ladderAbove(std::max(top, kHeadroom * m_compared.largest()));
     const double bottom = ladderBelow(limits.faint_px / kBelowFaint);
     m_zones[0]->setInterval(bottom, limits.faint_px);
     m_zones[1]->setInterval(limits.faint_px, limits.bad_px);
@@ -172,24 +173,9 @@ void ThrottleChart::placeCurves()
 
 void ThrottleChart::placeMarks(const Setup& setup)
 {
-    const QLocale locale;
-    const HoverFigures& hover = m_assessment.hover;
-    const auto percent = [&](double u) {
-        return locale.toString(std::round(kPercent * u));
-    };
-    std::vector<Mark> marks;
-    const auto addHover = [&](std::optional<double> throttle, const QString& words) {
-        if (throttle)
-            marks.push_back({kPercent * *throttle, kPercent * *throttle,
-                             words.arg(percent(*throttle)), QPen(Qt::DotLine)});
-    };
-    addHover(hover.throttle_full, tr("hover, full pack %1 %"));
-    addHover(hover.throttle_empty, tr("hover, empty pack %1 %"));
-    m_hoverLane->setMarks(std::move(marks));
+    m_hoverLane->setMarks(hoverMarks(m_assessment.hover));
     const auto& [from, to] = setup.flight.cruise_throttle;
-    m_cruiseLane->setMarks(
-        {{kPercent * from, kPercent * to, tr("cruise %1 to %2 %").arg(percent(from), percent(to)),
-          QPen(Qt::SolidLine)}});
+    m_cruiseLane->setMarks({cruiseMark(setup.flight, kPercent * from, kPercent * to)});
 }
 
 void ThrottleChart::describe(const Setup& setup)
@@ -217,7 +203,7 @@ QString ThrottleChart::readout(const QPointF& place) const
 
 QString ThrottleChart::cursorLabel(double x) const
 {
-    return tr("%1 %", "throttle").arg(QLocale().toString(x, 'f', 1));
+    return handleText(x / kPercent);
 }
 
 void ThrottleChart::setThrottle(double throttle)
@@ -243,60 +229,30 @@ bool ThrottleChart::dragCursorTo(const QPointF& canvasPlace)
 
 void ThrottleChart::stepCursor(Step step)
 {
-    if (m_assessment.throttle.empty())
-        return;
-    const double now = m_throttle;
-    switch (step) {
-        case Step::Back:
-            return askFor(now - kStep);
-        case Step::On:
-            return askFor(now + kStep);
-        case Step::FarBack:
-            return askFor(now - kFarStep);
-        case Step::FarOn:
-            return askFor(now + kFarStep);
-        case Step::First:
-            return askFor(m_assessment.throttle.front().throttle);
-        case Step::Last:
-            return askFor(m_assessment.throttle.back().throttle);
-    }
+    askFor(stepped(m_throttle, step));
 }
 
 ChartTable ThrottleChart::table() const
 {
     const std::vector<ThrottlePoint>& points = m_assessment.throttle;
-    const auto column = [&](const QString& key, const QString& heading, auto&& value) {
-        ChartColumn made{key, heading, {}};
-        for (const ThrottlePoint& point : points)
-            made.values.push_back(value(point));
-        return made;
-    };
-    ChartTable table{tr("%1: %2").arg(m_craft, name()), {}};
-    table.columns = {column(QStringLiteral("throttle"), tr("Throttle (0 to 1)"),
-                            [](const ThrottlePoint& p) { return p.throttle; }),
-                     column(QStringLiteral("speed_rpm"), tr("Speed (rpm)"),
-                            [](const ThrottlePoint& p) { return p.speed_rpm; }),
-                     column(QStringLiteral("thrust_per_motor_n"), tr("Thrust per motor (N)"),
-                            [](const ThrottlePoint& p) { return p.thrust_per_motor; }),
-                     column(QStringLiteral("wobble_px"), tr("Wobble (px)"),
-                            [](const ThrottlePoint& p) { return p.wobble_px; }),
-                     column(QStringLiteral("wobble_worst_px"), tr("If all rotors agreed (px)"),
-                            [](const ThrottlePoint& p) { return p.wobble_worst_px; })};
-    for (std::size_t k = 0; !points.empty() && k < points.front().orders.size(); ++k) {
-        const int order = points.front().orders[k].order;
-        table.columns.push_back(column(
-            QStringLiteral("order_%1_frequency_hz").arg(order), tr("Order %1 (Hz)").arg(order),
-            [k](const ThrottlePoint& p) { return p.orders[k].frequency_hz; }));
-        table.columns.push_back(
-            column(QStringLiteral("order_%1_wobble_px").arg(order), tr("Order %1 (px)").arg(order),
-                   [k](const ThrottlePoint& p) { return p.orders[k].wobble_px; }));
-    }
+    ChartTable table{tr("%1: %2").arg(m_craft, name()), speedColumns(points)};
+    table.columns.push_back(columnOf(points, QStringLiteral("thrust_per_motor_n"),
+                                     tr("Thrust per motor (N)"),
+                                     [](const auto& p) { return p.thrust_per_motor; }));
+    table.columns.push_back(columnOf(points, QStringLiteral("wobble_px"), tr("Wobble (px)"),
+                                     [](const auto& p) { return p.wobble_px; }));
+    table.columns.push_back(columnOf(points, QStringLiteral("wobble_worst_px"),
+                                     tr("If all rotors agreed (px)"),
+                                     [](const auto& p) { return p.wobble_worst_px; }));
+    for (ChartColumn& column : orderColumns(points))
+        table.columns.push_back(std::move(column));
     return table;
 }
 
 void ThrottleChart::setCompared(const std::vector<ComparedCurve>& curves)
 {
     m_compared.set(curves);
+    placeZones(m_limits);
     applyTheme();
 }
 

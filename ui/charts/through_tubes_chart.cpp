@@ -230,6 +230,7 @@ void ThroughTubesChart::setScales()
             }
         }
     }
+    high = std::max(high, m_compared.largest());
     low = ladderBelow(std::max(low, kLowestShown) / 2.0);  // room for the lanes at both edges
     high = ladderAbove(4.0 * high);
     setRange(QwtAxis::YLeft, low, high);
@@ -284,6 +285,7 @@ QString ThroughTubesChart::readout(const QPointF& place) const
 void ThroughTubesChart::setCompared(const std::vector<ComparedCurve>& curves)
 {
     m_compared.set(curves);
+    setScales();
     applyTheme();
 }
 

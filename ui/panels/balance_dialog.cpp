@@ -3,6 +3,7 @@
 
 #include "core/base/units.h"
 #include "ui/widgets/number_box.h"
+#include "ui/widgets/plain_number.h"
 
 #include <QComboBox>
 #include <QLocale>
@@ -23,9 +24,7 @@ double tipRadius_mm(const Propeller& propeller)
 
 QString number(double value)
 {
-    QLocale locale;
-    locale.setNumberOptions(QLocale::OmitGroupSeparator);
-    return locale.toString(value, 'g', 3);
+    return plainNumber(value, 3);
 }
 
 }  // namespace

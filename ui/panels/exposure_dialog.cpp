@@ -4,6 +4,7 @@
 #include "core/base/units.h"
 #include "core/film/exposure.h"
 #include "ui/widgets/number_box.h"
+#include "ui/widgets/plain_number.h"
 
 #include <QLocale>
 
@@ -18,9 +19,7 @@ constexpr double kLeast_deg = 1e-4;     // below that of any such exposure
 
 QString number(double value)
 {
-    QLocale locale;
-    locale.setNumberOptions(QLocale::OmitGroupSeparator);
-    return locale.toString(value, 'g', 4);
+    return plainNumber(value, 4);
 }
 
 // To a ten-thousandth of a millisecond: a frame's sixtieth of a second still fits.

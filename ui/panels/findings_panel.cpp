@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/panels/findings_panel.h"
 
+#include "core/assess/at_throttle.h"
 #include "core/assess/words.h"
 #include "ui/panels/verdict.h"
 #include "ui/widgets/in_words.h"
@@ -28,6 +29,7 @@ QString escaped(const Phrase& phrase)
 }
 
 constexpr int kLinesInSight = 9;
+constexpr int kBetweenWords_ms = 100;
 const QString kFlight = QStringLiteral("flight"), kBench = QStringLiteral("bench");  // of links
 
 QString heading(const QString& text)
@@ -104,10 +106,11 @@ void tellVerdict(Verdict& verdict, const Setup& setup, const Assessment& assessm
                  locale.toString(setup.limits.faint_px, 'g', 3),
                  locale.toString(setup.limits.bad_px, 'g', 3));
     const QString wobble = locale.toString(worst, 'g', worst < 1.0 ? 2 : 3);
-    if (worst < setup.limits.faint_px)
+    const Grade grade = gradeOf(worst, setup.limits.faint_px, setup.limits.bad_px);
+    if (grade == Grade::Clean)
         verdict.tell(Verdict::Kind::Clean,
                      QObject::tr("Clean in cruise: at most %1 px").arg(wobble), window);
-    else if (worst < setup.limits.bad_px)
+    else if (grade == Grade::Faint)
         verdict.tell(Verdict::Kind::Faint,
                      QObject::tr("Faint wobble in cruise: up to %1 px").arg(wobble), window);
     else
@@ -134,6 +137,9 @@ FindingsPanel::FindingsPanel(QWidget* parent)
     QPalette plain = m_words->palette();
     plain.setColor(QPalette::Base, Qt::transparent);
     m_words->setPalette(plain);
+    m_pause.setSingleShot(true);
+    m_pause.setInterval(kBetweenWords_ms);
+    connect(&m_pause, &QTimer::timeout, this, &FindingsPanel::write);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(8, 8, 8, 4);
     layout->addWidget(m_verdict);
@@ -176,10 +182,23 @@ void FindingsPanel::setFailure(const Error& error)
     setWords(html);
 }
 
+// While the charts follow a drag frame by frame, nobody reads words that change as often, and to
+// lay them out takes as long as a chart: they follow ten times a second, in the charts' own frame.
 void FindingsPanel::setWords(const QString& html)
 {
+    m_html = html;
+    if (!m_pause.isActive())
+        write();
+}
+
+void FindingsPanel::write()
+{
+    if (isCurrent())
+        return;
+    m_written = m_html;
+    m_pause.start();
     const int place = m_words->verticalScrollBar()->value();  // a drag must not scroll the reader
-    m_words->setHtml(html);
+    m_words->setHtml(m_written);
     m_words->verticalScrollBar()->setValue(place);
 }
 

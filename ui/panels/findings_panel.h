@@ -5,6 +5,8 @@
 #include "core/base/result.h"
 #include "core/setup/setup.h"
 
+#include <QString>
+#include <QTimer>
 #include <QWidget>
 
 class QLabel;
@@ -26,7 +28,8 @@ public:
     void setStale(bool stale);
     void addBelow(QWidget* widget);  ///< under the words, where it does not scroll away
 
-    QString text() const;  ///< all that is said, plain
+    QString text() const;                                   ///< all that is said, plain
+    bool isCurrent() const { return m_written == m_html; }  ///< no newer words are waiting
 
 signals:
     /// A mode was asked to be shown, by its place among the six, in flight or on the bench.
@@ -35,9 +38,13 @@ signals:
 
 private:
     void setWords(const QString& html);
+    void write();
 
     Verdict* m_verdict;
     QTextBrowser* m_words;
+    QString m_html;     // the newest words
+    QString m_written;  // those on screen
+    QTimer m_pause;     // runs until words may change again
 };
 
 }  // namespace stillbay::ui

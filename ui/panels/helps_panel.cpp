@@ -90,7 +90,6 @@ HelpsPanel::HelpsPanel(Document& document, QWidget* parent)
     m_list->setAccessibleName(tr("Steps that help most"));
     m_list->setItemDelegate(m_painter);
     m_list->setFrameShape(QFrame::NoFrame);
-    m_list->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->setMouseTracking(true);
     m_list->viewport()->setCursor(Qt::PointingHandCursor);
@@ -158,7 +157,9 @@ void HelpsPanel::deliver(const Result<Helps>& helps)
     if (helps)
         showSteps(*helps);
     else
-        tell(tr("The craft has no answer, so there is nothing to compare a step with."));
+        tell(helps.error().code == Errc::Internal
+                 ? QString::fromStdString(helps.error().what)
+                 : tr("The craft has no answer, so there is nothing to compare a step with."));
 }
 
 void HelpsPanel::showSteps(const Helps& helps)

@@ -75,7 +75,6 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
 {
     makeKnobs();
     makeGrip();
-    m_facts->setWordWrap(true);
     m_facts->setTextFormat(Qt::RichText);
     m_facts->setTextInteractionFlags(Qt::TextSelectableByMouse);
     m_facts->setAccessibleName(tr("Tube figures"));
@@ -265,6 +264,8 @@ void TubeBench::showFacts()
                               std::round(std::abs(m_tension_n) / kGramForce_n), 'f', 0)));
     }
     m_facts->setText(facts + QStringLiteral("</table>"));
+    // Of a fixed size that only grows: another number must not lay the window out anew.
+    m_facts->setFixedSize(m_facts->sizeHint().expandedTo(m_facts->minimumSize()));
 }
 
 }  // namespace stillbay::ui

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "ui/panels/tunes_model.h"
 
+#include "ui/charts/point_words.h"
+#include "ui/widgets/plain_number.h"
+
 #include <QApplication>
 #include <QDateTime>
 #include <QLocale>
@@ -9,17 +12,6 @@
 #include <algorithm>
 
 namespace stillbay::ui {
-namespace {
-
-QString number(double value, int digits)
-{
-    QLocale locale;
-    locale.setNumberOptions(QLocale::OmitGroupSeparator);
-    return locale.toString(value, 'g', digits);
-}
-
-}  // namespace
-
 TunesModel::TunesModel(Document& document, QObject* parent)
     : QAbstractTableModel(parent), m_document(document), m_tunes(document.setup().tunes)
 {
@@ -137,10 +129,7 @@ QString TunesModel::verdictText(int row) const
         return {};
     if (!m_figures[k])
         return tr("no answer");
-    const double worst_px = m_figures[k]->worstCruise_px;
-    return worst_px < limits().faint_px ? tr("clean")
-           : worst_px < limits().bad_px ? tr("faint")
-                                        : tr("bad");
+    return gradeWord(limits(), m_figures[k]->worstCruise_px);
 }
 
 QString TunesModel::text(int row, int column) const
@@ -152,13 +141,14 @@ QString TunesModel::text(int row, int column) const
             return QString::fromStdString(shown.name);
         case TubeSize:
             return tr("%1 × %2 mm, Shore %3")
-                .arg(number(shown.tube.outer_diameter_mm, 4), number(shown.tube.bore_mm, 4),
-                     number(shown.tube.hardness_shore_a, 3));
+                .arg(plainNumber(shown.tube.outer_diameter_mm, 4),
+                     plainNumber(shown.tube.bore_mm, 4),
+                     plainNumber(shown.tube.hardness_shore_a, 3));
         case Length:
-            return tr("%1 mm").arg(number(shown.mounts.free_length_mm, 4));
+            return tr("%1 mm").arg(plainNumber(shown.mounts.free_length_mm, 4));
         case Stretch:
             return shown.mounts.stretch
-                       ? tr("%1 %").arg(number(100.0 * (*shown.mounts.stretch - 1.0), 3))
+                       ? tr("%1 %").arg(plainNumber(100.0 * (*shown.mounts.stretch - 1.0), 3))
                        : tr("by its holes");
         case Worst:
             return found ? tr("%1 px").arg(QLocale().toString(found->worstCruise_px, 'f', 2))

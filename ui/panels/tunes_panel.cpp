@@ -211,7 +211,8 @@ void TunesPanel::compute()
                 });
 }
 
-std::vector<ComparedCurve> TunesPanel::wobbleCurves() const
+std::vector<ComparedCurve> TunesPanel::compared(
+    const std::function<void(const TuneFigures&, ComparedCurve&)>& fill) const
 {
     std::vector<ComparedCurve> curves;
     for (int row = 0; row < m_model->rowCount(); ++row) {
@@ -219,33 +220,30 @@ std::vector<ComparedCurve> TunesPanel::wobbleCurves() const
         const TuneFigures* const figures = m_model->figures(row);
         if (!place || !figures)
             continue;
-        ComparedCurve curve{QString::fromStdString(m_model->tune(row).name), *place, {}, {}};
-        for (const double throttle : figures->throttle)
-            curve.x.push_back(100.0 * throttle);
-        curve.y = figures->wobble_px;
-        curves.push_back(std::move(curve));
+        curves.push_back({QString::fromStdString(m_model->tune(row).name), *place, {}, {}});
+        fill(*figures, curves.back());
     }
     return curves;
 }
 
+std::vector<ComparedCurve> TunesPanel::wobbleCurves() const
+{
+    return compared([](const TuneFigures& figures, ComparedCurve& curve) {
+        for (const double throttle : figures.throttle)
+            curve.x.push_back(100.0 * throttle);
+        curve.y = figures.wobble_px;
+    });
+}
+
 std::vector<ComparedCurve> TunesPanel::tubeCurves() const
 {
-    std::vector<ComparedCurve> curves;
-    for (int row = 0; row < m_model->rowCount(); ++row) {
-        const auto place = m_model->comparedPlace(row);
-        const TuneFigures* const figures = m_model->figures(row);
-        if (!place || !figures)
-            continue;
-        const TransmissibilityCurves& t = figures->transmissibility;
-        ComparedCurve curve{tr("%1, largest").arg(QString::fromStdString(m_model->tune(row).name)),
-                            *place,
-                            t.frequency_hz,
-                            {}};
+    return compared([](const TuneFigures& figures, ComparedCurve& curve) {
+        const TransmissibilityCurves& t = figures.transmissibility;
+        curve.name = tr("%1, largest").arg(curve.name);
+        curve.x = t.frequency_hz;
         for (std::size_t k = 0; k < t.frequency_hz.size(); ++k)
             curve.y.push_back(std::max({t.x[k], t.y[k], t.z[k]}));
-        curves.push_back(std::move(curve));
-    }
-    return curves;
+    });
 }
 
 }  // namespace stillbay::ui

@@ -9,6 +9,7 @@
 #include <QTimer>
 #include <QWidget>
 
+#include <functional>
 #include <vector>
 
 class QAction;
@@ -50,6 +51,8 @@ private:
     void setupChanged();
     void compute();
     void showState();
+    std::vector<ComparedCurve> compared(
+        const std::function<void(const TuneFigures&, ComparedCurve&)>& fill) const;
     int chosen() const;  // row; -1: none
 
     Document& m_document;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/sheet/page.h"
 
+#include "core/base/units.h"
+
 #include <QFontMetricsF>
 #include <QPaintDevice>
 
@@ -9,7 +11,7 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kInch_mm = 25.4;
+constexpr double kInch_mm = unit::inch / unit::mm;
 constexpr double kSmallestShare = 0.75;  // of its size that a line shrinks to
 
 }  // namespace

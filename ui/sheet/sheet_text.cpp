@@ -3,8 +3,10 @@
 
 #include "core/assess/words.h"
 #include "core/base/units.h"
+#include "ui/charts/point_words.h"
 #include "ui/document/mount_layout.h"
 #include "ui/widgets/in_words.h"
+#include "ui/widgets/plain_number.h"
 
 #include <QLocale>
 #include <QObject>
@@ -27,9 +29,7 @@ QString number(double value, int decimals)
 // As many decimals as the value has, up to two.
 QString plain(double value)
 {
-    QLocale locale;
-    locale.setNumberOptions(QLocale::OmitGroupSeparator);
-    return locale.toString(std::round(100.0 * value) / 100.0 + 0.0, 'g', 8);
+    return plainNumber(std::round(100.0 * value) / 100.0 + 0.0, 8);
 }
 
 QString millimetres(double value)
@@ -176,13 +176,6 @@ QString holeTable(const BuildSheet& sheet, int templateSheets)
     return html;
 }
 
-QString verdictOf(double wobble_px, const Limits& limits)
-{
-    return wobble_px < limits.faint_px ? QObject::tr("clean")
-           : wobble_px < limits.bad_px ? QObject::tr("faint")
-                                       : QObject::tr("bad");
-}
-
 QString span(double from, double to)
 {
     return QObject::tr("%1 to %2 %").arg(number(kPercent * from, 0), number(kPercent * to, 0));
@@ -238,7 +231,7 @@ QString tunedTable(const BuildSheet& sheet)
     add(QObject::tr("Cruise window"), QObject::tr("%1 throttle").arg(span(from, to)));
     add(QObject::tr("Worst wobble in cruise"),
         bold(
-            QObject::tr("%1 px (%2)").arg(number(worst_px, 2), verdictOf(worst_px, setup.limits))));
+            QObject::tr("%1 px (%2)").arg(number(worst_px, 2), gradeWord(setup.limits, worst_px))));
     add(QObject::tr("Clean throttle"), cleanSpans(assessment));
     add(QObject::tr("Hover"), hoverWords(assessment.hover));
     return heading(QObject::tr("Tuned for")) + table({}, rows, QStringLiteral("left"));

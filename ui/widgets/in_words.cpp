@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "ui/widgets/in_words.h"
 
+#include "ui/widgets/plain_number.h"
+
 #include <QCoreApplication>
-#include <QLocale>
 
 namespace stillbay::ui {
 namespace {
@@ -19,9 +20,8 @@ public:
 
     std::string number(const Number& number) const override
     {
-        QLocale locale;
-        locale.setNumberOptions(QLocale::OmitGroupSeparator);
-        return locale.toString(number.value, number.significant ? 'g' : 'f', number.digits)
+        return (number.significant ? plainNumber(number.value, number.digits)
+                                   : plainDecimals(number.value, number.digits))
             .toStdString();
     }
 };

@@ -158,9 +158,10 @@ void SpeedsView::tellCrossings()
     const QString legend =
         tr("A ring marks where a shake meets what can swing inside the cruise window.");
     const QString most = QLocale().toString(worst_px, 'g', 2);
-    if (worst_px < setup.limits.faint_px)
+    const Grade grade = gradeOf(worst_px, setup.limits.faint_px, setup.limits.bad_px);
+    if (grade == Grade::Clean)
         m_verdict->tell(Verdict::Kind::Clean, tr("No crossing shows in cruise"), legend);
-    else if (worst_px < setup.limits.bad_px)
+    else if (grade == Grade::Faint)
         m_verdict->tell(Verdict::Kind::Faint, tr("Faint crossing in cruise: up to %1 px").arg(most),
                         legend);
     else

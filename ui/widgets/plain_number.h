@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <QString>
+
+namespace stillbay::ui {
+
+/// A number of the user's locale without thousands separators, as it is typed into a field.
+///
+/// @param digits  significant ones at most, without trailing zeros
+QString plainNumber(double value, int digits);
+
+/// The same with so many decimals.
+QString plainDecimals(double value, int decimals);
+
+}  // namespace stillbay::ui
