@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/shaking.h"
+#include "core/film/film.h"
+
+#include <span>
+#include <vector>
+
+namespace stillbay {
+
+/// Wobble power at one throttle [px²], over motors and axes.
+struct WobblePower {
+    double turn = 0.0;    ///< of the once-per-turn shake: goes with the square of the unbalance
+    double blades = 0.0;  ///< of the blade-pass shakes together
+
+    double wobble_px() const;  ///< √(turn + blades)
+};
+
+/// The shaking of a throttle grid as one camera films it: what many designs of tubes share.
+class FilmedShaking {
+public:
+    FilmedShaking(const Shaking& shaking, const CameraModel& camera);
+
+    std::size_t throttles() const { return m_shaking.points.size(); }
+
+    /// The same figures as wobbleOverThrottle(), to rounding, and nothing else.
+    ///
+    /// @param K dynamic stiffness of the tubes at `rest`, @param powers one per throttle.
+    /// @return false where an undamped system is exactly on a resonance.
+    bool powers(const MassFigures& bay, const Pose& rest, const Matrix6cd& K,
+                std::span<WobblePower> powers) const;
+
+private:
+    Shaking m_shaking;
+    CameraModel m_camera;
+};
+
+}  // namespace stillbay
