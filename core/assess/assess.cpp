@@ -3,6 +3,7 @@
 
 #include "core/assess/cautions.h"
 #include "core/assess/craft.h"
+#include "core/assess/rest_figures.h"
 #include "core/assess/shaking.h"
 #include "core/assess/wobble.h"
 #include "core/base/units.h"
@@ -30,25 +31,6 @@ TubeFigures tubeFigures(const HungBay& hung, const Setup& setup)
             .lateral_stiffness = lateralStiffness(laws, hung.drawnLength),
             .own_resonance_hz = ownResonance_hz(tube, hung.drawnLength, laws.energy.d1),
             .modulus_from_hardness = !setup.tube.youngs_modulus_mpa.has_value()};
-}
-
-RestFigures restFigures(const Suspension& suspension, const Pose& pose, double loadFactor)
-{
-    RestFigures figures{loadFactor, pose.shift, pose.theta, {}};
-    const Tube& tube = suspension.tube;
-    const std::vector<double> lengths = tubeLengths(suspension, pose);
-    const std::vector<double> bends = tubeBends(suspension, pose);
-    for (std::size_t i = 0; i < lengths.size(); ++i) {
-        const double length = lengths[i];
-        const double tension = tubeLaws(tube, length).energy.d1;
-        TubeState state = TubeState::Taut;
-        if (tension < 0)
-            state = tube.clamped && -tension >= bucklingLoad(tube, length) ? TubeState::Buckled
-                                                                           : TubeState::Slack;
-        figures.tubes.push_back(
-            {length / tube.freeLength, tension, state, tube.clamped ? bends[i] : 0.0});
-    }
-    return figures;
 }
 
 std::array<ModeFigures, 6> modeFigures(const Modes& modes)
@@ -126,9 +108,9 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
 
     result.tube = tubeFigures(*hung, setup);
     result.rest = restFigures(suspension, *rest, 1.0);
-    const auto rest3g = restPose(suspension, 3.0);
+    const auto rest3g = restPose(suspension, kPullUp);
     if (rest3g)
-        result.rest_3g = restFigures(suspension, *rest3g, 3.0);
+        result.rest_3g = restFigures(suspension, *rest3g, kPullUp);
     result.bench = modeFigures(modes->bench);
     result.flight = modeFigures(modes->flight);
     const CantileverFrequencies arm = armFrequencies(shaking.craft.airframe);

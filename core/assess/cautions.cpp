@@ -2,8 +2,8 @@
 #include "core/assess/cautions.h"
 
 #include "core/assess/crossings.h"
+#include "core/assess/rest_figures.h"
 #include "core/assess/words.h"
-#include "core/base/rotation.h"
 #include "core/base/units.h"
 
 #include <algorithm>
@@ -13,12 +13,6 @@
 
 namespace stillbay {
 namespace {
-
-// Below this a craft's own steering moves swing the bay; common practice, no source.
-constexpr double kSteering_hz = 8.0;
-
-// Beyond this the beam's small end angles no longer hold: sin and angle differ by 2 %.
-constexpr double kLargestBend_deg = 20.0;
 
 using Warnings = std::vector<Warning>;
 
@@ -121,32 +115,6 @@ void singleTubeCaution(const CautionInputs& in, Warnings& out)
                                          lowest.words, fixed(lowest.frequency_hz, 1))});
 }
 
-Vector3d corner(const Part& part, int index)
-{
-    Vector3d p;
-    for (Eigen::Index axis = 0; axis < 3; ++axis) {
-        const auto k = static_cast<std::size_t>(axis);
-        const double half = 0.5 * part.size_mm[k];
-        p[axis] = part.centre_mm[k] + ((index >> axis) & 1 ? half : -half);
-    }
-    return p * unit::mm;
-}
-
-// How far the farthest corner of the bay goes from its rest at 1 g to its rest at 3 g [m].
-double travelBetween(const Setup& setup, const Vector3d& centre, const RestFigures& from,
-                     const RestFigures& to)
-{
-    const Matrix3d R_from = rotationFromVector(from.rotation),
-                   R_to = rotationFromVector(to.rotation);
-    double farthest = 0.0;
-    for (const Part& part : setup.bay.parts)
-        for (int index = 0; index < 8; ++index) {
-            const Vector3d p = corner(part, index) - centre;
-            farthest = std::max(farthest, (to.shift - from.shift + (R_to - R_from) * p).norm());
-        }
-    return farthest;
-}
-
 void travelCaution(const CautionInputs& in, Warnings& out)
 {
     if (!in.assessment.rest_3g) {
@@ -154,8 +122,8 @@ void travelCaution(const CautionInputs& in, Warnings& out)
                                             "tubes more, or use a stiffer tube.")});
         return;
     }
-    const double travel_mm = travelBetween(in.setup, in.assessment.bay.centre, in.assessment.rest,
-                                           *in.assessment.rest_3g) /
+    const double travel_mm = travelBetween(in.setup.bay.parts, in.assessment.bay.centre,
+                                           in.assessment.rest, *in.assessment.rest_3g) /
                              unit::mm;
     if (travel_mm > in.setup.bay.travel_mm)
         out.push_back(

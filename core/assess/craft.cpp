@@ -14,19 +14,16 @@ Vector3d metres(const Triple& p_mm)
     return Vector3d(p_mm[0], p_mm[1], p_mm[2]) * unit::mm;
 }
 
-MassFigures figuresOf(const std::vector<Part>& parts)
+double youngsModulus(const TubeStock& stock)
 {
-    std::vector<MassFigures> boxes;
-    for (const Part& part : parts)
-        boxes.push_back(
-            boxFigures(part.mass_g * unit::g, metres(part.centre_mm), metres(part.size_mm)));
-    return combine(boxes);
+    return stock.youngs_modulus_mpa ? *stock.youngs_modulus_mpa * unit::mpa
+                                    : youngsModulusFromShoreA(stock.hardness_shore_a);
 }
 
 AirframeModel makeAirframe(const Setup& setup)
 {
     const ArmSection& section = setup.airframe.arm;
-    AirframeModel model{.hub = figuresOf(setup.airframe.parts),
+    AirframeModel model{.hub = makeBody(setup.airframe.parts),
                         .arm = {.width = section.width_mm * unit::mm,
                                 .height = section.height_mm * unit::mm,
                                 .wall = {},
@@ -93,24 +90,32 @@ ShakenAirframe makeShakenAirframe(const Setup& setup)
             .emptyVoltage = drive.battery.cells * drive.battery.empty_v_per_cell};
 }
 
-Result<HungBay> makeHungBay(const Setup& setup)
+MassFigures makeBody(const std::vector<Part>& parts)
 {
-    const TubeStock& stock = setup.tube;
-    const Mounts& mounts = setup.mounts;
-    HungBay hung;
-    hung.youngsModulus = stock.youngs_modulus_mpa ? *stock.youngs_modulus_mpa * unit::mpa
-                                                  : youngsModulusFromShoreA(stock.hardness_shore_a);
-    hung.dynamicFactor = stock.dynamic_ratio * Complex(1, stock.loss_factor);
-    hung.p_OC = metres(setup.camera.centre_mm);
-    const auto tube =
-        makeTube({.section = {stock.outer_diameter_mm * unit::mm, stock.bore_mm * unit::mm},
-                  .shearModulus = shearModulus(hung.youngsModulus),
-                  .density = stock.density_kg_m3,
-                  .freeLength = mounts.free_length_mm * unit::mm,
-                  .clamped = mounts.ends == Ends::Clamped});
+    std::vector<MassFigures> boxes;
+    for (const Part& part : parts)
+        boxes.push_back(
+            boxFigures(part.mass_g * unit::g, metres(part.centre_mm), metres(part.size_mm)));
+    return combine(boxes);
+}
+
+Result<Tube> makeTube(const TubeStock& stock, const Mounts& mounts, double cut, double modulus)
+{
+    return makeTube({.section = {stock.outer_diameter_mm * unit::mm, stock.bore_mm * unit::mm},
+                     .shearModulus = modulus * shearModulus(youngsModulus(stock)),
+                     .density = stock.density_kg_m3,
+                     .freeLength = mounts.free_length_mm * unit::mm + cut,
+                     .clamped = mounts.ends == Ends::Clamped});
+}
+
+Result<HungBay> makeHungBay(const MassFigures& bay, const TubeStock& stock, const Mounts& mounts)
+{
+    const auto tube = makeTube(stock, mounts, 0.0, 1.0);
     if (!tube)
         return tl::unexpected(tube.error());
-    hung.suspension = {figuresOf(setup.bay.parts), *tube, {}};
+    HungBay hung{.suspension = {bay, *tube, {}},
+                 .youngsModulus = youngsModulus(stock),
+                 .dynamicFactor = stock.dynamic_ratio * Complex(1, stock.loss_factor)};
     const double planned = tube->freeLength * mounts.stretch.value_or(1.0);
     for (std::size_t i = 0; i < mounts.points.size(); ++i) {
         const Attachment attachment = makeAttachment(mounts.points[i], planned);
@@ -121,6 +126,14 @@ Result<HungBay> makeHungBay(const Setup& setup)
         hung.suspension.attachments.push_back(attachment);
         hung.drawnLength += length / static_cast<double>(mounts.points.size());
     }
+    return hung;
+}
+
+Result<HungBay> makeHungBay(const Setup& setup)
+{
+    auto hung = makeHungBay(makeBody(setup.bay.parts), setup.tube, setup.mounts);
+    if (hung)
+        hung->p_OC = metres(setup.camera.centre_mm);
     return hung;
 }
 

@@ -32,13 +32,23 @@ struct HungBay {
     double youngsModulus = 0.0;        ///< [Pa]
     double drawnLength = 0.0;          ///< [m] of the tubes, mean
     Complex dynamicFactor;             ///< g = ρ_d(1 + iη)
-    Vector3d p_OC = Vector3d::Zero();  ///< [m] datum to the camera as drawn
+    Vector3d p_OC = Vector3d::Zero();  ///< [m] datum to the camera as drawn; of a Setup only
 };
 
 ShakenAirframe makeShakenAirframe(const Setup& setup);
 
 /// @error BadInput  a tube too short for the model, coincident tube ends.
 Result<HungBay> makeHungBay(const Setup& setup);
+Result<HungBay> makeHungBay(const MassFigures& bay, const TubeStock& stock, const Mounts& mounts);
+
+/// How one build of a tube differs from the plan; its holes are where the plan has them.
+///
+/// @param cut [m] longer than planned, @param modulus factor.
+/// @error BadInput  a tube too short for the model.
+Result<Tube> makeTube(const TubeStock& stock, const Mounts& mounts, double cut, double modulus);
+
+/// Mass figures of boxes fixed to each other.
+MassFigures makeBody(const std::vector<Part>& parts);
 
 CameraModel makeCamera(const Camera& camera);
 

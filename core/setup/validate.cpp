@@ -49,7 +49,12 @@ public:
         std::swap(path, m_path);
     }
 
-    std::optional<Error> takeFault() { return std::move(m_fault); }
+    Result<void> verdict()
+    {
+        if (m_fault)
+            return tl::unexpected<Error>(*std::move(m_fault));
+        return {};
+    }
 
     void text(const char* key, const std::string& value, std::size_t maxBytes)
     {
@@ -266,9 +271,15 @@ Result<void> validate(const Setup& setup)
 {
     Validator validator;
     validator.check(setup, "");
-    if (auto fault = validator.takeFault())
-        return tl::unexpected<Error>(*std::move(fault));
-    return {};
+    return validator.verdict();
+}
+
+Result<void> validate(const TubeStock& tube, const Mounts& mounts)
+{
+    Validator validator;
+    validator.check(tube, "tube");
+    validator.check(mounts, "mounts");
+    return validator.verdict();
 }
 
 }  // namespace stillbay

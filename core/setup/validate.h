@@ -13,4 +13,7 @@ namespace stillbay {
 ///                  the allowed range.
 Result<void> validate(const Setup& setup);
 
+/// The same for a tube and its mounts alone; paths are those in a setup.
+Result<void> validate(const TubeStock& tube, const Mounts& mounts);
+
 }  // namespace stillbay

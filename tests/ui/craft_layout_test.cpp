@@ -3,7 +3,7 @@
 
 #include "core/setup/validate.h"
 #include "tests/ui/samples.h"
-#include "ui/document/mount_layout.h"
+#include "core/setup/mount_layout.h"
 
 #include <gtest/gtest.h>
 

@@ -2,7 +2,7 @@
 #include "tests/ui/files_fixture.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
-#include "ui/document/mount_layout.h"
+#include "core/setup/mount_layout.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/widgets/number_box.h"
 #include "ui/window/tuning_view.h"

@@ -3,7 +3,7 @@
 
 #include "core/base/rotation.h"
 #include "core/base/units.h"
-#include "ui/document/mount_layout.h"
+#include "core/setup/mount_layout.h"
 
 #include <array>
 #include <cmath>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/document/craft_layout.h"
 
-#include "ui/document/mount_layout.h"
+#include "core/setup/mount_layout.h"
 
 #include <algorithm>
 #include <cmath>

@@ -3,7 +3,7 @@
 
 #include "core/base/units.h"
 #include "core/setup/fields.h"
-#include "ui/document/mount_layout.h"
+#include "core/setup/mount_layout.h"
 #include "ui/panels/craft_summaries.h"
 #include "ui/panels/helper_buttons.h"
 #include "ui/panels/quick_layouts.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/panels/craft_summaries.h"
 
-#include "ui/document/mount_layout.h"
+#include "core/setup/mount_layout.h"
 
 #include <QCoreApplication>
 #include <QLocale>

@@ -4,7 +4,7 @@
 #include "core/base/units.h"
 #include "core/setup/cut_length.h"
 #include "core/setup/fields.h"
-#include "ui/document/mount_layout.h"
+#include "core/setup/mount_layout.h"
 #include "ui/panels/tube_drawing.h"
 #include "ui/widgets/in_words.h"
 #include "ui/widgets/labels.h"

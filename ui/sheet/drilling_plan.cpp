@@ -2,7 +2,7 @@
 #include "ui/sheet/drilling_plan.h"
 
 #include "core/base/check.h"
-#include "ui/document/mount_layout.h"
+#include "core/setup/mount_layout.h"
 
 #include <QLineF>
 

@@ -4,7 +4,7 @@
 #include "core/assess/words.h"
 #include "core/base/units.h"
 #include "ui/charts/point_words.h"
-#include "ui/document/mount_layout.h"
+#include "core/setup/mount_layout.h"
 #include "ui/widgets/in_words.h"
 #include "ui/widgets/plain_number.h"
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "ui/document/mount_layout.h"
+#include "core/setup/mount_layout.h"
 
-#include "tests/ui/samples.h"
+#include "tests/assess/crafts.h"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 
-namespace stillbay::ui {
+namespace stillbay {
 namespace {
 
 // Lengths here come from holes or angles rounded to a hundredth.
@@ -22,7 +22,7 @@ double distance_mm(const MountPoint& point)
 // Oracle: definition. A planned tube is drawn at free length × stretch.
 TEST(MountLayout, PlannedTubesAreAsLongAsTheStretchSays)
 {
-    const Mounts mounts = sampleSetup("reedbed").mounts;
+    const Mounts mounts = test::sampleCraft("reedbed").mounts;
     ASSERT_FALSE(mounts.drilled());
     EXPECT_NEAR(meanDistance_mm(mounts), mounts.free_length_mm * *mounts.stretch, 1e-9);
     EXPECT_EQ(drawnStretch(mounts), *mounts.stretch);
@@ -31,7 +31,7 @@ TEST(MountLayout, PlannedTubesAreAsLongAsTheStretchSays)
 // Oracle: definition, from the holes themselves.
 TEST(MountLayout, DrilledTubesStretchByTheirMeanDistance)
 {
-    const Mounts mounts = sampleSetup("quarry").mounts;
+    const Mounts mounts = test::sampleCraft("quarry").mounts;
     ASSERT_TRUE(mounts.drilled());
     double sum = 0.0;
     for (const MountPoint& point : mounts.points)
@@ -44,7 +44,7 @@ TEST(MountLayout, DrilledTubesStretchByTheirMeanDistance)
 // Oracle: identity. The free length that is set gives the stretch that was asked for.
 TEST(MountLayout, InADrilledCraftTheStretchSetsTheFreeLength)
 {
-    Mounts mounts = sampleSetup("quarry").mounts;
+    Mounts mounts = test::sampleCraft("quarry").mounts;
     const auto points = mounts.points;
     for (const double stretch : {1.0, 1.1, 1.37}) {
         setDrawnStretch(mounts, stretch);
@@ -75,7 +75,7 @@ TEST(MountLayout, DrillingPutsTheHoleWhereTheAnglesPoint)
 TEST(MountLayout, DrillingAndPlanningAgainComeBack)
 {
     for (const char* name : {"reedbed", "saltmarsh"}) {
-        const Mounts plan = sampleSetup(name).mounts;
+        const Mounts plan = test::sampleCraft(name).mounts;
         const Mounts back = planned(drilled(plan));
         ASSERT_FALSE(back.drilled());
         EXPECT_NEAR(*back.stretch, *plan.stretch, 1e-3);
@@ -89,4 +89,4 @@ TEST(MountLayout, DrillingAndPlanningAgainComeBack)
 }
 
 }  // namespace
-}  // namespace stillbay::ui
+}  // namespace stillbay

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "ui/document/mount_layout.h"
+#include "core/setup/mount_layout.h"
 
 #include "core/base/units.h"
 
 #include <cmath>
 #include <cstddef>
 
-namespace stillbay::ui {
+namespace stillbay {
 namespace {
 
 Triple toAnchor(const Mounts& mounts, const MountPoint& point)
@@ -90,4 +90,4 @@ Mounts planned(const Mounts& drilled)
     return result;
 }
 
-}  // namespace stillbay::ui
+}  // namespace stillbay

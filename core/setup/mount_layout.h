@@ -4,7 +4,7 @@
 #include "core/setup/setup.h"
 
 /// Lengths of the tubes as drawn, and the step between planned angles and drilled holes.
-namespace stillbay::ui {
+namespace stillbay {
 
 /// Where the tube ends at the airframe [mm]: the hole, or where the planned angles put it.
 Triple anchorOf(const Mounts& mounts, const MountPoint& point);
@@ -25,4 +25,4 @@ Mounts drilled(const Mounts& planned);
 /// The angles under which the holes are seen; all tubes take the mean stretch.
 Mounts planned(const Mounts& drilled);
 
-}  // namespace stillbay::ui
+}  // namespace stillbay

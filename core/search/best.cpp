@@ -1,0 +1,449 @@
+// SPDX-License-Identifier: MIT
+#include "core/search/best.h"
+
+#include "core/search/minimise.h"
+#include "core/search/parallel.h"
+
+#include <algorithm>
+#include <array>
+#include <atomic>
+#include <cmath>
+#include <functional>
+#include <iterator>
+#include <limits>
+#include <mutex>
+#include <string>
+#include <thread>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+constexpr double kOutOfQuestion = 30.0;  // above the logarithm of any wobble in px
+constexpr double kFirstStep = 0.05;      // of a knob's range
+constexpr double kSamePlace = 0.03;      // of a knob's range: nearer candidates are one
+constexpr std::size_t kPolishPerKnob = 150;
+constexpr std::size_t kSturdyPerKnob = 40;
+constexpr std::size_t kSturdyBuilds = 48;  // a coarse 90th percentile while looking
+constexpr std::size_t kMostCandidates = 6;
+
+/// A place that was judged.
+struct Judged {
+    std::size_t base = 0;  ///< which tube
+    UnitPoint x;
+    Verdict verdict;
+};
+
+/// How many designs were judged, of how many expected, and whether to go on.
+class Counter {
+public:
+    Counter(std::size_t expected, const Progress& progress)
+        : m_expected(expected), m_progress(progress)
+    {
+    }
+
+    /// After a design. @return false: stop.
+    bool goesOn()
+    {
+        const std::size_t done = ++m_done;
+        if (m_progress && std::this_thread::get_id() == m_caller &&
+            !m_progress(std::min(done, m_expected), m_expected))
+            m_stop = true;
+        return !m_stop;
+    }
+
+    bool stopped() const { return m_stop; }
+    std::size_t done() const { return m_done; }
+
+private:
+    std::size_t m_expected;
+    const Progress& m_progress;
+    std::thread::id m_caller = std::this_thread::get_id();
+    std::atomic<std::size_t> m_done = 0;
+    std::atomic<bool> m_stop = false;
+};
+
+// Smooths decades: the search compares ratios, not differences.
+double logarithm(double wobble_px)
+{
+    return std::log(wobble_px + 1e-9);
+}
+
+double objectiveOf(const Verdict& verdict)
+{
+    return verdict.feasible() ? logarithm(verdict.worst_px()) : kOutOfQuestion;
+}
+
+std::optional<Error> fault(const Setup& setup, const SearchSpace& space)
+{
+    if (space.knobs.empty() && space.stock.empty())
+        return Error{Errc::BadInput, "the search has nothing to choose", ""};
+    for (std::size_t i = 0; i < space.knobs.size(); ++i) {
+        const KnobRange& range = space.knobs[i];
+        const KnobField field = fieldOf(range.knob);
+        if (!canTurn(setup.mounts, range.knob))
+            return Error{Errc::BadInput,
+                         std::string(field.label) + " is decided by the holes of a drilled craft",
+                         field.key};
+        if (!(range.from <= range.to))
+            return Error{Errc::BadInput, std::string(field.label) + " needs a range that rises",
+                         field.key};
+        for (std::size_t k = 0; k < i; ++k)
+            if (space.knobs[k].knob == range.knob)
+                return Error{Errc::BadInput, std::string(field.label) + " is there twice",
+                             field.key};
+    }
+    return {};
+}
+
+/// The search under way.
+class Search {
+public:
+    Search(const Setup& setup, const SearchSpace& space, const SearchOptions& options,
+           const Progress& progress)
+        : m_setup(setup),
+          m_space(space),
+          m_options(options),
+          m_judge(setup),
+          m_counter(expected(), progress)
+    {
+        for (const KnobRange& range : space.knobs)
+            if (range.from < range.to)
+                m_knobs.push_back(range);
+        for (const StockTube& stock : tubes()) {
+            Design base = designOf(setup);
+            takeTube(base, stock);
+            for (const KnobRange& range : space.knobs)
+                turn(base, range.knob, range.from);
+            m_bases.push_back(base);
+        }
+    }
+
+    Result<Found> run(std::span<const Design> known);
+
+private:
+    std::vector<StockTube> tubes() const
+    {
+        return m_space.stock.empty() ? std::vector{stockOf(m_setup.tube)} : m_space.stock;
+    }
+    std::size_t expected() const
+    {
+        const std::size_t d = m_space.knobs.size(),
+                          tubes = std::max<std::size_t>(m_space.stock.size(), 1);
+        const std::size_t polish = m_options.starts * tubes * kPolishPerKnob * d;
+        const std::size_t sturdy = m_options.robustBuilds == 0
+                                       ? 0
+                                       : m_options.starts * kSturdyPerKnob * d * kSturdyBuilds +
+                                             kMostCandidates * m_options.robustBuilds;
+        return tubes * std::max<std::size_t>(m_options.samples * d, 1) + polish + sturdy;
+    }
+
+    Design designAt(std::size_t base, const UnitPoint& x) const;
+    UnitPoint placeOf(const Design& design) const;
+    Verdict judged(const Design& design);
+    Design tidied(std::size_t base, const UnitPoint& x);
+    bool isSamePlace(const Candidate& a, const Candidate& b) const;
+    void keepBest(std::vector<Candidate>& candidates, std::size_t most) const;
+    std::vector<Judged> placesOf(std::span<const Design> known);
+    bool forAll(std::size_t count, const std::function<void(std::size_t)>& work);
+
+    void scan(std::size_t base);
+    std::vector<Judged> starts() const;
+    Candidate polished(const Judged& start);
+    Candidate sturdied(const Judged& start);
+    std::optional<double> sturdiness(const Design& design, std::span<const Build> builds);
+    Result<void> addRobustness(std::vector<Candidate>& candidates);
+    Error nothingFeasible() const;
+
+    const Setup& m_setup;
+    const SearchSpace& m_space;
+    const SearchOptions& m_options;
+    Judge m_judge;
+    Counter m_counter;
+    std::vector<KnobRange> m_knobs;  // those with room to turn
+    std::vector<Design> m_bases;     // one a tube
+    std::mutex m_mutex;
+    std::vector<Judged> m_seen;  // feasible ones, guarded
+    std::array<std::size_t, kObjections> m_refused{};
+};
+
+Design Search::designAt(std::size_t base, const UnitPoint& x) const
+{
+    Design design = m_bases[base];
+    for (std::size_t k = 0; k < m_knobs.size(); ++k)
+        turn(design, m_knobs[k].knob, m_knobs[k].from * (1 - x[k]) + m_knobs[k].to * x[k]);
+    return design;
+}
+
+UnitPoint Search::placeOf(const Design& design) const
+{
+    UnitPoint x;
+    for (const KnobRange& range : m_knobs)
+        x.push_back((valueOf(design, range.knob) - range.from) / (range.to - range.from));
+    return x;
+}
+
+Verdict Search::judged(const Design& design)
+{
+    if (m_space.kept) {
+        const double value = valueOf(design, m_space.kept->knob);
+        if (!(value >= m_space.kept->from && value <= m_space.kept->to))
+            return {Objection::OutsideLimits, {}, {}};
+    }
+    return m_judge.judge(design);
+}
+
+void Search::scan(std::size_t base)
+{
+    const Objective look = [&](const UnitPoint& x) -> std::optional<double> {
+        const Verdict verdict = judged(designAt(base, x));
+        {
+            const std::lock_guard lock(m_mutex);
+            if (verdict.feasible())
+                m_seen.push_back({base, x, verdict});
+            else
+                ++m_refused.at(static_cast<std::size_t>(*verdict.objection));
+        }
+        return m_counter.goesOn() ? std::optional(objectiveOf(verdict)) : std::nullopt;
+    };
+    if (m_knobs.empty())
+        look({});
+    else
+        scanCube(look, m_knobs.size(), m_options.samples * m_knobs.size());
+}
+
+// The best seen places of every tube that are not close to each other.
+std::vector<Judged> Search::starts() const
+{
+    std::vector<Judged> sorted = m_seen;
+    std::sort(sorted.begin(), sorted.end(), [](const Judged& a, const Judged& b) {
+        return a.verdict.isBetterThan(b.verdict) ||
+               (!b.verdict.isBetterThan(a.verdict) &&
+                std::pair(a.base, a.x) < std::pair(b.base, b.x));
+    });
+    constexpr double kApart = 0.1;
+    std::vector<Judged> chosen;
+    for (const Judged& place : sorted) {
+        std::size_t ofTube = 0;
+        const bool isNew = std::none_of(chosen.begin(), chosen.end(), [&](const Judged& other) {
+            if (other.base != place.base)
+                return false;
+            ++ofTube;
+            double apart = 0.0;
+            for (std::size_t k = 0; k < place.x.size(); ++k)
+                apart = std::max(apart, std::abs(place.x[k] - other.x[k]));
+            return apart < kApart;
+        });
+        if (isNew && ofTube < m_options.starts)
+            chosen.push_back(place);
+    }
+    return chosen;
+}
+
+// To what a knife and a protractor can follow, on the feasible side.
+Design Search::tidied(std::size_t base, const UnitPoint& x)
+{
+    const Design exact = designAt(base, x);
+    Design best = exact;
+    Verdict verdict{Objection::OutsideLimits, {}, {}};
+    for (unsigned corner = 0; corner < 1U << m_knobs.size(); ++corner) {
+        Design design = exact;
+        for (std::size_t k = 0; k < m_knobs.size(); ++k) {
+            const double grain = 0.1 * std::pow(10.0, -fieldOf(m_knobs[k].knob).decimals);
+            const double cell = valueOf(exact, m_knobs[k].knob) / grain;
+            const double value = grain * (corner >> k & 1U ? std::ceil(cell) : std::floor(cell));
+            turn(design, m_knobs[k].knob, std::clamp(value, m_knobs[k].from, m_knobs[k].to));
+        }
+        const Verdict here = judged(design);
+        if (here.isBetterThan(verdict)) {
+            verdict = here;
+            best = design;
+        }
+    }
+    return best;
+}
+
+bool Search::isSamePlace(const Candidate& a, const Candidate& b) const
+{
+    if (!(stockOf(a.design.tube) == stockOf(b.design.tube)) && m_space.stock.size() > 1)
+        return false;
+    const UnitPoint x = placeOf(a.design), y = placeOf(b.design);
+    for (std::size_t k = 0; k < x.size(); ++k)
+        if (std::abs(x[k] - y[k]) > kSamePlace)
+            return false;
+    return true;
+}
+
+Candidate Search::polished(const Judged& start)
+{
+    const Objective look = [&](const UnitPoint& x) -> std::optional<double> {
+        const double value = objectiveOf(judged(designAt(start.base, x)));
+        return m_counter.goesOn() ? std::optional(value) : std::nullopt;
+    };
+    const UnitPoint x =
+        m_knobs.empty() ? start.x
+                        : goDownhill(look, start.x, kFirstStep, kPolishPerKnob * m_knobs.size());
+    const Design design = tidied(start.base, x);
+    return {design, judged(design), {}};
+}
+
+// Logarithm of the 90th percentile of some builds; above that of any wobble where too many fail.
+std::optional<double> Search::sturdiness(const Design& design, std::span<const Build> builds)
+{
+    std::vector<double> worst;
+    double failed = 0.0;
+    for (const Build& build : builds) {
+        const BuildWobble wobble = m_judge.wobbleOf(design, build);
+        if (!m_counter.goesOn())
+            return {};
+        if (wobble.objection)
+            ++failed;
+        else
+            worst.push_back(std::max(m_judge.overCruise(wobble.full_px).worst_px,
+                                     m_judge.overCruise(wobble.empty_px).worst_px));
+    }
+    const auto all = static_cast<double>(builds.size());
+    if (failed > (1 - kMostBuilds) * all)
+        return kOutOfQuestion * (1 + failed / all);
+    worst.resize(builds.size(), std::numeric_limits<double>::infinity());
+    return logarithm(*quantile(std::move(worst), kMostBuilds));
+}
+
+Candidate Search::sturdied(const Judged& start)
+{
+    const std::vector<Build> builds =
+        scatteredBuilds(m_bases[start.base].tube, Spread{}, kSturdyBuilds, m_options.seed);
+    const Objective look = [&](const UnitPoint& x) {
+        return sturdiness(designAt(start.base, x), builds);
+    };
+    const UnitPoint x = m_knobs.empty() ? start.x
+                                        : goDownhill(look, start.x, 2 * kFirstStep,
+                                                     kSturdyPerKnob * m_knobs.size());
+    const Design design = tidied(start.base, x);
+    return {design, judged(design), {}};
+}
+
+Result<void> Search::addRobustness(std::vector<Candidate>& candidates)
+{
+    const Judge everywhere(m_setup, {}, Throttles::All);
+    for (Candidate& candidate : candidates) {
+        const Progress goOn = [&](std::size_t, std::size_t) {
+            return m_counter.goesOn();
+        };
+        auto robust = robustness(everywhere, candidate.design, m_setup.limits.faint_px,
+                                 {.builds = m_options.robustBuilds,
+                                  .seed = m_options.seed,
+                                  .threads = m_options.threads},
+                                 goOn);
+        if (!robust)
+            return tl::unexpected(robust.error());
+        candidate.robust = *std::move(robust);
+    }
+    std::stable_sort(
+        candidates.begin(), candidates.end(),
+        [](const Candidate& a, const Candidate& b) { return a.robust->isBetterThan(*b.robust); });
+    return {};
+}
+
+Error Search::nothingFeasible() const
+{
+    const auto commonest = std::max_element(m_refused.begin(), m_refused.end());
+    const auto objection = static_cast<Objection>(commonest - m_refused.begin());
+    return {
+        Errc::NoAnswer,
+        "no design within these limits holds; most often " + english(objectionInWords(objection)),
+        "mounts"};
+}
+
+// Feasible ones, best first, without near copies.
+void Search::keepBest(std::vector<Candidate>& candidates, std::size_t most) const
+{
+    std::erase_if(candidates, [](const Candidate& c) { return !c.verdict.feasible(); });
+    std::stable_sort(
+        candidates.begin(), candidates.end(),
+        [](const Candidate& a, const Candidate& b) { return a.verdict.isBetterThan(b.verdict); });
+    std::vector<Candidate> kept;
+    for (Candidate& candidate : candidates)
+        if (kept.size() < most && std::none_of(kept.begin(), kept.end(), [&](const Candidate& k) {
+                return isSamePlace(k, candidate);
+            }))
+            kept.push_back(std::move(candidate));
+    candidates = std::move(kept);
+}
+
+// Places of designs that are worth starting from.
+std::vector<Judged> Search::placesOf(std::span<const Design> known)
+{
+    std::vector<Judged> places;
+    for (const Design& design : known)
+        for (std::size_t base = 0; base < m_bases.size(); ++base)
+            if (stockOf(m_bases[base].tube) == stockOf(design.tube)) {
+                UnitPoint x = placeOf(design);
+                for (double& coordinate : x)
+                    coordinate = std::clamp(coordinate, 0.0, 1.0);
+                places.push_back({base, x, judged(design)});
+            }
+    return places;
+}
+
+bool Search::forAll(std::size_t count, const std::function<void(std::size_t)>& work)
+{
+    inParallel(count, m_options.threads, work, {});
+    return !m_counter.stopped();
+}
+
+Result<Found> Search::run(std::span<const Design> known)
+{
+    const Error stopped{Errc::NoAnswer, "stopped", ""};
+    if (!forAll(m_bases.size(), [&](std::size_t base) { scan(base); }))
+        return tl::unexpected(stopped);
+    std::vector<Judged> places = placesOf(known);
+    const std::vector<Judged> seen = starts();
+    places.insert(places.end(), seen.begin(), seen.end());
+    if (places.empty())
+        return tl::unexpected(nothingFeasible());
+
+    std::vector<Candidate> candidates(places.size());
+    if (!forAll(places.size(), [&](std::size_t i) { candidates[i] = polished(places[i]); }))
+        return tl::unexpected(stopped);
+    for (const Design& design : known)
+        candidates.push_back({design, judged(design), {}});
+    for (const Judged& place : places)
+        candidates.push_back({designAt(place.base, place.x), place.verdict, {}});
+    keepBest(candidates, kMostCandidates / 2);
+    Found found{.best = candidates.front(), .candidates = {}, .judged = 0};
+
+    if (m_options.robustBuilds > 0) {
+        places.resize(std::min(places.size(), m_options.starts));
+        std::vector<Candidate> sturdy(places.size());
+        if (!forAll(places.size(), [&](std::size_t i) { sturdy[i] = sturdied(places[i]); }))
+            return tl::unexpected(stopped);
+        keepBest(sturdy, kMostCandidates / 2);
+        std::copy_if(sturdy.begin(), sturdy.end(), std::back_inserter(candidates),
+                     [&](const Candidate& s) {
+                         return std::none_of(candidates.begin(), candidates.end(),
+                                             [&](const Candidate& c) { return isSamePlace(c, s); });
+                     });
+        if (const auto done = addRobustness(candidates); !done)
+            return tl::unexpected(done.error());
+    }
+    const auto best = std::find_if(candidates.begin(), candidates.end(), [&](const Candidate& c) {
+        return c.design == found.best.design;
+    });
+    found.best = *best;
+    found.candidates = std::move(candidates);
+    found.judged = m_counter.done();
+    return found;
+}
+
+}  // namespace
+
+Result<Found> findBest(const Setup& setup, const SearchSpace& space, const SearchOptions& options,
+                       std::span<const Design> known, const Progress& progress)
+{
+    if (auto bad = fault(setup, space))
+        return tl::unexpected<Error>(*std::move(bad));
+    return Search(setup, space, options, progress).run(known);
+}
+
+}  // namespace stillbay

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/progress.h"
+#include "core/base/result.h"
+#include "core/search/robust.h"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+/// The best tube within limits.
+namespace stillbay {
+
+struct KnobRange {
+    Knob knob = Knob::FreeLength;
+    double from = 0.0, to = 0.0;  ///< in the knob's unit, from ≤ to
+
+    bool operator==(const KnobRange&) const = default;
+};
+
+/// What may be chosen.
+struct SearchSpace {
+    std::vector<KnobRange> knobs;   ///< each knob once, all free; may be empty with stock tubes
+    std::vector<StockTube> stock;   ///< empty: the present tube; then no knob of the tube's own
+    std::optional<KnobRange> kept;  ///< a knob that is not turned but must stay within: stretch of
+                                    ///< a drilled craft
+};
+
+struct Candidate {
+    Design design;
+    Verdict verdict;
+    std::optional<Robustness> robust;
+};
+
+struct SearchOptions {
+    std::size_t starts = 4;          ///< polished places a tube
+    std::size_t samples = 300;       ///< of the global search a knob and tube
+    std::uint64_t seed = 1;          ///< of the scattered builds; the search itself is not random
+    std::size_t robustBuilds = 256;  ///< 0: nothing is said of robustness
+    std::size_t threads = 0;         ///< 0: one a core
+};
+
+struct Found {
+    Candidate best;                     ///< smallest worst wobble as planned
+    std::vector<Candidate> candidates;  ///< the best among them; by Robustness, else by verdict
+    std::size_t judged = 0;             ///< designs computed
+};
+
+/// @param setup     the craft; its present design is where knobs that are not searched stand
+/// @param known     designs worth starting from, as the best of a map; the answer is never worse
+/// @param progress  false ends it within one design
+/// @error BadInput  a knob that is not free, twice the same, an empty range, nothing to choose.
+/// @error NoAnswer  nothing is feasible (with the commonest reason), or progress asked to stop.
+Result<Found> findBest(const Setup& setup, const SearchSpace& space,
+                       const SearchOptions& options = {}, std::span<const Design> known = {},
+                       const Progress& progress = {});
+
+}  // namespace stillbay

@@ -1,0 +1,217 @@
+// SPDX-License-Identifier: MIT
+#include "core/search/judge.h"
+
+#include "core/assess/craft.h"
+#include "core/assess/rest_figures.h"
+#include "core/base/check.h"
+#include "core/base/units.h"
+#include "core/setup/validate.h"
+#include "core/suspension/modes.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numeric>
+
+namespace stillbay {
+namespace {
+
+constexpr double kBorder = 1e-9;  // a throttle on the border of the window is inside
+
+bool isCruise(const Setup& setup, double throttle)
+{
+    const auto [from, to] = setup.flight.cruise_throttle;
+    return throttle >= from - kBorder && throttle <= to + kBorder;
+}
+
+// The throttles to compute; a cruise window between two grid points is seen at its ends.
+Grid gridFor(const Setup& setup, const Grid& grid, Throttles throttles)
+{
+    const std::vector<double> all = grid.values();
+    const auto inside = [&](double u) {
+        return isCruise(setup, u);
+    };
+    const auto first = std::find_if(all.begin(), all.end(), inside);
+    const auto last = std::find_if(all.rbegin(), all.rend(), inside);
+    if (first == all.end()) {
+        const auto [from, to] = setup.flight.cruise_throttle;
+        return {from, to, to - from};
+    }
+    return throttles == Throttles::All ? grid : Grid{*first, *last, grid.step};
+}
+
+FilmedShaking filmedAt(const Setup& setup, const Grid& grid, bool flexible, bool emptyPack)
+{
+    ShakenAirframe craft = makeShakenAirframe(setup);
+    if (emptyPack)
+        craft.fullVoltage = craft.emptyVoltage;
+    return FilmedShaking(prepareShaking(craft, grid, flexible), makeCamera(setup.camera));
+}
+
+Bay builtBay(Bay bay, const Build& build)
+{
+    const auto heaviest =
+        std::max_element(bay.parts.begin(), bay.parts.end(),
+                         [](const Part& a, const Part& b) { return a.mass_g < b.mass_g; });
+    heaviest->mass_g *= build.battery;
+    for (Part& part : bay.parts)
+        part.mass_g *= build.bay;
+    return bay;
+}
+
+std::optional<Objection> againstTubes(const RestFigures& rest, double maxStretch)
+{
+    const auto any = [&rest](auto holds) {
+        return std::any_of(rest.tubes.begin(), rest.tubes.end(), holds);
+    };
+    if (any([](const TubeAtRest& t) { return t.state == TubeState::Buckled; }))
+        return Objection::Buckled;
+    if (any([](const TubeAtRest& t) { return t.state == TubeState::Slack; }))
+        return Objection::Slack;
+    const bool isPullUp = rest.load_factor > 1;
+    if (!isPullUp && any([](const TubeAtRest& t) { return t.bend > kLargestBend_deg * unit::deg; }))
+        return Objection::Bent;
+    if (any([maxStretch](const TubeAtRest& t) { return t.stretch > maxStretch; }))
+        return isPullUp ? Objection::OverStretchedAt3g : Objection::OverStretched;
+    return {};
+}
+
+}  // namespace
+
+Phrase objectionInWords(Objection objection)
+{
+    constexpr std::array<const char*, kObjections> kWords{
+        words("outside the allowed range"),
+        words("the bay finds no stable rest"),
+        words("a tube buckles"),
+        words("a tube goes slack"),
+        words("a tube bends too far"),
+        words("a tube is stretched beyond its limit"),
+        words("a tube is stretched beyond its limit at 3 g"),
+        words("the bay finds no rest at 3 g"),
+        words("the bay hits in a 3 g pull-up"),
+        words("the bay swings with the craft"),
+    };
+    return phrase(kWords.at(static_cast<std::size_t>(objection)));
+}
+
+double Verdict::worst_px() const
+{
+    return std::max(full.worst_px, empty.worst_px);
+}
+
+double Verdict::mean_px() const
+{
+    return 0.5 * (full.mean_px + empty.mean_px);
+}
+
+bool Verdict::isBetterThan(const Verdict& other) const
+{
+    if (feasible() != other.feasible() || !feasible())
+        return feasible() && !other.feasible();
+    if (worst_px() != other.worst_px())
+        return worst_px() < other.worst_px();
+    return mean_px() < other.mean_px();
+}
+
+Judge::Judge(const Setup& setup, const AssessOptions& options, Throttles throttles)
+    : m_bay(setup.bay),
+      m_throttle(gridFor(setup, options.throttle, throttles).values()),
+      m_full(filmedAt(setup, gridFor(setup, options.throttle, throttles), options.flexible_airframe,
+                      false)),
+      m_empty(filmedAt(setup, gridFor(setup, options.throttle, throttles),
+                       options.flexible_airframe, true))
+{
+    const auto inside = [&](double u) {
+        return isCruise(setup, u);
+    };
+    const auto begin = std::find_if(m_throttle.begin(), m_throttle.end(), inside);
+    const auto end = std::find_if_not(begin, m_throttle.end(), inside);
+    m_cruiseBegin = static_cast<std::size_t>(begin - m_throttle.begin());
+    m_cruiseEnd = static_cast<std::size_t>(end - m_throttle.begin());
+}
+
+struct Judge::Hung {
+    MassFigures bay;
+    Pose rest;
+    Matrix6cd K;
+};
+
+std::optional<Objection> Judge::hang(const Design& design, const Build& build, Hung& hung) const
+{
+    if (!validate(design.tube, design.mounts))
+        return Objection::OutsideLimits;
+    const Bay bay = builtBay(m_bay, build);
+    auto planned = makeHungBay(makeBody(bay.parts), design.tube, design.mounts);
+    const auto tube = makeTube(design.tube, design.mounts, build.cut_mm * unit::mm, build.modulus);
+    if (!planned || !tube)
+        return Objection::OutsideLimits;
+    Suspension& suspension = planned->suspension;
+    suspension.tube = *tube;
+
+    const auto rest = restPose(suspension, 1.0);
+    if (!rest)
+        return Objection::NoRest;
+    const RestFigures at1g = restFigures(suspension, *rest, 1.0);
+    if (const auto against = againstTubes(at1g, design.tube.max_stretch))
+        return against;
+    const auto pulled = restPose(suspension, kPullUp);
+    if (!pulled)
+        return Objection::NoRestAt3g;
+    const RestFigures at3g = restFigures(suspension, *pulled, kPullUp);
+    if (const auto against = againstTubes(at3g, design.tube.max_stretch))
+        return against;
+    if (travelBetween(bay.parts, suspension.bay.centre, at1g, at3g) > m_bay.travel_mm * unit::mm)
+        return Objection::HitsTravel;
+
+    hung = {suspension.bay, *rest, dynamicStiffness(suspension, *rest, planned->dynamicFactor)};
+    const auto bench = solveModes(hung.K, massMatrix(hung.bay, rest->R).inverse());
+    if (!bench)
+        return Objection::NoRest;
+    if (frequency_hz(bench->omegaSquare[0]) < kSteering_hz)
+        return Objection::SwingsWithCraft;
+    return {};
+}
+
+bool Judge::fly(const Hung& hung, const FilmedShaking& shaking, double unbalance,
+                std::vector<double>& wobble_px) const
+{
+    std::vector<WobblePower> powers(shaking.throttles());
+    if (!shaking.powers(hung.bay, hung.rest, hung.K, powers))
+        return false;
+    wobble_px.resize(powers.size());
+    std::transform(powers.begin(), powers.end(), wobble_px.begin(), [&](const WobblePower& p) {
+        return WobblePower{p.turn * unbalance * unbalance, p.blades}.wobble_px();
+    });
+    return true;
+}
+
+BuildWobble Judge::wobbleOf(const Design& design, const Build& build) const
+{
+    BuildWobble result;
+    Hung hung;
+    result.objection = hang(design, build, hung);
+    if (!result.objection && !(fly(hung, m_full, build.unbalance, result.full_px) &&
+                               fly(hung, m_empty, build.unbalance, result.empty_px)))
+        result = {Objection::NoRest, {}, {}};
+    return result;
+}
+
+CruiseWobble Judge::overCruise(const std::vector<double>& wobble_px) const
+{
+    check(wobble_px.size() == m_throttle.size(), "overCruise: one per throttle");
+    const auto begin = wobble_px.begin() + static_cast<std::ptrdiff_t>(m_cruiseBegin),
+               end = wobble_px.begin() + static_cast<std::ptrdiff_t>(m_cruiseEnd);
+    return {*std::max_element(begin, end),
+            std::accumulate(begin, end, 0.0) / static_cast<double>(end - begin)};
+}
+
+Verdict Judge::judge(const Design& design) const
+{
+    const BuildWobble wobble = wobbleOf(design, {});
+    if (wobble.objection)
+        return {wobble.objection, {}, {}};
+    return {{}, overCruise(wobble.full_px), overCruise(wobble.empty_px)};
+}
+
+}  // namespace stillbay

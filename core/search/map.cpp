@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: MIT
+#include "core/search/map.h"
+
+#include "core/search/parallel.h"
+
+#include <string>
+
+namespace stillbay {
+namespace {
+
+std::optional<Error> fault(const Design& base, const MapAxis& x, const MapAxis& y)
+{
+    if (x.knob == y.knob)
+        return Error{Errc::BadInput, "the map needs two different knobs", fieldOf(x.knob).key};
+    for (const MapAxis& axis : {x, y}) {
+        const KnobField field = fieldOf(axis.knob);
+        if (!canTurn(base.mounts, axis.knob))
+            return Error{Errc::BadInput,
+                         std::string(field.label) + " is decided by the holes of a drilled craft",
+                         field.key};
+        if (!(axis.from < axis.to) || axis.count < 2)
+            return Error{Errc::BadInput,
+                         std::string(field.label) + " needs a range with two values or more",
+                         field.key};
+    }
+    return {};
+}
+
+// Power of two that divides both numbers of steps, at most a quarter of the smaller.
+std::size_t coarsestStride(const MapAxis& x, const MapAxis& y)
+{
+    const std::size_t a = x.count - 1, b = y.count - 1;
+    std::size_t stride = 1;
+    while (a % (2 * stride) == 0 && b % (2 * stride) == 0 && 8 * stride <= std::min(a, b))
+        stride *= 2;
+    return stride;
+}
+
+DesignMap thinned(const DesignMap& map, std::size_t stride)
+{
+    DesignMap thin{map.x, map.y, {}};
+    thin.x.count = (map.x.count - 1) / stride + 1;
+    thin.y.count = (map.y.count - 1) / stride + 1;
+    for (std::size_t i = 0; i < map.x.count; i += stride)
+        for (std::size_t j = 0; j < map.y.count; j += stride)
+            thin.cells.push_back(map.at(i, j));
+    return thin;
+}
+
+// Cells of a level that no coarser level has.
+std::vector<std::size_t> newCells(const DesignMap& map, std::size_t stride, bool isFirst)
+{
+    std::vector<std::size_t> cells;
+    for (std::size_t i = 0; i < map.x.count; i += stride)
+        for (std::size_t j = 0; j < map.y.count; j += stride)
+            if (isFirst || i % (2 * stride) != 0 || j % (2 * stride) != 0)
+                cells.push_back(i * map.y.count + j);
+    return cells;
+}
+
+}  // namespace
+
+double MapAxis::at(std::size_t i) const
+{
+    const double share = static_cast<double>(i) / static_cast<double>(count - 1);
+    return from * (1 - share) + to * share;
+}
+
+Design DesignMap::design(const Design& base, std::size_t i, std::size_t j) const
+{
+    Design design = base;
+    turn(design, x.knob, x.at(i));
+    turn(design, y.knob, y.at(j));
+    return design;
+}
+
+std::optional<std::size_t> DesignMap::best() const
+{
+    const auto best =
+        std::min_element(cells.begin(), cells.end(),
+                         [](const Verdict& a, const Verdict& b) { return a.isBetterThan(b); });
+    if (best == cells.end() || !best->feasible())
+        return {};
+    return static_cast<std::size_t>(best - cells.begin());
+}
+
+Result<DesignMap> mapDesigns(const Judge& judge, const Design& base, const MapAxis& x,
+                             const MapAxis& y, std::size_t threads, const Progress& progress,
+                             const CoarseMap& coarse)
+{
+    if (auto bad = fault(base, x, y))
+        return tl::unexpected<Error>(*std::move(bad));
+    DesignMap map{x, y, std::vector<Verdict>(x.count * y.count)};
+    const std::size_t first = coarsestStride(x, y);
+    std::size_t before = 0;
+    for (std::size_t stride = first; stride > 0; stride /= 2) {
+        const std::vector<std::size_t> cells = newCells(map, stride, stride == first);
+        const bool isDone = inParallel(
+            cells.size(), threads,
+            [&](std::size_t k) {
+                const std::size_t cell = cells[k];
+                map.cells[cell] = judge.judge(map.design(base, cell / y.count, cell % y.count));
+            },
+            [&](std::size_t done, std::size_t) {
+                return !progress || progress(before + done, map.cells.size());
+            });
+        if (!isDone)
+            return fail(Errc::NoAnswer, "stopped");
+        before += cells.size();
+        if (coarse && stride > 1)
+            coarse(thinned(map, stride));
+    }
+    return map;
+}
+
+}  // namespace stillbay

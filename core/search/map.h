@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/progress.h"
+#include "core/base/result.h"
+#include "core/search/judge.h"
+
+#include <cstddef>
+#include <functional>
+#include <optional>
+#include <vector>
+
+/// Two knobs turned over a grid.
+namespace stillbay {
+
+struct MapAxis {
+    Knob knob = Knob::FreeLength;
+    double from = 0.0, to = 0.0;  ///< in the knob's unit, from < to
+    std::size_t count = 0;        ///< ≥ 2 values, both ends included
+
+    double at(std::size_t i) const;
+    bool operator==(const MapAxis&) const = default;
+};
+
+/// Verdicts over a grid, y running fastest.
+struct DesignMap {
+    MapAxis x, y;
+    std::vector<Verdict> cells;  ///< x.count × y.count
+
+    const Verdict& at(std::size_t i, std::size_t j) const { return cells[i * y.count + j]; }
+    Design design(const Design& base, std::size_t i, std::size_t j) const;
+    /// The best cell's index into cells; none where nothing is feasible.
+    std::optional<std::size_t> best() const;
+};
+
+/// The same map, coarser, as soon as it is known. Called on the calling thread.
+using CoarseMap = std::function<void(const DesignMap& map)>;
+
+/// A base design under every pair of values, coarse cells first, on all cores.
+///
+/// @param x, y      two different knobs, both free
+/// @param threads   how many compute, the calling one among them; 0: one a core
+/// @param progress  asked on the calling thread between designs; false ends it within a design
+/// @param coarse    gets every 2ᵏth value of both axes, k falling, before the whole is returned;
+///                  as far as 2ᵏ divides both counts − 1
+/// @error BadInput  a knob that is not free, twice the same, an axis without two values.
+/// @error NoAnswer  progress asked to stop.
+Result<DesignMap> mapDesigns(const Judge& judge, const Design& base, const MapAxis& x,
+                             const MapAxis& y, std::size_t threads = 0,
+                             const Progress& progress = {}, const CoarseMap& coarse = {});
+
+}  // namespace stillbay

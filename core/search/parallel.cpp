@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: MIT
+#include "core/search/parallel.h"
+
+#include <algorithm>
+#include <atomic>
+#include <exception>
+#include <mutex>
+#include <thread>
+#include <vector>
+
+namespace stillbay {
+namespace {
+
+/// What the threads share.
+struct Shared {
+    std::atomic<std::size_t> next = 0, done = 0;
+    std::atomic<bool> stop = false;
+    std::mutex mutex;
+    std::exception_ptr fault;
+
+    void keepFault()
+    {
+        const std::lock_guard lock(mutex);
+        if (!fault)
+            fault = std::current_exception();
+        stop = true;
+    }
+};
+
+void take(Shared& shared, std::size_t count, const std::function<void(std::size_t)>& work,
+          const std::function<bool()>& goesOn)
+{
+    try {
+        while (!shared.stop) {
+            const std::size_t i = shared.next++;
+            if (i >= count)
+                return;
+            work(i);
+            ++shared.done;
+            if (!goesOn())
+                shared.stop = true;
+        }
+    } catch (...) {
+        shared.keepFault();
+    }
+}
+
+}  // namespace
+
+bool inParallel(std::size_t count, std::size_t threads,
+                const std::function<void(std::size_t)>& work, const Progress& progress)
+{
+    if (threads == 0)
+        threads = std::max(1U, std::thread::hardware_concurrency());
+    Shared shared;
+    {
+        std::vector<std::jthread> others;
+        for (std::size_t k = 1; k < std::min(threads, count); ++k)
+            others.emplace_back([&] { take(shared, count, work, [] { return true; }); });
+        take(shared, count, work, [&] { return !progress || progress(shared.done, count); });
+    }
+    if (shared.fault)
+        std::rethrow_exception(shared.fault);
+    return shared.done == count;
+}
+
+}  // namespace stillbay

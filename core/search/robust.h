@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/progress.h"
+#include "core/base/result.h"
+#include "core/search/judge.h"
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+/// How a design holds under what a builder cannot control.
+namespace stillbay {
+
+/// Half widths and ranges of what scatters, each spread evenly and apart from the others.
+/// Common practice, no source, but for the rubber's temperature.
+struct Spread {
+    double cut_mm = 0.5;            ///< all tubes together: a stop that is off
+    double hardness_shore = 5.0;    ///< of a printed hardness
+    double measuredModulus = 0.05;  ///< share, where a hang test gave the modulus instead
+    double bay = 0.05;              ///< share of the bay's mass
+    double battery = 0.10;          ///< share of its heaviest part, another pack
+    double coldest_c = -5.0, warmest_c = 40.0;
+    double unbalance = 2.0;  ///< from 1/2 to 2 times, evenly in the logarithm
+};
+
+/// Modulus at a temperature over that at 20 °C, where hardness and hang tests are read.
+///
+/// @source the ideal rubber network, G ∝ absolute temperature (L. R. G. Treloar, The Physics of
+///         Rubber Elasticity, from memory); filled silicone changes less.
+double modulusAtTemperature(double temperature_c);
+
+/// Builds that scatter by `spread`, by a Sobol sequence shifted at random.
+///
+/// @param seed  same seed, same builds
+std::vector<Build> scatteredBuilds(const TubeStock& tube, const Spread& spread, std::size_t count,
+                                   std::uint64_t seed);
+
+/// Smallest of `values` that a share of them does not exceed; none where that many have none.
+///
+/// @param values  in any order, infinite where a build has no answer; not empty
+/// @param share   0 < share ≤ 1
+std::optional<double> quantile(std::vector<double> values, double share);
+
+struct ThrottleSpan {
+    double from = 0.0, to = 0.0;
+
+    bool operator==(const ThrottleSpan&) const = default;
+};
+
+/// Longest stretch of throttle over which at least `share` of the builds stay below a limit all
+/// the way, at the full and at the empty pack; none where no throttle is so.
+///
+/// @param throttle  rising; @param builds  wobble as long as throttle, or with an objection
+std::optional<ThrottleSpan> cleanSpan(const std::vector<double>& throttle,
+                                      const std::vector<BuildWobble>& builds, double limit_px,
+                                      double share);
+
+/// What is said of ten builds.
+inline constexpr double kMostBuilds = 0.9;
+
+struct Robustness {
+    std::size_t builds = 0;
+    /// Largest cruise wobble of both packs [px] that 10, 50 and 90 % of the builds do not exceed;
+    /// none: so many are out of the question.
+    std::optional<double> p10_px, p50_px, p90_px;
+    std::optional<ThrottleSpan> clean;             ///< kMostBuilds stay below faint_px all the way
+    double cleanCruise = 0.0;                      ///< share below faint_px over the whole cruise
+    std::array<std::size_t, kObjections> refused;  ///< builds out of the question, by Objection
+
+    /// By the 90th percentile, then the median; none comes last.
+    bool isBetterThan(const Robustness& other) const;
+};
+
+struct RobustOptions {
+    Spread spread;
+    std::size_t builds = 256;
+    std::uint64_t seed = 1;
+    std::size_t threads = 0;  ///< 0: one a core
+};
+
+/// @param judge     with Throttles::All
+/// @param faint_px  the craft's limit of what is clean
+/// @error NoAnswer  progress asked to stop.
+Result<Robustness> robustness(const Judge& judge, const Design& design, double faint_px,
+                              const RobustOptions& options = {}, const Progress& progress = {});
+
+/// "9 of 10 builds stay clean from 28 % to 61 % throttle."
+Phrase robustInWords(const Robustness& robustness);
+
+}  // namespace stillbay
