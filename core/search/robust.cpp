@@ -170,7 +170,7 @@ Phrase robustInWords(const Robustness& robustness)
 {
     if (!robustness.clean)
         return phrase("At no throttle do 9 of 10 builds stay clean.");
-    return phrase("9 of 10 builds stay clean from %1 % to %2 % throttle.",
+    return phrase("9 of 10 builds stay clean from %1 % to %2 % throttle.",
                   fixed(100 * robustness.clean->from, 0), fixed(100 * robustness.clean->to, 0));
 }
 

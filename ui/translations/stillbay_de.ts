@@ -495,27 +495,27 @@
     </message>
     <message>
         <source>Tube %1 is stretched to %2 times the free length at %3&#xa0;g, beyond the tube&apos;s limit of %4: use a longer or stiffer tube, or less stretch.</source>
-        <translation>Schlauch %1 ist bei %3 g auf das %2-Fache der freien Länge gedehnt, über seine Grenze von %4 hinaus: einen längeren oder steiferen Schlauch oder weniger Vordehnung nehmen.</translation>
+        <translation>Schlauch %1 ist bei %3&#xa0;g auf das %2-Fache der freien Länge gedehnt, über seine Grenze von %4 hinaus: einen längeren oder steiferen Schlauch oder weniger Vordehnung nehmen.</translation>
     </message>
     <message>
         <source>Tubes %1 are stretched to %2 times the free length at %3&#xa0;g, beyond the tube&apos;s limit of %4: use a longer or stiffer tube, or less stretch.</source>
-        <translation>Die Schläuche %1 sind bei %3 g auf das %2-Fache der freien Länge gedehnt, über ihre Grenze von %4 hinaus: längere oder steifere Schläuche oder weniger Vordehnung nehmen.</translation>
+        <translation>Die Schläuche %1 sind bei %3&#xa0;g auf das %2-Fache der freien Länge gedehnt, über ihre Grenze von %4 hinaus: längere oder steifere Schläuche oder weniger Vordehnung nehmen.</translation>
     </message>
     <message>
         <source>Tube %1 is pushed together instead of stretched at %2&#xa0;g: stretch more, or raise the anchors less steeply.</source>
-        <translation>Schlauch %1 ist bei %2 g zusammengeschoben statt gedehnt: mehr vordehnen oder die Anker weniger steil ansteigen lassen.</translation>
+        <translation>Schlauch %1 ist bei %2&#xa0;g zusammengeschoben statt gedehnt: mehr vordehnen oder die Anker weniger steil ansteigen lassen.</translation>
     </message>
     <message>
         <source>Tubes %1 are pushed together instead of stretched at %2&#xa0;g: stretch more, or raise the anchors less steeply.</source>
-        <translation>Die Schläuche %1 sind bei %2 g zusammengeschoben statt gedehnt: mehr vordehnen oder die Anker weniger steil ansteigen lassen.</translation>
+        <translation>Die Schläuche %1 sind bei %2&#xa0;g zusammengeschoben statt gedehnt: mehr vordehnen oder die Anker weniger steil ansteigen lassen.</translation>
     </message>
     <message>
         <source>Tube %1 is buckled sideways at %2&#xa0;g, so the numbers of this tune do not hold: stretch the tubes more.</source>
-        <translation>Schlauch %1 ist bei %2 g seitlich ausgeknickt, die Zahlen dieser Abstimmung gelten deshalb nicht: die Schläuche mehr vordehnen.</translation>
+        <translation>Schlauch %1 ist bei %2&#xa0;g seitlich ausgeknickt, die Zahlen dieser Abstimmung gelten deshalb nicht: die Schläuche mehr vordehnen.</translation>
     </message>
     <message>
         <source>Tubes %1 are buckled sideways at %2&#xa0;g, so the numbers of this tune do not hold: stretch the tubes more.</source>
-        <translation>Die Schläuche %1 sind bei %2 g seitlich ausgeknickt, die Zahlen dieser Abstimmung gelten deshalb nicht: die Schläuche mehr vordehnen.</translation>
+        <translation>Die Schläuche %1 sind bei %2&#xa0;g seitlich ausgeknickt, die Zahlen dieser Abstimmung gelten deshalb nicht: die Schläuche mehr vordehnen.</translation>
     </message>
     <message>
         <source>Tube %1 is bent by up to %2° at rest, beyond the %3° that the computation covers: add tubes, spread them or stretch them more.</source>
@@ -527,23 +527,23 @@
     </message>
     <message>
         <source>One tube alone holds the bay; it is all but free where the %1 (%2&#xa0;Hz): use three tubes or more.</source>
-        <translation>Ein einziger Schlauch hält die Gondel; sie ist fast frei dort, wo die %1 (%2 Hz): drei oder mehr Schläuche nehmen.</translation>
+        <translation>Ein einziger Schlauch hält die Gondel; sie ist fast frei dort, wo die %1 (%2&#xa0;Hz): drei oder mehr Schläuche nehmen.</translation>
     </message>
     <message>
         <source>At 3&#xa0;g the bay finds no stable rest: stretch the tubes more, or use a stiffer tube.</source>
-        <translation>Bei 3 g findet die Gondel keine stabile Ruhelage: die Schläuche mehr vordehnen oder einen steiferen Schlauch nehmen.</translation>
+        <translation>Bei 3&#xa0;g findet die Gondel keine stabile Ruhelage: die Schläuche mehr vordehnen oder einen steiferen Schlauch nehmen.</translation>
     </message>
     <message>
         <source>In a 3&#xa0;g pull-up the bay moves %1&#xa0;mm and hits after %2&#xa0;mm: use a stiffer or shorter tube, or leave more room.</source>
-        <translation>Beim Abfangen mit 3 g bewegt sich die Gondel %1 mm und stößt nach %2 mm an: einen steiferen oder kürzeren Schlauch nehmen oder mehr Platz lassen.</translation>
+        <translation>Beim Abfangen mit 3&#xa0;g bewegt sich die Gondel %1&#xa0;mm und stößt nach %2&#xa0;mm an: einen steiferen oder kürzeren Schlauch nehmen oder mehr Platz lassen.</translation>
     </message>
     <message>
         <source>The %1 at %2&#xa0;Hz on the bench: below %3&#xa0;Hz the craft&apos;s own steering swings the bay; use a shorter or stiffer tube.</source>
-        <translation>Die %1 auf dem Tisch mit %2 Hz: Unter %3 Hz schwenkt die Steuerung des Kopters die Gondel mit; einen kürzeren oder steiferen Schlauch nehmen.</translation>
+        <translation>Die %1 auf dem Tisch mit %2&#xa0;Hz: Unter %3&#xa0;Hz schwenkt die Steuerung des Kopters die Gondel mit; einen kürzeren oder steiferen Schlauch nehmen.</translation>
     </message>
     <message>
         <source>A tube&apos;s own resonance at %1&#xa0;Hz lies below the highest shake in cruise (%2&#xa0;Hz): there the tubes pass more than computed.</source>
-        <translation>Die eigene Resonanz eines Schlauchs bei %1 Hz liegt unter der höchsten Erregung im Reiseflug (%2 Hz): Dort lassen die Schläuche mehr durch als berechnet.</translation>
+        <translation>Die eigene Resonanz eines Schlauchs bei %1&#xa0;Hz liegt unter der höchsten Erregung im Reiseflug (%2&#xa0;Hz): Dort lassen die Schläuche mehr durch als berechnet.</translation>
     </message>
     <message>
         <source>Even the full pack cannot hold this craft in the air: check motor, propeller and masses.</source>
@@ -555,7 +555,7 @@
     </message>
     <message>
         <source>The propeller&apos;s %1 estimated from pitch, diameter and blades (±25&#xa0;%): enter measured values to trust speeds and hover.</source>
-        <translation>Beim Propeller: %1 aus Steigung, Durchmesser und Blattzahl geschätzt (±25 %): gemessene Werte eingeben, um Drehzahlen und Schweben zu trauen.</translation>
+        <translation>Beim Propeller: %1 aus Steigung, Durchmesser und Blattzahl geschätzt (±25&#xa0;%): gemessene Werte eingeben, um Drehzahlen und Schweben zu trauen.</translation>
     </message>
     <message>
         <source>thrust coefficient is</source>
@@ -619,35 +619,35 @@
     </message>
     <message>
         <source>Tubes %1&#xa0;mm shorter: %2&#xa0;mm free</source>
-        <translation>Schläuche %1 mm kürzer: %2 mm frei</translation>
+        <translation>Schläuche %1&#xa0;mm kürzer: %2&#xa0;mm frei</translation>
     </message>
     <message>
         <source>Tubes %1&#xa0;mm longer: %2&#xa0;mm free</source>
-        <translation>Schläuche %1 mm länger: %2 mm frei</translation>
+        <translation>Schläuche %1&#xa0;mm länger: %2&#xa0;mm frei</translation>
     </message>
     <message>
         <source>Stretch −%1 points: to %2&#xa0;%</source>
-        <translation>Vordehnung −%1 Punkte: auf %2 %</translation>
+        <translation>Vordehnung −%1 Punkte: auf %2&#xa0;%</translation>
     </message>
     <message>
         <source>Stretch +%1 points: to %2&#xa0;%</source>
-        <translation>Vordehnung +%1 Punkte: auf %2 %</translation>
+        <translation>Vordehnung +%1 Punkte: auf %2&#xa0;%</translation>
     </message>
     <message>
         <source>Stretch −%1 points: %2&#xa0;mm free</source>
-        <translation>Vordehnung −%1 Punkte: %2 mm frei</translation>
+        <translation>Vordehnung −%1 Punkte: %2&#xa0;mm frei</translation>
     </message>
     <message>
         <source>Stretch +%1 points: %2&#xa0;mm free</source>
-        <translation>Vordehnung +%1 Punkte: %2 mm frei</translation>
+        <translation>Vordehnung +%1 Punkte: %2&#xa0;mm frei</translation>
     </message>
     <message>
         <source>Tubes %1&#xa0;Shore softer: %2&#xa0;Shore&#xa0;A</source>
-        <translation>Schläuche %1 Shore weicher: %2 Shore A</translation>
+        <translation>Schläuche %1&#xa0;Shore weicher: %2&#xa0;Shore&#xa0;A</translation>
     </message>
     <message>
         <source>Tubes %1&#xa0;Shore harder: %2&#xa0;Shore&#xa0;A</source>
-        <translation>Schläuche %1 Shore härter: %2 Shore A</translation>
+        <translation>Schläuche %1&#xa0;Shore härter: %2&#xa0;Shore&#xa0;A</translation>
     </message>
     <message>
         <source>Tubes rise %1° less steeply</source>
@@ -659,31 +659,31 @@
     </message>
     <message>
         <source>Arms %1&#xa0;mm thicker: %2&#xa0;×&#xa0;%3&#xa0;mm</source>
-        <translation>Ausleger %1 mm dicker: %2 × %3 mm</translation>
+        <translation>Ausleger %1&#xa0;mm dicker: %2&#xa0;×&#xa0;%3&#xa0;mm</translation>
     </message>
     <message>
         <source>Arm walls %1&#xa0;mm thicker: %2&#xa0;mm</source>
-        <translation>Auslegerwand %1 mm dicker: %2 mm</translation>
+        <translation>Auslegerwand %1&#xa0;mm dicker: %2&#xa0;mm</translation>
     </message>
     <message>
         <source>Darker filter: exposure %1&#xa0;ms</source>
-        <translation>Dunklerer Filter: Belichtung %1 ms</translation>
+        <translation>Dunklerer Filter: Belichtung %1&#xa0;ms</translation>
     </message>
     <message>
         <source>Propellers balanced to %1&#xa0;g·mm</source>
-        <translation>Propeller ausgewuchtet auf %1 g·mm</translation>
+        <translation>Propeller ausgewuchtet auf %1&#xa0;g·mm</translation>
     </message>
     <message>
         <source>%1&#xa0;%</source>
-        <translation>%1 %</translation>
+        <translation>%1&#xa0;%</translation>
     </message>
     <message>
         <source>%1&#xa0;% to %2&#xa0;%</source>
-        <translation>%1 % bis %2 %</translation>
+        <translation>%1&#xa0;% bis %2&#xa0;%</translation>
     </message>
     <message>
         <source>the %1 at %2&#xa0;Hz comes through the tubes</source>
-        <translation>die %1 mit %2 Hz kommt durch die Schläuche</translation>
+        <translation>die %1 mit %2&#xa0;Hz kommt durch die Schläuche</translation>
     </message>
     <message>
         <source>Faint wobble at %1</source>
@@ -699,7 +699,7 @@
     </message>
     <message>
         <source>%1: %2 (%3&#xa0;px at %4&#xa0;%).</source>
-        <translation>%1: %2 (%3 px bei %4 %).</translation>
+        <translation>%1: %2 (%3&#xa0;px bei %4&#xa0;%).</translation>
     </message>
     <message>
         <source>from %1</source>
@@ -719,11 +719,11 @@
     </message>
     <message>
         <source>Hover is at %1&#xa0;% on a full pack; an empty one cannot hold the craft.</source>
-        <translation>Schweben bei %1 % mit vollem Akku; ein leerer kann den Kopter nicht halten.</translation>
+        <translation>Schweben bei %1&#xa0;% mit vollem Akku; ein leerer kann den Kopter nicht halten.</translation>
     </message>
     <message>
         <source>Hover is at %1&#xa0;% on a full pack, %2&#xa0;% on an empty one (%3&#xa0;rpm).</source>
-        <translation>Schweben bei %1 % mit vollem Akku, %2 % mit leerem (%3 U/min).</translation>
+        <translation>Schweben bei %1&#xa0;% mit vollem Akku, %2&#xa0;% mit leerem (%3&#xa0;U/min).</translation>
     </message>
     <message>
         <source>once-per-turn shake</source>
@@ -763,11 +763,11 @@
     </message>
     <message>
         <source>The bay rises %1&#xa0;mm from the drawing</source>
-        <translation>Die Gondel steigt %1 mm über die Zeichnung</translation>
+        <translation>Die Gondel steigt %1&#xa0;mm über die Zeichnung</translation>
     </message>
     <message>
         <source>The bay sags %1&#xa0;mm from the drawing</source>
-        <translation>Die Gondel sinkt %1 mm unter die Zeichnung</translation>
+        <translation>Die Gondel sinkt %1&#xa0;mm unter die Zeichnung</translation>
     </message>
     <message>
         <source>%1 and turns by %2°.</source>
@@ -1295,11 +1295,27 @@
     </message>
     <message>
         <source>At %1&#xa0;% throttle the %2 meets %3&#xa0;Hz, where the %4, inside the cruise window.</source>
-        <translation>Bei %1 % Gas trifft die %2 auf %3 Hz, dort, wo die %4, im Reiseflugbereich.</translation>
+        <translation>Bei %1&#xa0;% Gas trifft die %2 auf %3&#xa0;Hz, dort, wo die %4, im Reiseflugbereich.</translation>
     </message>
     <message>
         <source>the %1 meets %2&#xa0;Hz, where the %3</source>
-        <translation>die %1 trifft auf %2 Hz, dort, wo die %3</translation>
+        <translation>die %1 trifft auf %2&#xa0;Hz, dort, wo die %3</translation>
+    </message>
+    <message>
+        <source>outside the allowed range</source>
+        <translation>außerhalb des erlaubten Bereichs</translation>
+    </message>
+    <message>
+        <source>the bay finds no stable rest</source>
+        <translation>die Gondel findet keine stabile Ruhelage</translation>
+    </message>
+    <message>
+        <source>At no throttle do 9 of 10 builds stay clean.</source>
+        <translation>Bei keiner Gasstellung bleiben 9 von 10 Nachbauten sauber.</translation>
+    </message>
+    <message>
+        <source>9 of 10 builds stay clean from %1&#xa0;% to %2&#xa0;% throttle.</source>
+        <translation>9 von 10 Nachbauten bleiben von %1&#xa0;% bis %2&#xa0;% Gas sauber.</translation>
     </message>
 </context>
 <context>
