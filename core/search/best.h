@@ -14,13 +14,6 @@
 /// The best tube within limits.
 namespace stillbay {
 
-struct KnobRange {
-    Knob knob = Knob::FreeLength;
-    double from = 0.0, to = 0.0;  ///< in the knob's unit, from ≤ to
-
-    bool operator==(const KnobRange&) const = default;
-};
-
 /// What may be chosen.
 struct SearchSpace {
     std::vector<KnobRange> knobs;   ///< each knob once, all free; may be empty with stock tubes

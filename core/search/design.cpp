@@ -131,6 +131,41 @@ void turn(Design& design, Knob knob, double value)
     }
 }
 
+KnobRange usualRange(const Design& design, Knob knob)
+{
+    const double value = valueOf(design, knob);
+    const TubeStock& tube = design.tube;
+    double from = value, to = value;
+    switch (knob) {
+        case Knob::FreeLength:
+            from = design.mounts.drilled() ? meanDistance_mm(design.mounts) / tube.max_stretch
+                                           : std::max(0.5 * value, tube.outer_diameter_mm);
+            to = design.mounts.drilled() ? meanDistance_mm(design.mounts) : 2 * value;
+            from = std::ceil(from);
+            to = std::floor(to);
+            break;
+        case Knob::Stretch:
+            from = 1.0;
+            to = tube.max_stretch;
+            break;
+        case Knob::Elevation:
+            from = 0.0;
+            to = 60.0;
+            break;
+        case Knob::Hardness:
+            from = 20.0;
+            to = 80.0;
+            break;
+        case Knob::OuterDiameter:
+            from = tube.bore_mm + 1.0;
+            to = 1.5 * value;
+            break;
+    }
+    const KnobField field = fieldOf(knob);
+    return {knob, std::clamp(std::min(from, value), field.min, field.max),
+            std::clamp(std::max(to, value), field.min, field.max)};
+}
+
 StockTube stockOf(const TubeStock& tube)
 {
     return {tube.outer_diameter_mm, tube.bore_mm, tube.hardness_shore_a};

@@ -46,6 +46,18 @@ double valueOf(const Design& design, Knob knob);
 /// ratio to what the hardness says; the bore stays. The result may be outside the allowed range.
 void turn(Design& design, Knob knob, double value);
 
+/// Part of a knob's way.
+struct KnobRange {
+    Knob knob = Knob::FreeLength;
+    double from = 0.0, to = 0.0;  ///< in the knob's unit, from ≤ to
+
+    bool operator==(const KnobRange&) const = default;
+};
+
+/// A range worth looking through around a design; contains its value. In a drilled craft the free
+/// lengths that stretch the tubes between nothing and their limit.
+KnobRange usualRange(const Design& design, Knob knob);
+
 /// A tube that lies in the drawer.
 struct StockTube {
     double outer_diameter_mm = 8.0;
