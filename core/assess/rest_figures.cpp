@@ -25,10 +25,10 @@ Vector3d corner(const Part& part, int index)
 RestFigures restFigures(const Suspension& suspension, const Pose& pose, double loadFactor)
 {
     RestFigures figures{loadFactor, pose.shift, pose.theta, {}};
-    const Tube& tube = suspension.tube;
     const std::vector<double> lengths = tubeLengths(suspension, pose);
     const std::vector<double> bends = tubeBends(suspension, pose);
     for (std::size_t i = 0; i < lengths.size(); ++i) {
+        const Tube& tube = suspension.tubeOf(suspension.attachments[i]);
         const double length = lengths[i];
         const double tension = tubeLaws(tube, length).energy.d1;
         TubeState state = TubeState::Taut;

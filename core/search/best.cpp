@@ -312,7 +312,7 @@ std::optional<double> Search::sturdiness(const Design& design, std::span<const B
 Candidate Search::sturdied(const Judged& start)
 {
     const std::vector<Build> builds =
-        scatteredBuilds(m_bases[start.base].tube, Spread{}, kSturdyBuilds, m_options.seed);
+        scatteredBuilds(m_bases[start.base], Spread{}, kSturdyBuilds, m_options.seed);
     const Objective look = [&](const UnitPoint& x) {
         return sturdiness(designAt(start.base, x), builds);
     };

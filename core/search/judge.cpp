@@ -59,6 +59,23 @@ Bay builtBay(Bay bay, const Build& build)
     return bay;
 }
 
+// Cuts the tubes as this build has them. @return false where one is outside the model.
+bool cutTubes(Suspension& suspension, const Design& design, const Build& build)
+{
+    const auto tube = makeTube(design.tube, design.mounts, 0.0, build.modulus);
+    if (!tube)
+        return false;
+    suspension.tube = *tube;
+    for (std::size_t i = 0; i < build.cuts_mm.size(); ++i) {
+        const auto own =
+            makeTube(design.tube, design.mounts, build.cuts_mm[i] * unit::mm, build.modulus);
+        if (!own)
+            return false;
+        suspension.attachments.at(i).ownTube = *own;
+    }
+    return true;
+}
+
 std::optional<Objection> againstTubes(const RestFigures& rest, double maxStretch)
 {
     const auto any = [&rest](auto holds) {
@@ -142,12 +159,10 @@ std::optional<Objection> Judge::hang(const Design& design, const Build& build, H
     if (!validate(design.tube, design.mounts))
         return Objection::OutsideLimits;
     const Bay bay = builtBay(m_bay, build);
-    auto planned = makeHungBay(makeBody(bay.parts), design.tube, design.mounts);
-    const auto tube = makeTube(design.tube, design.mounts, build.cut_mm * unit::mm, build.modulus);
-    if (!planned || !tube)
+    auto built = makeHungBay(makeBody(bay.parts), design.tube, design.mounts);
+    if (!built || !cutTubes(built->suspension, design, build))
         return Objection::OutsideLimits;
-    Suspension& suspension = planned->suspension;
-    suspension.tube = *tube;
+    const Suspension& suspension = built->suspension;
 
     const auto rest = restPose(suspension, 1.0);
     if (!rest)
@@ -164,7 +179,7 @@ std::optional<Objection> Judge::hang(const Design& design, const Build& build, H
     if (travelBetween(bay.parts, suspension.bay.centre, at1g, at3g) > m_bay.travel_mm * unit::mm)
         return Objection::HitsTravel;
 
-    hung = {suspension.bay, *rest, dynamicStiffness(suspension, *rest, planned->dynamicFactor)};
+    hung = {suspension.bay, *rest, dynamicStiffness(suspension, *rest, built->dynamicFactor)};
     const auto bench = solveModes(hung.K, massMatrix(hung.bay, rest->R).inverse());
     if (!bench)
         return Objection::NoRest;

@@ -32,11 +32,11 @@ Phrase objectionInWords(Objection objection);
 
 /// How one build differs from the plan. The holes are where the plan has them.
 struct Build {
-    double cut_mm = 0.0;     ///< each tube longer by this
-    double modulus = 1.0;    ///< factor on the rubber's modulus
-    double bay = 1.0;        ///< factor on all masses of the bay
-    double battery = 1.0;    ///< factor on the bay's heaviest part, beside that
-    double unbalance = 1.0;  ///< factor on the propellers' unbalance
+    std::vector<double> cuts_mm;  ///< tube by tube, so much longer; empty: as planned
+    double modulus = 1.0;         ///< factor on the rubber's modulus
+    double bay = 1.0;             ///< factor on all masses of the bay
+    double battery = 1.0;         ///< factor on the bay's heaviest part, beside that
+    double unbalance = 1.0;       ///< factor on the propellers' unbalance
 };
 
 /// Over the cruise throttles of one pack state.

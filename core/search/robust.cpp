@@ -17,32 +17,32 @@ namespace {
 
 constexpr double kReading_c = 20.0;  // room temperature, where hardness and hang tests are read
 constexpr double kZeroCelsius_k = 273.15;
-constexpr std::size_t kScattered = 6;
+constexpr std::size_t kCommon = 5;  // what scatters beside the cut of each tube
 constexpr double kNoWobble = std::numeric_limits<double>::infinity();
 
-/// Points of the unit cube, evenly spread.
+/// Points of a unit cube, evenly spread.
 class UnitPoints {
 public:
-    explicit UnitPoints(std::uint64_t seed) : m_sobol(kScattered)
+    UnitPoints(std::size_t dimensions, std::uint64_t seed) : m_sobol(dimensions)
     {
         std::mt19937_64 random(seed);
-        for (double& shift : m_shift)
-            shift = std::ldexp(static_cast<double>(random() >> 11U), -53);
+        for (std::size_t k = 0; k < dimensions; ++k)
+            m_shift.push_back(std::ldexp(static_cast<double>(random() >> 11U), -53));
     }
 
-    std::array<double, kScattered> next()
+    std::vector<double> next()
     {
-        std::array<double, kScattered> point;
-        for (std::size_t k = 0; k < kScattered; ++k) {
-            const double x = std::ldexp(static_cast<double>(m_sobol()), -64) + m_shift[k];
-            point[k] = x - std::floor(x);
+        std::vector<double> point;
+        for (const double shift : m_shift) {
+            const double x = std::ldexp(static_cast<double>(m_sobol()), -64) + shift;
+            point.push_back(x - std::floor(x));
         }
         return point;
     }
 
 private:
     boost::random::sobol m_sobol;
-    std::array<double, kScattered> m_shift;
+    std::vector<double> m_shift;
 };
 
 double between(double low, double high, double share)
@@ -79,19 +79,20 @@ double modulusAtTemperature(double temperature_c)
     return (temperature_c + kZeroCelsius_k) / (kReading_c + kZeroCelsius_k);
 }
 
-std::vector<Build> scatteredBuilds(const TubeStock& tube, const Spread& spread, std::size_t count,
+std::vector<Build> scatteredBuilds(const Design& design, const Spread& spread, std::size_t count,
                                    std::uint64_t seed)
 {
-    UnitPoints points(seed);
+    UnitPoints points(kCommon + design.mounts.points.size(), seed);
     std::vector<Build> builds(count);
     for (Build& build : builds) {
-        const auto u = points.next();
-        build.cut_mm = between(-spread.cut_mm, spread.cut_mm, u[0]);
-        build.modulus = modulusOfHardness(tube, spread, u[1]) *
-                        modulusAtTemperature(between(spread.coldest_c, spread.warmest_c, u[2]));
-        build.bay = between(1 - spread.bay, 1 + spread.bay, u[3]);
-        build.battery = between(1 - spread.battery, 1 + spread.battery, u[4]);
-        build.unbalance = std::pow(spread.unbalance, between(-1, 1, u[5]));
+        const std::vector<double> u = points.next();
+        build.modulus = modulusOfHardness(design.tube, spread, u[0]) *
+                        modulusAtTemperature(between(spread.coldest_c, spread.warmest_c, u[1]));
+        build.bay = between(1 - spread.bay, 1 + spread.bay, u[2]);
+        build.battery = between(1 - spread.battery, 1 + spread.battery, u[3]);
+        build.unbalance = std::pow(spread.unbalance, between(-1, 1, u[4]));
+        for (std::size_t k = kCommon; k < u.size(); ++k)
+            build.cuts_mm.push_back(between(-spread.cut_mm, spread.cut_mm, u[k]));
     }
     return builds;
 }
@@ -141,7 +142,7 @@ Result<Robustness> robustness(const Judge& judge, const Design& design, double f
                               const RobustOptions& options, const Progress& progress)
 {
     const std::vector<Build> builds =
-        scatteredBuilds(design.tube, options.spread, options.builds, options.seed);
+        scatteredBuilds(design, options.spread, options.builds, options.seed);
     std::vector<BuildWobble> wobbles(builds.size());
     const bool isDone = inParallel(
         builds.size(), options.threads,

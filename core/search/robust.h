@@ -14,10 +14,11 @@
 /// How a design holds under what a builder cannot control.
 namespace stillbay {
 
-/// Half widths and ranges of what scatters, each spread evenly and apart from the others.
+/// Half widths and ranges of what scatters, each spread evenly and apart from the others; the
+/// tubes are of one roll, but each is cut on its own.
 /// Common practice, no source, but for the rubber's temperature.
 struct Spread {
-    double cut_mm = 0.5;            ///< all tubes together: a stop that is off
+    double cut_mm = 0.5;            ///< of every single tube
     double hardness_shore = 5.0;    ///< of a printed hardness
     double measuredModulus = 0.05;  ///< share, where a hang test gave the modulus instead
     double bay = 0.05;              ///< share of the bay's mass
@@ -35,7 +36,7 @@ double modulusAtTemperature(double temperature_c);
 /// Builds that scatter by `spread`, by a Sobol sequence shifted at random.
 ///
 /// @param seed  same seed, same builds
-std::vector<Build> scatteredBuilds(const TubeStock& tube, const Spread& spread, std::size_t count,
+std::vector<Build> scatteredBuilds(const Design& design, const Spread& spread, std::size_t count,
                                    std::uint64_t seed);
 
 /// Smallest of `values` that a share of them does not exceed; none where that many have none.

@@ -27,8 +27,9 @@ Elasticity elasticity(const Suspension& suspension, const Pose& pose)
 {
     Elasticity sum;
     for (const Attachment& attachment : suspension.attachments) {
-        const TubeTerms t = tubeTerms(suspension.tube, attachment, suspension.bay.centre, pose);
-        if (!(effectiveStretch(suspension.tube, t.length) > kSmallestStretch)) {
+        const Tube& tube = suspension.tubeOf(attachment);
+        const TubeTerms t = tubeTerms(tube, attachment, suspension.bay.centre, pose);
+        if (!(effectiveStretch(tube, t.length) > kSmallestStretch)) {
             sum.energy = std::numeric_limits<double>::quiet_NaN();
             return sum;
         }
@@ -68,8 +69,9 @@ Matrix6cd dynamicStiffness(const Suspension& suspension, const Pose& pose, Compl
 {
     Matrix6cd K = Matrix6cd::Zero();
     for (const Attachment& attachment : suspension.attachments) {
-        const TubeTerms t = tubeTerms(suspension.tube, attachment, suspension.bay.centre, pose);
-        const Matrix8cd C = dynamicHessian(t, dynamicEnds(suspension.tube, t.length, g), g);
+        const Tube& tube = suspension.tubeOf(attachment);
+        const TubeTerms t = tubeTerms(tube, attachment, suspension.bay.centre, pose);
+        const Matrix8cd C = dynamicHessian(t, dynamicEnds(tube, t.length, g), g);
         K +=
             t.B.transpose().cast<Complex>() * C * t.B.cast<Complex>() + t.geometric.cast<Complex>();
     }

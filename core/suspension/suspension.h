@@ -6,6 +6,7 @@
 #include "core/mass/mass.h"
 #include "core/tube/tube.h"
 
+#include <optional>
 #include <vector>
 
 /// The bay on its tubes: rest pose and stiffness about it. Axes are the airframe's throughout.
@@ -15,13 +16,19 @@ namespace stillbay {
 struct Attachment {
     Vector3d p_OA = Vector3d::Zero();  ///< [m] datum to the anchor, fixed in the airframe
     Vector3d p_OB = Vector3d::Zero();  ///< [m] datum to the bay point as drawn
+    std::optional<Tube> ownTube;       ///< where it is cut unlike the others
 };
 
-/// A bay as drawn: like tubes, each with its own ends.
+/// A bay as drawn: tubes of one kind, each with its own ends.
 struct Suspension {
     MassFigures bay;
     Tube tube;
     std::vector<Attachment> attachments;
+
+    const Tube& tubeOf(const Attachment& attachment) const
+    {
+        return attachment.ownTube ? *attachment.ownTube : tube;
+    }
 };
 
 /// Displacement of the bay from the drawing.
