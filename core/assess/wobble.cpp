@@ -60,6 +60,14 @@ Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Shaking& shaking,
     const Matrix3d toPicture = pictureAxes(camera) * rest.R.transpose();
     const Vector3d pixels = pixelsPerRadian(camera);
 
+    std::vector<const AirframeAt*> shaken;
+    for (const ShakingPoint& point : shaking.points)
+        for (const ShakingOrder& order : point.orders)
+            if (order.frequency_hz > 0)
+                shaken.push_back(&order.airframe);
+    std::vector<std::vector<Vector3cd>> rotations = coupled.rotations(shaken);
+    auto next = rotations.begin();
+
     std::vector<ThrottlePoint> result;
     result.reserve(shaking.points.size());
     for (const ShakingPoint& point : shaking.points) {
@@ -69,11 +77,12 @@ Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Shaking& shaking,
         double power = 0.0;
         for (const ShakingOrder& order : point.orders) {
             OrderPoint at{.order = order.order, .frequency_hz = order.frequency_hz};
-            at.rotations.resize(order.airframe.freeMotion.size());
-            if (order.frequency_hz > 0 && !coupled.rotations(order.airframe, at.rotations))
-                return tl::unexpected(noFiniteAnswer(point.throttle, order.frequency_hz));
+            if (order.frequency_hz > 0)
+                at.rotations = std::move(*next++);
             const OrderWobble wobble =
                 filmed(at.rotations, toPicture, pixels, wobbleGain(camera, order.frequency_hz));
+            if (!std::isfinite(wobble.power))
+                return tl::unexpected(noFiniteAnswer(point.throttle, order.frequency_hz));
             at.wobble_px = std::sqrt(wobble.power);
             power += wobble.power;
             out.wobble_worst_px += wobble.worst;

@@ -22,7 +22,7 @@ class FilmedShaking {
 public:
     FilmedShaking(const Shaking& shaking, const CameraModel& camera);
 
-    std::size_t throttles() const { return m_shaking.points.size(); }
+    std::size_t throttles() const { return m_throttles; }
 
     /// The same figures as wobbleOverThrottle(), to rounding, and nothing else.
     ///
@@ -32,8 +32,17 @@ public:
                 std::span<WobblePower> powers) const;
 
 private:
-    Shaking m_shaking;
-    CameraModel m_camera;
+    // One order at some throttles side by side.
+    struct Block {
+        AirframeLanes airframe;           // the camera's gain in its motions
+        std::vector<std::size_t> points;  // the lanes' places among the throttles
+        bool turn = false;                // once per turn, else blade pass
+    };
+
+    std::size_t m_throttles;
+    Vector3d m_reference;
+    Matrix3d m_toPixels;  // from bay axes
+    std::vector<Block> m_blocks;
 };
 
 }  // namespace stillbay

@@ -3,134 +3,193 @@
 
 #include "core/base/check.h"
 
-#include <array>
-#include <cmath>
+#include <algorithm>
 
 namespace stillbay {
 namespace {
 
-// std::complex without its care for infinities, which costs a branch a product.
-struct Cx {
-    double re = 0.0, im = 0.0;
-};
-inline Cx operator+(Cx a, Cx b)
+using Cx = ComplexLanes;
+using Triangle = std::array<MotionLanes, 6>;  // the lower one of a symmetric matrix
+
+inline Cx operator+(const Cx& a, const Cx& b)
 {
     return {a.re + b.re, a.im + b.im};
 }
-inline Cx operator-(Cx a, Cx b)
+inline Cx operator-(const Cx& a, const Cx& b)
 {
     return {a.re - b.re, a.im - b.im};
 }
-inline Cx operator*(Cx a, Cx b)
+inline Cx operator-(const Cx& a)
+{
+    return {-a.re, -a.im};
+}
+inline Cx operator*(const Cx& a, const Cx& b)
 {
     return {a.re * b.re - a.im * b.im, a.re * b.im + a.im * b.re};
 }
-inline Cx operator*(double a, Cx b)
+inline Cx operator*(double a, const Cx& b)
 {
     return {a * b.re, a * b.im};
 }
-inline double norm(Cx a)
+inline Cx inverse(const Cx& a)
 {
-    return a.re * a.re + a.im * a.im;
-}
-inline Cx inverse(Cx a)
-{
-    const double n = 1 / norm(a);
+    const Lanes n = 1 / (a.re * a.re + a.im * a.im);
     return {a.re * n, -a.im * n};
 }
-inline Cx from(const Complex& z)
-{
-    return {z.real(), z.imag()};
-}
-
-using Column = std::array<Cx, 3>;
 
 // p × c
-inline Column cross(const Vector3d& p, const Column& c)
+inline RotationLanes cross(const Vector3d& p, const Cx& x, const Cx& y, const Cx& z)
 {
-    return {p[1] * c[2] - p[2] * c[1], p[2] * c[0] - p[0] * c[2], p[0] * c[1] - p[1] * c[0]};
+    return {p[1] * z - p[2] * y, p[2] * x - p[0] * z, p[0] * y - p[1] * x};
 }
 
-// Lower triangle of P R Pᵀ for P = [1, −[p]×; 0, 1] and R = [A, B; Bᵀ, C].
-void carryReceptance(const Matrix6cd& R, const Vector3d& p, std::array<std::array<Cx, 6>, 6>& S)
+// M v
+inline RotationLanes product(const Matrix3d& M, const Cx& x, const Cx& y, const Cx& z)
 {
-    // u = x_F's shift − p × θ, column by column: U = top rows of P R.
-    std::array<std::array<Cx, 6>, 3> U;
-    for (Eigen::Index j = 0; j < 6; ++j) {
-        const Column turn = cross(p, {from(R(3, j)), from(R(4, j)), from(R(5, j))});
-        for (std::size_t i = 0; i < 3; ++i)
-            U[i][static_cast<std::size_t>(j)] = from(R(static_cast<Eigen::Index>(i), j)) - turn[i];
-    }
-    for (std::size_t i = 0; i < 3; ++i) {
-        const Column turn = cross(p, {U[i][3], U[i][4], U[i][5]});
-        for (std::size_t j = 0; j <= i; ++j)
-            S[i][j] = U[i][j] - turn[j];
-        for (std::size_t j = 0; j < 3; ++j)
-            S[j + 3][i] = U[i][j + 3];
-    }
-    for (std::size_t i = 3; i < 6; ++i)
+    return {M(0, 0) * x + M(0, 1) * y + M(0, 2) * z, M(1, 0) * x + M(1, 1) * y + M(1, 2) * z,
+            M(2, 0) * x + M(2, 1) * y + M(2, 2) * z};
+}
+
+// The loops below are short. Unrolled, their numbers stay in registers, which halves the time; the
+// compiler does so only when told.
+
+// P R Pᵀ for P = [1, −[p]×; 0, 1] and R = [A, ·; B, C]: it is [A − [p]× B − B′ᵀ[p]×ᵀ, ·; B′, C]
+// with B′ = B + C [p]×.
+inline void carryReceptance(const Triangle& R, const Vector3d& p, Triangle& S)
+{
+#pragma GCC unroll 3
+    for (std::size_t i = 3; i < 6; ++i) {
+#pragma GCC unroll 3
         for (std::size_t j = 3; j <= i; ++j)
-            S[i][j] = from(R(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)));
+            S[i][j] = R[i][j];
+        const Cx& middle = i == 3 ? R[4][3] : R[i][4];
+        const RotationLanes turned = cross(p, R[i][3], middle, R[5][i]);  // by C's row
+#pragma GCC unroll 3
+        for (std::size_t j = 0; j < 3; ++j)
+            S[i][j] = R[i][j] - turned[j];
+    }
+#pragma GCC unroll 3
+    for (std::size_t j = 0; j < 3; ++j) {
+        const RotationLanes left = cross(p, R[3][j], R[4][j], R[5][j]);
+#pragma GCC unroll 3
+        for (std::size_t i = j; i < 3; ++i)
+            S[i][j] = R[i][j] - left[i] - cross(p, S[3][i], S[4][i], S[5][i])[j];
+    }
+}
+
+// S = L D Lᵀ in place: L below the diagonal, 1/D on it.
+inline void factor(Triangle& S)
+{
+#pragma GCC unroll 6
+    for (std::size_t k = 0; k < 6; ++k) {
+        S[k][k] = inverse(S[k][k]);
+#pragma GCC unroll 6
+        for (std::size_t i = k + 1; i < 6; ++i) {
+            const Cx l = S[i][k] * S[k][k];
+#pragma GCC unroll 6
+            for (std::size_t j = k + 1; j <= i; ++j)
+                S[i][j] = S[i][j] - l * S[j][k];
+        }
+#pragma GCC unroll 6
+        for (std::size_t i = k + 1; i < 6; ++i)
+            S[i][k] = S[i][k] * S[k][k];
+    }
+}
+
+// The last three of L⁻ᵀ D⁻¹ L⁻¹ f.
+inline void solve(const Triangle& S, MotionLanes& f)
+{
+#pragma GCC unroll 6
+    for (std::size_t i = 1; i < 6; ++i)
+#pragma GCC unroll 6
+        for (std::size_t k = 0; k < i; ++k)
+            f[i] = f[i] - S[i][k] * f[k];
+    f[5] = f[5] * S[5][5];
+    f[4] = f[4] * S[4][4] - S[5][4] * f[5];
+    f[3] = f[3] * S[3][3] - S[4][3] * f[4] - S[5][3] * f[5];
+}
+
+inline void put(const Complex& z, std::size_t lane, Cx& to)
+{
+    to.re[lane] = z.real();
+    to.im[lane] = z.imag();
 }
 
 }  // namespace
 
-CoupledBay::CoupledBay(const Matrix6cd& K, double bay, const Matrix3d& J, const Vector3d& p_FB)
-    : m_flexibility(K.inverse()), m_mass(bay), m_inverseInertia(J.inverse()), m_p_FB(p_FB)
+AirframeLanes::AirframeLanes(std::span<const AirframeAt* const> at)
 {
+    check(!at.empty() && at.size() <= kLanes, "AirframeLanes: 1 to kLanes frequencies");
+    for (std::size_t lane = 0; lane < kLanes; ++lane) {
+        const AirframeAt& one = *at[std::min(lane, at.size() - 1)];
+        inverseSquare[lane] = 1 / (one.omega * one.omega);
+        for (std::size_t i = 0; i < 6; ++i)
+            for (std::size_t j = 0; j <= i; ++j)
+                put(one.R(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)), lane,
+                    R[i][j]);
+        scaledMotion.resize(std::max(scaledMotion.size(), one.freeMotion.size()));
+        for (std::size_t load = 0; load < one.freeMotion.size(); ++load)
+            for (std::size_t i = 0; i < 6; ++i)
+                put(inverseSquare[lane] * one.freeMotion[load][static_cast<Eigen::Index>(i)], lane,
+                    scaledMotion[load][i]);
+    }
 }
 
-bool CoupledBay::rotations(const AirframeAt& at, std::span<Vector3cd> rotations) const
+CoupledBay::CoupledBay(const Matrix6cd& K, double bay, const Matrix3d& J, const Vector3d& p_FB,
+                       const Matrix3d& axes)
+    : m_flexibility(K.inverse()), m_inverseMass(Matrix6d::Zero()), m_p_FB(p_FB)
 {
-    check(rotations.size() == at.freeMotion.size(), "rotations: one per load case");
-    const double w = 1 / (at.omega * at.omega);
-    std::array<std::array<Cx, 6>, 6> S;  // lower triangle only
+    m_inverseMass.topLeftCorner<3, 3>().diagonal().setConstant(1 / bay);
+    m_inverseMass.bottomRightCorner<3, 3>() = J.inverse();
+    m_axes = axes;
+}
+
+void CoupledBay::rotations(const AirframeLanes& at, std::span<RotationLanes> rotations) const
+{
+    check(rotations.size() == at.scaledMotion.size(), "rotations: one per load case");
+    Triangle S;
     carryReceptance(at.R, m_p_FB, S);
-    for (Eigen::Index i = 0; i < 6; ++i)
-        for (Eigen::Index j = 0; j <= i; ++j) {
-            Cx& s = S[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)];
-            s = s + from(m_flexibility(i, j));
-            if (i < 3 && i == j)
-                s.re -= w / m_mass;
-            else if (j >= 3)
-                s.re -= w * m_inverseInertia(i - 3, j - 3);
+#pragma GCC unroll 6
+    for (std::size_t i = 0; i < 6; ++i)
+#pragma GCC unroll 6
+        for (std::size_t j = 0; j <= i; ++j) {
+            const auto row = static_cast<Eigen::Index>(i), col = static_cast<Eigen::Index>(j);
+            S[i][j].re += m_flexibility(row, col).real();
+            S[i][j].im += m_flexibility(row, col).imag();
+            if (i == j || j >= 3)
+                S[i][j].re -= m_inverseMass(row, col) * at.inverseSquare;
         }
+    factor(S);
 
-    // L D Lᵀ in place: L below the diagonal, 1/D on it.
-    for (std::size_t k = 0; k < 6; ++k) {
-        if (!(norm(S[k][k]) > 0))
-            return false;
-        S[k][k] = inverse(S[k][k]);
-        for (std::size_t i = k + 1; i < 6; ++i) {
-            const Cx l = S[i][k] * S[k][k];
-            for (std::size_t j = k + 1; j <= i; ++j)
-                S[i][j] = S[i][j] - l * S[j][k];
-        }
-        for (std::size_t i = k + 1; i < 6; ++i)
-            S[i][k] = S[i][k] * S[k][k];
-    }
-
+    const Matrix3d turn = m_axes * m_inverseMass.bottomRightCorner<3, 3>();
     for (std::size_t load = 0; load < rotations.size(); ++load) {
-        const Vector6cd& x = at.freeMotion[load];
-        const Column turn = cross(m_p_FB, {from(x[3]), from(x[4]), from(x[5])});
-        std::array<Cx, 6> f;  // −P R F, then the solution's last three
-        for (std::size_t i = 0; i < 3; ++i) {
-            f[i] = turn[i] - from(x[static_cast<Eigen::Index>(i)]);
-            f[i + 3] = -1.0 * from(x[static_cast<Eigen::Index>(i + 3)]);
-        }
-        for (std::size_t i = 1; i < 6; ++i)
-            for (std::size_t k = 0; k < i; ++k)
-                f[i] = f[i] - S[i][k] * f[k];
-        f[5] = f[5] * S[5][5];
-        f[4] = f[4] * S[4][4] - S[5][4] * f[5];
-        f[3] = f[3] * S[3][3] - S[4][3] * f[4] - S[5][3] * f[5];
-        const Vector3cd moment(Complex(f[3].re, f[3].im), Complex(f[4].re, f[4].im),
-                               Complex(f[5].re, f[5].im));
-        rotations[load] = w * (m_inverseInertia * moment);
-        if (!rotations[load].allFinite())
-            return false;
+        const MotionLanes& x = at.scaledMotion[load];  // f = −P x
+        const RotationLanes shift = cross(m_p_FB, x[3], x[4], x[5]);
+        MotionLanes f{shift[0] - x[0], shift[1] - x[1], shift[2] - x[2], -x[3], -x[4], -x[5]};
+        solve(S, f);
+        rotations[load] = product(turn, f[3], f[4], f[5]);
     }
-    return true;
+}
+
+std::vector<std::vector<Vector3cd>> CoupledBay::rotations(
+    const std::vector<const AirframeAt*>& at) const
+{
+    std::vector<std::vector<Vector3cd>> result;
+    std::vector<RotationLanes> several;
+    for (std::size_t first = 0; first < at.size(); first += kLanes) {
+        const auto some = std::span(at).subspan(first, std::min(kLanes, at.size() - first));
+        const AirframeLanes airframe(some);
+        several.resize(airframe.scaledMotion.size());
+        rotations(airframe, several);
+        for (std::size_t lane = 0; lane < some.size(); ++lane) {
+            std::vector<Vector3cd>& one = result.emplace_back(some[lane]->freeMotion.size());
+            for (std::size_t load = 0; load < one.size(); ++load)
+                for (std::size_t i = 0; i < 3; ++i)
+                    one[load][static_cast<Eigen::Index>(i)] = {several[load][i].re[lane],
+                                                               several[load][i].im[lane]};
+        }
+    }
+    return result;
 }
 
 void boltedRotations(const AirframeAt& at, const Matrix6d& M_b, std::span<Vector3cd> rotations)

@@ -3,6 +3,8 @@
 
 #include "core/base/linalg.h"
 
+#include <array>
+#include <cstddef>
 #include <span>
 #include <vector>
 
@@ -15,27 +17,52 @@ struct AirframeAt {
     std::vector<Vector6cd> freeMotion;  ///< per load case: motion of F without the bay, R F
 };
 
+/// A number at each of kLanes frequencies; one instruction works on all of them. Two doubles are
+/// what every 64-bit processor has.
+inline constexpr std::size_t kLanes = 2;
+using Lanes = double __attribute__((vector_size(kLanes * sizeof(double))));
+struct ComplexLanes {
+    Lanes re{}, im{};
+};
+using RotationLanes = std::array<ComplexLanes, 3>;
+using MotionLanes = std::array<ComplexLanes, 6>;
+
+/// The airframe at kLanes frequencies side by side.
+struct AirframeLanes {
+    /// @param at 1 to kLanes of them; lanes left over repeat the last. A load case that one lacks
+    /// moves nothing there.
+    explicit AirframeLanes(std::span<const AirframeAt* const> at);
+
+    Lanes inverseSquare{};                  ///< 1/ω² [s²/rad²]
+    std::array<MotionLanes, 6> R;           ///< lower triangle only
+    std::vector<MotionLanes> scaledMotion;  ///< per load case: freeMotion/ω²
+};
+
 /// The bay's side, the same at every frequency.
 class CoupledBay {
 public:
     /// @param K dynamic stiffness about the bay's centre of mass, @param bay mass [kg] and
     /// @param J inertia [kg·m²] there, airframe axes, @param p_FB [m] from the airframe's reference
-    /// point to the bay's centre of mass at rest.
-    CoupledBay(const Matrix6cd& K, double bay, const Matrix3d& J, const Vector3d& p_FB);
+    /// point to the bay's centre of mass at rest, @param axes what rotations are multiplied by.
+    CoupledBay(const Matrix6cd& K, double bay, const Matrix3d& J, const Vector3d& p_FB,
+               const Matrix3d& axes = Matrix3d::Identity());
 
-    /// Rotation amplitude of the bay [rad] for each load case, airframe axes.
+    /// Rotation amplitude of the bay [rad] for each load case, airframe axes, times `axes`.
     ///
     /// (K*⁻¹ − M_b⁻¹/ω² + P R Pᵀ) f = −P R F, x_b = M_b⁻¹f/ω²; symmetric, so it is factored as
-    /// L D Lᵀ with the rotations last and only those solved for.
-    /// @param rotations as many as at.freeMotion.
-    /// @return false where a pivot vanished (an undamped system exactly on a resonance).
-    bool rotations(const AirframeAt& at, std::span<Vector3cd> rotations) const;
+    /// L D Lᵀ with the rotations last and only those solved for. Not finite where a pivot vanished
+    /// (an undamped system exactly on a resonance).
+    /// @param rotations as many as at.scaledMotion.
+    void rotations(const AirframeLanes& at, std::span<RotationLanes> rotations) const;
+
+    /// The same for any number of frequencies, each with its load cases.
+    std::vector<std::vector<Vector3cd>> rotations(const std::vector<const AirframeAt*>& at) const;
 
 private:
     Matrix6cd m_flexibility;  // K*⁻¹
-    double m_mass;
-    Matrix3d m_inverseInertia;
+    Matrix6d m_inverseMass;   // M_b⁻¹
     Vector3d m_p_FB;
+    Matrix3d m_axes;
 };
 
 /// Rotation amplitude [rad] of a bay that is bolted to the airframe's reference body, airframe

@@ -85,9 +85,8 @@ Predicted predict(const AirframeModel& model, const Suspension& suspension, cons
         skew(Vector3d(0, 0, model.tip.height)).cast<Complex>() * shake.amplitude();
     const Vector6cd F = free.motor[shake.motor] * tip;
     const AirframeAt at{shake.omega(), free.R, {free.R * F}};
-    std::vector<Vector3cd> rotation(1);
     const CoupledBay coupled(K, suspension.bay.mass, M_b.bottomRightCorner<3, 3>(), p_FB);
-    EXPECT_TRUE(coupled.rotations(at, rotation));
+    const Vector3cd rotation = coupled.rotations({&at})[0][0];
 
     // The whole motion from the same equation; the core gives its rotations only.
     const Matrix6cd M_inverse = M_b.inverse().cast<Complex>();
@@ -98,8 +97,8 @@ Predicted predict(const AirframeModel& model, const Suspension& suspension, cons
     Predicted predicted;
     predicted.bay = M_inverse * K * delta / square;
     predicted.airframe = free.R * (F + P.transpose() * K * delta);
-    EXPECT_LE((predicted.bay.tail<3>() - rotation[0]).norm(), 1e-9 * rotation[0].norm());
-    predicted.bay.tail<3>() = rotation[0];
+    EXPECT_LE((predicted.bay.tail<3>() - rotation).norm(), 1e-9 * rotation.norm());
+    predicted.bay.tail<3>() = rotation;
 
     const Modes flight = solveModes(K, inverseReducedMass(M_b, massMatrix(body), p_FB)).value();
     double distance = 1e9;

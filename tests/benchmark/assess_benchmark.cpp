@@ -5,6 +5,7 @@
 #include "core/assess/craft.h"
 #include "core/assess/shaking.h"
 #include "core/assess/wobble.h"
+#include "core/assess/wobble_powers.h"
 #include "core/suspension/modes.h"
 #include "core/suspension/transmissibility.h"
 
@@ -127,6 +128,21 @@ void coupledSweep(benchmark::State& state)
     state.SetItemsProcessed(state.iterations() * 181 * 3);
 }
 BENCHMARK(coupledSweep)->Unit(benchmark::kMicrosecond);
+
+// Per item: one coupled frequency with all motors, as a map of designs takes it.
+void powersOfDesign(benchmark::State& state)
+{
+    const Prepared p;
+    const Shaking shaking = prepareShaking(makeShakenAirframe(p.setup), kMapGrid, true);
+    const FilmedShaking filmed(shaking, makeCamera(p.setup.camera));
+    std::vector<WobblePower> powers(filmed.throttles());
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(filmed.powers(p.hung.suspension.bay, p.rest, p.K, powers));
+        benchmark::ClobberMemory();
+    }
+    state.SetItemsProcessed(state.iterations() * kMapThrottles * 3);
+}
+BENCHMARK(powersOfDesign)->Unit(benchmark::kMicrosecond)->ThreadRange(1, 2);
 
 // Per item: one frequency of the transmissibility in three directions.
 void transmissibilitySweep(benchmark::State& state)

@@ -107,8 +107,8 @@ TEST(CoupledBay, SolvesItsEquation)
             expected.emplace_back((M_inverse * K * delta / square).tail<3>());
         }
 
-        std::vector<Vector3cd> rotations(5);
-        ASSERT_TRUE(CoupledBay(K, mass, J, p_FB).rotations(at, rotations));
+        const auto rotations = CoupledBay(K, mass, J, p_FB).rotations({&at})[0];
+        ASSERT_EQ(rotations.size(), 5u);
 
         // Rounding through K⁻¹ and an unpivoted factor: cond(K) ≈ 1e4 scaled, near-resonances.
         for (std::size_t load = 0; load < 5; ++load)
@@ -138,8 +138,7 @@ TEST(CoupledBay, EqualsTwoRigidBodies)
 
         AirframeAt at{omega, M_f.inverse() / -square, {}};
         at.freeMotion.push_back(at.R * F);
-        std::vector<Vector3cd> rotations(1);
-        ASSERT_TRUE(CoupledBay(K, mass, J_b, p_FB).rotations(at, rotations));
+        const auto rotations = CoupledBay(K, mass, J_b, p_FB).rotations({&at})[0];
         EXPECT_LE((rotations[0] - expected).norm(), 1e-9 * expected.norm());
     }
 }
@@ -161,8 +160,7 @@ TEST(CoupledBay, OfOneAxisIsTheTwoMassFormula)
         Vector6cd F = Vector6cd::Zero();
         F[4] = Complex(0.3, -0.4);
         at.freeMotion.push_back(at.R * F);
-        std::vector<Vector3cd> rotations(1);
-        ASSERT_TRUE(bay.rotations(at, rotations));
+        const auto rotations = bay.rotations({&at})[0];
         const Complex expected = -F[4] / square / (J_f + J_b - square * J_f * J_b / k);
         EXPECT_NEAR(std::abs(rotations[0].y() - expected), 0, 1e-12 * std::abs(expected));
         EXPECT_NEAR(std::hypot(std::abs(rotations[0].x()), std::abs(rotations[0].z())), 0,
@@ -170,26 +168,54 @@ TEST(CoupledBay, OfOneAxisIsTheTwoMassFormula)
     }
 }
 
-// Oracle: definition. An undamped bay exactly on its resonance has no answer.
+// Oracle: definition. Frequencies beside each other do not touch: each answers as it does alone, to
+// the last bit, whatever its number of load cases.
+TEST(CoupledBay, AnswersEachFrequencyAsIfAlone)
+{
+    RandomCraft random(13);
+    const CoupledBay bay(random.stiffness(), 0.4, random.inertia(6e-4), random.vector(0.05));
+    std::vector<AirframeAt> at(2 * kLanes + 1);
+    std::vector<const AirframeAt*> together;
+    for (std::size_t k = 0; k < at.size(); ++k) {
+        at[k].omega = 100 + 30.0 * static_cast<double>(k);
+        at[k].R = 1e-5 * random.symmetric().cast<Complex>();
+        for (std::size_t load = 0; load < 3 + k % 2; ++load)
+            at[k].freeMotion.push_back(at[k].R * random.load());
+        together.push_back(&at[k]);
+    }
+    const auto rotations = bay.rotations(together);
+    ASSERT_EQ(rotations.size(), at.size());
+    for (std::size_t k = 0; k < at.size(); ++k) {
+        ASSERT_EQ(rotations[k].size(), at[k].freeMotion.size());
+        EXPECT_EQ(rotations[k], bay.rotations({&at[k]})[0]) << k;
+        EXPECT_GT(rotations[k].back().norm(), 0) << k;
+    }
+}
+
+// Oracle: definition. An undamped bay exactly on its resonance has no answer; its neighbour has.
 TEST(CoupledBay, HasNoAnswerOnAnUndampedResonance)
 {
     // Fixed airframe, all numbers powers of two: 1/k = 1/(mω²) to the last bit.
     const CoupledBay bay(1024.0 * Matrix6cd::Identity(), 0.25, 0.25 * Matrix3d::Identity(),
                          Vector3d::Zero());
-    AirframeAt at{64.0, Matrix6cd::Zero(), {Vector6cd::Ones()}};
-    std::vector<Vector3cd> rotations(1);
-    EXPECT_FALSE(bay.rotations(at, rotations));
-    at.omega = 65.0;
-    EXPECT_TRUE(bay.rotations(at, rotations));
+    const AirframeAt on{64.0, Matrix6cd::Zero(), {Vector6cd::Ones()}};
+    const AirframeAt beside{65.0, Matrix6cd::Zero(), {Vector6cd::Ones()}};
+    const auto rotations = bay.rotations({&on, &beside});
+    EXPECT_FALSE(rotations[0][0].allFinite());
+    EXPECT_TRUE(rotations[1][0].allFinite());
 }
 
-// Oracle: definition. A caller that counts its load cases wrongly is our own bug.
+// Oracle: definition. A caller that counts its load cases or lanes wrongly is our own bug.
 TEST(CoupledBay, AsksForOneRotationPerLoadCase)
 {
     const CoupledBay bay(Matrix6cd::Identity(), 1, Matrix3d::Identity(), Vector3d::Zero());
-    std::vector<Vector3cd> rotations(2);
-    EXPECT_THROW(bay.rotations({10.0, Matrix6cd::Zero(), {Vector6cd::Ones()}}, rotations),
+    const AirframeAt at{10.0, Matrix6cd::Zero(), {Vector6cd::Ones()}};
+    const std::vector<const AirframeAt*> lanes(kLanes + 1, &at);
+    std::vector<RotationLanes> rotations(2);
+    EXPECT_THROW(bay.rotations(AirframeLanes(std::span(lanes).first(1)), rotations),
                  std::logic_error);
+    EXPECT_THROW(AirframeLanes{lanes}, std::logic_error);
+    EXPECT_THROW(AirframeLanes{std::span(lanes).first(0)}, std::logic_error);
 }
 
 }  // namespace
