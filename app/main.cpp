@@ -2,6 +2,7 @@
 #include "app/commands/command.h"
 #include "app/commands/help.h"
 #include "app/commands/report.h"
+#include "app/commands/search.h"
 #include "app/commands/sheet.h"
 #include "ui/sheet/sheet_file.h"
 #include "ui/window/run_window.h"
@@ -56,6 +57,8 @@ int run(Arguments arguments, int argc, char** argv)
     }
     if (first == "report")
         return stillbay::runReport(arguments.subspan(1), std::cout, std::cerr);
+    if (first == "search")
+        return stillbay::runSearch(arguments.subspan(1), std::cout, std::cerr);
     if (first == "sheet")
         return writeSheet(arguments.subspan(1), argc, argv);
     if (first == "--")

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/command.h"
 
-#include <array>
 #include <charconv>
 #include <cmath>
 #include <filesystem>
@@ -45,20 +44,30 @@ Result<LoadedSetup> loadSetup(const std::string& path)
     return readSetup(text.str());
 }
 
-std::optional<Grid> parseGrid(std::string_view text, double low, double high)
+std::optional<std::vector<double>> parseNumbers(std::string_view text, std::size_t count)
 {
-    std::array<double, 3> value{};
-    for (std::size_t i = 0; i < 3; ++i) {
-        const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value[i]);
-        if (error != std::errc())
+    std::vector<double> values(count);
+    for (std::size_t i = 0; i < count; ++i) {
+        const auto [end, error] =
+            std::from_chars(text.data(), text.data() + text.size(), values[i]);
+        if (error != std::errc() || !std::isfinite(values[i]))
             return std::nullopt;
         text.remove_prefix(static_cast<std::size_t>(end - text.data()));
-        if (i < 2 ? !text.starts_with(':') : !text.empty())
+        const bool isLast = i + 1 == count;
+        if (isLast ? !text.empty() : !text.starts_with(':'))
             return std::nullopt;
-        if (i < 2)
+        if (!isLast)
             text.remove_prefix(1);
     }
-    const auto [from, to, step] = value;
+    return values;
+}
+
+std::optional<Grid> parseGrid(std::string_view text, double low, double high)
+{
+    const auto values = parseNumbers(text, 3);
+    if (!values)
+        return std::nullopt;
+    const double from = (*values)[0], to = (*values)[1], step = (*values)[2];
     if (!(from >= low && from <= to && to <= high && step > 0) ||
         !((to - from) / step < kMostPoints))
         return std::nullopt;

@@ -9,6 +9,7 @@
 #include <ostream>
 #include <string>
 #include <string_view>
+#include <vector>
 
 /// What the commands share: exit codes, files, argument forms.
 namespace stillbay {
@@ -27,6 +28,9 @@ int usageError(std::ostream& err, std::string_view what, std::string_view where)
 /// Reads and validates a setup file.
 /// @error BadInput  the file cannot be read, or what readSetup() refuses.
 Result<LoadedSetup> loadSetup(const std::string& path);
+
+/// `count` finite numbers with colons between them, "A:B"; none when it is not that.
+std::optional<std::vector<double>> parseNumbers(std::string_view text, std::size_t count);
 
 /// "A:B:STEP" with A ≤ B and STEP > 0, all within [low, high]; none when it is not that.
 std::optional<Grid> parseGrid(std::string_view text, double low, double high);

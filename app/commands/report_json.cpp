@@ -1,42 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/report_json.h"
 
-#include "core/base/check.h"
+#include "app/commands/json_numbers.h"
 #include "core/base/units.h"
-
-#include <nlohmann/json.hpp>
-
-#include <cmath>
 
 namespace stillbay {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-Json number(double value)
-{
-    check(std::isfinite(value), "report: a number is not finite");
-    return value;
-}
-
-Json number(const std::optional<double>& value)
-{
-    return value ? number(*value) : Json(nullptr);
-}
-
-template <class Range, class Convert>
-Json array(const Range& range, Convert convert)
-{
-    Json result = Json::array();
-    for (const auto& entry : range)
-        result.push_back(convert(entry));
-    return result;
-}
-
-Json numbers(const std::vector<double>& values)
-{
-    return array(values, [](double v) { return number(v); });
-}
 
 Json vectorJson(const Eigen::VectorXd& v, double unit = 1.0)
 {

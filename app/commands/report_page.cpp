@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/report_page.h"
 
+#include "app/commands/paragraph.h"
 #include "core/assess/words.h"
 #include "core/base/format.h"
 #include "core/base/units.h"
@@ -9,32 +10,6 @@
 
 namespace stillbay {
 namespace {
-
-constexpr std::size_t kColumns = 96;
-
-// One paragraph, wrapped at words, later lines indented. Widths count code points.
-void paragraph(std::ostream& page, const std::string& text, const std::string& lead)
-{
-    std::istringstream words(text);
-    std::string word, line = lead;
-    const auto width = [](const std::string& s) {
-        std::size_t n = 0;
-        for (const char c : s)
-            n += (static_cast<unsigned char>(c) & 0xC0) != 0x80;
-        return n;
-    };
-    bool fresh = true;
-    while (words >> word) {
-        if (!fresh && width(line) + 1 + width(word) > kColumns) {
-            page << line << '\n';
-            line = std::string(width(lead), ' ');
-            fresh = true;
-        }
-        line += (fresh ? "" : " ") + word;
-        fresh = false;
-    }
-    page << line << '\n';
-}
 
 void modesTable(std::ostream& page, const char* title, const std::array<ModeFigures, 6>& modes)
 {

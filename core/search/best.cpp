@@ -3,6 +3,7 @@
 
 #include "core/search/minimise.h"
 #include "core/search/parallel.h"
+#include "core/setup/validate.h"
 
 #include <algorithm>
 #include <array>
@@ -92,6 +93,12 @@ std::optional<Error> fault(const Setup& setup, const SearchSpace& space)
             if (space.knobs[k].knob == range.knob)
                 return Error{Errc::BadInput, std::string(field.label) + " is there twice",
                              field.key};
+    }
+    for (const StockTube& stock : space.stock) {
+        Design design = designOf(setup);
+        takeTube(design, stock);
+        if (const auto valid = validate(design.tube, setup.mounts); !valid)
+            return valid.error();
     }
     return {};
 }

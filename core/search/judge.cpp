@@ -112,6 +112,14 @@ Phrase objectionInWords(Objection objection)
     return phrase(kWords.at(static_cast<std::size_t>(objection)));
 }
 
+std::string_view objectionCode(Objection objection)
+{
+    constexpr std::array<std::string_view, kObjections> kCodes{
+        "outside-limits", "no-rest",           "tube-buckled", "tube-slack", "tube-bent",
+        "over-stretched", "over-stretched-3g", "no-rest-3g",   "travel",     "swings-with-craft"};
+    return kCodes.at(static_cast<std::size_t>(objection));
+}
+
 double Verdict::worst_px() const
 {
     return std::max(full.worst_px, empty.worst_px);

@@ -30,6 +30,9 @@ inline constexpr int kObjections = 10;
 /// A few words: "a tube goes slack".
 Phrase objectionInWords(Objection objection);
 
+/// Stable, for programs; the same as the warning's of an assessment where there is one.
+std::string_view objectionCode(Objection objection);
+
 /// How one build differs from the plan. The holes are where the plan has them.
 struct Build {
     std::vector<double> cuts_mm;  ///< tube by tube, so much longer; empty: as planned

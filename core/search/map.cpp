@@ -13,14 +13,15 @@ std::optional<Error> fault(const Design& base, const MapAxis& x, const MapAxis& 
     if (x.knob == y.knob)
         return Error{Errc::BadInput, "the map needs two different knobs", fieldOf(x.knob).key};
     for (const MapAxis& axis : {x, y}) {
+        if (axis.count == 1)
+            continue;
         const KnobField field = fieldOf(axis.knob);
         if (!canTurn(base.mounts, axis.knob))
             return Error{Errc::BadInput,
                          std::string(field.label) + " is decided by the holes of a drilled craft",
                          field.key};
-        if (!(axis.from < axis.to) || axis.count < 2)
-            return Error{Errc::BadInput,
-                         std::string(field.label) + " needs a range with two values or more",
+        if (!(axis.from < axis.to) || axis.count == 0)
+            return Error{Errc::BadInput, std::string(field.label) + " needs a range that rises",
                          field.key};
     }
     return {};
@@ -62,15 +63,27 @@ std::vector<std::size_t> newCells(const DesignMap& map, std::size_t stride, bool
 
 double MapAxis::at(std::size_t i) const
 {
+    if (count == 1)
+        return from;
     const double share = static_cast<double>(i) / static_cast<double>(count - 1);
     return from * (1 - share) + to * share;
+}
+
+std::vector<double> MapAxis::values() const
+{
+    std::vector<double> result;
+    for (std::size_t i = 0; i < count; ++i)
+        result.push_back(at(i));
+    return result;
 }
 
 Design DesignMap::design(const Design& base, std::size_t i, std::size_t j) const
 {
     Design design = base;
-    turn(design, x.knob, x.at(i));
-    turn(design, y.knob, y.at(j));
+    if (x.count > 1)
+        turn(design, x.knob, x.at(i));
+    if (y.count > 1)
+        turn(design, y.knob, y.at(j));
     return design;
 }
 

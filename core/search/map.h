@@ -16,9 +16,10 @@ namespace stillbay {
 struct MapAxis {
     Knob knob = Knob::FreeLength;
     double from = 0.0, to = 0.0;  ///< in the knob's unit, from < to
-    std::size_t count = 0;        ///< ≥ 2 values, both ends included
+    std::size_t count = 0;        ///< values, both ends included; 1: the knob is not turned
 
     double at(std::size_t i) const;
+    std::vector<double> values() const;
     bool operator==(const MapAxis&) const = default;
 };
 
@@ -43,7 +44,7 @@ using CoarseMap = std::function<void(const DesignMap& map)>;
 /// @param progress  asked on the calling thread between designs; false ends it within a design
 /// @param coarse    gets every 2ᵏth value of both axes, k falling, before the whole is returned;
 ///                  as far as 2ᵏ divides both counts − 1
-/// @error BadInput  a knob that is not free, twice the same, an axis without two values.
+/// @error BadInput  a knob that is not free, twice the same, an axis without values.
 /// @error NoAnswer  progress asked to stop.
 Result<DesignMap> mapDesigns(const Judge& judge, const Design& base, const MapAxis& x,
                              const MapAxis& y, std::size_t threads = 0,

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/check.h"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <optional>
+#include <vector>
+
+/// What the commands write JSON with: no number that is not finite gets out.
+namespace stillbay {
+
+using Json = nlohmann::ordered_json;
+
+inline Json number(double value)
+{
+    check(std::isfinite(value), "json: a number is not finite");
+    return value;
+}
+
+/// null where there is none.
+inline Json number(const std::optional<double>& value)
+{
+    return value ? number(*value) : Json(nullptr);
+}
+
+template <class Range, class Convert>
+Json array(const Range& range, Convert convert)
+{
+    Json result = Json::array();
+    for (const auto& entry : range)
+        result.push_back(convert(entry));
+    return result;
+}
+
+inline Json numbers(const std::vector<double>& values)
+{
+    return array(values, [](double v) { return number(v); });
+}
+
+}  // namespace stillbay

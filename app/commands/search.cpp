@@ -1,0 +1,217 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/search.h"
+
+#include "app/commands/arguments.h"
+#include "app/commands/command.h"
+#include "app/commands/search_json.h"
+#include "app/commands/search_page.h"
+#include "core/base/format.h"
+
+#include <array>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+constexpr std::size_t kUsualCells = 41;  // along each side of the map
+constexpr double kMostCells = 501;
+constexpr double kMostBuilds = 100000;
+constexpr double kMostSeed = 9007199254740992.0;  // 2⁵³
+
+struct SearchArguments {
+    std::string file;
+    bool json = false;
+    std::optional<KnobRange> length, stretch, elevation;
+    std::vector<StockTube> tubes;
+    std::size_t lengths = kUsualCells, stretches = kUsualCells;
+    SearchOptions options;
+};
+
+std::string takeRange(std::string_view value, Knob knob, std::optional<KnobRange>& range)
+{
+    const KnobField field = fieldOf(knob);
+    const auto given = parseNumbers(value, 2);
+    if (!given ||
+        !(field.min <= (*given)[0] && (*given)[0] < (*given)[1] && (*given)[1] <= field.max))
+        return formatted("wants A:B, rising, between %g and %g", field.min, field.max) +
+               (*field.unit ? std::string(" ") + field.unit : std::string());
+    range = KnobRange{knob, (*given)[0], (*given)[1]};
+    return {};
+}
+
+std::string takeTubeOption(std::string_view value, std::vector<StockTube>& tubes)
+{
+    const auto given = parseNumbers(value, 3);
+    if (!given)
+        return "--tube wants OUTER:BORE:SHORE, diameters in mm";
+    tubes.push_back({(*given)[0], (*given)[1], (*given)[2]});
+    return {};
+}
+
+std::optional<std::size_t> parseCount(double value, double low, double high)
+{
+    if (!(value >= low && value <= high) || value != std::floor(value))
+        return std::nullopt;
+    return static_cast<std::size_t>(value);
+}
+
+std::string takeCount(std::string_view value, const char* complaint, double low, double high,
+                      std::size_t& count)
+{
+    const auto given = parseNumbers(value, 1);
+    const auto whole = given ? parseCount(given->front(), low, high) : std::nullopt;
+    count = whole.value_or(count);
+    return whole ? std::string() : std::string(complaint);
+}
+
+std::string takeCells(std::string_view value, SearchArguments& parsed)
+{
+    const auto given = parseNumbers(value, 2);
+    const auto lengths = given ? parseCount((*given)[0], 2, kMostCells) : std::nullopt;
+    const auto stretches = given ? parseCount((*given)[1], 2, kMostCells) : std::nullopt;
+    if (!lengths || !stretches)
+        return "--map wants N:M, two whole numbers between 2 and 501";
+    parsed.lengths = *lengths;
+    parsed.stretches = *stretches;
+    return {};
+}
+
+// None after an error has been printed.
+std::optional<SearchArguments> parse(std::span<const std::string_view> arguments, std::ostream& err)
+{
+    SearchArguments parsed;
+    const auto range = [](const char* name, Knob knob, std::optional<KnobRange>& to) {
+        return Option{name, true, [=, &to](std::string_view value) {
+                          const std::string wants = takeRange(value, knob, to);
+                          return wants.empty() ? wants : std::string(name) + ' ' + wants;
+                      }};
+    };
+    std::size_t seed = parsed.options.seed;
+    const std::array<Option, 8> options{{
+        {"--json", false,
+         [&](std::string_view) {
+             parsed.json = true;
+             return std::string();
+         }},
+        range("--free-length", Knob::FreeLength, parsed.length),
+        range("--stretch", Knob::Stretch, parsed.stretch),
+        range("--elevation", Knob::Elevation, parsed.elevation),
+        {"--tube", true,
+         [&](std::string_view value) {
+             return takeTubeOption(value, parsed.tubes);
+         }},
+        {"--map", true,
+         [&](std::string_view value) {
+             return takeCells(value, parsed);
+         }},
+        {"--builds", true,
+         [&](std::string_view value) {
+             return takeCount(value, "--builds wants a whole number between 10 and 100000", 10,
+                              kMostBuilds, parsed.options.robustBuilds);
+         }},
+        {"--seed", true,
+         [&](std::string_view value) {
+             return takeCount(value, "--seed wants a whole number between 0 and 2^53", 0, kMostSeed,
+                              seed);
+         }},
+    }};
+    auto file = readArguments("search", "stillbay search FILE", arguments, options, err);
+    if (!file)
+        return std::nullopt;
+    parsed.file = *std::move(file);
+    parsed.options.seed = seed;
+    return parsed;
+}
+
+// A drilled craft keeps its holes: its stretch is looked at, not turned.
+SearchSpace spaceOf(const Setup& setup, const SearchArguments& arguments)
+{
+    const Design present = designOf(setup);
+    const bool isDrilled = setup.mounts.drilled();
+    SearchSpace space;
+    space.knobs.push_back(arguments.length.value_or(usualRange(present, Knob::FreeLength)));
+    if (isDrilled)
+        space.kept = arguments.stretch;
+    else
+        space.knobs.push_back(arguments.stretch.value_or(usualRange(present, Knob::Stretch)));
+    if (arguments.elevation)
+        space.knobs.push_back(*arguments.elevation);
+    space.stock = arguments.tubes;
+    return space;
+}
+
+Result<DesignMap> mapAround(const Judge& judge, const Design& base, const SearchSpace& space,
+                            const SearchArguments& arguments)
+{
+    const KnobRange& length = space.knobs[0];
+    const MapAxis x{Knob::FreeLength, length.from, length.to, arguments.lengths};
+    if (!base.mounts.drilled()) {
+        const KnobRange& stretch = space.knobs[1];
+        return mapDesigns(judge, base, x,
+                          {Knob::Stretch, stretch.from, stretch.to, arguments.stretches});
+    }
+    const double drawn = valueOf(base, Knob::Stretch);
+    auto map = mapDesigns(judge, base, x, {Knob::Stretch, drawn, drawn, 1});
+    for (std::size_t i = 0; map && space.kept && i < x.count; ++i) {
+        const double stretch = valueOf(map->design(base, i, 0), Knob::Stretch);
+        if (!(stretch >= space.kept->from && stretch <= space.kept->to))
+            map->cells[i] = {Objection::OutsideLimits, {}, {}};
+    }
+    return map;
+}
+
+// The map lies where the best one stands in what it does not turn. Where one of its points beats
+// the best, the search goes on from there.
+Result<SearchAnswer> answerOf(const Setup& setup, const SearchArguments& arguments)
+{
+    const SearchSpace space = spaceOf(setup, arguments);
+    const Judge judge(setup);
+    auto found = findBest(setup, space, arguments.options);
+    if (!found)
+        return tl::unexpected(found.error());
+    const Design base = found->best.design;
+    const auto map = mapAround(judge, base, space, arguments);
+    if (!map)
+        return tl::unexpected(map.error());
+    if (const auto best = map->best();
+        best && map->cells[*best].isBetterThan(found->best.verdict)) {
+        const Design known = map->design(base, *best / map->y.count, *best % map->y.count);
+        found = findBest(setup, space, arguments.options, {{known}});
+        if (!found)
+            return tl::unexpected(found.error());
+    }
+    const Design present = designOf(setup);
+    SearchAnswer answer{*std::move(found), {present, judge.judge(present), {}}, base, *map};
+    const auto robust =
+        robustness(Judge(setup, {}, Throttles::All), present, setup.limits.faint_px,
+                   {.builds = arguments.options.robustBuilds, .seed = arguments.options.seed});
+    if (!robust)
+        return tl::unexpected(robust.error());
+    answer.present.robust = *robust;
+    return answer;
+}
+
+}  // namespace
+
+int runSearch(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err)
+{
+    const auto parsed = parse(arguments, err);
+    if (!parsed)
+        return kExitUsage;
+    const auto loaded = loadSetup(parsed->file);
+    if (!loaded)
+        return reportError(err, loaded.error(), parsed->file);
+    for (const Warning& warning : loaded->warnings)
+        err << "stillbay: " << english(warning.text) << ": " << parsed->file << '\n';
+    const auto answer = answerOf(loaded->setup, *parsed);
+    if (!answer)
+        return reportError(err, answer.error(), parsed->file);
+    out << (parsed->json ? searchJson(*answer) : searchPage(loaded->setup, *answer));
+    return out.flush() ? kExitDone
+                       : usageError(err, "the answer cannot be written", "standard output");
+}
+
+}  // namespace stillbay

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <ostream>
+#include <span>
+#include <string_view>
+
+namespace stillbay {
+
+/// `stillbay search FILE [--free-length A:B] [--stretch A:B] [--elevation A:B]
+/// [--tube OUTER:BORE:SHORE]… [--map N:M] [--builds N] [--seed N] [--json]`: the best tubes within
+/// limits, how sturdy they are, and the map of length and stretch.
+///
+/// @param arguments what follows the word `search`.
+/// @param out the answer, @param err errors and warnings in one line each.
+/// @return exit code: 0 done, 1 bad input, 2 wrong usage, 3 no answer (nothing holds).
+int runSearch(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err);
+
+}  // namespace stillbay

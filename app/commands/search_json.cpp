@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/search_json.h"
+
+#include "app/commands/json_numbers.h"
+
+namespace stillbay {
+namespace {
+
+Json reasonJson(const std::optional<Objection>& objection)
+{
+    return objection ? Json(objectionCode(*objection)) : Json(nullptr);
+}
+
+Json tubeJson(const TubeStock& tube)
+{
+    return {{"outer_diameter_mm", number(tube.outer_diameter_mm)},
+            {"bore_mm", number(tube.bore_mm)},
+            {"hardness_shore_a", number(tube.hardness_shore_a)},
+            {"youngs_modulus_mpa", number(tube.youngs_modulus_mpa)}};
+}
+
+Json refusedJson(const Robustness& robust)
+{
+    Json refused = Json::object();
+    for (std::size_t k = 0; k < robust.refused.size(); ++k)
+        if (robust.refused[k] > 0)
+            refused[std::string(objectionCode(static_cast<Objection>(k)))] = robust.refused[k];
+    return refused;
+}
+
+Json robustJson(const Robustness& robust)
+{
+    Json clean = nullptr;
+    if (robust.clean)
+        clean = {{"from", number(robust.clean->from)}, {"to", number(robust.clean->to)}};
+    return {{"builds", robust.builds},
+            {"p10_px", number(robust.p10_px)},
+            {"p50_px", number(robust.p50_px)},
+            {"p90_px", number(robust.p90_px)},
+            {"clean_9_of_10", clean},
+            {"share_clean_in_cruise", number(robust.cleanCruise)},
+            {"not_feasible", refusedJson(robust)}};
+}
+
+Json candidateJson(const Candidate& candidate)
+{
+    const Verdict& verdict = candidate.verdict;
+    const auto figure = [&](double value) {
+        return verdict.feasible() ? number(value) : Json(nullptr);
+    };
+    Json json{{"free_length_mm", number(candidate.design.mounts.free_length_mm)},
+              {"stretch", number(valueOf(candidate.design, Knob::Stretch))},
+              {"elevation_deg", number(valueOf(candidate.design, Knob::Elevation))},
+              {"tube", tubeJson(candidate.design.tube)},
+              {"wobble_px", figure(verdict.full.worst_px)},
+              {"wobble_empty_px", figure(verdict.empty.worst_px)},
+              {"worst_px", figure(verdict.worst_px())},
+              {"mean_px", figure(verdict.mean_px())},
+              {"reason", reasonJson(verdict.objection)}};
+    if (candidate.robust)
+        json["robust"] = robustJson(*candidate.robust);
+    return json;
+}
+
+// [[m] × n] of what one cell gives; null where it is not feasible.
+template <class Give>
+Json cells(const DesignMap& map, Give give)
+{
+    Json rows = Json::array();
+    for (std::size_t i = 0; i < map.x.count; ++i) {
+        Json row = Json::array();
+        for (std::size_t j = 0; j < map.y.count; ++j)
+            row.push_back(give(map.at(i, j)));
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+template <class Figure>
+Json figures(const DesignMap& map, Figure figure)
+{
+    return cells(map, [&](const Verdict& verdict) {
+        return verdict.feasible() ? number(figure(verdict)) : Json(nullptr);
+    });
+}
+
+Json mapJson(const SearchAnswer& answer)
+{
+    const DesignMap& map = answer.map;
+    Json json{{"free_length_mm", numbers(map.x.values())}};
+    if (answer.mapBase.mounts.drilled()) {
+        json["stretch"] = Json::array({nullptr});
+        json["mean_stretch"] = Json::array();
+        for (std::size_t i = 0; i < map.x.count; ++i)
+            json["mean_stretch"].push_back(
+                number(valueOf(map.design(answer.mapBase, i, 0), Knob::Stretch)));
+    } else {
+        json["stretch"] = numbers(map.y.values());
+    }
+    json["wobble_px"] = figures(map, [](const Verdict& v) { return v.full.worst_px; });
+    json["wobble_empty_px"] = figures(map, [](const Verdict& v) { return v.empty.worst_px; });
+    json["worst_px"] = figures(map, [](const Verdict& v) { return v.worst_px(); });
+    json["mean_px"] = figures(map, [](const Verdict& v) { return v.mean_px(); });
+    json["reason"] = cells(map, [](const Verdict& v) { return reasonJson(v.objection); });
+    json["elevation_deg"] = number(valueOf(answer.mapBase, Knob::Elevation));
+    json["tube"] = tubeJson(answer.mapBase.tube);
+    return json;
+}
+
+}  // namespace
+
+std::string searchJson(const SearchAnswer& answer)
+{
+    const Json json{{"format", "stillbay-search"},
+                    {"version", 1},
+                    {"best", candidateJson(answer.found.best)},
+                    {"candidates", array(answer.found.candidates, candidateJson)},
+                    {"present", candidateJson(answer.present)},
+                    {"map", mapJson(answer)},
+                    {"judged", answer.found.judged}};
+    return json.dump(1) + '\n';
+}
+
+}  // namespace stillbay

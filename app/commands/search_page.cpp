@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/search_page.h"
+
+#include "app/commands/paragraph.h"
+#include "core/assess/words.h"
+#include "core/base/format.h"
+
+#include <algorithm>
+#include <sstream>
+
+namespace stillbay {
+namespace {
+
+constexpr std::size_t kMostRows = 21, kMostColumns = 9;
+
+double points(double stretch)
+{
+    return 100 * (stretch - 1);
+}
+
+std::string tubeText(const StockTube& tube)
+{
+    return formatted("%g × %g mm, Shore %g", tube.outer_diameter_mm, tube.bore_mm,
+                     tube.hardness_shore_a);
+}
+
+std::string designText(const Candidate& candidate)
+{
+    return formatted("%.2f mm free, stretched %+.1f %%, rising %.1f°, tube %s",
+                     candidate.design.mounts.free_length_mm,
+                     points(valueOf(candidate.design, Knob::Stretch)),
+                     valueOf(candidate.design, Knob::Elevation),
+                     tubeText(stockOf(candidate.design.tube)).c_str());
+}
+
+// What most often speaks against builds of a design, with its share.
+std::string refusedText(const Robustness& robust)
+{
+    const auto most = std::max_element(robust.refused.begin(), robust.refused.end());
+    return formatted(
+        "%.0f %%: %s", 100.0 * static_cast<double>(*most) / static_cast<double>(robust.builds),
+        english(objectionInWords(static_cast<Objection>(most - robust.refused.begin()))).c_str());
+}
+
+void sentences(std::ostream& page, const SearchAnswer& answer)
+{
+    const Candidate& best = answer.found.best;
+    const Verdict& present = answer.present.verdict;
+    const std::string before = present.feasible()
+                                   ? formatted(", instead of %.3g px", present.worst_px())
+                                   : "; as it is, " + english(objectionInWords(*present.objection));
+    paragraph(page,
+              "Best as planned: " + designText(best) +
+                  formatted(". At most %.3g px in cruise from full to empty pack",
+                            best.verdict.worst_px()) +
+                  before + ".",
+              "  ");
+    const Candidate& sturdy = answer.found.candidates.front();
+    if (!sturdy.robust)
+        return;
+    if (!(sturdy.design == best.design))
+        paragraph(page, "Sturdiest: " + designText(sturdy) + ".", "  ");
+    if (sturdy.robust->p90_px)
+        paragraph(
+            page,
+            formatted("9 of 10 builds of it stay below %.3g px in cruise.", *sturdy.robust->p90_px),
+            "  ");
+    else
+        paragraph(page, "Of its builds " + refusedText(*sturdy.robust) + ".", "  ");
+    paragraph(page, english(robustInWords(*sturdy.robust)), "  ");
+}
+
+void candidateRow(std::ostream& page, const Candidate& candidate, const char* mark)
+{
+    const Verdict& verdict = candidate.verdict;
+    page << formatted("  %-4s %7.2f  %+7.1f %%  %7.1f°  %-22s", mark,
+                      candidate.design.mounts.free_length_mm,
+                      points(valueOf(candidate.design, Knob::Stretch)),
+                      valueOf(candidate.design, Knob::Elevation),
+                      tubeText(stockOf(candidate.design.tube)).c_str());
+    if (!verdict.feasible()) {
+        page << "  " << english(objectionInWords(*verdict.objection)) << '\n';
+        return;
+    }
+    page << formatted(" %6.3f  %6.3f", verdict.full.worst_px, verdict.empty.worst_px);
+    if (candidate.robust)
+        page << "  "
+             << (candidate.robust->p90_px ? formatted("%6.3f", *candidate.robust->p90_px)
+                                          : "     –");
+    page << '\n';
+    if (candidate.robust && !candidate.robust->p90_px)
+        paragraph(page, "of its builds " + refusedText(*candidate.robust), "         ");
+}
+
+void candidateTable(std::ostream& page, const SearchAnswer& answer)
+{
+    page << "\nCandidates, the sturdiest first; worst wobble in cruise, px\n"
+            "        free mm    stretch  elevation  tube                     full   empty  9 of "
+            "10\n";
+    for (const Candidate& candidate : answer.found.candidates)
+        candidateRow(page, candidate, candidate.design == answer.found.best.design ? "best" : "");
+    candidateRow(page, answer.present, "now");
+}
+
+std::string cellText(const Verdict& verdict)
+{
+    if (!verdict.feasible())
+        return std::string(8, ' ') + static_cast<char>('a' + static_cast<int>(*verdict.objection));
+    return formatted("%9.3f", verdict.worst_px());
+}
+
+// Evenly spread indices, the first and the last among them.
+std::vector<std::size_t> shown(std::size_t count, std::size_t most)
+{
+    const std::size_t stride = (count + most - 2) / (most - 1);
+    std::vector<std::size_t> indices;
+    for (std::size_t i = 0; i + 1 < count; i += std::max<std::size_t>(stride, 1))
+        indices.push_back(i);
+    indices.push_back(count - 1);
+    return indices;
+}
+
+void mapTable(std::ostream& page, const SearchAnswer& answer)
+{
+    const DesignMap& map = answer.map;
+    const bool isDrilled = answer.mapBase.mounts.drilled();
+    page << "\nWorst wobble in cruise, full to empty pack, px\n  free mm ";
+    const auto columns = shown(map.y.count, kMostColumns);
+    for (const std::size_t j : columns)
+        page << (isDrilled ? std::string("       px")
+                           : formatted("%+7.1f %%", points(map.y.at(j))));
+    page << '\n';
+    std::array<bool, kObjections> met{};
+    for (const std::size_t i : shown(map.x.count, kMostRows)) {
+        page << formatted("  %7.2f ", map.x.at(i));
+        for (const std::size_t j : columns) {
+            page << cellText(map.at(i, j));
+            if (const auto& objection = map.at(i, j).objection)
+                met.at(static_cast<std::size_t>(*objection)) = true;
+        }
+        page << '\n';
+    }
+    for (std::size_t k = 0; k < met.size(); ++k)
+        if (met[k])
+            page << "  " << static_cast<char>('a' + static_cast<int>(k)) << "  "
+                 << english(objectionInWords(static_cast<Objection>(k))) << '\n';
+}
+
+}  // namespace
+
+std::string searchPage(const Setup& setup, const SearchAnswer& answer)
+{
+    std::ostringstream page;
+    page << (setup.name.empty() ? "Unnamed craft" : setup.name) << "\n\n";
+    sentences(page, answer);
+    candidateTable(page, answer);
+    mapTable(page, answer);
+    page << "\nBefore you fly\n";
+    for (const Phrase& caution : safetyCautions())
+        paragraph(page, english(caution), "  - ");
+    return page.str();
+}
+
+}  // namespace stillbay
