@@ -43,11 +43,11 @@ public:
     {
     }
 
-    /// After a design. @return false: stop.
-    bool goesOn()
+    /// After some designs. @return false: stop.
+    bool goesOn(std::size_t designs = 1)
     {
-        const std::size_t done = ++m_done;
-        if (m_progress && std::this_thread::get_id() == m_caller &&
+        const std::size_t done = m_done += designs;
+        if (!m_stop && m_progress && std::this_thread::get_id() == m_caller &&
             !m_progress(std::min(done, m_expected), m_expected))
             m_stop = true;
         return !m_stop;
@@ -334,8 +334,9 @@ Result<void> Search::addRobustness(std::vector<Candidate>& candidates)
 {
     const Judge everywhere(m_setup, {}, Throttles::All);
     for (Candidate& candidate : candidates) {
-        const Progress goOn = [&](std::size_t, std::size_t) {
-            return m_counter.goesOn();
+        std::size_t counted = 0;
+        const Progress goOn = [&](std::size_t done, std::size_t) {
+            return m_counter.goesOn(done - std::exchange(counted, done));
         };
         auto robust = robustness(everywhere, candidate.design, m_setup.limits.faint_px,
                                  {.builds = m_options.robustBuilds,
@@ -344,6 +345,7 @@ Result<void> Search::addRobustness(std::vector<Candidate>& candidates)
                                  goOn);
         if (!robust)
             return tl::unexpected(robust.error());
+        m_counter.goesOn(m_options.robustBuilds - counted);
         candidate.robust = *std::move(robust);
     }
     std::stable_sort(

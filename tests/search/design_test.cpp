@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: MIT
+#include "core/search/design.h"
+
+#include "core/setup/mount_layout.h"
+#include "core/setup/validate.h"
+#include "core/tube/rubber.h"
+#include "tests/assess/crafts.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+
+namespace stillbay {
+namespace {
+
+// Oracle: definition; what is turned is read back, and nothing else moves.
+TEST(Knobs, TurnOneNumberEach)
+{
+    const Design before = designOf(test::sampleCraft("reedbed"));
+    for (const Knob knob : kKnobs) {
+        Design design = before;
+        const double value = valueOf(before, knob) * 1.1;
+        turn(design, knob, value);
+        EXPECT_NEAR(valueOf(design, knob), value, 1e-12 * value) << fieldOf(knob).key;
+        for (const Knob other : kKnobs)
+            if (other != knob) {
+                EXPECT_EQ(valueOf(design, other), valueOf(before, other)) << fieldOf(other).key;
+            }
+        turn(design, knob, valueOf(before, knob));
+        EXPECT_NEAR(valueOf(design, knob), valueOf(before, knob), 1e-12 * value);
+    }
+}
+
+// Oracle: definition.
+TEST(Knobs, ElevationsKeepTheirDifferences)
+{
+    Design design = designOf(test::sampleCraft("reedbed"));
+    design.mounts.points[0].elevation_deg = 20;
+    design.mounts.points[1].elevation_deg = 8;
+    const double mean = valueOf(design, Knob::Elevation);
+    EXPECT_NEAR(mean, (20.0 + 8.0 + 14.0 + 14.0) / 4, 1e-12);
+    turn(design, Knob::Elevation, mean + 10);
+    EXPECT_NEAR(design.mounts.points[0].elevation_deg, 30, 1e-12);
+    EXPECT_NEAR(design.mounts.points[1].elevation_deg, 18, 1e-12);
+}
+
+// Oracle: geometry of the holes; stretch and elevation are theirs and cannot be turned.
+TEST(Knobs, ADrilledCraftKeepsItsHoles)
+{
+    const Mounts mounts = test::sampleCraft("quarry").mounts;
+    const Design design{{}, mounts};
+    EXPECT_TRUE(canTurn(mounts, Knob::FreeLength));
+    EXPECT_TRUE(canTurn(mounts, Knob::Hardness));
+    EXPECT_FALSE(canTurn(mounts, Knob::Stretch));
+    EXPECT_FALSE(canTurn(mounts, Knob::Elevation));
+    Design turned = design;
+    EXPECT_THROW(turn(turned, Knob::Stretch, 1.2), std::logic_error);
+    turn(turned, Knob::FreeLength, 28);
+    EXPECT_EQ(turned.mounts.points, mounts.points);
+    EXPECT_NEAR(valueOf(turned, Knob::Stretch), meanDistance_mm(mounts) / 28, 1e-12);
+    const Triple &a = *mounts.points[0].anchor_mm, &b = mounts.points[0].bay_mm;
+    Design one = design;
+    one.mounts.points.resize(1);
+    EXPECT_NEAR(valueOf(one, Knob::Elevation),
+                std::asin((a[2] - b[2]) / std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])) * 180 /
+                    std::numbers::pi,
+                1e-9);
+}
+
+// Oracle: Gent's relation; the measured tube was 10 % softer than its print, and stays so.
+TEST(Knobs, AMeasuredModulusKeepsItsRatio)
+{
+    Design design = designOf(test::sampleCraft("reedbed"));
+    design.tube.youngs_modulus_mpa = 0.9 * youngsModulusFromShoreA(60) / 1e6;
+    turn(design, Knob::Hardness, 40);
+    EXPECT_NEAR(*design.tube.youngs_modulus_mpa, 0.9 * youngsModulusFromShoreA(40) / 1e6, 1e-12);
+}
+
+// Oracle: definition.
+TEST(StockTubes, ATubeFromTheDrawerForgetsTheHangTest)
+{
+    Design design = designOf(test::sampleCraft("quarry"));
+    ASSERT_TRUE(design.tube.youngs_modulus_mpa);
+    const Design before = design;
+    takeTube(design, stockOf(design.tube));
+    EXPECT_EQ(design, before);  // the same tube: its own measurement holds
+    takeTube(design, {6, 3, 45});
+    EXPECT_FALSE(design.tube.youngs_modulus_mpa);
+    EXPECT_EQ(stockOf(design.tube), (StockTube{6, 3, 45}));
+    EXPECT_EQ(design.tube.loss_factor, before.tube.loss_factor);
+    EXPECT_EQ(design.tube.max_stretch, before.tube.max_stretch);
+    EXPECT_EQ(design.mounts, before.mounts);
+}
+
+// Oracle: validate(); both ends of a usual range can be loaded and saved, and hold what there is.
+TEST(UsualRange, IsAllowedAndHoldsThePresentValue)
+{
+    for (const char* name : {"reedbed", "saltmarsh", "quarry"}) {
+        const Design design = designOf(test::sampleCraft(name));
+        for (const Knob knob : kKnobs) {
+            const KnobRange range = usualRange(design, knob);
+            EXPECT_LT(range.from, range.to) << name << fieldOf(knob).key;
+            EXPECT_LE(range.from, valueOf(design, knob));
+            EXPECT_GE(range.to, valueOf(design, knob));
+            if (!canTurn(design.mounts, knob))
+                continue;
+            for (const double value : {range.from, range.to}) {
+                Design there = design;
+                turn(there, knob, value);
+                EXPECT_TRUE(validate(there.tube, there.mounts)) << name << fieldOf(knob).key;
+            }
+        }
+    }
+}
+
+}  // namespace
+}  // namespace stillbay
