@@ -63,16 +63,17 @@ Vector6d trustStep(const Matrix6d& H, const Vector6d& gradient, double trust)
     return stepAt(high);
 }
 
-// A rest pose must hold the bay in all six motions.
+// A rest pose must hold the bay in all six motions: no ω² of H φ = ω² M φ at or below that of a
+// free one, so H − ω² M is positive definite.
 Result<Pose> checkedStable(const Suspension& suspension, const Pose& pose, const Matrix6d& H)
 {
-    const Eigen::LLT<Matrix6d> mass(massMatrix(suspension.bay, pose.R));
-    const Matrix6d L_inverse = mass.matrixL().solve(Matrix6d::Identity());
+    const Matrix6d M = massMatrix(suspension.bay, pose.R);
+    const double omegaFree = 2 * std::numbers::pi * kFreeMotion_hz;
+    if (Eigen::LLT<Matrix6d>(H - omegaFree * omegaFree * M).info() == Eigen::Success)
+        return pose;
+    const Matrix6d L_inverse = Eigen::LLT<Matrix6d>(M).matrixL().solve(Matrix6d::Identity());
     const Eigen::SelfAdjointEigenSolver<Matrix6d> eigen(
         Matrix6d(L_inverse * H * L_inverse.transpose()));
-    const double omegaFree = 2 * std::numbers::pi * kFreeMotion_hz;
-    if (eigen.eigenvalues()[0] > omegaFree * omegaFree)
-        return pose;
     Vector6d motion = L_inverse.transpose() * eigen.eigenvectors().col(0);
     motion.tail<3>() *= kMotionRadius;
     const std::string words = english(motionInWords(motion));

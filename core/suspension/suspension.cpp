@@ -35,7 +35,7 @@ Elasticity elasticity(const Suspension& suspension, const Pose& pose)
         }
         sum.energy += t.energy;
         sum.gradient += t.B.transpose() * t.f;
-        sum.hessian += t.B.transpose() * t.hessianByMeasures() * t.B + t.geometric;
+        sum.hessian += t.byMotion(t.hessianByMeasures()) + t.geometric;
     }
     return sum;
 }
@@ -72,8 +72,8 @@ Matrix6cd dynamicStiffness(const Suspension& suspension, const Pose& pose, Compl
         const Tube& tube = suspension.tubeOf(attachment);
         const TubeTerms t = tubeTerms(tube, attachment, suspension.bay.centre, pose);
         const Matrix8cd C = dynamicHessian(t, dynamicEnds(tube, t.length, g), g);
-        K +=
-            t.B.transpose().cast<Complex>() * C * t.B.cast<Complex>() + t.geometric.cast<Complex>();
+        K.real() += t.byMotion(C.real()) + t.geometric;
+        K.imag() += t.byMotion(C.imag());
     }
     return K;
 }

@@ -6,8 +6,6 @@
 namespace stillbay {
 namespace {
 
-using Matrix36d = Eigen::Matrix<double, 3, 6>;
-
 // Second derivative of g·exp[θ]× v by θ at θ = 0.
 Matrix3d rotationCurvature(const Vector3d& g, const Vector3d& v)
 {
@@ -36,6 +34,13 @@ Matrix8d TubeTerms::hessianByMeasures() const
     C.block<3, 3>(4, 1).diagonal().setConstant(laws.b.value);
     C(7, 7) = laws.torsion.value;
     return C;
+}
+
+Matrix6d TubeTerms::byMotion(const Matrix8d& C) const
+{
+    // Written out by lazyProduct(): these are too small for the packing of a large product.
+    const Matrix86d CB = C.lazyProduct(B);
+    return B.transpose().lazyProduct(CB);
 }
 
 TubeTerms tubeTerms(const Tube& tube, const Attachment& attachment, const Vector3d& centre,
@@ -67,18 +72,15 @@ TubeTerms tubeTerms(const Tube& tube, const Attachment& attachment, const Vector
     const double f_t = t.laws.torsion.value * t.twist;
     t.f << f_l, f_f, f_b, f_t;
 
-    // First derivatives of the measures by the motion.
-    const Matrix3d A = inverseLeftJacobian(pose.theta);
+    // First derivatives of the measures by the motion (u, θ): of e by u is E, by θ is E_θ.
+    const Matrix3d A = inverseLeftJacobian(pose.theta), r_x = skew(r), e0_x = skew(e0),
+                   n_x = skew(n);
     const Matrix3d Q = Matrix3d::Identity() - e * e.transpose();
-    Matrix36d J_b, J_n, J_t;  // of the bay point, of n, of the rotation vector
-    J_b << Matrix3d::Identity(), -skew(r);
-    J_n << Matrix3d::Zero(), -skew(n);
-    J_t << Matrix3d::Zero(), A;
-    const Matrix36d J_e = Q / t.length * J_b;
-    t.B.row(0) = e.transpose() * J_b;
-    t.B.middleRows<3>(1) = -skew(e0) * J_e;
-    t.B.middleRows<3>(4) = -skew(n) * J_e + skew(e) * J_n;
-    t.B.row(7) = pose.theta.transpose() * J_e + e.transpose() * J_t;
+    const Matrix3d E = Q / t.length, E_theta = -E * r_x;
+    t.B << e.transpose(), r.cross(e).transpose(),  //
+        -e0_x * E, -e0_x * E_theta,                //
+        -n_x * E, -n_x * E_theta - skew(e) * n_x,  //
+        (E * pose.theta).transpose(), pose.theta.transpose() * E_theta + e.transpose() * A;
 
     // Second derivatives of the measures, weighted by f. All that is linear in e shares one w.
     const Vector3d w = e0.cross(f_f) + n.cross(f_b) + f_t * pose.theta;
@@ -87,11 +89,12 @@ TubeTerms tubeTerms(const Tube& tube, const Attachment& attachment, const Vector
         f_l / t.length * Q -
         (e * Qw.transpose() + Qw * e.transpose() + e.dot(w) * Q) / (t.length * t.length);
     const Vector3d g_b = f_l * e + Qw / t.length;
-    const Matrix6d cross = J_e.transpose() * (f_t * J_t - skew(f_b) * J_n);
-    t.geometric = J_b.transpose() * H_d * J_b + cross + cross.transpose();
-    t.geometric.bottomRightCorner<3, 3>() += rotationCurvature(g_b, r) +
-                                             rotationCurvature(f_b.cross(e), n) +
-                                             f_t * logCurvature(pose.theta, e);
+    const Matrix3d G = f_t * A + skew(f_b) * n_x;  // what a turn of n and of the pose adds
+    const Matrix3d turned = E_theta.transpose() * G;
+    const Matrix3d H_ut = E * G - H_d * r_x;
+    t.geometric << H_d, H_ut, H_ut.transpose(),
+        turned + turned.transpose() - r_x * H_d * r_x + rotationCurvature(g_b, r) +
+            rotationCurvature(f_b.cross(e), n) + f_t * logCurvature(pose.theta, e);
     return t;
 }
 

@@ -25,6 +25,9 @@ struct TubeTerms {
 
     /// Second derivatives of the energy by z.
     Matrix8d hessianByMeasures() const;
+
+    /// Bᵀ C B for a Hessian C by the measures.
+    Matrix6d byMotion(const Matrix8d& C) const;
 };
 
 /// @param tubeOf the tube, @param attachment its ends, @param centre the bay's drawn centre of

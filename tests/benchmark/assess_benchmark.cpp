@@ -109,6 +109,14 @@ void restOnly(benchmark::State& state)
 }
 BENCHMARK(restOnly)->Unit(benchmark::kMicrosecond);
 
+void stiffnessOnly(benchmark::State& state)
+{
+    const Prepared p;
+    for (auto _ : state)
+        benchmark::DoNotOptimize(dynamicStiffness(p.hung.suspension, p.rest, p.hung.dynamicFactor));
+}
+BENCHMARK(stiffnessOnly)->Unit(benchmark::kMicrosecond);
+
 void modesOnly(benchmark::State& state)
 {
     const Prepared p;
