@@ -44,7 +44,7 @@ Json robustJson(const Robustness& robust)
 
 Json candidateJson(const Candidate& candidate)
 {
-    const Verdict& verdict = candidate.verdict;
+    const Judgement& verdict = candidate.verdict;
     const auto figure = [&](double value) {
         return verdict.feasible() ? number(value) : Json(nullptr);
     };
@@ -79,7 +79,7 @@ Json cells(const DesignMap& map, Give give)
 template <class Figure>
 Json figures(const DesignMap& map, Figure figure)
 {
-    return cells(map, [&](const Verdict& verdict) {
+    return cells(map, [&](const Judgement& verdict) {
         return verdict.feasible() ? number(figure(verdict)) : Json(nullptr);
     });
 }
@@ -97,11 +97,11 @@ Json mapJson(const SearchAnswer& answer)
     } else {
         json["stretch"] = numbers(map.y.values());
     }
-    json["wobble_px"] = figures(map, [](const Verdict& v) { return v.full.worst_px; });
-    json["wobble_empty_px"] = figures(map, [](const Verdict& v) { return v.empty.worst_px; });
-    json["worst_px"] = figures(map, [](const Verdict& v) { return v.worst_px(); });
-    json["mean_px"] = figures(map, [](const Verdict& v) { return v.mean_px(); });
-    json["reason"] = cells(map, [](const Verdict& v) { return reasonJson(v.objection); });
+    json["wobble_px"] = figures(map, [](const Judgement& v) { return v.full.worst_px; });
+    json["wobble_empty_px"] = figures(map, [](const Judgement& v) { return v.empty.worst_px; });
+    json["worst_px"] = figures(map, [](const Judgement& v) { return v.worst_px(); });
+    json["mean_px"] = figures(map, [](const Judgement& v) { return v.mean_px(); });
+    json["reason"] = cells(map, [](const Judgement& v) { return reasonJson(v.objection); });
     json["elevation_deg"] = number(valueOf(answer.mapBase, Knob::Elevation));
     json["tube"] = tubeJson(answer.mapBase.tube);
     return json;

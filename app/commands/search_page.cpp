@@ -45,7 +45,7 @@ std::string refusedText(const Robustness& robust)
 void sentences(std::ostream& page, const SearchAnswer& answer)
 {
     const Candidate& best = answer.found.best;
-    const Verdict& present = answer.present.verdict;
+    const Judgement& present = answer.present.verdict;
     const std::string before = present.feasible()
                                    ? formatted(", instead of %.3g px", present.worst_px())
                                    : "; as it is, " + english(objectionInWords(*present.objection));
@@ -72,7 +72,7 @@ void sentences(std::ostream& page, const SearchAnswer& answer)
 
 void candidateRow(std::ostream& page, const Candidate& candidate, const char* mark)
 {
-    const Verdict& verdict = candidate.verdict;
+    const Judgement& verdict = candidate.verdict;
     page << formatted("  %-4s %7.2f  %+7.1f %%  %7.1f°  %-22s", mark,
                       candidate.design.mounts.free_length_mm,
                       points(valueOf(candidate.design, Knob::Stretch)),
@@ -102,7 +102,7 @@ void candidateTable(std::ostream& page, const SearchAnswer& answer)
     candidateRow(page, answer.present, "now");
 }
 
-std::string cellText(const Verdict& verdict)
+std::string cellText(const Judgement& verdict)
 {
     if (!verdict.feasible())
         return std::string(8, ' ') + static_cast<char>('a' + static_cast<int>(*verdict.objection));

@@ -32,7 +32,7 @@ constexpr std::size_t kMostCandidates = 6;
 struct Judged {
     std::size_t base = 0;  ///< which tube
     UnitPoint x;
-    Verdict verdict;
+    Judgement verdict;
 };
 
 /// How many designs were judged, of how many expected, and whether to go on.
@@ -70,7 +70,7 @@ double logarithm(double wobble_px)
     return std::log(wobble_px + 1e-9);
 }
 
-double objectiveOf(const Verdict& verdict)
+double objectiveOf(const Judgement& verdict)
 {
     return verdict.feasible() ? logarithm(verdict.worst_px()) : kOutOfQuestion;
 }
@@ -147,7 +147,7 @@ private:
 
     Design designAt(std::size_t base, const UnitPoint& x) const;
     UnitPoint placeOf(const Design& design) const;
-    Verdict judged(const Design& design);
+    Judgement judged(const Design& design);
     Design tidied(std::size_t base, const UnitPoint& x);
     bool isSamePlace(const Candidate& a, const Candidate& b) const;
     void keepBest(std::vector<Candidate>& candidates, std::size_t most) const;
@@ -190,7 +190,7 @@ UnitPoint Search::placeOf(const Design& design) const
     return x;
 }
 
-Verdict Search::judged(const Design& design)
+Judgement Search::judged(const Design& design)
 {
     if (m_space.kept) {
         const double value = valueOf(design, m_space.kept->knob);
@@ -203,7 +203,7 @@ Verdict Search::judged(const Design& design)
 void Search::scan(std::size_t base)
 {
     const Objective look = [&](const UnitPoint& x) -> std::optional<double> {
-        const Verdict verdict = judged(designAt(base, x));
+        const Judgement verdict = judged(designAt(base, x));
         {
             const std::lock_guard lock(m_mutex);
             if (verdict.feasible())
@@ -252,7 +252,7 @@ Design Search::tidied(std::size_t base, const UnitPoint& x)
 {
     const Design exact = designAt(base, x);
     Design best = exact;
-    Verdict verdict{Objection::OutsideLimits, {}, {}};
+    Judgement verdict{Objection::OutsideLimits, {}, {}};
     for (unsigned corner = 0; corner < 1U << m_knobs.size(); ++corner) {
         Design design = exact;
         for (std::size_t k = 0; k < m_knobs.size(); ++k) {
@@ -261,7 +261,7 @@ Design Search::tidied(std::size_t base, const UnitPoint& x)
             const double value = grain * (corner >> k & 1U ? std::ceil(cell) : std::floor(cell));
             turn(design, m_knobs[k].knob, std::clamp(value, m_knobs[k].from, m_knobs[k].to));
         }
-        const Verdict here = judged(design);
+        const Judgement here = judged(design);
         if (here.isBetterThan(verdict)) {
             verdict = here;
             best = design;

@@ -24,7 +24,7 @@ struct SearchSpace {
 
 struct Candidate {
     Design design;
-    Verdict verdict;
+    Judgement verdict;
     std::optional<Robustness> robust;
 };
 

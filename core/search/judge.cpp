@@ -120,17 +120,17 @@ std::string_view objectionCode(Objection objection)
     return kCodes.at(static_cast<std::size_t>(objection));
 }
 
-double Verdict::worst_px() const
+double Judgement::worst_px() const
 {
     return std::max(full.worst_px, empty.worst_px);
 }
 
-double Verdict::mean_px() const
+double Judgement::mean_px() const
 {
     return 0.5 * (full.mean_px + empty.mean_px);
 }
 
-bool Verdict::isBetterThan(const Verdict& other) const
+bool Judgement::isBetterThan(const Judgement& other) const
 {
     if (feasible() != other.feasible() || !feasible())
         return feasible() && !other.feasible();
@@ -229,7 +229,7 @@ CruiseWobble Judge::overCruise(const std::vector<double>& wobble_px) const
             std::accumulate(begin, end, 0.0) / static_cast<double>(end - begin)};
 }
 
-Verdict Judge::judge(const Design& design) const
+Judgement Judge::judge(const Design& design) const
 {
     const BuildWobble wobble = wobbleOf(design, {});
     if (wobble.objection)

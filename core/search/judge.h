@@ -49,7 +49,7 @@ struct CruiseWobble {
 };
 
 /// What a design is worth.
-struct Verdict {
+struct Judgement {
     std::optional<Objection> objection;  ///< none: feasible, and only then the figures hold
     CruiseWobble full, empty;            ///< at the full and at the empty pack
 
@@ -57,7 +57,7 @@ struct Verdict {
     double worst_px() const;  ///< the larger of both packs: what a search lowers
     double mean_px() const;   ///< mean of both packs: decides between equals
     /// By worst_px, then mean_px; anything feasible before anything that is not.
-    bool isBetterThan(const Verdict& other) const;
+    bool isBetterThan(const Judgement& other) const;
 };
 
 /// Wobble of one build at each throttle of the judge [px].
@@ -80,7 +80,7 @@ public:
     const std::vector<double>& throttle() const { return m_throttle; }
 
     /// The wobble agrees with worstCruiseWobble_px() of assess(), to rounding.
-    Verdict judge(const Design& design) const;
+    Judgement judge(const Design& design) const;
 
     BuildWobble wobbleOf(const Design& design, const Build& build) const;
 

@@ -91,7 +91,7 @@ std::optional<std::size_t> DesignMap::best() const
 {
     const auto best =
         std::min_element(cells.begin(), cells.end(),
-                         [](const Verdict& a, const Verdict& b) { return a.isBetterThan(b); });
+                         [](const Judgement& a, const Judgement& b) { return a.isBetterThan(b); });
     if (best == cells.end() || !best->feasible())
         return {};
     return static_cast<std::size_t>(best - cells.begin());
@@ -103,7 +103,7 @@ Result<DesignMap> mapDesigns(const Judge& judge, const Design& base, const MapAx
 {
     if (auto bad = fault(base, x, y))
         return tl::unexpected<Error>(*std::move(bad));
-    DesignMap map{x, y, std::vector<Verdict>(x.count * y.count)};
+    DesignMap map{x, y, std::vector<Judgement>(x.count * y.count)};
     const std::size_t first = coarsestStride(x, y);
     std::size_t before = 0;
     for (std::size_t stride = first; stride > 0; stride /= 2) {

@@ -23,12 +23,12 @@ struct MapAxis {
     bool operator==(const MapAxis&) const = default;
 };
 
-/// Verdicts over a grid, y running fastest.
+/// Judgements over a grid, y running fastest.
 struct DesignMap {
     MapAxis x, y;
-    std::vector<Verdict> cells;  ///< x.count × y.count
+    std::vector<Judgement> cells;  ///< x.count × y.count
 
-    const Verdict& at(std::size_t i, std::size_t j) const { return cells[i * y.count + j]; }
+    const Judgement& at(std::size_t i, std::size_t j) const { return cells[i * y.count + j]; }
     Design design(const Design& base, std::size_t i, std::size_t j) const;
     /// The best cell's index into cells; none where nothing is feasible.
     std::optional<std::size_t> best() const;

@@ -73,7 +73,11 @@ TubeLaws tubeLaws(const Tube& tube, double length)
     const double Le = tube.effectiveLength;
 
     TubeLaws laws;
-    laws.energy = {0.5 * tube.GA0 * Le * (lambda * lambda + 2 * l1 - 3), tube.GA0 * (lambda - l2),
+    // λ² + 2/λ − 3 and λ − λ⁻² factored by λ − 1: as they stand they lose digits near λ = 1, which
+    // the search for the rest pose needs.
+    const double strain = (length - tube.freeLength) / Le;
+    laws.energy = {0.5 * tube.GA0 * Le * strain * strain * (lambda + 2) * l1,
+                   tube.GA0 * strain * (lambda * lambda + lambda + 1) * l2,
                    tube.GA0 / Le * (1 + 2 * l3)};
     if (!tube.clamped)
         return laws;

@@ -83,7 +83,7 @@ void mapDesign(benchmark::State& state)
     for (auto _ : state) {
         design.mounts.free_length_mm = length =
             length < kLastLength_mm ? length + 0.01 : kFirstLength_mm;
-        const Verdict verdict = judge.judge(design);
+        const Judgement verdict = judge.judge(design);
         if (!verdict.feasible())
             state.SkipWithError("a design that is not judged to the end");
         benchmark::DoNotOptimize(verdict);

@@ -41,7 +41,7 @@ void expectAsGoodAsBruteForce(const Craft& craft, const MapAxis& x, const MapAxi
     const double brute = bruteForce_px(craft, x, y);
     EXPECT_LE(found.best.verdict.worst_px(), kWithin * brute);
     EXPECT_GE(found.best.verdict.worst_px(), brute / 1.1);  // finer than the grid, not elsewhere
-    const Verdict again = Judge(craft).judge(found.best.design);
+    const Judgement again = Judge(craft).judge(found.best.design);
     EXPECT_EQ(again.worst_px(), found.best.verdict.worst_px());
     for (const KnobRange& range : space.knobs) {
         EXPECT_GE(valueOf(found.best.design, range.knob), range.from - 1e-12);

@@ -23,7 +23,7 @@ struct Reedbed {
     Design design = designOf(craft);
 };
 
-bool areAlike(const Verdict& a, const Verdict& b)
+bool areAlike(const Judgement& a, const Judgement& b)
 {
     return a.objection == b.objection && a.full.worst_px == b.full.worst_px &&
            a.full.mean_px == b.full.mean_px && a.empty.worst_px == b.empty.worst_px &&
@@ -57,7 +57,7 @@ TEST(Map, CellsAreVerdictsOfTheirDesigns)
         }
     EXPECT_GT(feasible, 5U);
     EXPECT_LT(feasible, 45U);
-    for (const Verdict& cell : one.cells)
+    for (const Judgement& cell : one.cells)
         EXPECT_FALSE(cell.isBetterThan(one.cells[*one.best()]));
 }
 

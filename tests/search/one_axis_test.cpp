@@ -147,7 +147,7 @@ TEST(OneAxisBay, FilmsWhatTwoRotorsWould)
     for (const double stretch : {1.02, 1.1, 1.3}) {
         Design design = designOf(craft);
         design.mounts.stretch = stretch;
-        const Verdict verdict = judge.judge(design);
+        const Judgement verdict = judge.judge(design);
         ASSERT_TRUE(verdict.feasible()) << objectionCode(*verdict.objection);
         const Theory expected = theory(craft, stretch);
         EXPECT_NEAR(verdict.full.worst_px, expected.full_px, 5e-3 * expected.full_px) << stretch;

@@ -177,7 +177,7 @@ TEST(Robustness, WithoutSpreadIsThePlan)
     const Robustness robust = robustness(judge, designOf(craft), craft.limits.faint_px,
                                          {.spread = kNoSpread, .builds = 10})
                                   .value();
-    const Verdict plan = judge.judge(designOf(craft));
+    const Judgement plan = judge.judge(designOf(craft));
     EXPECT_NEAR(*robust.p10_px, plan.worst_px(), 1e-12 * plan.worst_px());
     EXPECT_NEAR(*robust.p90_px, plan.worst_px(), 1e-12 * plan.worst_px());
     EXPECT_EQ(robust.cleanCruise, plan.worst_px() < craft.limits.faint_px ? 1.0 : 0.0);

@@ -94,6 +94,47 @@ TEST(Background, DestroyingStopsTheJobWithoutAnAnswer)
     EXPECT_FALSE(arrived);
 }
 
+TEST(Background, ShowsWhatIsKnownBeforeTheAnswer)
+{
+    Background<int> job;
+    std::vector<int> shown;
+    job.startInSteps(
+        [](const Progress&, const Background<int>::Interim& interim) -> Result<int> {
+            for (const int part : {1, 2, 3})
+                interim(part);
+            return 4;
+        },
+        [&](const Result<int>& answer) { shown.push_back(answer.value()); },
+        [&](int part) {
+            EXPECT_EQ(QThread::currentThread(), qApp->thread());
+            shown.push_back(part);
+        });
+    ASSERT_TRUE(QTest::qWaitFor([&] { return shown.size() == 4; }, kPatience_ms));
+    EXPECT_EQ(shown, (std::vector{1, 2, 3, 4}));
+}
+
+TEST(Background, ACancelledJobShowsNothingMore)
+{
+    const auto gate = std::make_shared<Gate>();
+    Background<int> job;
+    bool arrived = false;
+    job.startInSteps(
+        [gate](const Progress&, const Background<int>::Interim& interim) -> Result<int> {
+            gate->begun.release();
+            gate->mayEnd.acquire();
+            interim(1);
+            gate->stopped = true;
+            return 2;
+        },
+        [&](const Result<int>&) { arrived = true; }, [&](int) { arrived = true; });
+    gate->begun.acquire();
+    job.cancel();
+    gate->mayEnd.release();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return gate->stopped.load(); }, kPatience_ms));
+    QCoreApplication::processEvents();
+    EXPECT_FALSE(arrived);
+}
+
 TEST(Background, AnExceptionArrivesAsAFaultOfTheProgram)
 {
     Background<int> job;

@@ -18,6 +18,7 @@ public:
 
     WobbleScale() = default;
     WobbleScale(const Limits& limits, const Ramp& ramp);
+    WobbleScale(const QwtInterval& range_px, const Ramp& ramp) : m_range(range_px), m_ramp(ramp) {}
 
     /// From well below the faint limit to above the bad one [px].
     const QwtInterval& range_px() const { return m_range; }

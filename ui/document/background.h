@@ -25,6 +25,9 @@ template <class Answer>
 class Background final {
 public:
     using Work = std::function<Result<Answer>(const Progress&)>;
+    /// Hands over what is known so far, a whole answer of its own.
+    using Interim = std::function<void(Answer)>;
+    using WorkInSteps = std::function<Result<Answer>(const Progress&, const Interim&)>;
 
     Background() = default;
     ~Background() { cancel(); }
@@ -38,27 +41,49 @@ public:
     void start(Work work, std::function<void(const Result<Answer>&)> done,
                std::function<void(int, int)> advanced = {})
     {
+        startInSteps([work = std::move(work)](const Progress& progress,
+                                              const Interim&) { return work(progress); },
+                     std::move(done), {}, std::move(advanced));
+    }
+
+    /// The same for work that has something to show on its way.
+    ///
+    /// @param interim  gets it, on this thread, before done
+    void startInSteps(WorkInSteps work, std::function<void(const Result<Answer>&)> done,
+                      std::function<void(const Answer&)> interim,
+                      std::function<void(int, int)> advanced = {})
+    {
         cancel();
         m_watcher = std::make_unique<QFutureWatcher<Shared>>();
         QFutureWatcher<Shared>* const watcher = m_watcher.get();
+        const auto last = std::make_shared<Final>();
         QObject::connect(watcher, &QFutureWatcherBase::finished, watcher,
-                         [watcher, done = std::move(done)] {
-                             if (!watcher->isCanceled() && watcher->future().resultCount() > 0)
-                                 done(*watcher->result());
+                         [watcher, last, done = std::move(done)] {
+                             if (!watcher->isCanceled() && *last)
+                                 done(**last);
                          });
+        if (interim)
+            QObject::connect(watcher, &QFutureWatcherBase::resultReadyAt, watcher,
+                             [watcher, interim = std::move(interim)](int index) {
+                                 interim(*watcher->resultAt(index));
+                             });
         if (advanced)
             QObject::connect(watcher, &QFutureWatcherBase::progressValueChanged, watcher,
                              [watcher, advanced = std::move(advanced)](int value) {
                                  advanced(value, watcher->progressMaximum());
                              });
-        watcher->setFuture(QtConcurrent::run([work = std::move(work)](QPromise<Shared>& promise) {
-            const Progress progress = [&promise](std::size_t step, std::size_t steps) {
-                promise.setProgressRange(0, static_cast<int>(steps));
-                promise.setProgressValue(static_cast<int>(step));
-                return !promise.isCanceled();
-            };
-            promise.addResult(runWithoutThrowing(work, progress));
-        }));
+        watcher->setFuture(
+            QtConcurrent::run([work = std::move(work), last](QPromise<Shared>& promise) {
+                const Progress progress = [&promise](std::size_t step, std::size_t steps) {
+                    promise.setProgressRange(0, static_cast<int>(steps));
+                    promise.setProgressValue(static_cast<int>(step));
+                    return !promise.isCanceled();
+                };
+                const Interim show = [&promise](Answer answer) {
+                    promise.addResult(std::make_shared<const Answer>(std::move(answer)));
+                };
+                *last = runWithoutThrowing(work, progress, show);
+            }));
     }
 
     void cancel()
@@ -73,12 +98,14 @@ public:
     bool isRunning() const { return m_watcher && m_watcher->isRunning(); }
 
 private:
-    using Shared = std::shared_ptr<const Result<Answer>>;
+    using Shared = std::shared_ptr<const Answer>;         // on the way
+    using Final = std::shared_ptr<const Result<Answer>>;  // written before the future finishes
 
-    static Shared runWithoutThrowing(const Work& work, const Progress& progress)
+    static Final runWithoutThrowing(const WorkInSteps& work, const Progress& progress,
+                                    const Interim& interim)
     {
         try {
-            return std::make_shared<const Result<Answer>>(work(progress));
+            return std::make_shared<const Result<Answer>>(work(progress, interim));
         } catch (const std::exception& exception) {
             return std::make_shared<const Result<Answer>>(
                 fail(Errc::Internal, std::string("a fault in the program: ") + exception.what()));

@@ -36,6 +36,61 @@
     </message>
 </context>
 <context>
+    <name>MapWords</name>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>Worst wobble in cruise, full pack (px)</source>
+        <translation>Größtes Wackeln im Reiseflug, voller Akku (px)</translation>
+    </message>
+    <message>
+        <source>Mean wobble in cruise (px)</source>
+        <translation>Mittleres Wackeln im Reiseflug (px)</translation>
+    </message>
+    <message>
+        <source>Worst wobble in cruise, full to empty (px)</source>
+        <translation>Größtes Wackeln im Reiseflug, voll bis leer (px)</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;%</source>
+        <translation>%1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>+%1&#xa0;%</source>
+        <translation>+%1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>%1°</source>
+        <translation>%1°</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;%2</source>
+        <translation>%1&#xa0;%2</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>not feasible: %1</source>
+        <translation>nicht machbar: %1</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;px with a full pack, %2&#xa0;px with an empty one</source>
+        <translation>%1&#xa0;px mit vollem, %2&#xa0;px mit leerem Akku</translation>
+    </message>
+    <message>
+        <source>Nothing here holds: most often %1.</source>
+        <translation>Hier hält nichts: meist %1.</translation>
+    </message>
+    <message>
+        <source>Best here: %1, %2&#xa0;px.</source>
+        <translation>Am besten hier: %1, %2&#xa0;px.</translation>
+    </message>
+</context>
+<context>
     <name>QObject</name>
     <message>
         <source>the name must end in .png, .svg, .pdf or .csv</source>
@@ -2722,6 +2777,191 @@
     <message>
         <source>&lt;p&gt;&lt;b&gt;Stillbay %1&lt;/b&gt;&lt;/p&gt;&lt;p&gt;Tunes the tubes a camera bay hangs on.&lt;/p&gt;&lt;p&gt;Free software under the MIT licence. Based in part on the work of the Qwt project (http://qwt.sf.net).&lt;/p&gt;</source>
         <translation>&lt;p&gt;&lt;b&gt;Stillbay %1&lt;/b&gt;&lt;/p&gt;&lt;p&gt;Stimmt die Schläuche ab, an denen eine Kameragondel hängt.&lt;/p&gt;&lt;p&gt;Freie Software unter der MIT-Lizenz. Based in part on the work of the Qwt project (http://qwt.sf.net).&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>Length × stretch</source>
+        <translation>Länge × Dehnung</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::MapChart</name>
+    <message>
+        <source>Length × stretch</source>
+        <translation>Länge × Dehnung</translation>
+    </message>
+    <message>
+        <source>Wobble over both knobs</source>
+        <translation>Wackeln über beiden Größen</translation>
+    </message>
+    <message>
+        <source>Why parts of the map are hatched</source>
+        <translation>Warum Teile der Karte schraffiert sind</translation>
+    </message>
+    <message>
+        <source>faint %1 px</source>
+        <translation>schwach %1 px</translation>
+    </message>
+    <message>
+        <source>bad %1 px</source>
+        <translation>stark %1 px</translation>
+    </message>
+    <message>
+        <source>Not computed yet.</source>
+        <translation>Noch nicht berechnet.</translation>
+    </message>
+    <message>
+        <source>%1 (differs in more than this map turns)</source>
+        <translation>%1 (unterscheidet sich in mehr, als diese Karte verstellt)</translation>
+    </message>
+    <message>
+        <source>Worst at the full pack (px)</source>
+        <translation>Größtes bei vollem Akku (px)</translation>
+    </message>
+    <message>
+        <source>Worst at the empty pack (px)</source>
+        <translation>Größtes bei leerem Akku (px)</translation>
+    </message>
+    <message>
+        <source>Mean (px)</source>
+        <translation>Mittel (px)</translation>
+    </message>
+    <message>
+        <source>present tune</source>
+        <translation>jetzige Abstimmung</translation>
+    </message>
+    <message>
+        <source>best: %1 px</source>
+        <translation>am besten: %1 px</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::MapControls</name>
+    <message>
+        <source>What the map shows</source>
+        <translation>Was die Karte zeigt</translation>
+    </message>
+    <message>
+        <source>The findings speak of the full pack; a search lowers the larger of both.</source>
+        <translation>Die Befunde meinen den vollen Akku; eine Suche senkt das größere von beiden.</translation>
+    </message>
+    <message>
+        <source>Worst, full to empty pack</source>
+        <translation>Größtes, Akku voll bis leer</translation>
+    </message>
+    <message>
+        <source>Worst at the full pack</source>
+        <translation>Größtes bei vollem Akku</translation>
+    </message>
+    <message>
+        <source>Mean of both packs</source>
+        <translation>Mittel über voll und leer</translation>
+    </message>
+    <message>
+        <source>The craft is drilled: its holes decide stretch and elevation.</source>
+        <translation>Das Gerät ist gebohrt: Seine Löcher bestimmen Vordehnung und Steigung.</translation>
+    </message>
+    <message>
+        <source>S&amp;hows:</source>
+        <translation>&amp;Zeigt:</translation>
+    </message>
+    <message>
+        <source>A&amp;cross:</source>
+        <translation>&amp;Waagerecht:</translation>
+    </message>
+    <message>
+        <source>&amp;Upwards:</source>
+        <translation>&amp;Senkrecht:</translation>
+    </message>
+    <message>
+        <source>to</source>
+        <translation>bis</translation>
+    </message>
+    <message>
+        <source>What runs across the map</source>
+        <translation>Was die Karte waagerecht aufträgt</translation>
+    </message>
+    <message>
+        <source>Smallest value across the map</source>
+        <translation>Kleinster Wert waagerecht</translation>
+    </message>
+    <message>
+        <source>Largest value across the map</source>
+        <translation>Größter Wert waagerecht</translation>
+    </message>
+    <message>
+        <source>What runs up the map</source>
+        <translation>Was die Karte senkrecht aufträgt</translation>
+    </message>
+    <message>
+        <source>Smallest value up the map</source>
+        <translation>Kleinster Wert senkrecht</translation>
+    </message>
+    <message>
+        <source>Largest value up the map</source>
+        <translation>Größter Wert senkrecht</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::MapView</name>
+    <message>
+        <source>&amp;Take the best here</source>
+        <translation>Das &amp;Beste hier nehmen</translation>
+    </message>
+    <message>
+        <source>wobble of every tune; click to take one, or arrow keys and Enter</source>
+        <translation>Wackeln jeder Abstimmung; ein Klick nimmt sie, oder Pfeiltasten und Eingabe</translation>
+    </message>
+    <message>
+        <source>Gives the craft the values at the star; one step to undo.</source>
+        <translation>Gibt dem Gerät die Werte beim Stern; ein Schritt zum Rückgängigmachen.</translation>
+    </message>
+    <message>
+        <source>State of the map</source>
+        <translation>Zustand der Karte</translation>
+    </message>
+    <message>
+        <source>Progress of the map</source>
+        <translation>Fortschritt der Karte</translation>
+    </message>
+    <message>
+        <source>No map for this craft</source>
+        <translation>Keine Karte für dieses Gerät</translation>
+    </message>
+    <message>
+        <source>Looking…</source>
+        <translation>Sucht…</translation>
+    </message>
+    <message>
+        <source>Nothing here holds</source>
+        <translation>Hier hält nichts</translation>
+    </message>
+    <message>
+        <source>The present tune: %1 px.</source>
+        <translation>Die jetzige Abstimmung: %1 px.</translation>
+    </message>
+    <message>
+        <source>The present tune is %1.</source>
+        <translation>Die jetzige Abstimmung ist %1.</translation>
+    </message>
+    <message>
+        <source>Best here: %1 px</source>
+        <translation>Am besten hier: %1 px</translation>
+    </message>
+    <message>
+        <source>At %1, on the edge of the map: look further. %2</source>
+        <translation>Bei %1, am Rand der Karte: weiter suchen. %2</translation>
+    </message>
+    <message>
+        <source>At %1. %2</source>
+        <translation>Bei %1. %2</translation>
+    </message>
+    <message>
+        <source>Computing…</source>
+        <translation>Rechnet…</translation>
+    </message>
+    <message>
+        <source>Take %1</source>
+        <translation>%1 nehmen</translation>
     </message>
 </context>
 <context>

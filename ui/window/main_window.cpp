@@ -6,6 +6,7 @@
 #include "ui/charts/through_tubes_chart.h"
 #include "ui/help/help_pages.h"
 #include "ui/help/help_window.h"
+#include "ui/map/map_view.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/tube_bench.h"
 #include "ui/panels/tunes_panel.h"
@@ -53,6 +54,7 @@ MainWindow::MainWindow(QWidget* parent)
       m_autosave(m_document),
       m_pages(new QStackedWidget),
       m_tabs(new QTabWidget),
+      m_map(new MapView(m_document)),
       m_tuning(new TuningView(m_document, m_cursor)),
       m_tunes(new TunesPanel(m_document)),
       m_state(new QLabel)
@@ -188,6 +190,7 @@ void MainWindow::makePages()
     m_tabs->setDocumentMode(true);
     m_tabs->setTabBarAutoHide(true);
     addView(m_tuning, tr("Tuning"));
+    addTab(m_map, tr("Length × stretch"));
     addView(new SpeedsView(m_cursor), tr("Speeds and modes"));
     auto* const bay = new BayView;
     addView(bay, tr("Bay"));
@@ -227,9 +230,14 @@ void MainWindow::makePages()
 template <class View>
 void MainWindow::addView(View* view, const QString& title)
 {
-    view->setObjectName(QString::fromLatin1(View::staticMetaObject.className()));
-    m_tabs->addTab(view, title);
+    addTab(view, title);
     m_views.push_back(view);
+}
+
+void MainWindow::addTab(QWidget* page, const QString& title)
+{
+    page->setObjectName(QString::fromLatin1(page->metaObject()->className()));
+    m_tabs->addTab(page, title);
 }
 
 void MainWindow::makeStatus()
@@ -279,6 +287,7 @@ bool MainWindow::saveFile(const QString& path)
 void MainWindow::showCraft()
 {
     m_freshCraft = true;
+    m_map->lookAround();
     m_pages->setCurrentWidget(m_tabs->parentWidget());
 }
 

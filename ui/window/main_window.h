@@ -20,6 +20,7 @@ namespace stillbay::ui {
 
 class FileActions;
 class HelpWindow;
+class MapView;
 class MessageBar;
 class ResultView;
 class Session;
@@ -59,6 +60,7 @@ private:
     void makePages();
     template <class View>
     void addView(View* view, const QString& title);
+    void addTab(QWidget* page, const QString& title);
     void makeStatus();
     void restoreSession();
     void storeSession();
@@ -85,6 +87,7 @@ private:
     Autosave m_autosave;
     QStackedWidget* m_pages;
     QTabWidget* m_tabs;
+    MapView* m_map;
     TuningView* m_tuning;
     TunesPanel* m_tunes;
     std::vector<ResultView*> m_views;  // all that show the newest result

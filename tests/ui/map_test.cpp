@@ -1,0 +1,377 @@
+// SPDX-License-Identifier: MIT
+#include "core/assess/words.h"
+#include "tests/ui/window_fixture.h"
+#include "ui/charts/chart_menu.h"
+#include "ui/map/map_chart.h"
+#include "ui/map/map_controls.h"
+#include "ui/map/map_picture.h"
+#include "ui/map/map_view.h"
+#include "ui/map/map_words.h"
+#include "ui/widgets/number_box.h"
+
+#include <QComboBox>
+#include <QPushButton>
+#include <QTabWidget>
+#include <QTemporaryDir>
+#include <QThreadPool>
+#include <QUndoStack>
+#include <qwt_axis.h>
+#include <qwt_plot_item.h>
+#include <qwt_scale_div.h>
+#include <qwt_scale_map.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace stillbay::ui {
+namespace {
+
+struct Map : Window {
+    void look(const char* sample)
+    {
+        open(sample);
+        show(view);
+        finish();
+    }
+
+    void show(QWidget& page)
+    {
+        window.findChild<QTabWidget*>()->setCurrentWidget(&page);
+        QCoreApplication::processEvents();
+    }
+
+    void finish()
+    {
+        ASSERT_TRUE(QTest::qWaitFor([this] { return view.isCurrent(); }, kPatience_ms));
+        QCoreApplication::processEvents();
+    }
+
+    void expectQuiet()
+    {
+        EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+        QCoreApplication::processEvents();
+        EXPECT_FALSE(view.isComputing());
+    }
+
+    void click(std::size_t i, std::size_t j)
+    {
+        QTest::mouseClick(chart.canvas(), Qt::LeftButton, {}, chart.canvasPlaceOf(i, j).toPoint());
+        QCoreApplication::processEvents();
+    }
+
+    MapView& view = *window.findChild<MapView*>();
+    MapChart& chart = view.chart();
+};
+
+// Oracle: assess() of the design under the mouse, as the report has it.
+TEST_F(Map, ShowsWhatTheReportWouldSay)
+{
+    look("reedbed");
+    const MapAxis across = view.controls().across(), up = view.controls().up();
+    EXPECT_EQ(across.knob, Knob::FreeLength);
+    EXPECT_EQ(up.knob, Knob::Stretch);
+    for (const auto& [i, j] : {std::pair<std::size_t, std::size_t>{6, 20}, {30, 4}, {55, 50}}) {
+        const auto node = chart.nodeAt(chart.canvasPlaceOf(i, j));
+        ASSERT_EQ(node, i * up.count + j);
+        stillbay::Setup there = document.setup();
+        there.mounts.free_length_mm = across.at(i);
+        there.mounts.stretch = up.at(j);
+        const double worst = worstCruiseWobble_px(there, assess(there).value());
+        EXPECT_NEAR(chart.table().columns[2].values[*node], worst, 1e-9 * worst);
+        const QString said = chart.readoutOf(*node);
+        EXPECT_TRUE(said.contains(QLocale().toString(worst, 'g', 2))) << qPrintable(said);
+        EXPECT_TRUE(said.contains(valueInWords(Knob::FreeLength, across.at(i))));
+    }
+    EXPECT_TRUE(view.sentences().contains(QStringLiteral("Best here")))
+        << qPrintable(view.sentences());
+}
+
+// Oracle: definition.
+TEST_F(Map, AClickTakesTheTuneInOneStep)
+{
+    look("reedbed");
+    const stillbay::Setup before = document.setup();
+    const int steps = document.undoStack().count();
+    const MapAxis across = view.controls().across(), up = view.controls().up();
+    click(40, 8);
+    EXPECT_NEAR(document.setup().mounts.free_length_mm, across.at(40), 1e-9);
+    EXPECT_NEAR(*document.setup().mounts.stretch, up.at(8), 1e-9);
+    EXPECT_EQ(document.setup().mounts.points, before.mounts.points);
+    EXPECT_EQ(document.undoStack().count(), steps + 1);
+    EXPECT_TRUE(document.undoStack().undoText().contains(
+        designInWords(Knob::FreeLength, across.at(40), Knob::Stretch, up.at(8))))
+        << qPrintable(document.undoStack().undoText());
+    EXPECT_TRUE(view.isCurrent());  // the map is the same: nothing to compute
+    EXPECT_FALSE(view.isComputing());
+    document.undoStack().undo();
+    EXPECT_EQ(document.setup(), before);
+}
+
+TEST_F(Map, TheKeyboardTakesATuneToo)
+{
+    look("reedbed");
+    chart.canvas()->setFocus();
+    const auto press = [&](Qt::Key key, Qt::KeyboardModifiers with = {}) {
+        QTest::keyClick(chart.canvas(), key, with);
+    };
+    press(Qt::Key_Right);  // begins at the present tune, 20 mm and +15 %
+    EXPECT_TRUE(chart.canvas()->accessibleDescription().contains(
+        designInWords(Knob::FreeLength, 20, Knob::Stretch, 1.15)))
+        << qPrintable(chart.canvas()->accessibleDescription());
+    press(Qt::Key_Right);
+    press(Qt::Key_Up, Qt::ShiftModifier);
+    press(Qt::Key_Down);
+    const MapAxis across = view.controls().across(), up = view.controls().up();
+    const double step = (across.to - across.from) / static_cast<double>(across.count - 1);
+    const double rise = (up.to - up.from) / static_cast<double>(up.count - 1);
+    press(Qt::Key_Return);
+    EXPECT_NEAR(document.setup().mounts.free_length_mm, 20 + step, 1e-9);
+    EXPECT_NEAR(*document.setup().mounts.stretch, 1.15 + 4 * rise, 1e-9);
+}
+
+TEST_F(Map, TheBestHereIsTakenByItsButton)
+{
+    look("saltmarsh");
+    const ChartTable table = chart.table();
+    double best = 1e9;
+    for (std::size_t node = 0; node < table.rows(); ++node) {
+        const double worst = std::max(table.columns[2].values[node], table.columns[3].values[node]);
+        if (!std::isnan(worst))
+            best = std::min(best, worst);
+    }
+    QPushButton* button = nullptr;
+    for (QPushButton* candidate : view.findChildren<QPushButton*>())
+        if (candidate->text().contains(QStringLiteral("best here")))
+            button = candidate;
+    ASSERT_TRUE(button && button->isEnabled());
+    QTest::mouseClick(button, Qt::LeftButton);
+    const Judgement judgement = Judge(document.setup()).judge(designOf(document.setup()));
+    EXPECT_NEAR(judgement.worst_px(), best, 1e-9 * best);
+}
+
+// A slider that only turns what the map turns moves the mark; anything else makes a new map.
+TEST_F(Map, IsComputedAnewOnlyWhenItChanges)
+{
+    look("reedbed");
+    change([](stillbay::Setup& s) { s.mounts.free_length_mm = 25; });
+    EXPECT_TRUE(view.isCurrent());
+    change([](stillbay::Setup& s) { s.limits.bad_px = 2; });
+    change([](stillbay::Setup& s) { s.notes = "windy"; });
+    EXPECT_TRUE(view.isCurrent());
+    EXPECT_FALSE(view.isComputing());
+    const std::vector<double> before = chart.table().columns[2].values;
+    change([](stillbay::Setup& s) { s.drive.unbalance_g_mm *= 2; });
+    EXPECT_FALSE(view.isCurrent());
+    EXPECT_TRUE(view.isComputing());
+    EXPECT_TRUE(chart.isStale());
+    finish();
+    EXPECT_FALSE(chart.isStale());
+    const std::vector<double> after = chart.table().columns[2].values;
+    EXPECT_GT(after[5], 1.5 * before[5]);
+}
+
+TEST_F(Map, NothingRunsOnceItIsNotSeen)
+{
+    open("reedbed");
+    expectQuiet();  // another tab is open: no map is computed
+    EXPECT_FALSE(view.isCurrent());
+    show(view);
+    EXPECT_TRUE(view.isComputing());
+    show(window.tuning());
+    EXPECT_FALSE(view.isComputing());
+    expectQuiet();
+    EXPECT_FALSE(view.isCurrent());  // and no late answer came
+    show(view);
+    finish();
+}
+
+TEST_F(Map, AnotherFileBeginsAnewAroundItsOwnTune)
+{
+    look("reedbed");
+    change([](stillbay::Setup& s) { s.drive.unbalance_g_mm *= 2; });
+    EXPECT_TRUE(view.isComputing());
+    document.undoStack().undo();
+    open("quarry");
+    finish();
+    EXPECT_EQ(view.controls().across().knob, Knob::FreeLength);
+    EXPECT_EQ(view.controls().up().knob, Knob::Hardness);  // the holes decide the stretch
+    const KnobRange usual = usualRange(designOf(document.setup()), Knob::FreeLength);
+    EXPECT_EQ(view.controls().across().from, usual.from);
+    EXPECT_EQ(view.controls().across().to, usual.to);
+    for (QComboBox* box : view.findChildren<QComboBox*>()) {
+        EXPECT_EQ(box->findData(static_cast<int>(Knob::Stretch)), -1);
+        EXPECT_EQ(box->findData(static_cast<int>(Knob::Elevation)), -1);
+    }
+    open("reedbed");
+    finish();
+    EXPECT_EQ(view.controls().up().knob, Knob::Hardness);  // chosen ones stay where they can
+}
+
+TEST_F(Map, RefinesWhileOneLooks)
+{
+    open("reedbed");
+    show(view);
+    std::set<std::size_t> sizes;
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] {
+            if (!chart.table().columns.empty() && chart.table().rows() > 0)
+                sizes.insert(chart.table().rows());
+            return view.isCurrent();
+        },
+        kPatience_ms));
+    EXPECT_TRUE(sizes.count(61U * 61U)) << sizes.size();
+}
+
+TEST_F(Map, OtherKnobsAndRanges)
+{
+    look("saltmarsh");
+    auto* const up = named<QComboBox>(QStringLiteral("What runs up the map"));
+    auto* const across = named<QComboBox>(QStringLiteral("What runs across the map"));
+    up->setCurrentIndex(up->findData(static_cast<int>(Knob::Elevation)));
+    finish();
+    EXPECT_EQ(view.controls().up().knob, Knob::Elevation);
+    across->setCurrentIndex(across->findData(static_cast<int>(Knob::Elevation)));
+    EXPECT_NE(view.controls().up().knob, Knob::Elevation);  // the other side gave way
+    finish();
+    auto* const to = named<NumberBox>(QStringLiteral("Largest value across the map"));
+    to->setValue(30);
+    finish();
+    EXPECT_EQ(view.controls().across().to, 30);
+    EXPECT_LT(chart.axisScaleDiv(QwtAxis::XBottom).upperBound(), 31);
+    auto* const shows = named<QComboBox>(QStringLiteral("What the map shows"));
+    const QString before = view.sentences();
+    shows->setCurrentIndex(2);
+    EXPECT_TRUE(view.isCurrent());
+    EXPECT_NE(view.sentences(), before);
+}
+
+// Oracle: definition; long tubes let the bay hit, and the map says so.
+TEST_F(Map, SaysWhyNothingHolds)
+{
+    look("reedbed");
+    auto* const from = named<NumberBox>(QStringLiteral("Smallest value across the map"));
+    auto* const to = named<NumberBox>(QStringLiteral("Largest value across the map"));
+    to->setValue(200);
+    from->setValue(150);
+    finish();
+    EXPECT_TRUE(view.sentences().contains(QStringLiteral("Nothing here holds")))
+        << qPrintable(view.sentences());
+    EXPECT_TRUE(view.sentences().contains(QStringLiteral("3 g pull-up")));
+    EXPECT_TRUE(chart.readoutOf(0).contains(QStringLiteral("not feasible")));
+    for (QPushButton* button : view.findChildren<QPushButton*>())
+        EXPECT_FALSE(button->isEnabled());
+    QStringList reasons;
+    for (const QwtPlotItem* item : chart.itemList())
+        if (item->testItemAttribute(QwtPlotItem::Legend))
+            reasons << item->title().text();
+    EXPECT_TRUE(reasons.contains(QStringLiteral("the bay hits in a 3 g pull-up")));
+}
+
+TEST_F(Map, KeptTunesLieOnIt)
+{
+    open("reedbed");
+    change([](stillbay::Setup& s) {
+        Tune tune{"softer", "2026-05-01T10:00:00Z", "", s.tube, s.mounts, {}};
+        tune.mounts.free_length_mm = 30;
+        s.tunes.push_back(tune);
+        tune.name = "other tube";
+        tune.tube.hardness_shore_a = 40;
+        tune.mounts.free_length_mm = 35;
+        s.tunes.push_back(tune);
+    });
+    show(view);
+    finish();
+    const auto said = [&](double length) {
+        const QPointF place(chart.canvasMap(QwtAxis::XBottom).transform(length),
+                            chart.canvasMap(QwtAxis::YLeft).transform(15));
+        return chart.readoutOf(*chart.nodeAt(place));
+    };
+    EXPECT_TRUE(said(30).endsWith(QStringLiteral("softer")));
+    EXPECT_TRUE(said(35).contains(QStringLiteral("other tube (differs")));
+}
+
+TEST_F(Map, IsExported)
+{
+    look("quarry");
+    const QTemporaryDir folder;
+    for (const char* suffix : {"png", "svg", "pdf", "csv"}) {
+        const QString path = folder.filePath(QStringLiteral("map.%1").arg(suffix));
+        EXPECT_TRUE(chart.menu().exportTo(path)) << suffix;
+        EXPECT_GT(QFileInfo(path).size(), 1000) << suffix;
+    }
+}
+
+// Oracle: definition.
+TEST(MapField, AxesHaveRoundNodesAndStayInTheirRange)
+{
+    const MapAxis length = roundAxis({Knob::FreeLength, 10, 40}, 64);
+    EXPECT_EQ(length.from, 10);
+    EXPECT_NEAR(length.to, 40, 1e-9);
+    EXPECT_EQ(length.count, 61U);
+    const MapAxis odd = roundAxis({Knob::FreeLength, 20, 33.7}, 64);
+    EXPECT_GE(odd.to, 33.7 - 1e-9);
+    EXPECT_LE(odd.to, 34.1);
+    for (const double value : odd.values())
+        EXPECT_NEAR(10 * value, std::round(10 * value), 1e-6);
+    const MapAxis end = roundAxis({Knob::Hardness, 52, 95}, 64);
+    EXPECT_LE(end.to, fieldOf(Knob::Hardness).max + 1e-9);
+    EXPECT_GE(roundAxis({Knob::Hardness, 50, 50}, 64).count, 2U);
+}
+
+// Oracle: a plane in the logarithm, whose level lines are straight and known.
+TEST(MapField, LevelLinesOfAPlane)
+{
+    DesignMap map{{Knob::FreeLength, 0, 10, 11}, {Knob::Stretch, 0, 10, 11}, {}};
+    for (int i = 0; i <= 10; ++i)
+        for (int j = 0; j <= 10; ++j) {
+            const double wobble = std::exp(0.3 * i + 0.2 * j - 2);
+            map.cells.push_back({{}, {wobble, wobble}, {wobble, wobble}});
+        }
+    map.cells[0].objection = Objection::Slack;
+    const MapField field = fieldOfMap(map, MapShows::BothPacks);
+    double length = 0;
+    for (const QLineF& piece : levelLine(field, std::exp(0.1))) {
+        for (const QPointF& end : {piece.p1(), piece.p2()})
+            EXPECT_NEAR(0.3 * end.x() + 0.2 * end.y() - 2, 0.1, 1e-9);
+        length += piece.length();
+    }
+    // From (7, 0) to (1/3, 10), where the square ends.
+    EXPECT_NEAR(length, std::hypot(7 - 1.0 / 3, 10), 1e-9);
+    EXPECT_NEAR(field.logAt(3.3, 4.6), 0.3 * 3.3 + 0.2 * 4.6 - 2, 1e-12);
+    EXPECT_TRUE(std::isnan(field.logAt(0.5, 0.5)));
+    EXPECT_TRUE(levelLine(field, 0.5 * std::exp(-2.0)).empty());
+}
+
+// Every reason can be told from every other without colour.
+TEST(MapPicture, HatchesDiffer)
+{
+    std::set<std::vector<bool>> patterns;
+    for (int reason = 0; reason < kObjections; ++reason) {
+        std::vector<bool> pattern;
+        for (int y = 0; y < 24; ++y)
+            for (int x = 0; x < 24; ++x)
+                pattern.push_back(isHatched(static_cast<Objection>(reason), x, y));
+        patterns.insert(pattern);
+    }
+    EXPECT_EQ(patterns.size(), static_cast<std::size_t>(kObjections));
+}
+
+// Oracle: definition; a node that does not hold is hatched up to half way to its neighbours.
+TEST(MapPicture, DoesNotBlendWhatDoesNotHold)
+{
+    DesignMap map{{Knob::FreeLength, 0, 1, 2}, {Knob::Stretch, 0, 1, 2}, {}};
+    map.cells = {{{}, {1, 1}, {1, 1}},
+                 {{}, {1, 1}, {1, 1}},
+                 {Objection::OutsideLimits, {}, {}},
+                 {Objection::OutsideLimits, {}, {}}};
+    const WobbleScale scale(QwtInterval(0.1, 10),
+                            {QColor(Qt::red), QColor(Qt::red), QColor(Qt::red), QColor(Qt::red)});
+    const QImage image = drawMap(fieldOfMap(map, MapShows::BothPacks), scale,
+                                 {Qt::white, Qt::black}, QRectF(0, 0, 1, 1), QSize(100, 10));
+    for (int x = 0; x < 100; ++x)
+        EXPECT_EQ(image.pixelColor(x, 5), x < 50 ? QColor(Qt::red) : QColor(Qt::white)) << x;
+}
+
+}  // namespace
+}  // namespace stillbay::ui

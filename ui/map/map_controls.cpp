@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: MIT
+#include "ui/map/map_controls.h"
+
+#include "ui/map/map_words.h"
+#include "ui/widgets/in_words.h"
+#include "ui/widgets/number_box.h"
+
+#include <QComboBox>
+#include <QFormLayout>
+#include <QGridLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr std::size_t kAbout = 64;  // steps along an axis
+
+std::size_t placeOf(Knob knob)
+{
+    return static_cast<std::size_t>(knob);
+}
+
+}  // namespace
+
+MapControls::MapControls(QWidget* parent)
+    : QWidget(parent), m_shows(new QComboBox), m_holes(new QLabel)
+{
+    m_shows->setObjectName(QStringLiteral("view.mapShows"));
+    m_shows->setAccessibleName(tr("What the map shows"));
+    m_shows->setToolTip(
+        tr("The findings speak of the full pack; a search lowers the larger of "
+           "both."));
+    m_shows->addItems(
+        {tr("Worst, full to empty pack"), tr("Worst at the full pack"), tr("Mean of both packs")});
+    connect(m_shows, &QComboBox::currentIndexChanged, this, &MapControls::showsChanged);
+    m_holes->setWordWrap(true);
+    m_holes->setText(tr("The craft is drilled: its holes decide stretch and elevation."));
+
+    auto* const shows = new QWidget;
+    auto* const showsLayout = new QVBoxLayout(shows);
+    showsLayout->setContentsMargins(0, 0, 0, 0);
+    auto* const label = new QLabel(tr("S&hows:"));
+    label->setBuddy(m_shows);
+    showsLayout->addWidget(label);
+    showsLayout->addWidget(m_shows);
+
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(10);
+    layout->addWidget(
+        makeSide(m_sides[0], QStringLiteral("view.mapAcross"),
+                 {tr("A&cross:"), tr("What runs across the map"),
+                  tr("Smallest value across the map"), tr("Largest value across the map")}));
+    layout->addWidget(makeSide(m_sides[1], QStringLiteral("view.mapUp"),
+                               {tr("&Upwards:"), tr("What runs up the map"),
+                                tr("Smallest value up the map"), tr("Largest value up the map")}));
+    layout->addWidget(shows);
+    layout->addWidget(m_holes);
+    fillKnobs();
+}
+
+QWidget* MapControls::makeSide(Side& side, const QString& objectName, const SideWords& words)
+{
+    const std::size_t which = &side == &m_sides[0] ? 0 : 1;
+    side.knob = new QComboBox;
+    side.knob->setObjectName(objectName);
+    side.knob->setAccessibleName(words.knob);
+    side.from = new NumberBox;
+    side.to = new NumberBox;
+    side.from->setAccessibleName(words.from);
+    side.to->setAccessibleName(words.to);
+    connect(side.knob, &QComboBox::currentIndexChanged, this, [this, which] { knobChosen(which); });
+    for (NumberBox* box : {side.from, side.to}) {
+        box->setKeyboardTracking(false);
+        connect(box, &QDoubleSpinBox::valueChanged, this, [this, which] { rangeTyped(which); });
+    }
+    auto* const widget = new QWidget;
+    auto* const grid = new QGridLayout(widget);
+    grid->setContentsMargins(0, 0, 0, 0);
+    auto* const label = new QLabel(words.title);
+    label->setBuddy(side.knob);
+    grid->addWidget(label, 0, 0, 1, 3);
+    grid->addWidget(side.knob, 1, 0, 1, 3);
+    grid->addWidget(side.from, 2, 0);
+    grid->addWidget(new QLabel(tr("to")), 2, 1, Qt::AlignCenter);
+    grid->addWidget(side.to, 2, 2);
+    grid->setColumnStretch(0, 1);
+    grid->setColumnStretch(2, 1);
+    return widget;
+}
+
+void MapControls::offer(const Design& design)
+{
+    const bool wasDrilled = m_design.mounts.drilled();
+    m_design = design;
+    for (const Knob knob : kKnobs)
+        m_ranges[placeOf(knob)] = usualRange(design, knob);
+    m_holes->setVisible(design.mounts.drilled());
+    if (wasDrilled != design.mounts.drilled())
+        fillKnobs();
+    for (Side& side : m_sides)
+        showRange(side);
+}
+
+// Stretch and elevation are left out where the holes decide them.
+void MapControls::fillKnobs()
+{
+    m_isFilling = true;
+    const bool isDrilled = m_design.mounts.drilled();
+    for (std::size_t which = 0; which < m_sides.size(); ++which) {
+        QComboBox* const box = m_sides[which].knob;
+        const QVariant before = box->currentData();
+        box->clear();
+        for (const Knob knob : kKnobs)
+            if (canTurn(m_design.mounts, knob))
+                box->addItem(inWords(fieldOf(knob).label), static_cast<int>(knob));
+        const Knob usual = which == 0  ? Knob::FreeLength
+                           : isDrilled ? Knob::Hardness
+                                       : Knob::Stretch;
+        const int kept = before.isValid() ? box->findData(before) : -1;
+        box->setCurrentIndex(kept >= 0 ? kept : box->findData(static_cast<int>(usual)));
+    }
+    m_holes->setVisible(isDrilled);
+    m_isFilling = false;
+}
+
+Knob MapControls::knobOf(const Side& side) const
+{
+    return static_cast<Knob>(side.knob->currentData().toInt());
+}
+
+// The other side gives way where both would turn the same.
+void MapControls::knobChosen(std::size_t which)
+{
+    if (m_isFilling)
+        return;
+    Side& other = m_sides[1 - which];
+    if (knobOf(other) == knobOf(m_sides[which])) {
+        m_isFilling = true;
+        other.knob->setCurrentIndex((other.knob->currentIndex() + 1) % other.knob->count());
+        m_isFilling = false;
+    }
+    for (Side& side : m_sides)
+        showRange(side);
+    emit axesChanged();
+}
+
+void MapControls::showRange(Side& side)
+{
+    m_isFilling = true;
+    const Knob knob = knobOf(side);
+    const KnobField field = fieldOf(knob);
+    const KnobRange& range = m_ranges[placeOf(knob)];
+    for (NumberBox* box : {side.from, side.to}) {
+        box->setRange(shownValue(knob, field.min), shownValue(knob, field.max));
+        box->setSingleStep(knob == Knob::Stretch ? 1.0 : field.step);
+        box->setUnit(knob == Knob::Stretch ? QStringLiteral("%") : QString::fromUtf8(field.unit));
+    }
+    side.from->show(shownValue(knob, range.from));
+    side.to->show(shownValue(knob, range.to));
+    m_isFilling = false;
+}
+
+void MapControls::rangeTyped(std::size_t which)
+{
+    if (m_isFilling)
+        return;
+    const Side& side = m_sides[which];
+    const Knob knob = knobOf(side);
+    m_ranges[placeOf(knob)] = {knob, valueShown(knob, side.from->value()),
+                               valueShown(knob, side.to->value())};
+    emit axesChanged();
+}
+
+MapAxis MapControls::axisOf(const Side& side) const
+{
+    return roundAxis(m_ranges[placeOf(knobOf(side))], kAbout);
+}
+
+MapAxis MapControls::across() const
+{
+    return axisOf(m_sides[0]);
+}
+
+MapAxis MapControls::up() const
+{
+    return axisOf(m_sides[1]);
+}
+
+MapShows MapControls::shows() const
+{
+    return static_cast<MapShows>(std::max(0, m_shows->currentIndex()));
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/search/map.h"
+#include "ui/map/map_field.h"
+
+#include <QWidget>
+
+#include <array>
+
+class QComboBox;
+class QLabel;
+
+namespace stillbay::ui {
+
+class NumberBox;
+
+/// What the map turns, how far, and what it shows.
+class MapControls final : public QWidget {
+    Q_OBJECT
+public:
+    explicit MapControls(QWidget* parent = nullptr);
+
+    /// Another craft: the usual ranges around its design, and only knobs that it leaves free.
+    void offer(const Design& design);
+
+    MapAxis across() const;
+    MapAxis up() const;
+    MapShows shows() const;
+
+signals:
+    void axesChanged();
+    void showsChanged();
+
+private:
+    struct Side {
+        QComboBox* knob = nullptr;
+        NumberBox* from = nullptr;
+        NumberBox* to = nullptr;
+    };
+
+    struct SideWords {
+        QString title, knob, from, to;
+    };
+
+    QWidget* makeSide(Side& side, const QString& objectName, const SideWords& words);
+    void fillKnobs();
+    void knobChosen(std::size_t which);
+    void rangeTyped(std::size_t which);
+    void showRange(Side& side);
+    Knob knobOf(const Side& side) const;
+    MapAxis axisOf(const Side& side) const;
+
+    std::array<Side, 2> m_sides;  // across, up
+    QComboBox* m_shows;
+    QLabel* m_holes;
+    Design m_design;
+    std::array<KnobRange, kKnobs.size()> m_ranges;  // by knob
+    bool m_isFilling = false;
+};
+
+}  // namespace stillbay::ui

@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: MIT
+#include "ui/map/map_item.h"
+
+#include "ui/widgets/in_words.h"
+
+#include <QFontMetricsF>
+#include <QPainter>
+#include <qwt_graphic.h>
+#include <qwt_scale_map.h>
+#include <qwt_text.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr double kMapZ = 11.0;  // over the grid, which would hide the level lines
+constexpr double kStrong = 2.2, kThin = 0.8;
+
+// Nodes to shown values and back.
+double shownAt(const MapAxis& axis, double node)
+{
+    const double share = node / static_cast<double>(axis.count - 1);
+    return shownValue(axis.knob, axis.from + (axis.to - axis.from) * share);
+}
+
+double nodeAt(const MapAxis& axis, double shown)
+{
+    return (valueShown(axis.knob, shown) - axis.from) / (axis.to - axis.from) *
+           static_cast<double>(axis.count - 1);
+}
+
+}  // namespace
+
+MapItem::MapItem(const QString& title) : QwtPlotItem(QwtText(title))
+{
+    setZ(kMapZ);
+    setItemAttribute(QwtPlotItem::Legend, false);
+}
+
+void MapItem::setField(const MapField& field, std::vector<LevelLine> lines)
+{
+    m_field = field;
+    m_lines = std::move(lines);
+    m_picture = {};
+}
+
+void MapItem::setLook(const WobbleScale& scale, const RefusedColours& refused, const QColor& ink,
+                      const QColor& halo, const QFont& font)
+{
+    m_scale = scale;
+    m_refused = refused;
+    m_ink = ink;
+    m_halo = halo;
+    m_font = font;
+    m_picture = {};
+}
+
+QPointF MapItem::toPaper(const QPointF& node, const QwtScaleMap& xMap,
+                         const QwtScaleMap& yMap) const
+{
+    return {xMap.transform(shownAt(m_field.x, node.x())),
+            yMap.transform(shownAt(m_field.y, node.y()))};
+}
+
+void MapItem::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
+                   const QRectF& canvas) const
+{
+    if (m_field.isEmpty())
+        return;
+    // The nodes at the rim own half a step beyond them where the plot shows it.
+    const QRectF area(QPointF(nodeAt(m_field.x, xMap.invTransform(canvas.left())),
+                              nodeAt(m_field.y, yMap.invTransform(canvas.bottom()))),
+                      QPointF(nodeAt(m_field.x, xMap.invTransform(canvas.right())),
+                              nodeAt(m_field.y, yMap.invTransform(canvas.top()))));
+    const double fine = painter->device() ? painter->device()->devicePixelRatioF() : 1.0;
+    const QSize size = (canvas.size() * fine).toSize();
+    if (m_picture.size() != size || m_area != area) {
+        m_picture = drawMap(m_field, m_scale, m_refused, area, size);
+        m_area = area;
+    }
+    painter->drawImage(canvas, m_picture);
+    for (const LevelLine& line : m_lines)
+        drawLine(*painter, line, xMap, yMap, canvas);
+}
+
+void MapItem::drawLine(QPainter& painter, const LevelLine& line, const QwtScaleMap& xMap,
+                       const QwtScaleMap& yMap, const QRectF& canvas) const
+{
+    std::vector<QLineF> pieces;
+    for (const QLineF& piece : levelLine(m_field, line.level_px))
+        pieces.emplace_back(toPaper(piece.p1(), xMap, yMap), toPaper(piece.p2(), xMap, yMap));
+    if (pieces.empty())
+        return;
+    const bool isStrong = !line.label.isEmpty();
+    painter.save();
+    painter.setClipRect(canvas);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const auto count = static_cast<int>(pieces.size());
+    if (isStrong) {
+        painter.setPen(QPen(m_halo, kStrong + 2.0, Qt::SolidLine, Qt::RoundCap));
+        painter.drawLines(pieces.data(), count);
+    }
+    painter.setPen(QPen(m_ink, isStrong ? kStrong : kThin, Qt::SolidLine, Qt::RoundCap));
+    painter.drawLines(pieces.data(), count);
+    if (isStrong) {
+        painter.setFont(m_font);
+        const QFontMetricsF metrics(m_font);
+        QRectF box = metrics.boundingRect(line.label).adjusted(-4, -1, 4, 1);
+        const QRectF room = canvas.adjusted(box.width(), box.height(), -box.width(), -box.height());
+        const auto place = std::find_if(pieces.begin() + count / 2, pieces.end(),
+                                        [&](const QLineF& p) { return room.contains(p.p1()); });
+        if (place != pieces.end()) {
+            box.moveCenter(place->p1());
+            painter.fillRect(box, m_halo);
+            painter.drawText(box, Qt::AlignCenter, line.label);
+        }
+    }
+    painter.restore();
+}
+
+ReasonItem::ReasonItem(Objection reason)
+    : QwtPlotItem(QwtText(inWords(objectionInWords(reason)))), m_reason(reason)
+{
+    setItemAttribute(QwtPlotItem::Legend, true);
+    setLegendIconSize(QSize(28, 14));
+}
+
+QwtGraphic ReasonItem::legendIcon(int, const QSizeF& size) const
+{
+    QImage swatch(size.toSize(), QImage::Format_RGB32);
+    for (int y = 0; y < swatch.height(); ++y)
+        for (int x = 0; x < swatch.width(); ++x)
+            swatch.setPixelColor(x, y,
+                                 isHatched(m_reason, x, y) ? m_refused.hatch : m_refused.ground);
+    QwtGraphic icon;
+    icon.setDefaultSize(size);
+    QPainter painter(&icon);
+    painter.drawImage(QPointF(), swatch);
+    painter.setPen(m_refused.hatch);
+    painter.drawRect(QRectF(0, 0, size.width() - 1, size.height() - 1));
+    return icon;
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "ui/map/map_picture.h"
+
+#include <QFont>
+#include <QPen>
+#include <qwt_plot_item.h>
+
+#include <vector>
+
+namespace stillbay::ui {
+
+/// A line where the wobble has one value.
+struct LevelLine {
+    double level_px = 0.0;
+    QString label;  ///< empty: a thin line without one
+};
+
+/// The map in a plot, with its level lines. Axes are in shown values.
+class MapItem final : public QwtPlotItem {
+public:
+    explicit MapItem(const QString& title);
+
+    void setField(const MapField& field, std::vector<LevelLine> lines);
+    void setLook(const WobbleScale& scale, const RefusedColours& refused, const QColor& ink,
+                 const QColor& halo, const QFont& font);
+    const MapField& field() const { return m_field; }
+
+    void draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
+              const QRectF& canvas) const override;
+
+private:
+    QPointF toPaper(const QPointF& node, const QwtScaleMap& xMap, const QwtScaleMap& yMap) const;
+    void drawLine(QPainter& painter, const LevelLine& line, const QwtScaleMap& xMap,
+                  const QwtScaleMap& yMap, const QRectF& canvas) const;
+
+    MapField m_field;
+    std::vector<LevelLine> m_lines;
+    WobbleScale m_scale;
+    RefusedColours m_refused;
+    QColor m_ink, m_halo;
+    QFont m_font;
+    mutable QImage m_picture;  // of the last drawing
+    mutable QRectF m_area;     // that it shows, in nodes
+};
+
+/// A reason that the map shows, for the legend; draws nothing itself.
+class ReasonItem final : public QwtPlotItem {
+public:
+    explicit ReasonItem(Objection reason);
+
+    void setColours(const RefusedColours& refused) { m_refused = refused; }
+    QwtGraphic legendIcon(int index, const QSizeF& size) const override;
+    void draw(QPainter*, const QwtScaleMap&, const QwtScaleMap&, const QRectF&) const override {}
+
+private:
+    Objection m_reason;
+    RefusedColours m_refused;
+};
+
+}  // namespace stillbay::ui

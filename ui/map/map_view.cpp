@@ -1,0 +1,339 @@
+// SPDX-License-Identifier: MIT
+#include "ui/map/map_view.h"
+
+#include "core/assess/at_throttle.h"
+#include "core/setup/validate.h"
+#include "ui/charts/chart_heading.h"
+#include "ui/map/map_chart.h"
+#include "ui/map/map_controls.h"
+#include "ui/map/map_words.h"
+#include "ui/panels/verdict.h"
+#include "ui/widgets/plain_number.h"
+
+#include <QHideEvent>
+#include <QLabel>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+#include <cmath>
+#include <utility>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr int kPause_ms = 200;
+
+// As the knob's field shows it.
+double rounded(Knob knob, double value)
+{
+    const double grain = std::pow(10.0, -fieldOf(knob).decimals);
+    return std::round(value / grain) * grain;
+}
+
+bool isOnRim(const DesignMap& map, std::size_t node)
+{
+    const auto isEnd = [](std::size_t k, std::size_t count) {
+        return k == 0 || k + 1 == count;
+    };
+    return isEnd(node / map.y.count, map.x.count) || isEnd(node % map.y.count, map.y.count);
+}
+
+Verdict::Kind kindOf(Grade grade)
+{
+    switch (grade) {
+        case Grade::Clean:
+            return Verdict::Kind::Clean;
+        case Grade::Faint:
+            return Verdict::Kind::Faint;
+        case Grade::Bad:
+            break;
+    }
+    return Verdict::Kind::Bad;
+}
+
+}  // namespace
+
+MapView::MapView(Document& document, QWidget* parent)
+    : QWidget(parent),
+      m_document(document),
+      m_chart(new MapChart),
+      m_controls(new MapControls),
+      m_verdict(new Verdict),
+      m_takeBest(new QPushButton(tr("&Take the best here"))),
+      m_state(new QLabel),
+      m_progress(new QProgressBar)
+{
+    auto* const splitter = new QSplitter(Qt::Horizontal);
+    splitter->addWidget(makeLeft());
+    splitter->addWidget(makeRight());
+    splitter->setChildrenCollapsible(false);
+    splitter->setStretchFactor(0, 1);
+    splitter->setStretchFactor(1, 0);
+    splitter->setSizes({960, 310});
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(splitter);
+
+    m_pause.setSingleShot(true);
+    m_pause.setInterval(kPause_ms);
+    connect(&m_pause, &QTimer::timeout, this, &MapView::begin);
+    connect(&m_document, &Document::setupChanged, this, &MapView::craftChanged);
+    connect(m_controls, &MapControls::axesChanged, this, &MapView::refresh);
+    connect(m_controls, &MapControls::showsChanged, this, &MapView::drawMap);
+    connect(m_chart, &MapChart::tuneWanted, this, &MapView::take);
+    connect(m_takeBest, &QPushButton::clicked, this, &MapView::takeBest);
+}
+
+QWidget* MapView::makeLeft()
+{
+    auto* const left = new QWidget;
+    auto* const layout = new QVBoxLayout(left);
+    layout->setContentsMargins(6, 6, 6, 6);
+    layout->setSpacing(4);
+    layout->addWidget(new ChartHeading(
+        *m_chart, tr("wobble of every tune; click to take one, or arrow keys and Enter")));
+    layout->addWidget(m_chart, 1);
+    return left;
+}
+
+QWidget* MapView::makeRight()
+{
+    m_takeBest->setToolTip(tr("Gives the craft the values at the star; one step to undo."));
+    m_state->setAccessibleName(tr("State of the map"));
+    m_state->setWordWrap(true);
+    m_progress->setAccessibleName(tr("Progress of the map"));
+    m_progress->setTextVisible(false);
+    m_progress->setMaximumHeight(6);
+    QSizePolicy keepsRoom = m_progress->sizePolicy();
+    keepsRoom.setRetainSizeWhenHidden(true);
+    m_progress->setSizePolicy(keepsRoom);
+
+    auto* const right = new QWidget;
+    right->setMinimumWidth(28 * fontMetrics().averageCharWidth());
+    auto* const layout = new QVBoxLayout(right);
+    layout->setContentsMargins(8, 8, 8, 8);
+    layout->setSpacing(8);
+    layout->addWidget(m_verdict);
+    layout->addWidget(m_takeBest);
+    layout->addSpacing(6);
+    layout->addWidget(m_controls);
+    layout->addStretch(1);
+    layout->addWidget(m_state);
+    layout->addWidget(m_progress);
+    return right;
+}
+
+MapView::Key MapView::keyNow() const
+{
+    Key key{m_document.setup(), m_controls->across(), m_controls->up()};
+    Design design = designOf(key.craft);
+    for (const MapAxis& axis : {key.x, key.y})
+        turn(design, axis.knob, axis.from);
+    key.craft = withDesign(std::move(key.craft), design);
+    key.craft.name.clear();
+    key.craft.notes.clear();
+    key.craft.tunes.clear();
+    key.craft.limits = {};  // they colour the map, and nothing more
+    return key;
+}
+
+void MapView::lookAround()
+{
+    m_controls->offer(designOf(m_document.setup()));
+    refresh();
+}
+
+// A design that left the map, or is hung in another way, gets the usual ranges around itself.
+void MapView::craftChanged()
+{
+    if (!m_document.hasCraft())
+        return;
+    const Design design = designOf(m_document.setup());
+    bool isInside =
+        m_wanted.has_value() && design.mounts.drilled() == m_wanted->craft.mounts.drilled();
+    for (const MapAxis& axis : {m_controls->across(), m_controls->up()})
+        isInside = isInside && canTurn(design.mounts, axis.knob) &&
+                   valueOf(design, axis.knob) >= axis.from && valueOf(design, axis.knob) <= axis.to;
+    if (!isInside)
+        m_controls->offer(design);
+    refresh();
+}
+
+void MapView::refresh()
+{
+    if (!m_document.hasCraft())
+        return;
+    Key key = keyNow();
+    if (m_wanted != key) {
+        m_wanted = std::move(key);
+        m_failure.reset();
+        m_job.cancel();
+        m_pause.stop();
+    }
+    if (!m_shown || m_shown->x != m_wanted->x || m_shown->y != m_wanted->y) {
+        m_shown.reset();
+        m_answer.reset();
+        m_chart->setAxes(m_wanted->x, m_wanted->y);
+    }
+    if (isVisible() && !isCurrent() && !m_failure && !m_job.isRunning())
+        m_pause.start();
+    drawMap();
+}
+
+bool MapView::isCurrent() const
+{
+    return m_answer && m_answer->isWhole && m_shown == m_wanted;
+}
+
+void MapView::begin()
+{
+    const auto keep = [this, key = *m_wanted](const Answer& answer) {
+        m_shown = key;
+        m_answer = answer;
+        drawMap();
+    };
+    m_job.startInSteps(
+        [setup = m_document.setup(), x = m_wanted->x, y = m_wanted->y](
+            const Progress& progress,
+            const Background<Answer>::Interim& interim) -> Result<Answer> {
+            if (const auto valid = validate(setup); !valid)
+                return tl::unexpected(valid.error());
+            const auto judge = std::make_shared<const Judge>(setup);
+            auto map = mapDesigns(*judge, designOf(setup), x, y, 0, progress,
+                                  [&](const DesignMap& coarse) {
+                                      interim({coarse, judge, false});
+                                  });
+            if (!map)
+                return tl::unexpected(map.error());
+            return Answer{*std::move(map), judge, true};
+        },
+        [this, keep](const Result<Answer>& answer) {
+            if (answer) {
+                keep(*answer);
+            } else {
+                m_failure = answer.error();
+                drawMap();
+            }
+        },
+        keep,
+        [this](int done, int total) {
+            m_progress->setRange(0, total);
+            m_progress->setValue(done);
+        });
+    showState();
+}
+
+void MapView::showEvent(QShowEvent* event)
+{
+    QWidget::showEvent(event);
+    refresh();
+}
+
+void MapView::hideEvent(QHideEvent* event)
+{
+    QWidget::hideEvent(event);
+    m_pause.stop();
+    m_job.cancel();
+}
+
+void MapView::drawMap()
+{
+    if (!m_document.hasCraft())
+        return;
+    if (m_answer)
+        m_chart->setMap(m_answer->map, m_controls->shows(), m_document.setup().limits);
+    drawMarks();
+    tell();
+    showState();
+}
+
+void MapView::drawMarks()
+{
+    const Knob x = m_controls->across().knob, y = m_controls->up().knob;
+    const Setup& setup = m_document.setup();
+    const Design present = designOf(setup);
+    std::vector<MapMark> kept;
+    for (const Tune& tune : setup.tunes) {
+        const Design design{tune.tube, tune.mounts};
+        MapMark mark{valueOf(design, x), valueOf(design, y), QString::fromStdString(tune.name)};
+        Design moved = present;
+        for (const Knob knob : {x, y})
+            if (canTurn(present.mounts, knob))
+                turn(moved, knob, valueOf(design, knob));
+        mark.isElsewhere = !(moved == design);
+        kept.push_back(std::move(mark));
+    }
+    m_chart->setMarks({valueOf(present, x), valueOf(present, y), {}}, kept);
+}
+
+void MapView::tell()
+{
+    const auto best = m_answer ? bestOn(m_answer->map, m_controls->shows()) : std::nullopt;
+    m_takeBest->setEnabled(best && m_shown == m_wanted);
+    if (m_failure)
+        m_verdict->tell(Verdict::Kind::Failure, tr("No map for this craft"),
+                        QString::fromStdString(m_failure->what));
+    else if (!m_answer)
+        m_verdict->tell(Verdict::Kind::None, tr("Looking…"), {});
+    else if (!best)
+        m_verdict->tell(Verdict::Kind::Failure, tr("Nothing here holds"),
+                        mapInWords(m_answer->map, m_controls->shows()));
+    else
+        tellBest(*best);
+}
+
+void MapView::tellBest(std::size_t node)
+{
+    const Setup& setup = m_document.setup();
+    const MapShows shows = m_controls->shows();
+    const double wobble = shownWobble_px(m_answer->map.cells[node], shows);
+    const auto now = m_answer->judge->judge(designOf(setup));
+    const QString present =
+        now.feasible()
+            ? tr("The present tune: %1 px.").arg(plainNumber(shownWobble_px(now, shows), 2))
+            : tr("The present tune is %1.").arg(verdictInWords(now));
+    m_verdict->tell(
+        kindOf(gradeOf(wobble, setup.limits.faint_px, setup.limits.bad_px)),
+        tr("Best here: %1 px").arg(plainNumber(wobble, 2)),
+        (isOnRim(m_answer->map, node) ? tr("At %1, on the edge of the map: look further. %2")
+                                      : tr("At %1. %2"))
+            .arg(nodeInWords(m_answer->map, node), present));
+}
+
+void MapView::showState()
+{
+    const bool isDue = isVisible() && isComputing();
+    m_progress->setVisible(isDue);
+    m_chart->setStale(!m_answer || m_shown != m_wanted);
+    m_verdict->setStale(m_answer && m_shown != m_wanted);
+    m_state->setText(isDue ? tr("Computing…") : QString());
+}
+
+void MapView::take(double x, double y)
+{
+    const Knob across = m_controls->across().knob, up = m_controls->up().knob;
+    const double takenX = rounded(across, x), takenY = rounded(up, y);
+    (void)m_document.edit(tr("Take %1").arg(designInWords(across, takenX, up, takenY)), {},
+                          [=](Setup& setup) {
+                              Design design = designOf(setup);
+                              turn(design, across, takenX);
+                              turn(design, up, takenY);
+                              setup = withDesign(setup, design);
+                          });
+}
+
+void MapView::takeBest()
+{
+    if (const auto best = bestOn(m_answer->map, m_controls->shows()))
+        take(m_answer->map.x.at(*best / m_answer->map.y.count),
+             m_answer->map.y.at(*best % m_answer->map.y.count));
+}
+
+QString MapView::sentences() const
+{
+    return m_verdict->text();
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/search/map.h"
+#include "ui/document/background.h"
+#include "ui/document/document.h"
+#include "ui/map/map_field.h"
+
+#include <QTimer>
+#include <QWidget>
+
+#include <memory>
+#include <optional>
+
+class QLabel;
+class QProgressBar;
+class QPushButton;
+
+namespace stillbay::ui {
+
+class MapChart;
+class MapControls;
+class Verdict;
+
+/// The wobble over two knobs, worked out anew in the background while the view is seen and the
+/// craft has changed in more than those two.
+class MapView final : public QWidget {
+    Q_OBJECT
+public:
+    explicit MapView(Document& document, QWidget* parent = nullptr);
+
+    MapChart& chart() { return *m_chart; }
+    MapControls& controls() { return *m_controls; }
+    QString sentences() const;
+    void lookAround();  ///< another craft: the usual ranges around its design
+    bool isComputing() const { return m_job.isRunning() || m_pause.isActive(); }
+    bool isCurrent() const;  ///< the whole map of the craft as it is
+
+protected:
+    void showEvent(QShowEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
+
+private:
+    struct Answer {
+        DesignMap map;
+        std::shared_ptr<const Judge> judge;
+        bool isWhole = false;
+    };
+    /// What a map depends on: the craft without what the map turns, and the axes.
+    struct Key {
+        Setup craft;
+        MapAxis x, y;
+        bool operator==(const Key&) const = default;
+    };
+
+    QWidget* makeLeft();
+    QWidget* makeRight();
+    Key keyNow() const;
+    void craftChanged();
+    void refresh();
+    void begin();
+    void take(double x, double y);
+    void takeBest();
+    void drawMap();
+    void drawMarks();
+    void tell();
+    void tellBest(std::size_t node);
+    void showState();
+
+    Document& m_document;
+    MapChart* m_chart;
+    MapControls* m_controls;
+    Verdict* m_verdict;
+    QPushButton* m_takeBest;
+    QLabel* m_state;
+    QProgressBar* m_progress;
+    QTimer m_pause;  // lets a drag end before a map begins
+    std::optional<Key> m_wanted, m_shown;
+    std::optional<Answer> m_answer;  // for m_shown
+    std::optional<Error> m_failure;
+    Background<Answer> m_job;  // last: it is gone before what it reports to
+};
+
+}  // namespace stillbay::ui
