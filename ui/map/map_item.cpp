@@ -69,7 +69,6 @@ void MapItem::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap
 {
     if (m_field.isEmpty())
         return;
-    // The nodes at the rim own half a step beyond them where the plot shows it.
     const QRectF area(QPointF(nodeAt(m_field.x, xMap.invTransform(canvas.left())),
                               nodeAt(m_field.y, yMap.invTransform(canvas.bottom()))),
                       QPointF(nodeAt(m_field.x, xMap.invTransform(canvas.right())),
@@ -104,20 +103,26 @@ void MapItem::drawLine(QPainter& painter, const LevelLine& line, const QwtScaleM
     }
     painter.setPen(QPen(m_ink, isStrong ? kStrong : kThin, Qt::SolidLine, Qt::RoundCap));
     painter.drawLines(pieces.data(), count);
-    if (isStrong) {
-        painter.setFont(m_font);
-        const QFontMetricsF metrics(m_font);
-        QRectF box = metrics.boundingRect(line.label).adjusted(-4, -1, 4, 1);
-        const QRectF room = canvas.adjusted(box.width(), box.height(), -box.width(), -box.height());
-        const auto place = std::find_if(pieces.begin() + count / 2, pieces.end(),
-                                        [&](const QLineF& p) { return room.contains(p.p1()); });
-        if (place != pieces.end()) {
-            box.moveCenter(place->p1());
-            painter.fillRect(box, m_halo);
-            painter.drawText(box, Qt::AlignCenter, line.label);
-        }
-    }
+    if (isStrong)
+        drawLabel(painter, line.label, pieces, canvas);
     painter.restore();
+}
+
+// On the line where there is room around it, else as near as the canvas lets it.
+void MapItem::drawLabel(QPainter& painter, const QString& label, const std::vector<QLineF>& pieces,
+                        const QRectF& canvas) const
+{
+    painter.setFont(m_font);
+    QRectF box = QFontMetricsF(m_font).boundingRect(label).adjusted(-4, -1, 4, 1);
+    const QRectF room = canvas.adjusted(box.width(), box.height(), -box.width(), -box.height());
+    const auto middle = pieces.begin() + static_cast<std::ptrdiff_t>(pieces.size() / 2);
+    const auto place = std::find_if(middle, pieces.end(),
+                                    [&](const QLineF& piece) { return room.contains(piece.p1()); });
+    box.moveCenter(place != pieces.end() ? place->p1() : middle->p1());
+    box.moveLeft(std::clamp(box.left(), canvas.left(), canvas.right() - box.width()));
+    box.moveTop(std::clamp(box.top(), canvas.top(), canvas.bottom() - box.height()));
+    painter.fillRect(box, m_halo);
+    painter.drawText(box, Qt::AlignCenter, label);
 }
 
 ReasonItem::ReasonItem(Objection reason)

@@ -34,6 +34,8 @@ private:
     QPointF toPaper(const QPointF& node, const QwtScaleMap& xMap, const QwtScaleMap& yMap) const;
     void drawLine(QPainter& painter, const LevelLine& line, const QwtScaleMap& xMap,
                   const QwtScaleMap& yMap, const QRectF& canvas) const;
+    void drawLabel(QPainter& painter, const QString& label, const std::vector<QLineF>& pieces,
+                   const QRectF& canvas) const;
 
     MapField m_field;
     std::vector<LevelLine> m_lines;

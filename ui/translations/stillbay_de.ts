@@ -2858,7 +2858,7 @@
     </message>
     <message>
         <source>The craft is drilled: its holes decide stretch and elevation.</source>
-        <translation>Das Gerät ist gebohrt: Seine Löcher bestimmen Vordehnung und Steigung.</translation>
+        <translation>Der Kopter ist gebohrt: Seine Löcher bestimmen Vordehnung und Steigung.</translation>
     </message>
     <message>
         <source>S&amp;hows:</source>
@@ -2913,7 +2913,7 @@
     </message>
     <message>
         <source>Gives the craft the values at the star; one step to undo.</source>
-        <translation>Gibt dem Gerät die Werte beim Stern; ein Schritt zum Rückgängigmachen.</translation>
+        <translation>Gibt dem Kopter die Werte beim Stern; ein Schritt zum Rückgängigmachen.</translation>
     </message>
     <message>
         <source>State of the map</source>
@@ -2925,7 +2925,7 @@
     </message>
     <message>
         <source>No map for this craft</source>
-        <translation>Keine Karte für dieses Gerät</translation>
+        <translation>Keine Karte für diesen Kopter</translation>
     </message>
     <message>
         <source>Looking…</source>
