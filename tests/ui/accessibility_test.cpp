@@ -198,6 +198,7 @@ TEST(Accessibility, EveryWindowThatACommandOpensIsNamedAndReachable)
         }
     }
     EXPECT_TRUE(doorman.seen.contains(QStringLiteral("stillbay::ui::HelpWindow")));
+    EXPECT_TRUE(doorman.seen.contains(QStringLiteral("stillbay::ui::FindWindow")));
     EXPECT_TRUE(doorman.seen.contains(QStringLiteral("stillbay::ui::SheetDialog")));
     EXPECT_TRUE(doorman.seen.contains(QStringLiteral("stillbay::ui::TableDialog")));
     window.document().undoStack().clear();

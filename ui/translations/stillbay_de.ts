@@ -13,6 +13,113 @@
     </message>
 </context>
 <context>
+    <name>FindWords</name>
+    <message>
+        <source>%1 free length</source>
+        <translation>%1 freie Länge</translation>
+    </message>
+    <message>
+        <source>stretch %1</source>
+        <translation>Vordehnung %1</translation>
+    </message>
+    <message>
+        <source>rising %1</source>
+        <translation>Steigung %1</translation>
+    </message>
+    <message>
+        <source>tube %1</source>
+        <translation>Schlauch %1</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>9 of 10 builds of it stay below %1 in cruise.</source>
+        <translation>9 von 10 Nachbauten davon bleiben im Reiseflug unter %1.</translation>
+    </message>
+    <message>
+        <source>Best as planned, but not as sturdy: %1; at most %2, and 9 of 10 builds stay below %3.</source>
+        <translation>Nach Plan am besten, aber nicht so robust: %1; höchstens %2, und 9 von 10 Nachbauten bleiben unter %3.</translation>
+    </message>
+    <message>
+        <source>Stay with the present tune: nothing found is sturdier.</source>
+        <translation>Bei der jetzigen Abstimmung bleiben: Gefunden wurde nichts Robusteres.</translation>
+    </message>
+    <message>
+        <source>Take %1.</source>
+        <translation>Nehmen: %1.</translation>
+    </message>
+    <message>
+        <source>At most %1 in cruise from full to empty pack, instead of %2.</source>
+        <translation>Im Reiseflug höchstens %1 vom vollen bis zum leeren Akku statt %2.</translation>
+    </message>
+    <message>
+        <source>At most %1 in cruise from full to empty pack; as it is, %2.</source>
+        <translation>Im Reiseflug höchstens %1 vom vollen bis zum leeren Akku; so wie es ist, gilt: %2.</translation>
+    </message>
+    <message>
+        <source>The present tune: at most %1 in cruise from full to empty pack.</source>
+        <translation>Die jetzige Abstimmung: im Reiseflug höchstens %1 vom vollen bis zum leeren Akku.</translation>
+    </message>
+    <message>
+        <source>The present tune is out of the question even as planned: %1.</source>
+        <translation>Die jetzige Abstimmung scheidet schon nach Plan aus: %1.</translation>
+    </message>
+    <message>
+        <source>nowhere</source>
+        <translation>nirgends</translation>
+    </message>
+    <message>
+        <source>%1°</source>
+        <translation>%1°</translation>
+    </message>
+    <message>
+        <source>%1 × %2&#xa0;mm, Shore %3</source>
+        <translation>%1 × %2&#xa0;mm, Shore %3</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;% of its builds are out of the question: %2.</source>
+        <translation>%1&#xa0;% der Nachbauten davon scheiden aus: %2.</translation>
+    </message>
+    <message>
+        <source>Best as planned, but not as sturdy: %1; at most %2, but of %3&#xa0;% of its builds %4.</source>
+        <translation>Nach Plan am besten, aber nicht so robust: %1; höchstens %2, doch für %3&#xa0;% der Nachbauten gilt: %4.</translation>
+    </message>
+    <message>
+        <source>The range of “%1” ends where it still gets sturdier: widen it and find again.</source>
+        <translation>Der Bereich von „%1“ endet, wo es noch robuster wird: erweitern und erneut suchen.</translation>
+    </message>
+    <message>
+        <source>— %1&#xa0;% of builds: %2</source>
+        <translation>— %1&#xa0;% der Nachbauten: %2</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;% to %2&#xa0;%</source>
+        <translation>%1&#xa0;% bis %2&#xa0;%</translation>
+    </message>
+    <message>
+        <source>Builds differ in the cut of each tube by ±%1&#xa0;mm, in hardness by ±%2 Shore (where the modulus was measured, by ±%3&#xa0;%), in the bay&apos;s mass by ±%4&#xa0;%, in the battery&apos;s by ±%5&#xa0;%, in temperature from %6 to %7&#xa0;°C, and in unbalance from 1/%8 to %8 times.</source>
+        <translation>Nachbauten unterscheiden sich im Zuschnitt jedes Schlauchs um ±%1&#xa0;mm, in der Härte um ±%2&#xa0;Shore (bei gemessenem Modul um ±%3&#xa0;%), in der Masse der Gondel um ±%4&#xa0;%, in der des Akkus um ±%5&#xa0;%, in der Temperatur von %6 bis %7&#xa0;°C und in der Unwucht vom 1/%8- bis zum %8-Fachen.</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;mm</source>
+        <translation>%1&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>−%1&#xa0;%</source>
+        <translation>−%1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>+%1&#xa0;%</source>
+        <translation>+%1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;px</source>
+        <translation>%1&#xa0;px</translation>
+    </message>
+</context>
+<context>
     <name>HelpPages</name>
     <message>
         <source>command</source>
@@ -540,6 +647,17 @@
     <message>
         <source>Order %1 (px)</source>
         <translation>Ordnung %1 (px)</translation>
+    </message>
+</context>
+<context>
+    <name>TubeDrawer</name>
+    <message>
+        <source>%1 must be from %2 to %3</source>
+        <translation>%1 muss von %2 bis %3 reichen</translation>
+    </message>
+    <message>
+        <source>a bore of %1&#xa0;mm does not fit into an outer diameter of %2&#xa0;mm</source>
+        <translation>ein Innendurchmesser von %1&#xa0;mm passt nicht in einen Außendurchmesser von %2&#xa0;mm</translation>
     </message>
 </context>
 <context>
@@ -1844,6 +1962,61 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::CandidatesModel</name>
+    <message>
+        <source>Tune</source>
+        <translation>Abstimmung</translation>
+    </message>
+    <message>
+        <source>Tube</source>
+        <translation>Schlauch</translation>
+    </message>
+    <message>
+        <source>Worst, full pack</source>
+        <translation>Bei vollem Akku</translation>
+    </message>
+    <message>
+        <source>Worst, empty pack</source>
+        <translation>Bei leerem Akku</translation>
+    </message>
+    <message>
+        <source>Clean in 9 of 10 builds</source>
+        <translation>9 von 10 sauber</translation>
+    </message>
+    <message>
+        <source>Worst in 9 of 10 builds</source>
+        <translation>9 von 10 unter</translation>
+    </message>
+    <message>
+        <source>sturdiest</source>
+        <translation>am robustesten</translation>
+    </message>
+    <message>
+        <source>best as planned</source>
+        <translation>nach Plan beste</translation>
+    </message>
+    <message>
+        <source>present</source>
+        <translation>jetzt</translation>
+    </message>
+    <message>
+        <source>before</source>
+        <translation>vorher</translation>
+    </message>
+    <message>
+        <source>another</source>
+        <translation>weitere</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::Chart</name>
     <message>
         <source>%1, drawing area</source>
@@ -2141,6 +2314,72 @@
     <message>
         <source>%1 (%2)</source>
         <translation>%1 (%2)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::DrawerModel</name>
+    <message>
+        <source>%1 is in the drawer already</source>
+        <translation>%1 liegt schon in der Schublade</translation>
+    </message>
+    <message>
+        <source>The space bar ticks, double-click or F2 changes a number.</source>
+        <translation>Die Leertaste hakt an, Doppelklick oder F2 ändert eine Zahl.</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::DrawerPanel</name>
+    <message>
+        <source>Take &amp;out</source>
+        <translation>&amp;Herausnehmen</translation>
+    </message>
+    <message>
+        <source>Takes the chosen tube out of the drawer (Delete).</source>
+        <translation>Nimmt den gewählten Schlauch aus der Schublade (Entf).</translation>
+    </message>
+    <message>
+        <source>Not taken: %1.</source>
+        <translation>Nicht übernommen: %1.</translation>
+    </message>
+    <message>
+        <source>Tubes in the drawer</source>
+        <translation>Schläuche in der Schublade</translation>
+    </message>
+    <message>
+        <source>Outer diameter of a new tube</source>
+        <translation>Außendurchmesser eines neuen Schlauchs</translation>
+    </message>
+    <message>
+        <source>Bore of a new tube</source>
+        <translation>Innendurchmesser eines neuen Schlauchs</translation>
+    </message>
+    <message>
+        <source>Shore A hardness of a new tube</source>
+        <translation>Shore-A-Härte eines neuen Schlauchs</translation>
+    </message>
+    <message>
+        <source>Put &amp;in</source>
+        <translation>Hine&amp;inlegen</translation>
+    </message>
+    <message>
+        <source>Puts a tube of these measures into the drawer.</source>
+        <translation>Legt einen Schlauch mit diesen Maßen in die Schublade.</translation>
+    </message>
+    <message>
+        <source>Put the p&amp;resent one in</source>
+        <translation>Den jetzigen hineinle&amp;gen</translation>
+    </message>
+    <message>
+        <source>Puts the tube that the craft has now into the drawer.</source>
+        <translation>Legt den Schlauch, den das Fluggerät jetzt hat, in die Schublade.</translation>
+    </message>
+    <message>
+        <source>A part of the drawer could not be read. It is still in the settings, under %1.</source>
+        <translation>Ein Teil der Schublade war nicht lesbar. Er steht noch in den Einstellungen, unter %1.</translation>
     </message>
 </context>
 <context>
@@ -2497,6 +2736,176 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::FindDesk</name>
+    <message>
+        <source>&amp;Find a tune…</source>
+        <translation>Abstimmung &amp;finden…</translation>
+    </message>
+    <message>
+        <source>Which tube, length and stretch shake the film least (%1)</source>
+        <translation>Mit welchem Schlauch, welcher Länge und Vordehnung der Film am wenigsten wackelt (%1)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::FindWindow</name>
+    <message>
+        <source>The best of those ticked in the &amp;drawer</source>
+        <translation>Der &amp;beste der angehakten in der Schublade</translation>
+    </message>
+    <message>
+        <source>Find a tune — Stillbay</source>
+        <translation>Abstimmung finden — Stillbay</translation>
+    </message>
+    <message>
+        <source>What to cut</source>
+        <translation>Was zuzuschneiden ist</translation>
+    </message>
+    <message>
+        <source>What may change</source>
+        <translation>Was sich ändern darf</translation>
+    </message>
+    <message>
+        <source>Not taken: %1.</source>
+        <translation>Nicht übernommen: %1.</translation>
+    </message>
+    <message>
+        <source>Which tube</source>
+        <translation>Welcher Schlauch</translation>
+    </message>
+    <message>
+        <source>Keeps the tube that the craft has now.</source>
+        <translation>Behält den Schlauch, den das Fluggerät jetzt hat.</translation>
+    </message>
+    <message>
+        <source>Tries every ticked tube. The drawer is yours, and the same for every craft.</source>
+        <translation>Probiert jeden angehakten Schlauch. Die Schublade gehört dir und ist für jedes Fluggerät dieselbe.</translation>
+    </message>
+    <message>
+        <source>&amp;Find the best</source>
+        <translation>Beste &amp;finden</translation>
+    </message>
+    <message>
+        <source>Looks through the ranges for what shakes least.</source>
+        <translation>Sucht in den Bereichen, was am wenigsten wackelt.</translation>
+    </message>
+    <message>
+        <source>&amp;Stop</source>
+        <translation>&amp;Stopp</translation>
+    </message>
+    <message>
+        <source>Ends the search without an answer.</source>
+        <translation>Beendet die Suche ohne Antwort.</translation>
+    </message>
+    <message>
+        <source>How sturdy is the &amp;present tune?</source>
+        <translation>Wie &amp;robust ist die jetzige Abstimmung?</translation>
+    </message>
+    <message>
+        <source>Tells how the present tune holds in builds that differ a little from the plan.</source>
+        <translation>Sagt, wie die jetzige Abstimmung in Nachbauten hält, die vom Plan ein wenig abweichen.</translation>
+    </message>
+    <message>
+        <source>Progress of the search</source>
+        <translation>Fortschritt der Suche</translation>
+    </message>
+    <message>
+        <source>How many were tried</source>
+        <translation>Wie viele probiert sind</translation>
+    </message>
+    <message>
+        <source>Tunes found</source>
+        <translation>Gefundene Abstimmungen</translation>
+    </message>
+    <message>
+        <source>&amp;Take this tune</source>
+        <translation>Abstimmung über&amp;nehmen</translation>
+    </message>
+    <message>
+        <source>Makes the chosen tune the present one; one step for undo (Enter).</source>
+        <translation>Macht die gewählte Abstimmung zur jetzigen; ein Schritt zum Zurücknehmen (Eingabe).</translation>
+    </message>
+    <message>
+        <source>&amp;Keep this tune</source>
+        <translation>Abstimmung &amp;ablegen</translation>
+    </message>
+    <message>
+        <source>Puts the chosen tune among the kept ones; the craft stays as it is.</source>
+        <translation>Legt die gewählte Abstimmung zu den abgelegten; das Fluggerät bleibt, wie es ist.</translation>
+    </message>
+    <message>
+        <source>&amp;Close</source>
+        <translation>S&amp;chließen</translation>
+    </message>
+    <message>
+        <source>Closes this window and stops a search.</source>
+        <translation>Schließt dieses Fenster und stoppt eine Suche.</translation>
+    </message>
+    <message>
+        <source>All this is a prediction: check the finished tune on the bench, propellers off, before you fly it.</source>
+        <translation>All das ist eine Vorhersage: Die fertige Abstimmung vor dem Flug auf der Werkbank prüfen, Propeller ab.</translation>
+    </message>
+    <message>
+        <source>The pr&amp;esent tube: %1</source>
+        <translation>Der &amp;jetzige Schlauch: %1</translation>
+    </message>
+    <message>
+        <source>Stopped: the craft has changed. Find again for the craft as it is now.</source>
+        <translation>Gestoppt: Das Fluggerät hat sich geändert. Für den jetzigen Stand erneut suchen.</translation>
+    </message>
+    <message>
+        <source>Not started: %1.</source>
+        <translation>Nicht begonnen: %1.</translation>
+    </message>
+    <message>
+        <source>Not started: no tube in the drawer is ticked.</source>
+        <translation>Nicht begonnen: In der Schublade ist kein Schlauch angehakt.</translation>
+    </message>
+    <message>
+        <source>Not started: nothing may change. Tick a length, or let the tube be chosen.</source>
+        <translation>Nicht begonnen: Nichts darf sich ändern. Eine Länge anhaken oder den Schlauch wählen lassen.</translation>
+    </message>
+    <message>
+        <source>Designs and builds tried so far: %1</source>
+        <translation>Entwürfe und Nachbauten bisher probiert: %1</translation>
+    </message>
+    <message>
+        <source>Nothing found: %1.</source>
+        <translation>Nichts gefunden: %1.</translation>
+    </message>
+    <message>
+        <source>Designs and builds tried: %1</source>
+        <translation>Entwürfe und Nachbauten probiert: %1</translation>
+    </message>
+    <message>
+        <source>Take a tune that was found</source>
+        <translation>Gefundene Abstimmung übernehmen</translation>
+    </message>
+    <message>
+        <source>Taken; undo takes it back.</source>
+        <translation>Übernommen; Rückgängig nimmt es zurück.</translation>
+    </message>
+    <message>
+        <source>Keep a tune</source>
+        <translation>Abstimmung ablegen</translation>
+    </message>
+    <message>
+        <source>Kept as “%1”.</source>
+        <translation>Abgelegt als „%1“.</translation>
+    </message>
+    <message>
+        <source>The craft has changed since; this answer is for the craft before.</source>
+        <translation>Das Fluggerät hat sich seither geändert; diese Antwort gilt für den Stand davor.</translation>
+    </message>
+    <message>
+        <source>Looking…</source>
+        <translation>Suche läuft…</translation>
+    </message>
+    <message>
+        <source>Tick what may change, then find what shakes the film least and holds in builds that differ a little from the plan.</source>
+        <translation>Anhaken, was sich ändern darf; dann finden, womit der Film am wenigsten wackelt, auch in Nachbauten, die vom Plan ein wenig abweichen.</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::FindingsPanel</name>
     <message>
         <source>Findings</source>
@@ -2650,6 +3059,57 @@
     <message>
         <source>take the step “%1”</source>
         <translation>Schritt „%1“ übernehmen</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::KnobRanges</name>
+    <message>
+        <source>May the free length of all tubes change?</source>
+        <translation>Darf sich die freie Länge aller Schläuche ändern?</translation>
+    </message>
+    <message>
+        <source>May the stretch of all tubes change? Their holes in the airframe move with it.</source>
+        <translation>Darf sich die Vordehnung aller Schläuche ändern? Ihre Löcher im Rahmen wandern mit.</translation>
+    </message>
+    <message>
+        <source>May all tubes rise steeper or flatter? Their holes in the airframe move with it.</source>
+        <translation>Dürfen alle Schläuche steiler oder flacher steigen? Ihre Löcher im Rahmen wandern mit.</translation>
+    </message>
+    <message>
+        <source>The craft is drilled: the holes stay where they are, and with them rise and distance; the stretch follows from the length.</source>
+        <translation>Das Fluggerät ist gebohrt: Die Löcher bleiben, wo sie sind, und mit ihnen Steigung und Abstand; die Vordehnung folgt aus der Länge.</translation>
+    </message>
+    <message>
+        <source>&amp;Usual ranges</source>
+        <translation>&amp;Übliche Bereiche</translation>
+    </message>
+    <message>
+        <source>Sets all ranges to what is usual around the present tune.</source>
+        <translation>Setzt alle Bereiche auf das, was um die jetzige Abstimmung üblich ist.</translation>
+    </message>
+    <message>
+        <source>%1 from</source>
+        <translation>%1 von</translation>
+    </message>
+    <message>
+        <source>%1 to</source>
+        <translation>%1 bis</translation>
+    </message>
+    <message>
+        <source>to</source>
+        <translation>bis</translation>
+    </message>
+    <message>
+        <source>%</source>
+        <translation>%</translation>
+    </message>
+    <message>
+        <source>How far the search looks.</source>
+        <translation>Wie weit die Suche schaut.</translation>
+    </message>
+    <message>
+        <source>%1: the first number must not be larger than the second</source>
+        <translation>%1: die erste Zahl darf nicht größer als die zweite sein</translation>
     </message>
 </context>
 <context>

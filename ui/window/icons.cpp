@@ -23,6 +23,8 @@ QString themeName(Glyph glyph)
             return QStringLiteral("edit-redo");
         case Glyph::Keep:
             return QStringLiteral("bookmark-new");
+        case Glyph::Find:
+            return QStringLiteral("edit-find");
         case Glyph::Sheet:
             break;
     }
@@ -79,6 +81,16 @@ QPainterPath ribbon()
     return path;
 }
 
+// A lens on its handle.
+QPainterPath lens()
+{
+    QPainterPath path;
+    path.addEllipse(QPointF(8.5, 8.5), 5.5, 5.5);
+    path.moveTo(12.5, 12.5);
+    path.lineTo(17.5, 17.5);
+    return path;
+}
+
 // A page with a hole to drill and a ruler.
 QPainterPath page()
 {
@@ -109,6 +121,8 @@ QPainterPath outline(Glyph glyph)
             return QTransform(-1, 0, 0, 1, kSide, 0).map(hook());
         case Glyph::Keep:
             return ribbon();
+        case Glyph::Find:
+            return lens();
         case Glyph::Sheet:
             break;
     }

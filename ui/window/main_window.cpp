@@ -4,6 +4,7 @@
 #include "ui/bay/bay_view.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
+#include "ui/find/find_desk.h"
 #include "ui/help/help_pages.h"
 #include "ui/help/help_window.h"
 #include "ui/map/map_view.h"
@@ -112,6 +113,9 @@ void MainWindow::makeActions()
     connect(m_sheet->action(), &QAction::triggered, m_files, &FileActions::commitTyping);
     connect(m_sheet->action(), &QAction::triggered, m_sheet, &SheetDesk::show);
     m_views.push_back(m_sheet);
+    m_find = new FindDesk(m_document, {m_undo, m_redo}, *this);
+    connect(m_find->action(), &QAction::triggered, m_files, &FileActions::commitTyping);
+    connect(m_find->action(), &QAction::triggered, m_find, &FindDesk::show);
     QMenu* const file = menuBar()->addMenu(tr("&File"));
     m_files->fillMenu(*file);
     file->addSeparator();
@@ -122,7 +126,7 @@ void MainWindow::makeActions()
     QMenu* const edit = menuBar()->addMenu(tr("&Edit"));
     edit->addActions({m_undo, m_redo});
     edit->addSeparator();
-    edit->addAction(m_tunes->keepAction());
+    edit->addActions({m_tunes->keepAction(), m_find->action()});
     makeViewMenu(*menuBar()->addMenu(tr("&View")));
     makeHelpMenu(*menuBar()->addMenu(tr("&Help")));
 
@@ -135,7 +139,7 @@ void MainWindow::makeActions()
     bar->addSeparator();
     bar->addActions({m_undo, m_redo});
     bar->addSeparator();
-    bar->addActions({m_tunes->keepAction(), m_sheet->action()});
+    bar->addActions({m_tunes->keepAction(), m_find->action(), m_sheet->action()});
     // The menu tells which step; on the toolbar that would make the buttons jump.
     m_undo->setIconText(tr("Undo"));
     m_redo->setIconText(tr("Redo"));
@@ -255,6 +259,7 @@ void MainWindow::drawIcons()
     m_undo->setIcon(icon(Glyph::Undo, palette()));
     m_redo->setIcon(icon(Glyph::Redo, palette()));
     m_tunes->keepAction()->setIcon(icon(Glyph::Keep, palette()));
+    m_find->action()->setIcon(icon(Glyph::Find, palette()));
     m_sheet->action()->setIcon(icon(Glyph::Sheet, palette()));
 }
 
@@ -288,6 +293,7 @@ void MainWindow::showCraft()
 {
     m_freshCraft = true;
     m_map->lookAround();
+    m_find->craftOpened();
     m_pages->setCurrentWidget(m_tabs->parentWidget());
 }
 

@@ -19,6 +19,7 @@ class QTabWidget;
 namespace stillbay::ui {
 
 class FileActions;
+class FindDesk;
 class HelpWindow;
 class MapView;
 class MessageBar;
@@ -84,6 +85,7 @@ private:
     MessageBar* m_messages;
     FileActions* m_files;
     SheetDesk* m_sheet = nullptr;
+    FindDesk* m_find = nullptr;
     Autosave m_autosave;
     QStackedWidget* m_pages;
     QTabWidget* m_tabs;

@@ -1,0 +1,442 @@
+// SPDX-License-Identifier: MIT
+#include "core/assess/assess.h"
+#include "core/assess/words.h"
+#include "core/search/best.h"
+#include "tests/ui/find_fixture.h"
+#include "ui/find/find_words.h"
+
+#include <QElapsedTimer>
+#include <QThreadPool>
+#include <QToolBar>
+
+#include <algorithm>
+
+namespace stillbay::ui {
+namespace {
+
+const QString kFind = QStringLiteral("Find the best");
+const QString kTake = QStringLiteral("Take this tune");
+
+QString pixels(double value)
+{
+    return QStringLiteral("%1 px").arg(value, 0, 'g', value < 1.0 ? 2 : 3);
+}
+
+TEST_F(FindTest, FromTheToolbarToATakenTuneWithTheMouse)
+{
+    open("reedbed");
+    const stillbay::Setup before = document.setup();
+    for (QToolBar* bar : window.findChildren<QToolBar*>())
+        for (QAction* action : bar->actions())
+            if (action->text() == QStringLiteral("&Find a tune…"))
+                QTest::mouseClick(bar->widgetForAction(action), Qt::LeftButton);
+    search = window.findChild<FindWindow*>();
+    ASSERT_NE(search, nullptr);
+    EXPECT_FALSE(button(kTake)->isEnabled());
+    press(kFind);
+    EXPECT_TRUE(button(QStringLiteral("Stop"))->isEnabled());
+    await();
+    ASSERT_TRUE(search->answer());
+    const Design sturdiest = search->answer()->candidates.front().design;
+    EXPECT_TRUE(cell(0, QStringLiteral("Tune")).contains(QStringLiteral("sturdiest")));
+    EXPECT_EQ(cell(rows() - 1, QStringLiteral("Tune")), QStringLiteral("present"));
+    EXPECT_EQ(document.setup(), before);
+
+    press(kTake);
+    EXPECT_EQ(document.setup(), withDesign(before, sturdiest));
+    EXPECT_EQ(document.undoStack().count(), 1);
+    EXPECT_TRUE(cell(0, QStringLiteral("Tune")).contains(QStringLiteral("present")));
+    EXPECT_EQ(cell(rows() - 1, QStringLiteral("Tune")), QStringLiteral("before"));
+    EXPECT_TRUE(button(kTake)->isEnabled()) << "the answer holds on with one of its tunes taken";
+    document.undoStack().undo();
+    EXPECT_EQ(document.setup(), before);
+}
+
+TEST_F(FindTest, WithTheKeyboardAlone)
+{
+    openSearch("saltmarsh");
+    const stillbay::Setup before = document.setup();
+    QTest::keyClick(search->focusWidget(), Qt::Key_Return);
+    ASSERT_TRUE(search->isRunning());
+    await();
+    ASSERT_EQ(search->focusWidget(), &table());
+    QTest::keyClick(&table(), Qt::Key_Down);
+    QTest::keyClick(&table(), Qt::Key_Return);
+    EXPECT_EQ(document.setup(), withDesign(before, search->answer()->candidates[1].design));
+    EXPECT_FALSE(search->isRunning()) << "Enter in the table takes, and does nothing else";
+    QTest::keyClick(search, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(document.setup(), before);
+    QTest::keyClick(&table(), Qt::Key_Escape);
+    EXPECT_FALSE(search->isVisible());
+}
+
+TEST_F(FindTest, ADoubleClickTakes)
+{
+    openSearch("saltmarsh");
+    press(kFind);
+    await();
+    const QPoint second = table().visualRect(table().model()->index(1, 0)).center();
+    QTest::mouseClick(table().viewport(), Qt::LeftButton, {}, second);
+    EXPECT_EQ(document.undoStack().count(), 0);
+    QTest::mouseDClick(table().viewport(), Qt::LeftButton, {}, second);
+    EXPECT_EQ(designOf(document.setup()), search->answer()->candidates[1].design);
+    EXPECT_EQ(document.undoStack().count(), 1);
+}
+
+// Oracle: the search and the assessment asked directly.
+TEST_F(FindTest, TheTableTellsTheNumbersOfTheSearch)
+{
+    openSearch("reedbed");
+    press(kFind);
+    await();
+    const stillbay::Setup setup = document.setup();
+    const Design present = designOf(setup);
+    const Found found =
+        findBest(
+            setup,
+            {.knobs = {usualRange(present, Knob::FreeLength), usualRange(present, Knob::Stretch)},
+             .stock = {},
+             .kept = {}},
+            {}, {{present}})
+            .value();
+    ASSERT_EQ(rows(), static_cast<int>(found.candidates.size()) + 1);
+    for (int row = 0; row < rows() - 1; ++row) {
+        const Candidate& candidate = found.candidates[static_cast<std::size_t>(row)];
+        EXPECT_EQ(search->answer()->candidates[static_cast<std::size_t>(row)].design,
+                  candidate.design);
+        EXPECT_EQ(cell(row, QStringLiteral("Worst, full pack")),
+                  pixels(candidate.verdict.full.worst_px));
+        EXPECT_EQ(cell(row, QStringLiteral("Worst, empty pack")),
+                  pixels(candidate.verdict.empty.worst_px));
+        EXPECT_EQ(cell(row, QStringLiteral("Worst in 9 of 10 builds")),
+                  pixels(*candidate.robust->p90_px));
+        EXPECT_EQ(cell(row, QStringLiteral("Tune")).contains(QStringLiteral("best as planned")),
+                  candidate.design == found.best.design);
+        EXPECT_EQ(cell(row, QStringLiteral("Clean in 9 of 10 builds")),
+                  QStringLiteral("%1 % to %2 %")
+                      .arg(100 * candidate.robust->clean->from, 0, 'f', 0)
+                      .arg(100 * candidate.robust->clean->to, 0, 'f', 0));
+        EXPECT_EQ(cell(row, QStringLiteral("Free length")),
+                  QStringLiteral("%1 mm").arg(candidate.design.mounts.free_length_mm, 0, 'g', 4));
+    }
+    EXPECT_EQ(cell(rows() - 1, QStringLiteral("Worst, full pack")),
+              pixels(worstCruiseWobble_px(setup, assess(setup).value())));
+    EXPECT_TRUE(words().contains(pixels(*found.candidates[0].robust->p90_px)))
+        << words().toStdString();
+}
+
+// Oracle: bit by bit the craft's own holes.
+TEST_F(FindTest, ADrilledCraftKeepsItsHoles)
+{
+    openSearch("quarry");
+    const stillbay::Setup before = document.setup();
+    EXPECT_FALSE(tick(QStringLiteral("Stretch"))->isVisible());
+    EXPECT_FALSE(tick(QStringLiteral("Rise"))->isVisible());
+    EXPECT_TRUE(says(QStringLiteral("the holes stay")));
+    press(kFind);
+    await();
+    press(kTake);
+    EXPECT_NE(document.setup().mounts.free_length_mm, before.mounts.free_length_mm);
+    EXPECT_EQ(document.setup().mounts.points, before.mounts.points);
+    EXPECT_EQ(document.setup().tube, before.tube);
+}
+
+TEST_F(FindTest, ATubeOfTheDrawerIsTakenWithItsNumbersAndWithoutTheMeasuredModulus)
+{
+    QSettings().setValue(QStringLiteral("find/drawer"),
+                         QStringLiteral(R"([{"outer_diameter_mm": 8, "bore_mm": 5,
+        "hardness_shore_a": 60, "ticked": false}, {"outer_diameter_mm": 7.5, "bore_mm": 4.5,
+        "hardness_shore_a": 45}, {"outer_diameter_mm": 10, "bore_mm": 6,
+        "hardness_shore_a": 70}])"));
+    openSearch("reedbed");
+    change([](auto& s) { s.tube.youngs_modulus_mpa = 3.0; });
+    for (QRadioButton* radio : search->findChildren<QRadioButton*>())
+        if (radio->text().contains(QStringLiteral("drawer")))
+            QTest::mouseClick(radio, Qt::LeftButton, {}, QPoint(10, radio->height() / 2));
+    press(kFind);
+    await();
+    ASSERT_TRUE(search->answer());
+    for (const Candidate& candidate : search->answer()->candidates)
+        EXPECT_TRUE(candidate.design.tube.outer_diameter_mm == 7.5 ||
+                    candidate.design.tube.outer_diameter_mm == 10)
+            << "not ticked: " << candidate.design.tube.outer_diameter_mm;
+    press(kTake);
+    const TubeStock& tube = document.setup().tube;
+    EXPECT_EQ(stockOf(tube), stockOf(search->answer()->candidates[0].design.tube));
+    EXPECT_EQ(cell(0, QStringLiteral("Tube")), tubeText(stockOf(tube)));
+    EXPECT_FALSE(tube.youngs_modulus_mpa);
+    EXPECT_TRUE(words().contains(tubeText(stockOf(tube)))) << words().toStdString();
+}
+
+TEST_F(FindTest, TheWindowGoesOnWhileItRunsAndStopLeavesNothingRunning)
+{
+    openSearch("reedbed");
+    tick(QStringLiteral("Rise"))->setChecked(true);
+    press(kFind);
+    int beats = 0;
+    QTimer beat;
+    QObject::connect(&beat, &QTimer::timeout, [&] { beats += search->isRunning() ? 1 : 0; });
+    beat.start(1);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return beats > 5 && says(QStringLiteral("tried so far")); },
+                                kPatience_ms));
+    ASSERT_TRUE(search->isRunning());
+    press(QStringLiteral("Stop"));
+    EXPECT_FALSE(search->isRunning());
+    EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+    QTest::qWait(50);
+    EXPECT_FALSE(search->answer());
+    EXPECT_EQ(rows(), 0);
+    EXPECT_TRUE(button(kFind)->isEnabled());
+    EXPECT_FALSE(button(QStringLiteral("Stop"))->isEnabled());
+}
+
+TEST_F(FindTest, ClosingStopsToo)
+{
+    openSearch("reedbed");
+    press(kFind);
+    press(QStringLiteral("Close"));
+    EXPECT_FALSE(search->isRunning());
+    EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+    QTest::qWait(50);
+    EXPECT_FALSE(search->answer());
+}
+
+TEST_F(FindTest, AnEditOfTheCraftStopsTheSearchButANameDoesNot)
+{
+    openSearch("reedbed");
+    press(kFind);
+    change([](auto& s) { s.name = "Another name"; });
+    EXPECT_TRUE(search->isRunning());
+    await();
+    EXPECT_TRUE(search->answer());
+    press(kFind);
+    change([](auto& s) { s.drive.unbalance_g_mm = 2.0; });
+    EXPECT_FALSE(search->isRunning());
+    EXPECT_TRUE(says(QStringLiteral("Stopped: the craft has changed")));
+    QTest::qWait(50);
+    EXPECT_FALSE(search->answer());
+}
+
+TEST_F(FindTest, AnAnswerForTheCraftBeforeSaysSoAndCannotBeTaken)
+{
+    openSearch("saltmarsh");
+    press(kFind);
+    await();
+    change([](auto& s) { s.camera.exposure_ms = 0.7; });
+    EXPECT_TRUE(words().contains(QStringLiteral("has changed since"))) << words().toStdString();
+    EXPECT_FALSE(button(kTake)->isEnabled());
+    const stillbay::Setup edited = document.setup();
+    QTest::keyClick(&table(), Qt::Key_Return);
+    EXPECT_EQ(document.setup(), edited);
+    document.undoStack().undo();
+    EXPECT_FALSE(words().contains(QStringLiteral("has changed since")));
+    EXPECT_TRUE(button(kTake)->isEnabled());
+    change([](auto& s) { s.mounts.free_length_mm += 1.0; });
+    EXPECT_FALSE(button(kTake)->isEnabled());
+}
+
+TEST_F(FindTest, AnotherFileLeavesNothingOfTheLastCraft)
+{
+    openSearch("reedbed");
+    press(kFind);
+    ASSERT_TRUE(window.openFile(samplePath("quarry")));
+    EXPECT_FALSE(search->isRunning());
+    QTest::qWait(50);
+    EXPECT_FALSE(search->answer());
+    const KnobRange usual = usualRange(designOf(document.setup()), Knob::FreeLength);
+    EXPECT_EQ(inSearch<QDoubleSpinBox>(QStringLiteral("Free length from"))->value(), usual.from);
+    EXPECT_EQ(inSearch<QDoubleSpinBox>(QStringLiteral("Free length to"))->value(), usual.to);
+    press(kFind);
+    await();
+    EXPECT_GT(rows(), 0);
+    ASSERT_TRUE(window.openFile(samplePath("saltmarsh")));
+    EXPECT_EQ(rows(), 0);
+    EXPECT_TRUE(tick(QStringLiteral("Stretch"))->isVisible());
+    EXPECT_FALSE(says(QStringLiteral("the holes stay")));
+}
+
+// More than the tube's own limit all the way.
+TEST_F(FindTest, WhereNothingHoldsItSaysWhy)
+{
+    openSearch("reedbed");
+    ASSERT_EQ(document.setup().tube.max_stretch, 1.6);
+    type(QStringLiteral("Stretch to"), QStringLiteral("80"));
+    type(QStringLiteral("Stretch from"), QStringLiteral("70"));
+    press(kFind);
+    await();
+    EXPECT_TRUE(
+        says(QStringLiteral("Nothing found: no design within these limits holds; most often %1.")
+                 .arg(QString::fromStdString(english(objectionInWords(Objection::OverStretched))))))
+        << said().toStdString();
+    EXPECT_EQ(rows(), 0);
+}
+
+TEST_F(FindTest, AChoiceThatMakesNoSenseIsRefusedInWords)
+{
+    openSearch("reedbed");
+    type(QStringLiteral("Free length from"), QStringLiteral("41"));
+    press(kFind);
+    EXPECT_TRUE(says(QStringLiteral("Free length: the first number must not be larger")));
+    press(QStringLiteral("Usual ranges"));
+    EXPECT_EQ(inSearch<QDoubleSpinBox>(QStringLiteral("Free length from"))->value(), 10.0);
+    type(QStringLiteral("Stretch to"), QStringLiteral("much"));
+    EXPECT_TRUE(says(QStringLiteral("“much” is not a number")));
+    tick(QStringLiteral("Free length"))->setChecked(false);
+    tick(QStringLiteral("Stretch"))->setChecked(false);
+    press(kFind);
+    EXPECT_TRUE(says(QStringLiteral("nothing may change")));
+    EXPECT_FALSE(search->isRunning());
+}
+
+TEST_F(FindTest, OnlyWhatIsTickedIsTurnedAndOnlyWithinItsRange)
+{
+    openSearch("saltmarsh");
+    const Design present = designOf(document.setup());
+    tick(QStringLiteral("Stretch"))->setChecked(false);
+    tick(QStringLiteral("Rise"))->setChecked(true);
+    type(QStringLiteral("Free length to"), QStringLiteral("24"));
+    type(QStringLiteral("Rise from"), QStringLiteral("5"));
+    type(QStringLiteral("Rise to"), QStringLiteral("30"));
+    press(kFind);
+    await();
+    ASSERT_TRUE(search->answer());
+    for (const Candidate& candidate : search->answer()->candidates) {
+        EXPECT_EQ(candidate.design.mounts.stretch, present.mounts.stretch);
+        EXPECT_LE(candidate.design.mounts.free_length_mm, 24.0);
+        EXPECT_GE(valueOf(candidate.design, Knob::Elevation), 5.0 - 1e-9);
+        EXPECT_LE(valueOf(candidate.design, Knob::Elevation), 30.0 + 1e-9);
+    }
+}
+
+// Oracle: builds of the craft a little beyond the range.
+TEST_F(FindTest, ItTellsWhereARangeEndsTooEarly)
+{
+    openSearch("reedbed");
+    press(kFind);
+    await();
+    EXPECT_TRUE(words().contains(QStringLiteral("The range of “Free length” ends")));
+    EXPECT_FALSE(words().contains(QStringLiteral("The range of “Stretch” ends")));
+    const Candidate& sturdiest = search->answer()->candidates.front();
+    Design beyond = sturdiest.design;
+    beyond.mounts.free_length_mm += 0.5;
+    const stillbay::Setup& setup = document.setup();
+    const Robustness there =
+        robustness(Judge(setup, {}, Throttles::All), beyond, setup.limits.faint_px).value();
+    EXPECT_LT(*there.p90_px, *sturdiest.robust->p90_px);
+    ASSERT_TRUE(window.openFile(samplePath("quarry")));
+    type(QStringLiteral("Free length to"), QStringLiteral("40"));
+    press(kFind);
+    await();
+    EXPECT_FALSE(words().contains(QStringLiteral("The range of")));
+}
+
+TEST_F(FindTest, KeepPutsTheChosenOneAmongTheKeptTunes)
+{
+    openSearch("reedbed");
+    const stillbay::Setup before = document.setup();
+    press(kFind);
+    await();
+    table().selectRow(1);
+    press(QStringLiteral("Keep this tune"));
+    press(QStringLiteral("Keep this tune"));
+    ASSERT_EQ(document.setup().tunes.size(), 2U);
+    const Design& second = search->answer()->candidates[1].design;
+    EXPECT_EQ(document.setup().tunes[0].mounts, second.mounts);
+    EXPECT_EQ(document.setup().tunes[0].tube, second.tube);
+    EXPECT_NE(document.setup().tunes[0].name, document.setup().tunes[1].name);
+    EXPECT_TRUE(says(QString::fromStdString(document.setup().tunes[1].name)));
+    EXPECT_EQ(designOf(document.setup()), designOf(before));
+    EXPECT_TRUE(button(kTake)->isEnabled());
+}
+
+// Oracle: the robustness of the present tune asked directly.
+TEST_F(FindTest, ThePresentTuneIsToldWithoutASearch)
+{
+    openSearch("reedbed");
+    const stillbay::Setup& setup = document.setup();
+    press(QStringLiteral("How sturdy is the present tune?"));
+    await();
+    const Robustness robust =
+        robustness(Judge(setup, {}, Throttles::All), designOf(setup), setup.limits.faint_px)
+            .value();
+    ASSERT_EQ(rows(), 1);
+    EXPECT_EQ(cell(0, QStringLiteral("Tune")), QStringLiteral("present"));
+    EXPECT_EQ(cell(0, QStringLiteral("Worst in 9 of 10 builds")), pixels(*robust.p90_px));
+    EXPECT_TRUE(words().contains(pixels(*robust.p90_px)));
+    EXPECT_TRUE(words().contains(QStringLiteral("The present tune: at most")));
+}
+
+TEST_F(FindTest, TicksAndSizeAreRemembered)
+{
+    openSearch("reedbed");
+    tick(QStringLiteral("Rise"))->setChecked(true);
+    tick(QStringLiteral("Stretch"))->setChecked(false);
+    search->resize(1200, 690);
+    search->close();
+    MainWindow next;
+    next.show();
+    ASSERT_TRUE(next.openFile(samplePath("reedbed")));
+    openSearch(next);
+    EXPECT_TRUE(tick(QStringLiteral("Rise"))->isChecked());
+    EXPECT_FALSE(tick(QStringLiteral("Stretch"))->isChecked());
+    EXPECT_TRUE(tick(QStringLiteral("Free length"))->isChecked());
+    EXPECT_EQ(search->size(), QSize(1200, 690));
+}
+
+TEST(FindWords, WhatMostBuildsDieOfIsToldWithItsShare)
+{
+    Robustness robust{.builds = 200, .refused = {}};
+    robust.refused[static_cast<std::size_t>(Objection::Slack)] = 20;
+    robust.refused[static_cast<std::size_t>(Objection::SwingsWithCraft)] = 108;
+    EXPECT_EQ(sturdyText(robust),
+              QStringLiteral("— 54 % of builds: ") +
+                  QString::fromStdString(english(objectionInWords(Objection::SwingsWithCraft))));
+    EXPECT_EQ(cleanText(robust), QStringLiteral("nowhere"));
+    robust.p90_px = 0.4567;
+    robust.clean = {0.28, 0.61};
+    EXPECT_EQ(sturdyText(robust), QStringLiteral("0.46 px"));
+    EXPECT_EQ(cleanText(robust), QStringLiteral("28 % to 61 %"));
+}
+
+// A craft whose present tune holds better than all that was found.
+TEST(FindWords, ThePresentTuneIsKeptWhenItIsTheSturdiest)
+{
+    FindAnswer answer{
+        .setup = sampleSetup("reedbed"), .present = {}, .candidates = {}, .best = {}, .widen = {}};
+    answer.present = {designOf(answer.setup), {{}, {1.0, 0.5}, {1.2, 0.6}}, Robustness{}};
+    answer.present.robust->builds = 10;
+    answer.present.robust->p90_px = 1.5;
+    Candidate fragile = answer.present;
+    fragile.design.mounts.free_length_mm = 31.0;
+    fragile.verdict.full.worst_px = fragile.verdict.empty.worst_px = 0.8;
+    fragile.robust->p90_px.reset();
+    fragile.robust->refused[static_cast<std::size_t>(Objection::Slack)] = 7;
+    answer.candidates = {fragile};
+    answer.best = fragile.design;
+    const QStringList lines = answerInWords(answer);
+    EXPECT_TRUE(lines.front().startsWith(QStringLiteral("Stay with the present tune")));
+    EXPECT_EQ(
+        lines.last(),
+        QStringLiteral("Best as planned, but not as sturdy: 31 mm free length, stretch "
+                       "+15 %; at most 0.8 px, but of 70 % of its builds a tube goes slack."));
+}
+
+// Oracle: numbers that are not the usual ones must come out again.
+TEST(FindWords, WhatScattersIsReadFromTheSpread)
+{
+    const Spread spread{.cut_mm = 0.7,
+                        .hardness_shore = 3.0,
+                        .measuredModulus = 0.11,
+                        .bay = 0.02,
+                        .battery = 0.13,
+                        .coldest_c = -17.0,
+                        .warmest_c = 33.0,
+                        .unbalance = 2.5};
+    const QString text = spreadInWords(spread);
+    for (const char* part :
+         {"±0.7 mm", "±3 Shore", "±11 %", "±2 %", "±13 %", "−17 to 33 °C", "1/2.5 to 2.5 times"})
+        EXPECT_TRUE(text.contains(QString::fromUtf8(part))) << part << " in " << text.toStdString();
+}
+
+}  // namespace
+}  // namespace stillbay::ui

@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "ui/find/find_tune.h"
+
+#include <QAbstractTableModel>
+
+namespace stillbay::ui {
+
+/// What a search found as a table, the sturdiest first, the present tune for comparison.
+class CandidatesModel final : public QAbstractTableModel {
+    Q_OBJECT
+public:
+    enum Column {
+        Mark,
+        Tube,
+        Length,
+        Stretch,
+        Elevation,
+        FullPack,
+        EmptyPack,
+        Clean,
+        Sturdy,
+        ColumnCount
+    };
+
+    using QAbstractTableModel::QAbstractTableModel;
+
+    void setAnswer(const FindAnswer& answer);
+    void clear();
+    /// The craft's tune now: its row says so.
+    void setPresent(const Design& present);
+    void setStale(bool stale);  ///< of another craft: fainter
+
+    const Candidate& candidate(int row) const { return m_rows.at(static_cast<std::size_t>(row)); }
+    /// Whether a design is one of the rows.
+    bool has(const Design& design) const;
+
+    int rowCount(const QModelIndex& parent = {}) const override;
+    int columnCount(const QModelIndex& parent = {}) const override;
+    QVariant data(const QModelIndex& index, int role) const override;
+    QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
+
+private:
+    QString marks(std::size_t row) const;
+    QString text(int row, int column) const;
+    void repaint();
+
+    std::vector<Candidate> m_rows;
+    std::size_t m_sturdiest = 0;
+    bool m_isSearch = false;  // not of the present tune alone
+    Design m_best, m_before, m_present;
+    bool m_isStale = false;
+};
+
+}  // namespace stillbay::ui

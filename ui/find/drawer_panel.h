@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "ui/find/tube_drawer.h"
+
+#include <QWidget>
+
+#include <array>
+#include <vector>
+
+class QLabel;
+class QPushButton;
+class QTableView;
+
+namespace stillbay::ui {
+
+class DrawerModel;
+class NumberBox;
+
+/// The tubes the builder keeps: ticked for the search, changed in place, put in and taken out.
+class DrawerPanel final : public QWidget {
+    Q_OBJECT
+public:
+    explicit DrawerPanel(QWidget* parent = nullptr);
+
+    /// The tube of the craft at hand; reads the drawer anew, another window may have filled it.
+    void setPresent(const StockTube& present);
+    std::vector<StockTube> ticked() const;
+
+signals:
+    void changed();
+
+private:
+    void makeTable();
+    QWidget* makeEntry();
+    void put(const StockTube& tube);
+    void remove();
+    void showState();
+    void say(const QString& problem);
+
+    DrawerModel* m_model;
+    QTableView* m_table;
+    std::array<NumberBox*, 3> m_boxes;
+    QPushButton* m_remove;
+    QLabel* m_problem;
+    StockTube m_present;
+    bool m_isFirst = true;
+};
+
+}  // namespace stillbay::ui

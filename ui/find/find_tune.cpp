@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: MIT
+#include "ui/find/find_tune.h"
+
+#include <algorithm>
+#include <functional>
+#include <utility>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr double kBeyond = 0.01;  // of a range
+
+bool isInside(const SearchSpace& space, const Design& design)
+{
+    const bool isAllowedTube =
+        space.stock.empty() || std::find(space.stock.begin(), space.stock.end(),
+                                         stockOf(design.tube)) != space.stock.end();
+    return isAllowedTube &&
+           std::all_of(space.knobs.begin(), space.knobs.end(), [&](const KnobRange& range) {
+               const double value = valueOf(design, range.knob);
+               return value >= range.from && value <= range.to;
+           });
+}
+
+/// Where one step beyond the end of a range would be sturdier.
+std::vector<Knob> wouldWiden(const SearchSpace& space, const Candidate& sturdiest,
+                             const std::function<Result<Robustness>(const Design&)>& robustOf)
+{
+    std::vector<Knob> knobs;
+    for (const KnobRange& range : space.knobs) {
+        const double value = valueOf(sturdiest.design, range.knob);
+        const double step = kBeyond * (range.to - range.from);
+        const bool isHigh = range.to - value < step;
+        if (!isHigh && value - range.from >= step)
+            continue;
+        Design beyond = sturdiest.design;
+        turn(beyond, range.knob, isHigh ? range.to + step : range.from - step);
+        const auto robust = robustOf(beyond);
+        if (robust && robust->isBetterThan(*sturdiest.robust))
+            knobs.push_back(range.knob);
+    }
+    return knobs;
+}
+
+Setup withoutWords(Setup setup)
+{
+    setup.name.clear();
+    setup.notes.clear();
+    setup.tunes.clear();
+    return setup;
+}
+
+}  // namespace
+
+Result<FindAnswer> findTune(const Setup& setup, const std::optional<SearchSpace>& space,
+                            const SearchOptions& options, const Progress& progress)
+{
+    FindAnswer answer{.setup = setup, .present = {}, .candidates = {}, .best = {}, .widen = {}};
+    answer.present.design = designOf(setup);
+    answer.present.verdict = Judge(setup).judge(answer.present.design);
+    const std::size_t builds = options.robustBuilds;
+    if (space) {
+        std::vector<Design> known;
+        if (answer.present.verdict.feasible() && isInside(*space, answer.present.design))
+            known.push_back(answer.present.design);
+        auto found = findBest(
+            setup, *space, options, known,
+            [&](std::size_t done, std::size_t all) { return progress(done, all + builds); });
+        if (!found)
+            return tl::unexpected(found.error());
+        answer.candidates = std::move(found->candidates);
+        answer.best = std::move(found->best.design);
+        answer.tried = found->judged;
+    }
+    const Judge everywhere(setup, {}, Throttles::All);
+    const auto robustOf = [&](const Design& design) {
+        auto robust =
+            robustness(everywhere, design, setup.limits.faint_px,
+                       {.builds = builds, .seed = options.seed, .threads = options.threads},
+                       [&](std::size_t done, std::size_t) {
+                           return progress(answer.tried + done, answer.tried + builds);
+                       });
+        answer.tried += builds;
+        return robust;
+    };
+    auto robust = robustOf(answer.present.design);
+    if (!robust)
+        return tl::unexpected(robust.error());
+    answer.present.robust = *std::move(robust);
+    const std::vector<Candidate> rows = rowsOf(answer);
+    if (space)
+        answer.widen = wouldWiden(*space, rows[sturdiestOf(rows)], robustOf);
+    return answer;
+}
+
+std::vector<Candidate> rowsOf(const FindAnswer& answer)
+{
+    std::vector<Candidate> rows = answer.candidates;
+    if (std::none_of(rows.begin(), rows.end(),
+                     [&](const Candidate& row) { return row.design == answer.present.design; }))
+        rows.push_back(answer.present);
+    return rows;
+}
+
+std::size_t sturdiestOf(const std::vector<Candidate>& rows)
+{
+    const auto sturdiest = std::min_element(
+        rows.begin(), rows.end(),
+        [](const Candidate& a, const Candidate& b) { return a.robust->isBetterThan(*b.robust); });
+    return static_cast<std::size_t>(sturdiest - rows.begin());
+}
+
+bool sameForSearch(const Setup& a, const Setup& b)
+{
+    return withoutWords(a) == withoutWords(b);
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,408 @@
+// SPDX-License-Identifier: MIT
+#include "ui/find/find_window.h"
+
+#include "core/setup/tunes.h"
+#include "ui/find/candidates_model.h"
+#include "ui/find/drawer_panel.h"
+#include "ui/find/find_words.h"
+#include "ui/find/knob_ranges.h"
+#include "ui/widgets/labels.h"
+
+#include <QAction>
+#include <QCloseEvent>
+#include <QDateTime>
+#include <QGroupBox>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QRadioButton>
+#include <QScreen>
+#include <QSettings>
+#include <QTableView>
+#include <QVBoxLayout>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr QSize kFirstSize(1160, 640);
+constexpr int kProgressWidth = 160;
+const QString kPlace = QStringLiteral("find/geometry");
+const QString kFromDrawer = QStringLiteral("find/from-drawer");
+
+QString paragraphs(const QStringList& lines)
+{
+    QString text;
+    for (const QString& line : lines)
+        text += (text.isEmpty() ? QStringLiteral("<b>%1</b>") : QStringLiteral(" %1"))
+                    .arg(line.toHtmlEscaped());
+    return text;
+}
+
+}  // namespace
+
+FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidget& window)
+    : QWidget(&window, Qt::Window),
+      m_document(document),
+      m_knobs(new KnobRanges),
+      m_usePresent(new QRadioButton),
+      m_useDrawer(new QRadioButton(tr("The best of those ticked in the &drawer"))),
+      m_drawer(new DrawerPanel),
+      m_progress(new QProgressBar),
+      m_count(new QLabel),
+      m_words(new QLabel),
+      m_problem(new ProblemLabel),
+      m_model(new CandidatesModel(this)),
+      m_table(new QTableView),
+      m_done(new QuietLabel)
+{
+    setWindowTitle(tr("Find a tune — Stillbay"));
+    addActions(shared);
+    m_words->setWordWrap(true);
+    m_words->setAccessibleName(tr("What to cut"));
+    m_words->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    makeTable();
+    auto* const layout = new QVBoxLayout(this);
+    layout->addWidget(makeChoices());
+    layout->addWidget(makeRun());
+    layout->addWidget(m_problem);
+    layout->addWidget(m_words);
+    layout->addWidget(m_table, 1);
+    layout->addWidget(makeTaking());
+    layout->addWidget(makeNotes());
+    connect(&m_document, &Document::setupChanged, this, &FindWindow::setupChanged);
+    if (!restoreGeometry(QSettings().value(kPlace).toByteArray()))
+        resize(kFirstSize.boundedTo(screen()->availableSize()));
+    craftOpened();
+    m_find->setFocus();
+}
+
+QPushButton* FindWindow::makeButton(const QString& text, const QString& meaning,
+                                    void (FindWindow::*act)())
+{
+    auto* const button = new QPushButton(text);
+    button->setToolTip(meaning);
+    button->setAutoDefault(true);  // Enter presses the button that has the focus
+    connect(button, &QPushButton::clicked, this, act);
+    return button;
+}
+
+QWidget* FindWindow::makeChoices()
+{
+    auto* const change = new QGroupBox(tr("What may change"));
+    (new QVBoxLayout(change))->addWidget(m_knobs);
+    connect(m_knobs, &KnobRanges::refused, this,
+            [this](const QString& why) { say(tr("Not taken: %1.").arg(why)); });
+    connect(m_knobs, &KnobRanges::changed, this, [this] { say({}); });
+
+    connect(m_knobs, &KnobRanges::usualWanted, this,
+            [this] { m_knobs->setUsual(designOf(m_document.setup())); });
+
+    auto* const tube = new QGroupBox(tr("Which tube"));
+    auto* const column = new QVBoxLayout(tube);
+    for (QWidget* widget :
+         {static_cast<QWidget*>(m_usePresent), static_cast<QWidget*>(m_useDrawer)})
+        column->addWidget(widget);
+    column->addWidget(m_drawer, 1);
+    m_usePresent->setToolTip(tr("Keeps the tube that the craft has now."));
+    m_useDrawer->setToolTip(
+        tr("Tries every ticked tube. The drawer is yours, and the same for every craft."));
+    const bool fromDrawer = QSettings().value(kFromDrawer).toBool();
+    (fromDrawer ? m_useDrawer : m_usePresent)->setChecked(true);
+    connect(m_useDrawer, &QRadioButton::toggled, this, [this](bool on) {
+        QSettings().setValue(kFromDrawer, on);
+        say({});
+    });
+    auto* const both = new QWidget;
+    auto* const row = new QHBoxLayout(both);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(change);
+    row->addWidget(tube, 1);
+    both->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+    return both;
+}
+
+QWidget* FindWindow::makeRun()
+{
+    m_find = makeButton(tr("&Find the best"), tr("Looks through the ranges for what shakes least."),
+                        &FindWindow::find);
+    QFont bold = font();
+    bold.setBold(true);
+    m_find->setFont(bold);
+    m_stop = makeButton(tr("&Stop"), tr("Ends the search without an answer."), &FindWindow::stop);
+    QPushButton* const look = makeButton(
+        tr("How sturdy is the &present tune?"),
+        tr("Tells how the present tune holds in builds that differ a little from the plan."),
+        &FindWindow::lookAtPresent);
+    m_progress->setAccessibleName(tr("Progress of the search"));
+    m_progress->setTextVisible(false);
+    m_progress->setFixedWidth(kProgressWidth);
+    m_count->setAccessibleName(tr("How many were tried"));
+    auto* const run = new QWidget;
+    auto* const row = new QHBoxLayout(run);
+    row->setContentsMargins(0, 0, 0, 0);
+    for (QWidget* widget : {static_cast<QWidget*>(m_find), static_cast<QWidget*>(m_stop),
+                            static_cast<QWidget*>(look), static_cast<QWidget*>(m_progress)})
+        row->addWidget(widget);
+    row->addWidget(m_count, 1);
+    return run;
+}
+
+void FindWindow::makeTable()
+{
+    m_table->setAccessibleName(tr("Tunes found"));
+    m_table->setModel(m_model);
+    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
+    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    m_table->setTabKeyNavigation(false);
+    m_table->setShowGrid(false);
+    m_table->setWordWrap(false);
+    m_table->verticalHeader()->hide();
+    m_table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
+    m_table->horizontalHeader()->setHighlightSections(false);
+    m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    m_table->horizontalHeader()->setStretchLastSection(true);
+    connect(m_table, &QTableView::doubleClicked, this, &FindWindow::take);
+    connect(m_table->selectionModel(), &QItemSelectionModel::selectionChanged, this,
+            &FindWindow::showState);
+    auto* const onEnter = new QAction(m_table);
+    onEnter->setShortcuts({Qt::Key_Return, Qt::Key_Enter});
+    onEnter->setShortcutContext(Qt::WidgetShortcut);
+    connect(onEnter, &QAction::triggered, this, &FindWindow::take);
+    m_table->addAction(onEnter);
+}
+
+QWidget* FindWindow::makeTaking()
+{
+    m_take = makeButton(tr("&Take this tune"),
+                        tr("Makes the chosen tune the present one; one step for undo (Enter)."),
+                        &FindWindow::take);
+    m_keep = makeButton(tr("&Keep this tune"),
+                        tr("Puts the chosen tune among the kept ones; the craft stays as it is."),
+                        &FindWindow::keep);
+    auto* const close = new QPushButton(tr("&Close"));
+    close->setToolTip(tr("Closes this window and stops a search."));
+    close->setAutoDefault(true);
+    connect(close, &QPushButton::clicked, this, &QWidget::close);
+    m_done->setWordWrap(false);
+    auto* const taking = new QWidget;
+    auto* const row = new QHBoxLayout(taking);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(m_take);
+    row->addWidget(m_keep);
+    row->addWidget(m_done, 1);
+    row->addWidget(close);
+    return taking;
+}
+
+QWidget* FindWindow::makeNotes()
+{
+    return new QuietLabel(spreadInWords(Spread{}) + u' ' +
+                          tr("All this is a prediction: check the finished tune on the bench, "
+                             "propellers off, before you "
+                             "fly it."));
+}
+
+void FindWindow::craftOpened()
+{
+    stop();
+    m_answer.reset();
+    m_model->clear();
+    m_knobs->setUsual(designOf(m_document.setup()));
+    m_drawer->setPresent(stockOf(m_document.setup().tube));
+    say({});
+    setupChanged();
+}
+
+void FindWindow::setupChanged()
+{
+    const Setup& setup = m_document.setup();
+    m_knobs->follow(designOf(setup));
+    m_usePresent->setText(tr("The pr&esent tube: %1").arg(tubeText(stockOf(setup.tube))));
+    m_model->setPresent(designOf(setup));
+    m_done->clear();
+    if (isRunning() && !sameForSearch(setup, m_asked)) {
+        stop();
+        say(tr("Stopped: the craft has changed. Find again for the craft as it is now."));
+    }
+    showState();
+}
+
+bool FindWindow::isCurrent() const
+{
+    if (!m_answer)
+        return false;
+    const Setup& setup = m_document.setup();
+    return m_model->has(designOf(setup)) &&
+           sameForSearch(withDesign(setup, designOf(m_answer->setup)), m_answer->setup);
+}
+
+void FindWindow::find()
+{
+    if (!m_knobs->takeTyping())
+        return;  // the reason is to be read first
+    if (const QString fault = m_knobs->fault(); !fault.isEmpty()) {
+        say(tr("Not started: %1.").arg(fault));
+        return;
+    }
+    SearchSpace space{.knobs = m_knobs->chosen(), .stock = {}, .kept = {}};
+    if (m_useDrawer->isChecked()) {
+        space.stock = m_drawer->ticked();
+        if (space.stock.empty()) {
+            say(tr("Not started: no tube in the drawer is ticked."));
+            return;
+        }
+    } else if (space.knobs.empty()) {
+        say(tr("Not started: nothing may change. Tick a length, or let the tube be chosen."));
+        return;
+    }
+    start(space);
+}
+
+void FindWindow::lookAtPresent()
+{
+    start({});
+}
+
+void FindWindow::start(const std::optional<SearchSpace>& space)
+{
+    m_asked = m_document.setup();
+    m_answer.reset();
+    m_model->clear();
+    m_done->clear();
+    say({});
+    m_progress->setRange(0, 0);
+    m_count->clear();
+    m_job.start([setup = m_asked,
+                 space](const Progress& progress) { return findTune(setup, space, {}, progress); },
+                [this](const Result<FindAnswer>& answer) { deliver(answer); },
+                [this](int step, int steps) { showProgress(step, steps); });
+    showState();
+}
+
+void FindWindow::stop()
+{
+    m_job.cancel();
+    showState();
+}
+
+void FindWindow::showProgress(int step, int steps)
+{
+    m_progress->setRange(0, steps);
+    m_progress->setValue(step);
+    m_count->setText(tr("Designs and builds tried so far: %1").arg(QLocale().toString(step)));
+}
+
+void FindWindow::deliver(const Result<FindAnswer>& answer)
+{
+    if (!answer) {
+        say(tr("Nothing found: %1.").arg(QString::fromStdString(answer.error().what)));
+        showState();
+        return;
+    }
+    m_answer = *answer;
+    m_model->setAnswer(*answer);
+    m_count->setText(tr("Designs and builds tried: %1")
+                         .arg(QLocale().toString(static_cast<qulonglong>(answer->tried))));
+    m_table->selectRow(0);
+    m_table->setFocus();
+    showState();
+}
+
+int FindWindow::chosenRow() const
+{
+    const QModelIndexList rows = m_table->selectionModel()->selectedRows();
+    return rows.isEmpty() ? -1 : rows.front().row();
+}
+
+void FindWindow::write(const QString& text, const std::function<void(Setup&)>& change,
+                       const QString& done)
+{
+    const Result<void> edited = m_document.edit(text, {}, change);
+    if (edited)
+        m_done->setText(done);
+    else
+        say(tr("Not taken: %1.").arg(QString::fromStdString(edited.error().what)));
+}
+
+void FindWindow::take()
+{
+    const int row = chosenRow();
+    if (row < 0 || !isCurrent())
+        return;
+    write(
+        tr("Take a tune that was found"),
+        [design = m_model->candidate(row).design](Setup& setup) {
+            setup = withDesign(std::move(setup), design);
+        },
+        tr("Taken; undo takes it back."));
+}
+
+void FindWindow::keep()
+{
+    const int row = chosenRow();
+    if (row < 0 || !isCurrent())
+        return;
+    const Setup meant = withDesign(m_document.setup(), m_model->candidate(row).design);
+    const std::string now = QDateTime::currentDateTimeUtc().toString(Qt::ISODate).toStdString();
+    const Tune tune = presentTune(meant, freeTuneName(meant), now);
+    write(
+        tr("Keep a tune"), [&](Setup& setup) { setup.tunes.push_back(tune); },
+        tr("Kept as “%1”.").arg(QString::fromStdString(tune.name)));
+}
+
+void FindWindow::showState()
+{
+    const bool running = isRunning();
+    const bool current = isCurrent();
+    m_find->setEnabled(!running);
+    m_stop->setEnabled(running);
+    m_progress->setVisible(running);
+    if (!running && !m_answer)
+        m_count->clear();
+    m_model->setStale(m_answer && !current);
+    if (m_answer) {
+        QStringList lines = answerInWords(*m_answer);
+        if (!current)
+            lines.prepend(tr("The craft has changed since; this answer is for the craft before."));
+        m_words->setText(paragraphs(lines));
+    } else {
+        m_words->setText(running ? tr("Looking…")
+                                 : tr("Tick what may change, then find what shakes the film least "
+                                      "and holds in builds that differ a little from the plan."));
+    }
+    m_take->setEnabled(current && chosenRow() >= 0);
+    m_keep->setEnabled(current && chosenRow() >= 0);
+}
+
+void FindWindow::say(const QString& problem)
+{
+    m_problem->setText(problem);
+    m_problem->setHidden(problem.isEmpty());
+}
+
+void FindWindow::showEvent(QShowEvent* event)
+{
+    m_drawer->setPresent(stockOf(m_document.setup().tube));
+    QWidget::showEvent(event);
+}
+
+void FindWindow::closeEvent(QCloseEvent* event)
+{
+    stop();
+    QSettings().setValue(kPlace, saveGeometry());
+    event->accept();
+}
+
+void FindWindow::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() == Qt::Key_Escape || event->matches(QKeySequence::Close))
+        close();
+    else
+        QWidget::keyPressEvent(event);
+}
+
+}  // namespace stillbay::ui

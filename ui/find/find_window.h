@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "ui/document/background.h"
+#include "ui/document/document.h"
+#include "ui/find/find_tune.h"
+
+#include <QWidget>
+
+#include <optional>
+
+class QAction;
+class QLabel;
+class QProgressBar;
+class QPushButton;
+class QRadioButton;
+class QTableView;
+
+namespace stillbay::ui {
+
+class CandidatesModel;
+class DrawerPanel;
+class KnobRanges;
+
+/// Answers what to cut, beside the window, so that the charts show a tune as soon as it is taken.
+///
+/// An answer holds for the craft that was asked for, with any of the tunes in its table. Any other
+/// change of the craft stops a search, and an answer fades and cannot be taken until the craft is
+/// the same again.
+class FindWindow final : public QWidget {
+    Q_OBJECT
+public:
+    /// @param shared  commands of the window that are at hand here too
+    FindWindow(Document& document, const QList<QAction*>& shared, QWidget& window);
+
+    void craftOpened();  ///< another craft: nothing is left of the last one
+    bool isRunning() const { return m_job.isRunning(); }
+    const std::optional<FindAnswer>& answer() const { return m_answer; }
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void showEvent(QShowEvent* event) override;
+
+private:
+    QWidget* makeChoices();
+    QWidget* makeRun();
+    QWidget* makeTaking();
+    QWidget* makeNotes();
+    void makeTable();
+    QPushButton* makeButton(const QString& text, const QString& meaning, void (FindWindow::*act)());
+
+    void find();
+    void lookAtPresent();
+    void stop();
+    void start(const std::optional<SearchSpace>& space);
+    void deliver(const Result<FindAnswer>& answer);
+    void setupChanged();
+    bool isCurrent() const;
+
+    void take();
+    void keep();
+    int chosenRow() const;
+    void write(const QString& text, const std::function<void(Setup&)>& change, const QString& done);
+
+    void showState();
+    void showProgress(int step, int steps);
+    void say(const QString& problem);
+
+    Document& m_document;
+    KnobRanges* m_knobs;
+    QRadioButton* m_usePresent;
+    QRadioButton* m_useDrawer;
+    DrawerPanel* m_drawer;
+    QPushButton* m_find = nullptr;
+    QPushButton* m_stop = nullptr;
+    QProgressBar* m_progress;
+    QLabel* m_count;
+    QLabel* m_words;
+    QLabel* m_problem;
+    CandidatesModel* m_model;
+    QTableView* m_table;
+    QPushButton* m_take = nullptr;
+    QPushButton* m_keep = nullptr;
+    QLabel* m_done;
+    Setup m_asked;
+    std::optional<FindAnswer> m_answer;
+    Background<FindAnswer> m_job;
+};
+
+}  // namespace stillbay::ui

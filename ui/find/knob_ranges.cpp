@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: MIT
+#include "ui/find/knob_ranges.h"
+
+#include "ui/widgets/in_words.h"
+#include "ui/widgets/labels.h"
+#include "ui/widgets/number_box.h"
+
+#include <QCheckBox>
+#include <QGridLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QSettings>
+
+#include <cmath>
+#include <utility>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr double kPercent = 100.0;
+
+QString settingOf(Knob knob)
+{
+    return QStringLiteral("find/turn-%1").arg(QString::fromLatin1(fieldOf(knob).key));
+}
+
+// Stretch is told in percent, as everywhere in the window.
+double shown(Knob knob, double value)
+{
+    return knob == Knob::Stretch ? std::round(1e6 * kPercent * (value - 1.0)) / 1e6 : value;
+}
+
+double meant(Knob knob, double shown)
+{
+    return knob == Knob::Stretch ? std::round(1e8 * (1.0 + shown / kPercent)) / 1e8 : shown;
+}
+
+QString labelOf(Knob knob)
+{
+    return inWords(fieldOf(knob).label);
+}
+
+bool isFree(Knob knob, bool isDrilled)
+{
+    return !isDrilled || knob == Knob::FreeLength;
+}
+
+}  // namespace
+
+KnobRanges::KnobRanges(QWidget* parent)
+    : QWidget(parent),
+      m_rows{
+          makeRow(Knob::FreeLength, tr("May the free length of all tubes change?")),
+          makeRow(Knob::Stretch, tr("May the stretch of all tubes change? Their holes in the "
+                                    "airframe move with it.")),
+          makeRow(Knob::Elevation, tr("May all tubes rise steeper or flatter? Their holes in the "
+                                      "airframe move with it."))},
+      m_drilled(new QuietLabel(tr("The craft is drilled: the holes stay where they are, and with "
+                                  "them rise and distance; the stretch follows from the length."),
+                               this))
+{
+    auto* const grid = new QGridLayout(this);
+    grid->setContentsMargins(0, 0, 0, 0);
+    for (int k = 0; k < static_cast<int>(m_rows.size()); ++k)
+        place(*grid, k);
+    const int rows = static_cast<int>(m_rows.size());
+    grid->addWidget(m_drilled, rows, 0, 1, 4);
+    auto* const usual = new QPushButton(tr("&Usual ranges"), this);
+    usual->setToolTip(tr("Sets all ranges to what is usual around the present tune."));
+    usual->setAutoDefault(true);
+    connect(usual, &QPushButton::clicked, this, &KnobRanges::usualWanted);
+    grid->setRowStretch(rows + 1, 1);
+    grid->addWidget(usual, rows + 2, 0, 1, 4, Qt::AlignLeft);
+    m_drilled->hide();
+}
+
+KnobRanges::Row KnobRanges::makeRow(Knob knob, const QString& meaning)
+{
+    const QString label = labelOf(knob);
+    Row row{knob, new QCheckBox(label, this), makeBox(knob, tr("%1 from").arg(label)),
+            makeBox(knob, tr("%1 to").arg(label)), new QLabel(tr("to"), this)};
+    row.tick->setToolTip(meaning);
+    row.tick->setChecked(QSettings().value(settingOf(knob), knob != Knob::Elevation).toBool());
+    connect(row.tick, &QCheckBox::toggled, this, [this, row](bool on) {
+        QSettings().setValue(settingOf(row.knob), on);
+        m_hasRefused = false;
+        showFree(row);
+        emit changed();
+    });
+    showFree(row);
+    return row;
+}
+
+NumberBox* KnobRanges::makeBox(Knob knob, const QString& name)
+{
+    const KnobField field = fieldOf(knob);
+    const bool isStretch = knob == Knob::Stretch;
+    auto* const box = new NumberBox(this);
+    box->setRange(shown(knob, field.min), shown(knob, field.max));
+    box->setSingleStep(isStretch ? 1.0 : field.step);
+    box->setUnit(isStretch ? tr("%") : QString::fromUtf8(field.unit));
+    box->setAccessibleName(name);
+    box->setToolTip(tr("How far the search looks."));
+    connect(box, &NumberBox::valueChanged, this, [this] {
+        m_hasRefused = false;
+        emit changed();
+    });
+    connect(box, &NumberBox::refused, this, [this](const QString& why) {
+        m_hasRefused = true;
+        emit refused(why);
+    });
+    return box;
+}
+
+void KnobRanges::place(QGridLayout& grid, int k)
+{
+    const Row& row = m_rows[static_cast<std::size_t>(k)];
+    grid.addWidget(row.tick, k, 0);
+    grid.addWidget(row.from, k, 1);
+    grid.addWidget(row.between, k, 2);
+    grid.addWidget(row.to, k, 3);
+}
+
+void KnobRanges::showFree(const Row& row)
+{
+    const bool free = isFree(row.knob, m_isDrilled);
+    row.tick->setVisible(free);
+    for (QWidget* widget : {static_cast<QWidget*>(row.from), static_cast<QWidget*>(row.to),
+                            static_cast<QWidget*>(row.between)}) {
+        widget->setVisible(free);
+        widget->setEnabled(row.tick->isChecked());
+    }
+}
+
+void KnobRanges::setUsual(const Row& row, const Design& design)
+{
+    const KnobRange usual = usualRange(design, row.knob);
+    row.from->show(shown(row.knob, usual.from));
+    row.to->show(shown(row.knob, usual.to));
+}
+
+void KnobRanges::setUsual(const Design& design)
+{
+    m_isDrilled = design.mounts.drilled();
+    m_drilled->setVisible(m_isDrilled);
+    for (const Row& row : m_rows) {
+        if (isFree(row.knob, m_isDrilled))
+            setUsual(row, design);
+        showFree(row);
+    }
+}
+
+void KnobRanges::follow(const Design& design)
+{
+    if (design.mounts.drilled() != m_isDrilled)
+        setUsual(design);
+}
+
+KnobRange KnobRanges::rangeOf(const Row& row)
+{
+    return {row.knob, meant(row.knob, row.from->value()), meant(row.knob, row.to->value())};
+}
+
+bool KnobRanges::takeTyping()
+{
+    for (const Row& row : m_rows)
+        for (NumberBox* box : {row.from, row.to})
+            box->interpretText();
+    return !std::exchange(m_hasRefused, false);
+}
+
+std::vector<KnobRange> KnobRanges::chosen() const
+{
+    std::vector<KnobRange> chosen;
+    for (const Row& row : m_rows)
+        if (row.tick->isChecked() && isFree(row.knob, m_isDrilled))
+            chosen.push_back(rangeOf(row));
+    return chosen;
+}
+
+QString KnobRanges::fault() const
+{
+    for (const KnobRange& range : chosen())
+        if (range.from > range.to)
+            return tr("%1: the first number must not be larger than the second")
+                .arg(labelOf(range.knob));
+    return {};
+}
+
+}  // namespace stillbay::ui

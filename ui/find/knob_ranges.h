@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/search/design.h"
+
+#include <QWidget>
+
+#include <array>
+#include <vector>
+
+class QCheckBox;
+class QGridLayout;
+class QLabel;
+
+namespace stillbay::ui {
+
+class NumberBox;
+
+/// What a search may turn, and how far: a tick and two numbers for each knob. The ticks are
+/// remembered.
+class KnobRanges final : public QWidget {
+    Q_OBJECT
+public:
+    explicit KnobRanges(QWidget* parent = nullptr);
+
+    void setUsual(const Design& design);  ///< another craft: its usual ranges
+    void follow(const Design& design);    ///< the same craft, which may be drilled by now
+
+    /// Takes what is still being typed. @return false: it was refused, and the builder has to read
+    /// why.
+    bool takeTyping();
+    std::vector<KnobRange> chosen() const;
+    QString fault() const;  ///< a range that does not rise; empty: none
+
+signals:
+    void changed();
+    void usualWanted();
+    void refused(const QString& why);
+
+private:
+    struct Row {
+        Knob knob = Knob::FreeLength;
+        QCheckBox* tick = nullptr;
+        NumberBox* from = nullptr;
+        NumberBox* to = nullptr;
+        QLabel* between = nullptr;
+    };
+    Row makeRow(Knob knob, const QString& meaning);
+    NumberBox* makeBox(Knob knob, const QString& name);
+    void place(QGridLayout& grid, int row);
+    void setUsual(const Row& row, const Design& design);
+    void showFree(const Row& row);
+    static KnobRange rangeOf(const Row& row);
+
+    bool m_isDrilled = false;
+    bool m_hasRefused = false;  // an entry, and nothing was entered since
+    std::array<Row, 3> m_rows;
+    QLabel* m_drilled;
+};
+
+}  // namespace stillbay::ui

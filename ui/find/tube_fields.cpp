@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+#include "ui/find/tube_fields.h"
+
+#include "core/base/check.h"
+
+#include <algorithm>
+#include <string_view>
+
+namespace stillbay::ui {
+
+const Field<TubeStock>& stockField(std::size_t member)
+{
+    constexpr std::array<std::string_view, 3> kKeys{"outer_diameter_mm", "bore_mm",
+                                                    "hardness_shore_a"};
+    const auto fields = fieldsOf<TubeStock>();
+    const auto field = std::find_if(
+        fields.begin(), fields.end(),
+        [key = kKeys.at(member)](const auto& candidate) { return candidate.key == key; });
+    check(field != fields.end(), "drawer: a key of the field table");
+    return *field;
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/search/design.h"
+#include "core/setup/fields.h"
+
+#include <array>
+#include <cstddef>
+
+namespace stillbay::ui {
+
+/// What a tube in the drawer is told by.
+inline constexpr std::array<double StockTube::*, 3> kStockMembers{
+    &StockTube::outer_diameter_mm, &StockTube::bore_mm, &StockTube::hardness_shore_a};
+
+/// The field table's entry for a member, in the order above.
+const Field<TubeStock>& stockField(std::size_t member);
+
+}  // namespace stillbay::ui
