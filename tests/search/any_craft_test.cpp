@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: MIT
+// Whatever craft the reader takes, a search gives finite numbers or says why there are none.
+#include "app/commands/search_json.h"
+#include "core/setup/validate.h"
+#include "tests/assess/crafts.h"
+#include "tests/setup/random_setup.h"
+
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <cmath>
+
+namespace stillbay {
+namespace {
+
+SearchOptions few(std::size_t builds)
+{
+    SearchOptions options;
+    options.samples = 12;
+    options.starts = 1;
+    options.robustBuilds = builds;
+    return options;
+}
+
+SearchSpace spaceAround(const Design& design)
+{
+    SearchSpace space;
+    for (const Knob knob : {Knob::FreeLength, Knob::Stretch})
+        if (canTurn(design.mounts, knob))
+            space.knobs.push_back(usualRange(design, knob));
+    return space;
+}
+
+// searchJson() throws on a number that is not finite. @return whether there was an answer.
+bool searched(const Setup& craft, std::size_t builds)
+{
+    const Design design = designOf(craft);
+    const auto found = findBest(craft, spaceAround(design), few(builds));
+    if (!found) {
+        RC_ASSERT(found.error().code != Errc::Internal);
+        RC_ASSERT(!found.error().what.empty());
+        return false;
+    }
+    for (const Candidate& candidate : found->candidates) {
+        RC_ASSERT(candidate.verdict.feasible());
+        RC_ASSERT(validate(withDesign(craft, candidate.design)).has_value());
+    }
+    const Judge judge(craft);
+    const KnobRange length = usualRange(design, Knob::FreeLength);
+    const auto map =
+        mapDesigns(judge, found->best.design, {Knob::FreeLength, length.from, length.to, 3},
+                   {Knob::Hardness, 20, 80, 3});
+    RC_ASSERT(map.has_value());
+    RC_ASSERT(
+        !searchJson({*found, {design, judge.judge(design), {}}, found->best.design, *map}).empty());
+    return true;
+}
+
+RC_GTEST_PROP(AnyCraft, IsSearchedOrRefused, ())
+{
+    searched(test::drawSetup(), 10);
+}
+
+// Crafts that fly, with a few numbers far off.
+RC_GTEST_PROP(AnyCraft, OddSamplesAreSearchedOrRefused, ())
+{
+    auto craft = test::sampleCraft(*rc::gen::element("reedbed", "saltmarsh", "quarry"));
+    const auto factor = [] {
+        return std::exp2(*rc::gen::inRange(-20, 21) / 10.0);
+    };
+    for (Part& part : craft.bay.parts)
+        part.mass_g *= factor();
+    craft.drive.unbalance_g_mm *= factor();
+    craft.bay.travel_mm *= factor();
+    craft.flight.cruise_throttle[1] =
+        craft.flight.cruise_throttle[0] +
+        *rc::gen::inRange(1, 700) / 1000.0 * (1 - craft.flight.cruise_throttle[0]);
+    RC_PRE(validate(craft).has_value());
+    RC_CLASSIFY(searched(craft, 0), "answered");
+}
+
+}  // namespace
+}  // namespace stillbay
