@@ -420,6 +420,8 @@ Result<Found> Search::run(std::span<const Design> known)
     for (const Judged& place : places)
         candidates.push_back({designAt(place.base, place.x), place.verdict, {}});
     keepBest(candidates, kMostCandidates / 2);
+    if (candidates.empty())  // only what was known, and that does not hold either
+        return tl::unexpected(nothingFeasible());
     Found found{.best = candidates.front(), .candidates = {}, .judged = 0};
 
     if (m_options.robustBuilds > 0) {

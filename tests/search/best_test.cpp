@@ -223,6 +223,12 @@ TEST(Best, SaysWhyThereIsNone)
     const Error hits = errorOf(craft, {{{Knob::FreeLength, 100, 150}}, {}, {}});
     EXPECT_EQ(hits.code, Errc::NoAnswer);
     EXPECT_NE(hits.what.find("the bay hits in a 3 g pull-up"), std::string::npos) << hits.what;
+    Design known = designOf(craft);
+    known.mounts.free_length_mm = 120;
+    const auto none = findBest(craft, {{{Knob::FreeLength, 100, 150}}, {}, {}}, nominalOnly(),
+                               std::span(&known, 1));
+    ASSERT_FALSE(none);
+    EXPECT_EQ(none.error(), hits);
     EXPECT_EQ(errorOf(craft, {}).code, Errc::BadInput);
     EXPECT_EQ(errorOf(craft, {{{Knob::FreeLength, 30, 20}}, {}, {}}).where, "free_length_mm");
     EXPECT_EQ(errorOf(craft, {{{Knob::Stretch, 1, 1.1}, {Knob::Stretch, 1, 1.2}}, {}, {}}).where,

@@ -31,13 +31,13 @@ constexpr int kProgressWidth = 160;
 const QString kPlace = QStringLiteral("find/geometry");
 const QString kFromDrawer = QStringLiteral("find/from-drawer");
 
-QString paragraphs(const QStringList& lines)
+// What to do stands out; what it brings follows on its line.
+QString styled(QStringList lines)
 {
-    QString text;
-    for (const QString& line : lines)
-        text += (text.isEmpty() ? QStringLiteral("<b>%1</b>") : QStringLiteral(" %1"))
-                    .arg(line.toHtmlEscaped());
-    return text;
+    for (QString& line : lines)
+        line = line.toHtmlEscaped();
+    const QString first = QStringLiteral("<b>%1</b> ").arg(lines.takeFirst());
+    return first + lines.join(QStringLiteral("<br>"));
 }
 
 }  // namespace
@@ -368,7 +368,7 @@ void FindWindow::showState()
         QStringList lines = answerInWords(*m_answer);
         if (!current)
             lines.prepend(tr("The craft has changed since; this answer is for the craft before."));
-        m_words->setText(paragraphs(lines));
+        m_words->setText(styled(std::move(lines)));
     } else {
         m_words->setText(running ? tr("Looking…")
                                  : tr("Tick what may change, then find what shakes the film least "

@@ -111,6 +111,7 @@ QStringList Words::found(const FindAnswer& answer)
                             .arg(pixelText(sturdiest.verdict.worst_px()),
                                  inWords(objectionInWords(*before.objection))));
     lines << robust(*sturdiest.robust);
+    lines = {lines.takeFirst(), lines.join(u' ')};
     if (!(sturdiest.design == answer.best)) {
         const auto best = std::find_if(rows.begin(), rows.end(), [&](const Candidate& row) {
             return row.design == answer.best;
@@ -125,12 +126,13 @@ QStringList Words::found(const FindAnswer& answer)
 
 QStringList Words::present(const Candidate& present)
 {
-    return QStringList{present.verdict.feasible()
-                           ? tr("The present tune: at most %1 in cruise from full to empty pack.")
-                                 .arg(pixelText(present.verdict.worst_px()))
-                           : tr("The present tune is out of the question even as planned: %1.")
-                                 .arg(inWords(objectionInWords(*present.verdict.objection)))} +
-           robust(*present.robust);
+    const QString planned =
+        present.verdict.feasible()
+            ? tr("The present tune: at most %1 in cruise from full to empty pack.")
+                  .arg(pixelText(present.verdict.worst_px()))
+            : tr("The present tune is out of the question even as planned: %1.")
+                  .arg(inWords(objectionInWords(*present.verdict.objection)));
+    return {planned, robust(*present.robust).join(u' ')};
 }
 
 QString Words::sturdy(const Robustness& robust)

@@ -20,7 +20,7 @@ QString verdictText(const CruiseWobble& wobble, const Judgement& verdict);  ///<
 QString sturdyText(const Robustness& robust);
 QString cleanText(const Robustness& robust);  ///< "28 % to 61 %", or "nowhere"
 
-/// The answer in sentences, what to do first.
+/// The answer: what to do, then what it brings, then what else there is to know, a line each.
 QStringList answerInWords(const FindAnswer& answer);
 
 /// What is taken to differ from build to build.
