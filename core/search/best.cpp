@@ -417,8 +417,10 @@ Result<Found> Search::run(std::span<const Design> known)
         return tl::unexpected(stopped);
     for (const Design& design : known)
         candidates.push_back({design, judged(design), {}});
-    for (const Judged& place : places)
-        candidates.push_back({designAt(place.base, place.x), place.verdict, {}});
+    for (const Judged& place : places) {
+        const Design design = tidied(place.base, place.x);
+        candidates.push_back({design, judged(design), {}});
+    }
     keepBest(candidates, kMostCandidates / 2);
     if (candidates.empty())  // only what was known, and that does not hold either
         return tl::unexpected(nothingFeasible());

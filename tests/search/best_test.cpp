@@ -7,6 +7,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <filesystem>
 #include <iterator>
 
@@ -139,6 +140,18 @@ TEST(Best, LeavesTheHolesOfADrilledCraft)
         EXPECT_LE(valueOf(candidate.design, Knob::Stretch), 1.2);
     }
     EXPECT_GT(within.best.verdict.worst_px(), found.best.verdict.worst_px());
+}
+
+// Oracle: a tenth of what the form shows, the grain of what is found.
+TEST(Best, EveryCandidateCanBeCut)
+{
+    const Craft craft = test::sampleCraft("quarry");
+    const Found found = findBest(craft, {{{Knob::FreeLength, 21, 30}}, {}, {}}).value();
+    EXPECT_GT(found.candidates.size(), 1U);
+    for (const Candidate& candidate : found.candidates) {
+        const double grains = candidate.design.mounts.free_length_mm / 0.01;
+        EXPECT_NEAR(grains, std::round(grains), 1e-6);
+    }
 }
 
 // Oracle: robustness() of each candidate by itself; the sturdiest is first, and one that most
