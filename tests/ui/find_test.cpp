@@ -4,12 +4,14 @@
 #include "core/search/best.h"
 #include "tests/ui/find_fixture.h"
 #include "ui/find/find_words.h"
+#include "ui/widgets/language.h"
 
 #include <QElapsedTimer>
 #include <QThreadPool>
 #include <QToolBar>
 
 #include <algorithm>
+#include <map>
 
 namespace stillbay::ui {
 namespace {
@@ -381,6 +383,26 @@ TEST_F(FindTest, TicksAndSizeAreRemembered)
     EXPECT_FALSE(tick(QStringLiteral("Stretch"))->isChecked());
     EXPECT_TRUE(tick(QStringLiteral("Free length"))->isChecked());
     EXPECT_EQ(search->size(), QSize(1200, 690));
+}
+
+// Alt and a letter reach each control of the search, in both languages.
+TEST_F(FindTest, EveryLetterBelongsToOneControl)
+{
+    for (const QLocale::Language language : {QLocale::English, QLocale::German}) {
+        QLocale::setDefault(QLocale(language));
+        const Translations translations;
+        MainWindow next;
+        next.show();
+        FindWindow reached(next.document(), {}, next);
+        std::map<QString, int> letters;
+        for (const QAbstractButton* control : reached.findChildren<QAbstractButton*>())
+            if (const QKeySequence key = QKeySequence::mnemonic(control->text()); !key.isEmpty())
+                ++letters[key.toString()];
+        EXPECT_GE(letters.size(), 10U);
+        for (const auto& [letter, count] : letters)
+            EXPECT_EQ(count, 1) << letter.toStdString() << " in " << language;
+        QLocale::setDefault(QLocale::c());
+    }
 }
 
 TEST(FindWords, WhatMostBuildsDieOfIsToldWithItsShare)

@@ -127,6 +127,18 @@ TEST_F(FindTest, ABrokenDrawerIsToldAndTheSearchWorksOn)
     EXPECT_FALSE(says(QStringLiteral("could not be read")));
 }
 
+// A second window of the program has put a tube in meanwhile.
+TEST_F(FindTest, TheDrawerIsReadAnewWhenTheSearchIsTurnedTo)
+{
+    openSearch("reedbed");
+    writeDrawer({{{8.0, 5.0, 60.0}, true}, {{5.0, 3.0, 30.0}, true}});
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return QApplication::activeWindow() == &window; }));
+    search->activateWindow();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return QApplication::activeWindow() == search; }));
+    EXPECT_EQ(drawer().model()->rowCount(), 2);
+}
+
 // Without a ticked tube there is nothing to choose from.
 TEST_F(FindTest, AnEmptyDrawerIsSaid)
 {

@@ -384,10 +384,12 @@ void FindWindow::say(const QString& problem)
     m_problem->setHidden(problem.isEmpty());
 }
 
-void FindWindow::showEvent(QShowEvent* event)
+// Another window may have filled the drawer meanwhile.
+void FindWindow::changeEvent(QEvent* event)
 {
-    m_drawer->setPresent(stockOf(m_document.setup().tube));
-    QWidget::showEvent(event);
+    if (event->type() == QEvent::ActivationChange && isActiveWindow())
+        m_drawer->setPresent(stockOf(m_document.setup().tube));
+    QWidget::changeEvent(event);
 }
 
 void FindWindow::closeEvent(QCloseEvent* event)

@@ -38,9 +38,9 @@ public:
     const std::optional<FindAnswer>& answer() const { return m_answer; }
 
 protected:
+    void changeEvent(QEvent* event) override;
     void closeEvent(QCloseEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
-    void showEvent(QShowEvent* event) override;
 
 private:
     QWidget* makeChoices();
