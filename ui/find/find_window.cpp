@@ -3,24 +3,20 @@
 
 #include "core/setup/tunes.h"
 #include "ui/find/candidates_model.h"
-#include "ui/find/drawer_panel.h"
+#include "ui/find/candidates_table.h"
+#include "ui/find/find_choices.h"
 #include "ui/find/find_words.h"
-#include "ui/find/knob_ranges.h"
 #include "ui/widgets/labels.h"
 
 #include <QAction>
 #include <QCloseEvent>
 #include <QDateTime>
-#include <QGroupBox>
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QKeyEvent>
 #include <QProgressBar>
 #include <QPushButton>
-#include <QRadioButton>
 #include <QScreen>
 #include <QSettings>
-#include <QTableView>
 #include <QVBoxLayout>
 
 namespace stillbay::ui {
@@ -29,7 +25,6 @@ namespace {
 constexpr QSize kFirstSize(1160, 640);
 constexpr int kProgressWidth = 160;
 const QString kPlace = QStringLiteral("find/geometry");
-const QString kFromDrawer = QStringLiteral("find/from-drawer");
 
 // What to do stands out; what it brings follows on its line.
 QString styled(QStringList lines)
@@ -45,16 +40,13 @@ QString styled(QStringList lines)
 FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidget& window)
     : QWidget(&window, Qt::Window),
       m_document(document),
-      m_knobs(new KnobRanges),
-      m_usePresent(new QRadioButton),
-      m_useDrawer(new QRadioButton(tr("The best of those ticked in the &drawer"))),
-      m_drawer(new DrawerPanel),
+      m_choices(new FindChoices),
       m_progress(new QProgressBar),
       m_count(new QLabel),
       m_words(new QLabel),
       m_problem(new ProblemLabel),
       m_model(new CandidatesModel(this)),
-      m_table(new QTableView),
+      m_table(new CandidatesTable(*m_model)),
       m_done(new QuietLabel)
 {
     setWindowTitle(tr("Find a tune — Stillbay"));
@@ -62,9 +54,13 @@ FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidge
     m_words->setWordWrap(true);
     m_words->setAccessibleName(tr("What to cut"));
     m_words->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    makeTable();
+    connect(m_choices, &FindChoices::refused, this,
+            [this](const QString& why) { say(tr("Not taken: %1.").arg(why)); });
+    connect(m_choices, &FindChoices::changed, this, [this] { say({}); });
+    connect(m_table, &CandidatesTable::taken, this, &FindWindow::take);
+    connect(m_table, &CandidatesTable::chosenChanged, this, &FindWindow::showState);
     auto* const layout = new QVBoxLayout(this);
-    layout->addWidget(makeChoices());
+    layout->addWidget(m_choices);
     layout->addWidget(makeRun());
     layout->addWidget(m_problem);
     layout->addWidget(m_words);
@@ -86,41 +82,6 @@ QPushButton* FindWindow::makeButton(const QString& text, const QString& meaning,
     button->setAutoDefault(true);  // Enter presses the button that has the focus
     connect(button, &QPushButton::clicked, this, act);
     return button;
-}
-
-QWidget* FindWindow::makeChoices()
-{
-    auto* const change = new QGroupBox(tr("What may change"));
-    (new QVBoxLayout(change))->addWidget(m_knobs);
-    connect(m_knobs, &KnobRanges::refused, this,
-            [this](const QString& why) { say(tr("Not taken: %1.").arg(why)); });
-    connect(m_knobs, &KnobRanges::changed, this, [this] { say({}); });
-
-    connect(m_knobs, &KnobRanges::usualWanted, this,
-            [this] { m_knobs->setUsual(designOf(m_document.setup())); });
-
-    auto* const tube = new QGroupBox(tr("Which tube"));
-    auto* const column = new QVBoxLayout(tube);
-    for (QWidget* widget :
-         {static_cast<QWidget*>(m_usePresent), static_cast<QWidget*>(m_useDrawer)})
-        column->addWidget(widget);
-    column->addWidget(m_drawer, 1);
-    m_usePresent->setToolTip(tr("Keeps the tube that the craft has now."));
-    m_useDrawer->setToolTip(
-        tr("Tries every ticked tube. The drawer is yours, and the same for every craft."));
-    const bool fromDrawer = QSettings().value(kFromDrawer).toBool();
-    (fromDrawer ? m_useDrawer : m_usePresent)->setChecked(true);
-    connect(m_useDrawer, &QRadioButton::toggled, this, [this](bool on) {
-        QSettings().setValue(kFromDrawer, on);
-        say({});
-    });
-    auto* const both = new QWidget;
-    auto* const row = new QHBoxLayout(both);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(change);
-    row->addWidget(tube, 1);
-    both->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
-    return both;
 }
 
 QWidget* FindWindow::makeRun()
@@ -147,32 +108,6 @@ QWidget* FindWindow::makeRun()
         row->addWidget(widget);
     row->addWidget(m_count, 1);
     return run;
-}
-
-void FindWindow::makeTable()
-{
-    m_table->setAccessibleName(tr("Tunes found"));
-    m_table->setModel(m_model);
-    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
-    m_table->setTabKeyNavigation(false);
-    m_table->setShowGrid(false);
-    m_table->setWordWrap(false);
-    m_table->verticalHeader()->hide();
-    m_table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
-    m_table->horizontalHeader()->setHighlightSections(false);
-    m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    m_table->horizontalHeader()->setStretchLastSection(true);
-    connect(m_table, &QTableView::doubleClicked, this, &FindWindow::take);
-    connect(m_table->selectionModel(), &QItemSelectionModel::selectionChanged, this,
-            &FindWindow::showState);
-    auto* const onEnter = new QAction(m_table);
-    onEnter->setShortcuts({Qt::Key_Return, Qt::Key_Enter});
-    onEnter->setShortcutContext(Qt::WidgetShortcut);
-    connect(onEnter, &QAction::triggered, this, &FindWindow::take);
-    m_table->addAction(onEnter);
 }
 
 QWidget* FindWindow::makeTaking()
@@ -211,8 +146,7 @@ void FindWindow::craftOpened()
     stop();
     m_answer.reset();
     m_model->clear();
-    m_knobs->setUsual(designOf(m_document.setup()));
-    m_drawer->setPresent(stockOf(m_document.setup().tube));
+    m_choices->openCraft(m_document.setup());
     say({});
     setupChanged();
 }
@@ -220,8 +154,7 @@ void FindWindow::craftOpened()
 void FindWindow::setupChanged()
 {
     const Setup& setup = m_document.setup();
-    m_knobs->follow(designOf(setup));
-    m_usePresent->setText(tr("The pr&esent tube: %1").arg(tubeText(stockOf(setup.tube))));
+    m_choices->follow(setup);
     m_model->setPresent(designOf(setup));
     m_done->clear();
     if (isRunning() && !sameForSearch(setup, m_asked)) {
@@ -242,24 +175,13 @@ bool FindWindow::isCurrent() const
 
 void FindWindow::find()
 {
-    if (!m_knobs->takeTyping())
+    const std::optional<SearchSpace> space = m_choices->space();
+    if (!space)
         return;  // the reason is to be read first
-    if (const QString fault = m_knobs->fault(); !fault.isEmpty()) {
+    if (const QString fault = m_choices->faultOf(*space); !fault.isEmpty())
         say(tr("Not started: %1.").arg(fault));
-        return;
-    }
-    SearchSpace space{.knobs = m_knobs->chosen(), .stock = {}, .kept = {}};
-    if (m_useDrawer->isChecked()) {
-        space.stock = m_drawer->ticked();
-        if (space.stock.empty()) {
-            say(tr("Not started: no tube in the drawer is ticked."));
-            return;
-        }
-    } else if (space.knobs.empty()) {
-        say(tr("Not started: nothing may change. Tick a length, or let the tube be chosen."));
-        return;
-    }
-    start(space);
+    else
+        start(space);
 }
 
 void FindWindow::lookAtPresent()
@@ -312,12 +234,6 @@ void FindWindow::deliver(const Result<FindAnswer>& answer)
     showState();
 }
 
-int FindWindow::chosenRow() const
-{
-    const QModelIndexList rows = m_table->selectionModel()->selectedRows();
-    return rows.isEmpty() ? -1 : rows.front().row();
-}
-
 void FindWindow::write(const QString& text, const std::function<void(Setup&)>& change,
                        const QString& done)
 {
@@ -330,7 +246,7 @@ void FindWindow::write(const QString& text, const std::function<void(Setup&)>& c
 
 void FindWindow::take()
 {
-    const int row = chosenRow();
+    const int row = m_table->chosenRow();
     if (row < 0 || !isCurrent())
         return;
     write(
@@ -343,7 +259,7 @@ void FindWindow::take()
 
 void FindWindow::keep()
 {
-    const int row = chosenRow();
+    const int row = m_table->chosenRow();
     if (row < 0 || !isCurrent())
         return;
     const Setup meant = withDesign(m_document.setup(), m_model->candidate(row).design);
@@ -374,8 +290,8 @@ void FindWindow::showState()
                                  : tr("Tick what may change, then find what shakes the film least "
                                       "and holds in builds that differ a little from the plan."));
     }
-    m_take->setEnabled(current && chosenRow() >= 0);
-    m_keep->setEnabled(current && chosenRow() >= 0);
+    m_take->setEnabled(current && m_table->chosenRow() >= 0);
+    m_keep->setEnabled(current && m_table->chosenRow() >= 0);
 }
 
 void FindWindow::say(const QString& problem)
@@ -388,7 +304,7 @@ void FindWindow::say(const QString& problem)
 void FindWindow::changeEvent(QEvent* event)
 {
     if (event->type() == QEvent::ActivationChange && isActiveWindow())
-        m_drawer->setPresent(stockOf(m_document.setup().tube));
+        m_choices->readDrawer();
     QWidget::changeEvent(event);
 }
 

@@ -13,14 +13,12 @@ class QAction;
 class QLabel;
 class QProgressBar;
 class QPushButton;
-class QRadioButton;
-class QTableView;
 
 namespace stillbay::ui {
 
 class CandidatesModel;
-class DrawerPanel;
-class KnobRanges;
+class CandidatesTable;
+class FindChoices;
 
 /// Answers what to cut, beside the window, so that the charts show a tune as soon as it is taken.
 ///
@@ -43,11 +41,9 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    QWidget* makeChoices();
     QWidget* makeRun();
     QWidget* makeTaking();
     QWidget* makeNotes();
-    void makeTable();
     QPushButton* makeButton(const QString& text, const QString& meaning, void (FindWindow::*act)());
 
     void find();
@@ -60,7 +56,6 @@ private:
 
     void take();
     void keep();
-    int chosenRow() const;
     void write(const QString& text, const std::function<void(Setup&)>& change, const QString& done);
 
     void showState();
@@ -68,10 +63,7 @@ private:
     void say(const QString& problem);
 
     Document& m_document;
-    KnobRanges* m_knobs;
-    QRadioButton* m_usePresent;
-    QRadioButton* m_useDrawer;
-    DrawerPanel* m_drawer;
+    FindChoices* m_choices;
     QPushButton* m_find = nullptr;
     QPushButton* m_stop = nullptr;
     QProgressBar* m_progress;
@@ -79,7 +71,7 @@ private:
     QLabel* m_words;
     QLabel* m_problem;
     CandidatesModel* m_model;
-    QTableView* m_table;
+    CandidatesTable* m_table;
     QPushButton* m_take = nullptr;
     QPushButton* m_keep = nullptr;
     QLabel* m_done;

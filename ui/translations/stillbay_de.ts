@@ -2017,6 +2017,13 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::CandidatesTable</name>
+    <message>
+        <source>Tunes found</source>
+        <translation>Gefundene Abstimmungen</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::Chart</name>
     <message>
         <source>%1, drawing area</source>
@@ -2736,6 +2743,41 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::FindChoices</name>
+    <message>
+        <source>The best of those ticked in the &amp;drawer</source>
+        <translation>Der &amp;beste der angehakten in der Schublade</translation>
+    </message>
+    <message>
+        <source>What may change</source>
+        <translation>Was sich ändern darf</translation>
+    </message>
+    <message>
+        <source>Keeps the tube that the craft has now.</source>
+        <translation>Behält den Schlauch, den das Fluggerät jetzt hat.</translation>
+    </message>
+    <message>
+        <source>Tries every ticked tube. The drawer is yours, and the same for every craft.</source>
+        <translation>Probiert jeden angehakten Schlauch. Die Schublade gehört dir und ist für jedes Fluggerät dieselbe.</translation>
+    </message>
+    <message>
+        <source>Which tube</source>
+        <translation>Welcher Schlauch</translation>
+    </message>
+    <message>
+        <source>The pr&amp;esent tube: %1</source>
+        <translation>Der &amp;jetzige Schlauch: %1</translation>
+    </message>
+    <message>
+        <source>no tube in the drawer is ticked</source>
+        <translation>in der Schublade ist kein Schlauch angehakt</translation>
+    </message>
+    <message>
+        <source>nothing may change; tick a length, or let the tube be chosen</source>
+        <translation>nichts darf sich ändern; eine Länge anhaken oder den Schlauch wählen lassen</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::FindDesk</name>
     <message>
         <source>&amp;Find a tune…</source>
@@ -2749,10 +2791,6 @@
 <context>
     <name>stillbay::ui::FindWindow</name>
     <message>
-        <source>The best of those ticked in the &amp;drawer</source>
-        <translation>Der &amp;beste der angehakten in der Schublade</translation>
-    </message>
-    <message>
         <source>Find a tune — Stillbay</source>
         <translation>Abstimmung finden — Stillbay</translation>
     </message>
@@ -2761,24 +2799,8 @@
         <translation>Was zuzuschneiden ist</translation>
     </message>
     <message>
-        <source>What may change</source>
-        <translation>Was sich ändern darf</translation>
-    </message>
-    <message>
         <source>Not taken: %1.</source>
         <translation>Nicht übernommen: %1.</translation>
-    </message>
-    <message>
-        <source>Which tube</source>
-        <translation>Welcher Schlauch</translation>
-    </message>
-    <message>
-        <source>Keeps the tube that the craft has now.</source>
-        <translation>Behält den Schlauch, den das Fluggerät jetzt hat.</translation>
-    </message>
-    <message>
-        <source>Tries every ticked tube. The drawer is yours, and the same for every craft.</source>
-        <translation>Probiert jeden angehakten Schlauch. Die Schublade gehört dir und ist für jedes Fluggerät dieselbe.</translation>
     </message>
     <message>
         <source>&amp;Find the best</source>
@@ -2813,10 +2835,6 @@
         <translation>Wie viele probiert sind</translation>
     </message>
     <message>
-        <source>Tunes found</source>
-        <translation>Gefundene Abstimmungen</translation>
-    </message>
-    <message>
         <source>&amp;Take this tune</source>
         <translation>Abstimmung über&amp;nehmen</translation>
     </message>
@@ -2845,24 +2863,12 @@
         <translation>All das ist eine Vorhersage: Die fertige Abstimmung vor dem Flug auf der Werkbank prüfen, Propeller ab.</translation>
     </message>
     <message>
-        <source>The pr&amp;esent tube: %1</source>
-        <translation>Der &amp;jetzige Schlauch: %1</translation>
-    </message>
-    <message>
         <source>Stopped: the craft has changed. Find again for the craft as it is now.</source>
         <translation>Gestoppt: Das Fluggerät hat sich geändert. Für den jetzigen Stand erneut suchen.</translation>
     </message>
     <message>
         <source>Not started: %1.</source>
         <translation>Nicht begonnen: %1.</translation>
-    </message>
-    <message>
-        <source>Not started: no tube in the drawer is ticked.</source>
-        <translation>Nicht begonnen: In der Schublade ist kein Schlauch angehakt.</translation>
-    </message>
-    <message>
-        <source>Not started: nothing may change. Tick a length, or let the tube be chosen.</source>
-        <translation>Nicht begonnen: Nichts darf sich ändern. Eine Länge anhaken oder den Schlauch wählen lassen.</translation>
     </message>
     <message>
         <source>Designs and builds tried so far: %1</source>
