@@ -68,7 +68,8 @@ TubeDrawer readDrawer(const StockTube& first)
     const QJsonDocument document = QJsonDocument::fromJson(text);
     TubeDrawer drawer;
     bool isWhole = document.isArray();
-    for (const QJsonValue& entry : document.array()) {
+    const QJsonArray list = document.array();
+    for (const auto& entry : list) {
         const auto kept = readTube(entry.toObject());
         const bool isNew =
             kept && std::none_of(drawer.tubes.begin(), drawer.tubes.end(),
