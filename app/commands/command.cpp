@@ -23,6 +23,12 @@ int reportError(std::ostream& err, const Error& error, std::string_view file)
     return error.code == Errc::BadInput ? kExitBadInput : kExitNoAnswer;
 }
 
+void reportWarnings(std::ostream& err, const std::vector<Warning>& warnings, std::string_view file)
+{
+    for (const Warning& warning : warnings)
+        err << "stillbay: " << english(warning.text) << ": " << file << '\n';
+}
+
 int usageError(std::ostream& err, std::string_view what, std::string_view where)
 {
     err << "stillbay: " << what << ": " << where << '\n';

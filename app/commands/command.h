@@ -22,6 +22,9 @@ inline constexpr int kExitNoAnswer = 3;
 /// Prints "stillbay: WHAT: WHERE". @return the exit code of the error's kind.
 int reportError(std::ostream& err, const Error& error, std::string_view file);
 
+/// The same for each warning about a file, which changes no exit code.
+void reportWarnings(std::ostream& err, const std::vector<Warning>& warnings, std::string_view file);
+
 /// Prints "stillbay: WHAT: WHERE" for a wrong command line. @return kExitUsage.
 int usageError(std::ostream& err, std::string_view what, std::string_view where);
 

@@ -73,8 +73,7 @@ int runReport(std::span<const std::string_view> arguments, std::ostream& out, st
     const auto loaded = loadSetup(parsed->file);
     if (!loaded)
         return reportError(err, loaded.error(), parsed->file);
-    for (const Warning& warning : loaded->warnings)
-        err << "stillbay: " << english(warning.text) << ": " << parsed->file << '\n';
+    reportWarnings(err, loaded->warnings, parsed->file);
     auto assessment = assess(loaded->setup, parsed->options);
     if (!assessment)
         return reportError(err, assessment.error(), parsed->file);

@@ -204,8 +204,7 @@ int runSearch(std::span<const std::string_view> arguments, std::ostream& out, st
     const auto loaded = loadSetup(parsed->file);
     if (!loaded)
         return reportError(err, loaded.error(), parsed->file);
-    for (const Warning& warning : loaded->warnings)
-        err << "stillbay: " << english(warning.text) << ": " << parsed->file << '\n';
+    reportWarnings(err, loaded->warnings, parsed->file);
     const auto answer = answerOf(loaded->setup, *parsed);
     if (!answer)
         return reportError(err, answer.error(), parsed->file);

@@ -84,8 +84,7 @@ int runSheet(std::span<const std::string_view> arguments, const SheetWriter& wri
     auto loaded = loadSetup(parsed->file);
     if (!loaded)
         return reportError(err, loaded.error(), parsed->file);
-    for (const Warning& warning : loaded->warnings)
-        err << "stillbay: " << english(warning.text) << ": " << parsed->file << '\n';
+    reportWarnings(err, loaded->warnings, parsed->file);
     auto assessment = assess(loaded->setup);
     if (!assessment)
         return reportError(err, assessment.error(), parsed->file);
