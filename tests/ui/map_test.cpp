@@ -22,6 +22,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
 #include <set>
 
 namespace stillbay::ui {
@@ -184,6 +185,32 @@ TEST_F(Map, NothingRunsOnceItIsNotSeen)
     EXPECT_FALSE(view.isCurrent());  // and no late answer came
     show(view);
     finish();
+}
+
+TEST(MapOfAWindow, ThatIsClosedComputesNoMore)
+{
+    auto window = std::make_unique<MainWindow>();
+    window->show();
+    ASSERT_TRUE(window->openFile(samplePath("reedbed")));
+    auto& view = *window->findChild<MapView*>();
+    window->findChild<QTabWidget*>()->setCurrentWidget(&view);
+    ASSERT_TRUE(QTest::qWaitFor(
+        [] { return QThreadPool::globalInstance()->activeThreadCount() > 0; }, kPatience_ms));
+    window.reset();
+    EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+    QCoreApplication::processEvents();  // nothing arrives where nobody is
+}
+
+TEST_F(Map, ADesignThatLeftItIsLookedAround)
+{
+    look("reedbed");
+    show(window.tuning());
+    change([](stillbay::Setup& s) { s.mounts.free_length_mm = 60; });
+    EXPECT_FALSE(view.isComputing());
+    show(view);
+    finish();
+    EXPECT_LE(view.controls().across().from, 60);
+    EXPECT_GE(view.controls().across().to, 60);
 }
 
 TEST_F(Map, AnotherFileBeginsAnewAroundItsOwnTune)

@@ -142,13 +142,15 @@ MapView::Key MapView::keyNow() const
 void MapView::lookAround()
 {
     m_controls->offer(designOf(m_document.setup()));
-    refresh();
+    if (isVisible())
+        refresh();
 }
 
-// A design that left the map, or is hung in another way, gets the usual ranges around itself.
+// A design that left the map, or is hung in another way, gets the usual ranges around itself. While
+// nobody looks, a drag elsewhere must not pay for the map.
 void MapView::craftChanged()
 {
-    if (!m_document.hasCraft())
+    if (!m_document.hasCraft() || !isVisible())
         return;
     const Design design = designOf(m_document.setup());
     bool isInside =
@@ -228,7 +230,7 @@ void MapView::begin()
 void MapView::showEvent(QShowEvent* event)
 {
     QWidget::showEvent(event);
-    refresh();
+    craftChanged();
 }
 
 void MapView::hideEvent(QHideEvent* event)
