@@ -97,10 +97,10 @@ void MapItem::drawLine(QPainter& painter, const LevelLine& line, const QwtScaleM
     painter.setClipRect(canvas);
     painter.setRenderHint(QPainter::Antialiasing);
     const auto count = static_cast<int>(pieces.size());
-    if (isStrong) {
-        painter.setPen(QPen(m_halo, kStrong + 2.0, Qt::SolidLine, Qt::RoundCap));
-        painter.drawLines(pieces.data(), count);
-    }
+    QColor halo = m_halo;  // keeps the line in sight where the map is as light as it
+    halo.setAlphaF(isStrong ? 1.0F : 0.5F);
+    painter.setPen(QPen(halo, (isStrong ? kStrong : kThin) + 2.0, Qt::SolidLine, Qt::RoundCap));
+    painter.drawLines(pieces.data(), count);
     painter.setPen(QPen(m_ink, isStrong ? kStrong : kThin, Qt::SolidLine, Qt::RoundCap));
     painter.drawLines(pieces.data(), count);
     if (isStrong)
