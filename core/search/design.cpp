@@ -135,7 +135,7 @@ KnobRange usualRange(const Design& design, Knob knob)
 {
     const double value = valueOf(design, knob);
     const TubeStock& tube = design.tube;
-    double from = value, to = value;
+    double from = 0.0, to = 0.0;
     switch (knob) {
         case Knob::FreeLength:
             from = design.mounts.drilled() ? meanDistance_mm(design.mounts) / tube.max_stretch

@@ -73,13 +73,13 @@ TubeTerms tubeTerms(const Tube& tube, const Attachment& attachment, const Vector
     t.f << f_l, f_f, f_b, f_t;
 
     // First derivatives of the measures by the motion (u, θ): of e by u is E, by θ is E_θ.
-    const Matrix3d A = inverseLeftJacobian(pose.theta), r_x = skew(r), e0_x = skew(e0),
-                   n_x = skew(n);
+    const Matrix3d A = inverseLeftJacobian(pose.theta), rCross = skew(r), e0Cross = skew(e0),
+                   nCross = skew(n);
     const Matrix3d Q = Matrix3d::Identity() - e * e.transpose();
-    const Matrix3d E = Q / t.length, E_theta = -E * r_x;
-    t.B << e.transpose(), r.cross(e).transpose(),  //
-        -e0_x * E, -e0_x * E_theta,                //
-        -n_x * E, -n_x * E_theta - skew(e) * n_x,  //
+    const Matrix3d E = Q / t.length, E_theta = -E * rCross;
+    t.B << e.transpose(), r.cross(e).transpose(),           //
+        -e0Cross * E, -e0Cross * E_theta,                   //
+        -nCross * E, -nCross * E_theta - skew(e) * nCross,  //
         (E * pose.theta).transpose(), pose.theta.transpose() * E_theta + e.transpose() * A;
 
     // Second derivatives of the measures, weighted by f. All that is linear in e shares one w.
@@ -89,11 +89,11 @@ TubeTerms tubeTerms(const Tube& tube, const Attachment& attachment, const Vector
         f_l / t.length * Q -
         (e * Qw.transpose() + Qw * e.transpose() + e.dot(w) * Q) / (t.length * t.length);
     const Vector3d g_b = f_l * e + Qw / t.length;
-    const Matrix3d G = f_t * A + skew(f_b) * n_x;  // what a turn of n and of the pose adds
+    const Matrix3d G = f_t * A + skew(f_b) * nCross;  // what a turn of n and of the pose adds
     const Matrix3d turned = E_theta.transpose() * G;
-    const Matrix3d H_ut = E * G - H_d * r_x;
+    const Matrix3d H_ut = E * G - H_d * rCross;
     t.geometric << H_d, H_ut, H_ut.transpose(),
-        turned + turned.transpose() - r_x * H_d * r_x + rotationCurvature(g_b, r) +
+        turned + turned.transpose() - rCross * H_d * rCross + rotationCurvature(g_b, r) +
             rotationCurvature(f_b.cross(e), n) + f_t * logCurvature(pose.theta, e);
     return t;
 }

@@ -161,7 +161,7 @@ TEST(OneAxisBay, HasItsBestStretchWhereTheoryPutsIt)
 {
     const Craft craft = plate();
     double bestStretch = 0, best_px = 1e9;
-    for (double stretch = 1.0; stretch < 1.5; stretch += 1e-3)
+    for (const double stretch : Grid{1.0, 1.5, 1e-3}.values())
         if (const double worst = theory(craft, stretch).worst_px(); worst < best_px) {
             best_px = worst;
             bestStretch = stretch;

@@ -112,10 +112,13 @@ void MapChart::setMap(const DesignMap& map, MapShows shows, const Limits& limits
     m_limits = limits;
     std::vector<LevelLine> lines;
     const MapField field = fieldOfMap(map, shows);
-    if (const auto range = field.range_px())
-        for (double level = ladderBelow(range->first); level < range->second;
-             level = ladderAbove(1.01 * level))
+    if (const auto range = field.range_px()) {
+        double level = ladderBelow(range->first);
+        while (level < range->second) {
             lines.push_back({level, {}});
+            level = ladderAbove(1.01 * level);
+        }
+    }
     lines.push_back({limits.faint_px, tr("faint %1 px").arg(plainNumber(limits.faint_px, 3))});
     lines.push_back({limits.bad_px, tr("bad %1 px").arg(plainNumber(limits.bad_px, 3))});
     m_item->setField(field, std::move(lines));

@@ -26,7 +26,7 @@ public:
     {
         const double place =
             std::clamp((logWobble - m_low) * m_perLog, 0.0, static_cast<double>(kColours - 1));
-        return m_colours[static_cast<std::size_t>(place + 0.5)];
+        return m_colours[static_cast<std::size_t>(std::lround(place))];
     }
 
 private:
