@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/airframe/airframe.h"
 
+#include "core/base/solve.h"
+
 #include <cmath>
 
 namespace stillbay {
@@ -19,7 +21,7 @@ Receptance rigidReceptance(const AirframeModel& airframe, double omega)
 {
     const MassFigures body = rigidFigures(airframe);
     Receptance result;
-    result.R = (massMatrix(body).inverse() / (-omega * omega)).cast<Complex>();
+    result.R = (inverse(massMatrix(body)) / (-omega * omega)).cast<Complex>();
     for (const ArmPlace& place : airframe.arms)
         result.motor.push_back(carry(place.p_OT() - body.centre).transpose().cast<Complex>());
     return result;
@@ -85,7 +87,7 @@ Receptance receptance(const AirframeModel& airframe, double omega, bool flexible
         result.motor.push_back(C.transpose().cast<Complex>() * arm.F *
                                T.transpose().cast<Complex>());
     }
-    const Matrix6cd R = D.inverse();
+    const Matrix6cd R = inverse(D);
     result.R = 0.5 * (R + R.transpose());
     return result;
 }

@@ -2,6 +2,7 @@
 #include "core/airframe/arm.h"
 
 #include "core/airframe/beam.h"
+#include "core/base/solve.h"
 
 #include <algorithm>
 #include <array>
@@ -113,7 +114,7 @@ CondensedArm condensedArm(const ArmMaterial& material, double length, const TipM
     const Matrix6d toMass = carry({0, 0, tip.height});
     const Matrix6d tipInertia = tip.mass * toMass.topRows<3>().transpose() * toMass.topRows<3>();
     const Matrix6cd D_tt = D.bottomRightCorner<6, 6>() - omega * omega * tipInertia;
-    const Matrix6cd toRoot = D.topRightCorner<6, 6>() * D_tt.inverse();
+    const Matrix6cd toRoot = D.topRightCorner<6, 6>() * inverse(D_tt);
     CondensedArm arm{D.topLeftCorner<6, 6>() - toRoot * D.bottomLeftCorner<6, 6>(), -toRoot};
     if (material.rootStiffness)
         softenRoot(arm, *material.rootStiffness);

@@ -6,6 +6,7 @@
 #include "core/assess/rest_figures.h"
 #include "core/assess/shaking.h"
 #include "core/assess/wobble.h"
+#include "core/base/solve.h"
 #include "core/base/units.h"
 #include "core/drive/balance.h"
 #include "core/setup/validate.h"
@@ -73,7 +74,7 @@ Result<BayModes> bayModes(const HungBay& hung, const Pose& rest, const Matrix6cd
 {
     const MassFigures& bay = hung.suspension.bay;
     const Matrix6d M_b = massMatrix(bay, rest.R);
-    const auto bench = solveModes(K, M_b.inverse());
+    const auto bench = solveModes(K, inverse(M_b));
     if (!bench)
         return tl::unexpected(bench.error());
     const Vector3d p_FB = bay.centre + rest.shift - airframe.centre;

@@ -4,6 +4,8 @@
 #include "core/base/check.h"
 #include "core/suspension/coupled.h"
 
+#include <Eigen/QR>
+
 #include <algorithm>
 #include <cmath>
 

@@ -4,6 +4,7 @@
 #include "core/assess/craft.h"
 #include "core/assess/rest_figures.h"
 #include "core/base/check.h"
+#include "core/base/solve.h"
 #include "core/base/units.h"
 #include "core/setup/validate.h"
 #include "core/suspension/modes.h"
@@ -188,7 +189,7 @@ std::optional<Objection> Judge::hang(const Design& design, const Build& build, H
         return Objection::HitsTravel;
 
     hung = {suspension.bay, *rest, dynamicStiffness(suspension, *rest, built->dynamicFactor)};
-    const auto bench = solveModes(hung.K, massMatrix(hung.bay, rest->R).inverse());
+    const auto bench = solveModes(hung.K, inverse(massMatrix(hung.bay, rest->R)));
     if (!bench)
         return Objection::NoRest;
     if (frequency_hz(bench->omegaSquare[0]) < kSteering_hz)

@@ -2,6 +2,7 @@
 #include "core/suspension/coupled.h"
 
 #include "core/base/check.h"
+#include "core/base/solve.h"
 
 #include <algorithm>
 
@@ -137,7 +138,7 @@ AirframeLanes::AirframeLanes(std::span<const AirframeAt* const> at)
 
 CoupledBay::CoupledBay(const Matrix6cd& K, double bay, const Matrix3d& J, const Vector3d& p_FB,
                        const Matrix3d& axes)
-    : m_flexibility(K.inverse()), m_inverseMass(Matrix6d::Zero()), m_p_FB(p_FB), m_axes(axes)
+    : m_flexibility(inverse(K)), m_inverseMass(Matrix6d::Zero()), m_p_FB(p_FB), m_axes(axes)
 {
     m_inverseMass.topLeftCorner<3, 3>().diagonal().setConstant(1 / bay);
     m_inverseMass.bottomRightCorner<3, 3>() = J.inverse();
@@ -195,9 +196,9 @@ void boltedRotations(const AirframeAt& at, const Matrix6d& M_b, std::span<Vector
 {
     check(rotations.size() == at.freeMotion.size(), "boltedRotations: one per load case");
     const Matrix6cd A = Matrix6cd::Identity() - at.omega * at.omega * (at.R * M_b.cast<Complex>());
-    const Eigen::PartialPivLU<Matrix6cd> factor(A);
+    const Matrix6cd A_inverse = inverse(A);
     for (std::size_t load = 0; load < rotations.size(); ++load)
-        rotations[load] = Vector6cd(factor.solve(at.freeMotion[load])).tail<3>();
+        rotations[load] = A_inverse.bottomRows<3>() * at.freeMotion[load];
 }
 
 }  // namespace stillbay

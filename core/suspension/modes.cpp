@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/suspension/modes.h"
 
+#include "core/base/solve.h"
 #include "core/suspension/motion_words.h"
-
-#include <Eigen/Eigenvalues>
 
 #include <algorithm>
 #include <array>
@@ -16,30 +15,30 @@ namespace stillbay {
 Result<Modes> solveModes(const Matrix6cd& K, const Matrix6d& inverseMu)
 {
     // μ⁻¹ = N Nᵀ turns the pencil into the plain problem A y = ω² y with A = Nᵀ K* N, φ = N y.
-    const Eigen::LLT<Matrix6d> factor(inverseMu);
-    if (factor.info() != Eigen::Success)
+    const auto factor = choleskyFactor(inverseMu);
+    if (!factor)
         return fail(Errc::NoAnswer, "the mass matrix is not positive definite", "bay.parts");
-    const Matrix6cd N = Matrix6d(factor.matrixL()).cast<Complex>();
+    const Matrix6cd N = factor->cast<Complex>();
     const Matrix6cd A = N.transpose() * K * N;
-    const Eigen::ComplexEigenSolver<Matrix6cd> solver(A);
-    if (solver.info() != Eigen::Success)
+    const auto solution = complexEigen(A);
+    if (!solution)
         return fail(Errc::NoAnswer, "the modes' iteration did not converge", "mounts");
 
     std::array<Eigen::Index, 6> order;
     std::iota(order.begin(), order.end(), 0);
     std::sort(order.begin(), order.end(), [&](Eigen::Index i, Eigen::Index j) {
-        return solver.eigenvalues()[i].real() < solver.eigenvalues()[j].real();
+        return solution->values[i].real() < solution->values[j].real();
     });
     Modes modes;
     Matrix6cd Y;
     for (Eigen::Index k = 0; k < 6; ++k) {
-        modes.omegaSquare[k] = solver.eigenvalues()[order[static_cast<std::size_t>(k)]];
-        Y.col(k) = solver.eigenvectors().col(order[static_cast<std::size_t>(k)]);
+        modes.omegaSquare[k] = solution->values[order[static_cast<std::size_t>(k)]];
+        Y.col(k) = solution->vectors.col(order[static_cast<std::size_t>(k)]);
     }
     if (!(modes.omegaSquare[0].real() > 0))
         return fail(Errc::NoAnswer, "a mode of the bay does not swing back", "mounts");
 
-    const Matrix6cd Y_inverse = Y.inverse();
+    const Matrix6cd Y_inverse = inverse(Y);
     const double misfit = (A - Y * modes.omegaSquare.asDiagonal() * Y_inverse).norm();
     if (!(misfit <= 1e-8 * A.norm()))
         return fail(Errc::NoAnswer,
@@ -73,7 +72,7 @@ Vector6d motionOf(const Vector6cd& shape)
 Matrix6d inverseReducedMass(const Matrix6d& M_b, const Matrix6d& M_f, const Vector3d& p_FB)
 {
     const Matrix6d P = carry(p_FB);
-    const Matrix6d sum = M_b.inverse() + P * M_f.inverse() * P.transpose();
+    const Matrix6d sum = inverse(M_b) + P * inverse(M_f) * P.transpose();
     return 0.5 * (sum + sum.transpose());
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/base/format.h"
 #include "core/base/rotation.h"
+#include "core/base/solve.h"
 #include "core/base/units.h"
 #include "core/suspension/motion_words.h"
 #include "core/suspension/suspension.h"
@@ -39,17 +40,16 @@ Pose moved(const Pose& pose, const Vector6d& step)
 // is lifted until it is.
 Vector6d trustStep(const Matrix6d& H, const Vector6d& gradient, double trust)
 {
-    const Eigen::LLT<Matrix6d> factor(H);
-    if (factor.info() == Eigen::Success) {
-        const Vector6d step = -factor.solve(gradient);
+    if (const auto L = choleskyFactor(H)) {
+        const Vector6d step = -solveCholesky(*L, gradient);
         if (step.allFinite() && step.norm() <= trust)
             return step;
     }
-    const Eigen::SelfAdjointEigenSolver<Matrix6d> eigen(H);
-    const Vector6d& lambda = eigen.eigenvalues();
-    const Vector6d c = eigen.eigenvectors().transpose() * gradient;
+    const SymmetricEigen eigen = symmetricEigen(H);
+    const Vector6d& lambda = eigen.values;
+    const Vector6d c = eigen.vectors.transpose() * gradient;
     const auto stepAt = [&](double lift) -> Vector6d {
-        return -(eigen.eigenvectors() * (c.array() / (lambda.array() + lift)).matrix());
+        return -(eigen.vectors * (c.array() / (lambda.array() + lift)).matrix());
     };
     // |step| falls as the lift grows: bracket, then bisect in the logarithm.
     const double floor = std::max(0.0, -lambda[0]) + 1e-12 * lambda.cwiseAbs().maxCoeff() + 1e-300;
@@ -69,12 +69,11 @@ Result<Pose> checkedStable(const Suspension& suspension, const Pose& pose, const
 {
     const Matrix6d M = massMatrix(suspension.bay, pose.R);
     const double omegaFree = 2 * std::numbers::pi * kFreeMotion_hz;
-    if (Eigen::LLT<Matrix6d>(H - omegaFree * omegaFree * M).info() == Eigen::Success)
+    if (choleskyFactor(H - omegaFree * omegaFree * M))
         return pose;
-    const Matrix6d L_inverse = Eigen::LLT<Matrix6d>(M).matrixL().solve(Matrix6d::Identity());
-    const Eigen::SelfAdjointEigenSolver<Matrix6d> eigen(
-        Matrix6d(L_inverse * H * L_inverse.transpose()));
-    Vector6d motion = L_inverse.transpose() * eigen.eigenvectors().col(0);
+    const Matrix6d L_inverse = inverse(choleskyFactor(M).value());
+    const SymmetricEigen eigen = symmetricEigen(L_inverse * H * L_inverse.transpose());
+    Vector6d motion = L_inverse.transpose() * eigen.vectors.col(0);
     motion.tail<3>() *= kMotionRadius;
     const std::string words = english(motionInWords(motion));
     return fail(

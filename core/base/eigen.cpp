@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+#include "core/base/solve.h"
+
+#include <Eigen/Eigenvalues>
+
+namespace stillbay {
+
+SymmetricEigen symmetricEigen(const Matrix6d& A)
+{
+    const Eigen::SelfAdjointEigenSolver<Matrix6d> solver(A);
+    return {solver.eigenvalues(), solver.eigenvectors()};
+}
+
+std::optional<ComplexEigen> complexEigen(const Matrix6cd& A)
+{
+    const Eigen::ComplexEigenSolver<Matrix6cd> solver(A);
+    if (solver.info() != Eigen::Success)
+        return std::nullopt;
+    return ComplexEigen{solver.eigenvalues(), solver.eigenvectors()};
+}
+
+}  // namespace stillbay

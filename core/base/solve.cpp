@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+#include "core/base/solve.h"
+
+#include <Eigen/Cholesky>
+#include <Eigen/LU>
+
+namespace stillbay {
+
+Matrix6d inverse(const Matrix6d& A)
+{
+    return A.inverse();
+}
+
+Matrix6cd inverse(const Matrix6cd& A)
+{
+    return A.inverse();
+}
+
+std::optional<Matrix6d> choleskyFactor(const Matrix6d& A)
+{
+    const Eigen::LLT<Matrix6d> factor(A);
+    if (factor.info() != Eigen::Success)
+        return std::nullopt;
+    return Matrix6d(factor.matrixL());
+}
+
+Vector6d solveCholesky(const Matrix6d& L, const Vector6d& b)
+{
+    const auto lower = L.triangularView<Eigen::Lower>();
+    return lower.transpose().solve(lower.solve(b));
+}
+
+}  // namespace stillbay

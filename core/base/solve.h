@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/linalg.h"
+
+#include <optional>
+
+/// Dense algebra of six-by-six matrices. Each function spells Eigen's templates out once; in every
+/// file that used them they would cost seconds of compiling.
+namespace stillbay {
+
+/// @return A⁻¹ by LU with partial pivoting; entries that are not finite for a singular A.
+Matrix6d inverse(const Matrix6d& A);
+Matrix6cd inverse(const Matrix6cd& A);
+
+/// @param A  symmetric; the lower triangle is read
+/// @return L with A = L Lᵀ, lower triangular; none where A is not positive definite.
+std::optional<Matrix6d> choleskyFactor(const Matrix6d& A);
+
+/// @return x with L Lᵀ x = b, L from choleskyFactor().
+Vector6d solveCholesky(const Matrix6d& L, const Vector6d& b);
+
+/// A symmetric matrix's eigenvalues, rising, and its orthonormal eigenvectors as columns.
+struct SymmetricEigen {
+    Vector6d values;
+    Matrix6d vectors;
+};
+
+/// @param A  symmetric, finite; the lower triangle is read
+SymmetricEigen symmetricEigen(const Matrix6d& A);
+
+/// A x = λ x, in no order; columns are eigenvectors.
+struct ComplexEigen {
+    Vector6cd values;
+    Matrix6cd vectors;
+};
+
+/// @return none where the iteration did not converge.
+std::optional<ComplexEigen> complexEigen(const Matrix6cd& A);
+
+}  // namespace stillbay
