@@ -35,7 +35,8 @@ std::vector<Help> Helps::best(std::size_t most) const
     return result;
 }
 
-Result<Helps> whatHelps(const Setup& setup, const AssessOptions& options, const Progress& progress)
+Result<Helps> whatHelps(const Setup& setup, const AssessOptions& options,
+                        const std::stop_token& stop, const Progress& progress)
 {
     AssessOptions lean = options;
     lean.frequency_hz = {1.0, 1.0, 1.0};  // the wobble does not look at these curves
@@ -46,14 +47,17 @@ Result<Helps> whatHelps(const Setup& setup, const AssessOptions& options, const 
     Helps helps{worstCruiseWobble_px(setup, *before), {}, false};
 
     std::vector<PracticalStep> steps = practicalSteps(setup);
-    for (std::size_t i = 0; i < steps.size() && !helps.stopped; ++i) {
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        helps.stopped = stop.stop_requested();
+        if (helps.stopped)
+            break;
         if (const auto after = assessor.assess(steps[i].setup, lean)) {
             const double after_px = worstCruiseWobble_px(steps[i].setup, *after);
             helps.all.push_back(
                 {std::move(steps[i]), after_px, added(before->warnings, after->warnings)});
         }
-        const bool goesOn = !progress || progress(i + 1, steps.size());
-        helps.stopped = !goesOn && i + 1 < steps.size();
+        if (progress)
+            progress(i + 1, steps.size());
     }
     std::stable_sort(helps.all.begin(), helps.all.end(),
                      [](const Help& a, const Help& b) { return a.after_px < b.after_px; });

@@ -6,6 +6,7 @@
 #include "core/base/progress.h"
 
 #include <cstddef>
+#include <stop_token>
 #include <vector>
 
 namespace stillbay {
@@ -20,7 +21,7 @@ struct Help {
 struct Helps {
     double before_px = 0.0;  ///< largest wobble in cruise as it is
     std::vector<Help> all;   ///< every step with an answer, smallest wobble first
-    bool stopped = false;    ///< progress asked for it before every step was tried
+    bool stopped = false;    ///< on demand, before every step was tried
 
     /// The steps that lower the wobble by a hundredth or more, largest gain first, no more than
     /// `most`.
@@ -33,10 +34,11 @@ inline constexpr std::size_t kShownHelps = 5;
 /// Tries every practical step. Steps without an answer are left out.
 ///
 /// @param options   those of the assessment beside which the answer is shown
-/// @param progress  called after each step; false ends it with what is known by then
+/// @param stop      ends it after the step under way, with what is known by then
+/// @param progress  told after each step
 /// @error  what assess() says of the craft as it is.
 Result<Helps> whatHelps(const Setup& setup, const AssessOptions& options = {},
-                        const Progress& progress = {});
+                        const std::stop_token& stop = {}, const Progress& progress = {});
 
 /// What a step would spoil, in a few words ("a tube goes slack"); empty for a warning that does
 /// not speak against taking it.

@@ -22,8 +22,26 @@ TuneFigures figuresFrom(const Setup& setup, Assessment assessment)
     return figures;
 }
 
-// A setup without what the figures do not depend on.
-Setup essence(Setup setup)
+}  // namespace
+
+Result<std::vector<Result<TuneFigures>>> figuresOfTunes(const Setup& setup,
+                                                        const std::stop_token& stop)
+{
+    Assessor assessor;  // the airframe is the same for all
+    std::vector<Result<TuneFigures>> all;
+    for (const Tune& tune : setup.tunes) {
+        if (stop.stop_requested())
+            return fail(Errc::NoAnswer, "stopped");
+        const Setup tuned = withTune(setup, tune);
+        if (Result<Assessment> assessment = assessor.assess(tuned))
+            all.push_back(figuresFrom(tuned, *std::move(assessment)));
+        else
+            all.push_back(tl::unexpected<Error>(assessment.error()));
+    }
+    return all;
+}
+
+Setup tuneFiguresKey(Setup setup)
 {
     setup.name.clear();
     setup.notes.clear();
@@ -35,30 +53,6 @@ Setup essence(Setup setup)
         tune.notes.clear();
     }
     return setup;
-}
-
-}  // namespace
-
-Result<std::vector<Result<TuneFigures>>> figuresOfTunes(const Setup& setup,
-                                                        const Progress& progress)
-{
-    Assessor assessor;  // the airframe is the same for all
-    std::vector<Result<TuneFigures>> all;
-    for (const Tune& tune : setup.tunes) {
-        const Setup tuned = withTune(setup, tune);
-        if (Result<Assessment> assessment = assessor.assess(tuned))
-            all.push_back(figuresFrom(tuned, *std::move(assessment)));
-        else
-            all.push_back(tl::unexpected<Error>(assessment.error()));
-        if (progress && !progress(all.size(), setup.tunes.size()))
-            return fail(Errc::NoAnswer, "stopped");
-    }
-    return all;
-}
-
-bool sameTuneFigures(const Setup& a, const Setup& b)
-{
-    return essence(a) == essence(b);
 }
 
 }  // namespace stillbay

@@ -7,14 +7,12 @@
 
 #include <algorithm>
 #include <array>
-#include <atomic>
 #include <cmath>
 #include <functional>
 #include <iterator>
 #include <limits>
 #include <mutex>
 #include <string>
-#include <thread>
 #include <utility>
 
 namespace stillbay {
@@ -33,35 +31,6 @@ struct Judged {
     std::size_t base = 0;  ///< which tube
     UnitPoint x;
     Judgement verdict;
-};
-
-/// How many designs were judged, of how many expected, and whether to go on.
-class Counter {
-public:
-    Counter(std::size_t expected, const Progress& progress)
-        : m_expected(expected), m_progress(progress)
-    {
-    }
-
-    /// After some designs. @return false: stop.
-    bool goesOn(std::size_t designs = 1)
-    {
-        const std::size_t done = m_done += designs;
-        if (!m_stop && m_progress && std::this_thread::get_id() == m_caller &&
-            !m_progress(std::min(done, m_expected), m_expected))
-            m_stop = true;
-        return !m_stop;
-    }
-
-    bool stopped() const { return m_stop; }
-    std::size_t done() const { return m_done; }
-
-private:
-    std::size_t m_expected;
-    const Progress& m_progress;
-    std::thread::id m_caller = std::this_thread::get_id();
-    std::atomic<std::size_t> m_done = 0;
-    std::atomic<bool> m_stop = false;
 };
 
 // Smooths decades: the search compares ratios, not differences.
@@ -107,12 +76,13 @@ std::optional<Error> fault(const Setup& setup, const SearchSpace& space)
 class Search {
 public:
     Search(const Setup& setup, const SearchSpace& space, const SearchOptions& options,
-           const Progress& progress)
+           std::stop_token stop, const Progress& progress)
         : m_setup(setup),
           m_space(space),
           m_options(options),
+          m_stop(std::move(stop)),
           m_judge(setup),
-          m_counter(expected(), progress)
+          m_count(expected(), progress)
     {
         for (const KnobRange& range : space.knobs)
             if (range.from < range.to)
@@ -137,11 +107,13 @@ private:
     {
         const std::size_t d = m_space.knobs.size(),
                           tubes = std::max<std::size_t>(m_space.stock.size(), 1);
-        const std::size_t polish = m_options.starts * tubes * kPolishPerKnob * d;
-        const std::size_t sturdy = m_options.robustBuilds == 0
-                                       ? 0
-                                       : m_options.starts * kSturdyPerKnob * d * kSturdyBuilds +
-                                             kMostCandidates * m_options.robustBuilds;
+        const std::size_t corners = std::size_t{1} << d;  // to tidy one place
+        const std::size_t polish = m_options.starts * tubes * (kPolishPerKnob * d + 2 * corners);
+        const std::size_t sturdy =
+            m_options.robustBuilds == 0
+                ? 0
+                : m_options.starts * (kSturdyPerKnob * d * kSturdyBuilds + corners) +
+                      kMostCandidates * m_options.robustBuilds;
         return tubes * std::max<std::size_t>(m_options.samples * d, 1) + polish + sturdy;
     }
 
@@ -165,8 +137,9 @@ private:
     const Setup& m_setup;
     const SearchSpace& m_space;
     const SearchOptions& m_options;
+    std::stop_token m_stop;
     Judge m_judge;
-    Counter m_counter;
+    StepCount m_count;               // of designs and builds computed
     std::vector<KnobRange> m_knobs;  // those with room to turn
     std::vector<Design> m_bases;     // one a tube
     std::mutex m_mutex;
@@ -190,14 +163,19 @@ UnitPoint Search::placeOf(const Design& design) const
     return x;
 }
 
+// Once it is to stop, nothing is computed any more; nobody looks at what then comes out.
 Judgement Search::judged(const Design& design)
 {
+    if (m_stop.stop_requested())
+        return {Objection::OutsideLimits, {}, {}};
     if (m_space.kept) {
         const double value = valueOf(design, m_space.kept->knob);
         if (!(value >= m_space.kept->from && value <= m_space.kept->to))
             return {Objection::OutsideLimits, {}, {}};
     }
-    return m_judge.judge(design);
+    const Judgement verdict = m_judge.judge(design);
+    m_count.add();
+    return verdict;
 }
 
 void Search::scan(std::size_t base)
@@ -211,7 +189,7 @@ void Search::scan(std::size_t base)
             else
                 ++m_refused.at(static_cast<std::size_t>(*verdict.objection));
         }
-        return m_counter.goesOn() ? std::optional(objectiveOf(verdict)) : std::nullopt;
+        return m_stop.stop_requested() ? std::nullopt : std::optional(objectiveOf(verdict));
     };
     if (m_knobs.empty())
         look({});
@@ -285,7 +263,7 @@ Candidate Search::polished(const Judged& start)
 {
     const Objective look = [&](const UnitPoint& x) -> std::optional<double> {
         const double value = objectiveOf(judged(designAt(start.base, x)));
-        return m_counter.goesOn() ? std::optional(value) : std::nullopt;
+        return m_stop.stop_requested() ? std::nullopt : std::optional(value);
     };
     const UnitPoint x =
         m_knobs.empty() ? start.x
@@ -300,9 +278,10 @@ std::optional<double> Search::sturdiness(const Design& design, std::span<const B
     std::vector<double> worst;
     double failed = 0.0;
     for (const Build& build : builds) {
-        const BuildWobble wobble = m_judge.wobbleOf(design, build);
-        if (!m_counter.goesOn())
+        if (m_stop.stop_requested())
             return {};
+        const BuildWobble wobble = m_judge.wobbleOf(design, build);
+        m_count.add();
         if (wobble.objection)
             ++failed;
         else
@@ -335,17 +314,16 @@ Result<void> Search::addRobustness(std::vector<Candidate>& candidates)
     const Judge everywhere(m_setup, {}, Throttles::All);
     for (Candidate& candidate : candidates) {
         std::size_t counted = 0;
-        const Progress goOn = [&](std::size_t done, std::size_t) {
-            return m_counter.goesOn(done - std::exchange(counted, done));
+        const Progress tell = [&](std::size_t done, std::size_t) {
+            m_count.add(done - std::exchange(counted, done));
         };
         auto robust = robustness(everywhere, candidate.design, m_setup.limits.faint_px,
                                  {.builds = m_options.robustBuilds,
                                   .seed = m_options.seed,
                                   .threads = m_options.threads},
-                                 goOn);
+                                 m_stop, tell);
         if (!robust)
             return tl::unexpected(robust.error());
-        m_counter.goesOn(m_options.robustBuilds - counted);
         candidate.robust = *std::move(robust);
     }
     std::stable_sort(
@@ -397,8 +375,7 @@ std::vector<Judged> Search::placesOf(std::span<const Design> known)
 
 bool Search::forAll(std::size_t count, const std::function<void(std::size_t)>& work)
 {
-    inParallel(count, m_options.threads, work, {});
-    return !m_counter.stopped();
+    return inParallel(count, m_options.threads, work, m_stop, {});
 }
 
 Result<Found> Search::run(std::span<const Design> known)
@@ -445,18 +422,19 @@ Result<Found> Search::run(std::span<const Design> known)
     });
     found.best = *best;
     found.candidates = std::move(candidates);
-    found.judged = m_counter.done();
+    found.judged = m_count.done();
     return found;
 }
 
 }  // namespace
 
 Result<Found> findBest(const Setup& setup, const SearchSpace& space, const SearchOptions& options,
-                       std::span<const Design> known, const Progress& progress)
+                       std::span<const Design> known, const std::stop_token& stop,
+                       const Progress& progress)
 {
     if (auto bad = fault(setup, space))
         return tl::unexpected<Error>(*std::move(bad));
-    return Search(setup, space, options, progress).run(known);
+    return Search(setup, space, options, stop, progress).run(known);
 }
 
 }  // namespace stillbay

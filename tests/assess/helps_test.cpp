@@ -216,9 +216,11 @@ TEST(WhatHelps, StopsWhenAskedAndCountsEveryStep)
 {
     const stillbay::Setup setup = sample("reedbed");
     std::size_t calls = 0;
-    const auto stopped = whatHelps(setup, {}, [&](std::size_t done, std::size_t) {
+    std::stop_source stop;
+    const auto stopped = whatHelps(setup, {}, stop.get_token(), [&](std::size_t done, std::size_t) {
         ++calls;
-        return done < 3;
+        if (done == 3)
+            stop.request_stop();
     });
     ASSERT_TRUE(stopped);
     EXPECT_TRUE(stopped->stopped);
@@ -226,10 +228,9 @@ TEST(WhatHelps, StopsWhenAskedAndCountsEveryStep)
     EXPECT_EQ(calls, 3u);
 
     std::vector<std::size_t> steps;
-    const Helps whole = whatHelps(setup, {}, [&](std::size_t done, std::size_t total) {
+    const Helps whole = whatHelps(setup, {}, {}, [&](std::size_t done, std::size_t total) {
                             EXPECT_EQ(total, practicalSteps(setup).size());
                             steps.push_back(done);
-                            return true;
                         }).value();
     EXPECT_FALSE(whole.stopped);
     ASSERT_EQ(steps.size(), practicalSteps(setup).size());

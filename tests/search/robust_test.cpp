@@ -220,8 +220,9 @@ TEST(Robustness, IsTheSameOnAnyNumberOfThreads)
     EXPECT_EQ(one.clean, three.clean);
     EXPECT_NE(one.p50_px, other.p50_px);
     EXPECT_NEAR(*one.p50_px, *other.p50_px, 0.2 * *one.p50_px);
-    EXPECT_FALSE(robustness(judge, designOf(craft), 0.3, {.builds = 40},
-                            [](std::size_t, std::size_t) { return false; }));
+    std::stop_source stopped;
+    stopped.request_stop();
+    EXPECT_FALSE(robustness(judge, designOf(craft), 0.3, {.builds = 40}, stopped.get_token()));
 }
 
 TEST(Robustness, SpeaksOfTenBuilds)

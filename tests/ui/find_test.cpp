@@ -2,12 +2,12 @@
 #include "core/assess/assess.h"
 #include "core/assess/words.h"
 #include "core/search/best.h"
+#include "core/setup/mount_layout.h"
 #include "tests/ui/find_fixture.h"
 #include "ui/find/find_words.h"
 #include "ui/widgets/language.h"
 
 #include <QElapsedTimer>
-#include <QThreadPool>
 #include <QToolBar>
 
 #include <algorithm>
@@ -184,7 +184,7 @@ TEST_F(FindTest, TheWindowGoesOnWhileItRunsAndStopLeavesNothingRunning)
     ASSERT_TRUE(search->isRunning());
     press(QStringLiteral("Stop"));
     EXPECT_FALSE(search->isRunning());
-    EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+    EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
     QTest::qWait(50);
     EXPECT_FALSE(search->answer());
     EXPECT_EQ(rows(), 0);
@@ -198,9 +198,20 @@ TEST_F(FindTest, ClosingStopsToo)
     press(kFind);
     press(QStringLiteral("Close"));
     EXPECT_FALSE(search->isRunning());
-    EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+    EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
     QTest::qWait(50);
     EXPECT_FALSE(search->answer());
+}
+
+TEST_F(FindTest, ClosingTheMainWindowStopsTheSearch)
+{
+    openSearch("reedbed");
+    press(kFind);
+    ASSERT_TRUE(search->isRunning());
+    EXPECT_TRUE(window.close());
+    EXPECT_FALSE(search->isVisible());
+    EXPECT_FALSE(search->isRunning());
+    EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
 }
 
 TEST_F(FindTest, AnEditOfTheCraftStopsTheSearchButANameDoesNot)

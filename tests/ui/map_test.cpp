@@ -13,7 +13,6 @@
 #include <QPushButton>
 #include <QTabWidget>
 #include <QTemporaryDir>
-#include <QThreadPool>
 #include <QUndoStack>
 #include <qwt_axis.h>
 #include <qwt_plot_item.h>
@@ -50,7 +49,7 @@ struct Map : Window {
 
     void expectQuiet()
     {
-        EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+        EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
         QCoreApplication::processEvents();
         EXPECT_FALSE(view.isComputing());
     }
@@ -194,10 +193,9 @@ TEST(MapOfAWindow, ThatIsClosedComputesNoMore)
     ASSERT_TRUE(window->openFile(samplePath("reedbed")));
     auto& view = *window->findChild<MapView*>();
     window->findChild<QTabWidget*>()->setCurrentWidget(&view);
-    ASSERT_TRUE(QTest::qWaitFor(
-        [] { return QThreadPool::globalInstance()->activeThreadCount() > 0; }, kPatience_ms));
+    ASSERT_TRUE(QTest::qWaitFor([] { return jobThreads().activeThreadCount() > 0; }, kPatience_ms));
     window.reset();
-    EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+    EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
     QCoreApplication::processEvents();  // nothing arrives where nobody is
 }
 

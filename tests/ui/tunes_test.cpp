@@ -186,6 +186,44 @@ TEST_F(Tunes, RenameNoteTakeDeleteAndUndoAll)
     EXPECT_FALSE(table.isVisible());
 }
 
+// Oracle: the figures as they were before.
+TEST_F(Tunes, UndoWhileTheNextFiguresAreUnderWayLeavesThoseOfTheCraft)
+{
+    open("reedbed");
+    window.tunes().keepAction()->trigger();
+    change([](auto& s) { s.tunes.resize(80, s.tunes.front()); });  // takes a while
+    settleTunes();
+    const QString worst = cell(0, QStringLiteral("Worst in cruise"));
+    ASSERT_TRUE(
+        QTest::qWaitFor([] { return jobThreads().activeThreadCount() == 0; }, kPatience_ms));
+    change([](auto& s) { s.drive.unbalance_g_mm *= 3.0; });
+    ASSERT_TRUE(QTest::qWaitFor([] { return jobThreads().activeThreadCount() > 0; }, kPatience_ms));
+    document.undoStack().undo();
+    QTest::qWait(600);  // longer than the pause before a job begins
+    ASSERT_TRUE(
+        QTest::qWaitFor([] { return jobThreads().activeThreadCount() == 0; }, kPatience_ms));
+    QCoreApplication::processEvents();
+    EXPECT_EQ(cell(0, QStringLiteral("Worst in cruise")), worst);
+    EXPECT_FALSE(table.model()->index(0, 4).data(Qt::ForegroundRole).isValid());  // not faded
+}
+
+TEST_F(Tunes, DeleteAndUndoBringsTheFiguresBack)
+{
+    open("reedbed");
+    window.tunes().keepAction()->trigger();
+    window.tunes().keepAction()->trigger();
+    settleTunes();
+    const QString worst = cell(0, QStringLiteral("Worst in cruise"));
+    table.setFocus();
+    table.selectRow(0);
+    QTest::keyClick(&table, Qt::Key_Delete);
+    ASSERT_EQ(rows(), 1);
+    document.undoStack().undo();
+    ASSERT_EQ(rows(), 2);
+    settleTunes();
+    EXPECT_EQ(cell(0, QStringLiteral("Worst in cruise")), worst);
+}
+
 TEST_F(Tunes, AreSavedWithTheCraft)
 {
     open("quarry");

@@ -52,9 +52,10 @@ Setup withoutWords(Setup setup)
 
 }  // namespace
 
-Result<FindAnswer> findTune(const Setup& setup, const std::optional<SearchSpace>& space,
-                            const SearchOptions& options, const Progress& progress)
+Result<FindAnswer> findTune(const FindQuestion& question, const SearchOptions& options,
+                            const std::stop_token& stop, const Progress& progress)
 {
+    const auto& [setup, space] = question;
     FindAnswer answer{.setup = setup, .present = {}, .candidates = {}, .best = {}, .widen = {}};
     answer.present.design = designOf(setup);
     answer.present.verdict = Judge(setup).judge(answer.present.design);
@@ -63,9 +64,9 @@ Result<FindAnswer> findTune(const Setup& setup, const std::optional<SearchSpace>
         std::vector<Design> known;
         if (answer.present.verdict.feasible() && isInside(*space, answer.present.design))
             known.push_back(answer.present.design);
-        auto found = findBest(
-            setup, *space, options, known,
-            [&](std::size_t done, std::size_t all) { return progress(done, all + builds); });
+        auto found =
+            findBest(setup, *space, options, known, stop,
+                     [&](std::size_t done, std::size_t all) { progress(done, all + builds); });
         if (!found)
             return tl::unexpected(found.error());
         answer.candidates = std::move(found->candidates);
@@ -76,9 +77,9 @@ Result<FindAnswer> findTune(const Setup& setup, const std::optional<SearchSpace>
     const auto robustOf = [&](const Design& design) {
         auto robust =
             robustness(everywhere, design, setup.limits.faint_px,
-                       {.builds = builds, .seed = options.seed, .threads = options.threads},
+                       {.builds = builds, .seed = options.seed, .threads = options.threads}, stop,
                        [&](std::size_t done, std::size_t) {
-                           return progress(answer.tried + done, answer.tried + builds);
+                           progress(answer.tried + done, answer.tried + builds);
                        });
         answer.tried += builds;
         return robust;

@@ -47,7 +47,12 @@ FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidge
       m_problem(new ProblemLabel),
       m_model(new CandidatesModel(this)),
       m_table(new CandidatesTable(*m_model)),
-      m_done(new QuietLabel)
+      m_done(new QuietLabel),
+      m_job({.done = [this](const Result<FindAnswer>& answer) { deliver(answer); },
+             .advanced =
+                 [this](int step, int steps) {
+                     showProgress(step, steps);
+                 }})
 {
     setWindowTitle(tr("Find a tune — Stillbay"));
     addActions(shared);
@@ -157,7 +162,7 @@ void FindWindow::setupChanged()
     m_choices->follow(setup);
     m_model->setPresent(designOf(setup));
     m_done->clear();
-    if (isRunning() && !sameForSearch(setup, m_asked)) {
+    if (isRunning() && !sameForSearch(setup, m_job.wanted()->setup)) {
         stop();
         say(tr("Stopped: the craft has changed. Find again for the craft as it is now."));
     }
@@ -191,23 +196,23 @@ void FindWindow::lookAtPresent()
 
 void FindWindow::start(const std::optional<SearchSpace>& space)
 {
-    m_asked = m_document.setup();
+    m_job.drop();
     m_answer.reset();
     m_model->clear();
     m_done->clear();
     say({});
     m_progress->setRange(0, 0);
     m_count->clear();
-    m_job.start([setup = m_asked,
-                 space](const Progress& progress) { return findTune(setup, space, {}, progress); },
-                [this](const Result<FindAnswer>& answer) { deliver(answer); },
-                [this](int step, int steps) { showProgress(step, steps); });
+    FindQuestion question{m_document.setup(), space};
+    m_job.want(question, [question](const Caller<FindAnswer>& caller) {
+        return findTune(question, {}, caller.stop, caller.progress);
+    });
     showState();
 }
 
 void FindWindow::stop()
 {
-    m_job.cancel();
+    m_job.drop();
     showState();
 }
 

@@ -32,7 +32,7 @@ public:
     FindWindow(Document& document, const QList<QAction*>& shared, QWidget& window);
 
     void craftOpened();  ///< another craft: nothing is left of the last one
-    bool isRunning() const { return m_job.isRunning(); }
+    bool isRunning() const { return m_job.isDue(); }
     const std::optional<FindAnswer>& answer() const { return m_answer; }
 
 protected:
@@ -75,9 +75,8 @@ private:
     QPushButton* m_take = nullptr;
     QPushButton* m_keep = nullptr;
     QLabel* m_done;
-    Setup m_asked;
     std::optional<FindAnswer> m_answer;
-    Background<FindAnswer> m_job;
+    Background<FindQuestion, FindAnswer> m_job;  // last: it is dropped first
 };
 
 }  // namespace stillbay::ui

@@ -23,7 +23,7 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kPause_ms = 200;
+constexpr std::chrono::milliseconds kPause(200);  // lets a drag end before a map begins
 
 // As the knob's field shows it.
 double rounded(Knob knob, double value)
@@ -63,7 +63,21 @@ MapView::MapView(Document& document, QWidget* parent)
       m_verdict(new Verdict),
       m_takeBest(new QPushButton(tr("&Take the best here"))),
       m_state(new QLabel),
-      m_progress(new QProgressBar)
+      m_progress(new QProgressBar),
+      m_job({.done =
+                 [this](const Result<Answer>& answer) {
+                     if (answer)
+                         return keep(*answer);
+                     m_failure = answer.error();
+                     drawMap();
+                 },
+             .interim = [this](const Answer& answer) { keep(answer); },
+             .advanced =
+                 [this](int done, int total) {
+                     m_progress->setRange(0, total);
+                     m_progress->setValue(done);
+                 }},
+            kPause)
 {
     auto* const splitter = new QSplitter(Qt::Horizontal);
     splitter->addWidget(makeLeft());
@@ -76,9 +90,6 @@ MapView::MapView(Document& document, QWidget* parent)
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(splitter);
 
-    m_pause.setSingleShot(true);
-    m_pause.setInterval(kPause_ms);
-    connect(&m_pause, &QTimer::timeout, this, &MapView::begin);
     connect(&m_document, &Document::setupChanged, this, &MapView::craftChanged);
     connect(m_controls, &MapControls::axesChanged, this, &MapView::refresh);
     connect(m_controls, &MapControls::showsChanged, this, &MapView::drawMap);
@@ -171,16 +182,14 @@ void MapView::refresh()
     if (m_wanted != key) {
         m_wanted = std::move(key);
         m_failure.reset();
-        m_job.cancel();
-        m_pause.stop();
     }
     if (!m_shown || m_shown->x != m_wanted->x || m_shown->y != m_wanted->y) {
         m_shown.reset();
         m_answer.reset();
         m_chart->setAxes(m_wanted->x, m_wanted->y);
     }
-    if (isVisible() && !isCurrent() && !m_failure && !m_job.isRunning())
-        m_pause.start();
+    if (isVisible())
+        compute();
     drawMap();
 }
 
@@ -189,42 +198,30 @@ bool MapView::isCurrent() const
     return m_answer && m_answer->isWhole && m_shown == m_wanted;
 }
 
-void MapView::begin()
+void MapView::compute()
 {
-    const auto keep = [this, key = *m_wanted](const Answer& answer) {
-        m_shown = key;
-        m_answer = answer;
-        drawMap();
-    };
-    m_job.startInSteps(
-        [setup = m_document.setup(), x = m_wanted->x, y = m_wanted->y](
-            const Progress& progress,
-            const Background<Answer>::Interim& interim) -> Result<Answer> {
-            if (const auto valid = validate(setup); !valid)
-                return tl::unexpected(valid.error());
-            const auto judge = std::make_shared<const Judge>(setup);
-            auto map = mapDesigns(*judge, designOf(setup), x, y, 0, progress,
-                                  [&](const DesignMap& coarse) {
-                                      interim({coarse, judge, false});
-                                  });
-            if (!map)
-                return tl::unexpected(map.error());
-            return Answer{*std::move(map), judge, true};
-        },
-        [this, keep](const Result<Answer>& answer) {
-            if (answer) {
-                keep(*answer);
-            } else {
-                m_failure = answer.error();
-                drawMap();
-            }
-        },
-        keep,
-        [this](int done, int total) {
-            m_progress->setRange(0, total);
-            m_progress->setValue(done);
-        });
-    showState();
+    m_job.want(*m_wanted,
+               [setup = m_document.setup(), x = m_wanted->x,
+                y = m_wanted->y](const Caller<Answer>& caller) -> Result<Answer> {
+                   if (const auto valid = validate(setup); !valid)
+                       return tl::unexpected(valid.error());
+                   const auto judge = std::make_shared<const Judge>(setup);
+                   auto map = mapDesigns(*judge, designOf(setup), x, y, 0, caller.stop,
+                                         caller.progress, [&](const DesignMap& coarse) {
+                                             caller.interim({coarse, judge, false});
+                                         });
+                   if (!map)
+                       return tl::unexpected(map.error());
+                   return Answer{*std::move(map), judge, true};
+               });
+}
+
+// Only what is wanted arrives.
+void MapView::keep(const Answer& answer)
+{
+    m_shown = m_wanted;
+    m_answer = answer;
+    drawMap();
 }
 
 void MapView::showEvent(QShowEvent* event)
@@ -236,8 +233,7 @@ void MapView::showEvent(QShowEvent* event)
 void MapView::hideEvent(QHideEvent* event)
 {
     QWidget::hideEvent(event);
-    m_pause.stop();
-    m_job.cancel();
+    m_job.drop();
 }
 
 void MapView::drawMap()

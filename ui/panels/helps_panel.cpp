@@ -18,7 +18,7 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kQuiet_ms = 400;
+constexpr std::chrono::milliseconds kQuiet(400);  // after the last edit
 constexpr int kProgressHeight = 3;
 
 QString pixels(double wobble_px)
@@ -77,7 +77,15 @@ HelpsPanel::HelpsPanel(Document& document, QWidget* parent)
       m_progress(new QProgressBar(this)),
       m_list(new QListWidget(this)),
       m_painter(new HelpDelegate(m_list)),
-      m_words(new QuietLabel({}, this))
+      m_words(new QuietLabel({}, this)),
+      m_job({.done = [this](const Result<Helps>& helps) { deliver(helps); },
+             .advanced =
+                 [this](int step, int steps) {
+                     m_progress->setRange(0, steps);
+                     m_progress->setValue(step);
+                     m_progress->show();
+                 }},
+            kQuiet)
 {
     m_progress->setAccessibleName(tr("Progress of trying the steps"));
     m_progress->setTextVisible(false);
@@ -111,19 +119,17 @@ HelpsPanel::HelpsPanel(Document& document, QWidget* parent)
     layout->addWidget(m_section);
     setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
 
-    m_quiet.setSingleShot(true);
-    m_quiet.setInterval(kQuiet_ms);
-    connect(&m_quiet, &QTimer::timeout, this, &HelpsPanel::start);
     connect(&m_document, &Document::setupChanged, this, &HelpsPanel::setupChanged);
     tell(tr("Tried as soon as a craft is open."));
 }
 
 void HelpsPanel::setupChanged()
 {
-    m_job.cancel();
     m_progress->hide();
     setStale(true);
-    m_quiet.start();
+    m_job.want(m_document.setup(), [setup = m_document.setup()](const Caller<Helps>& caller) {
+        return whatHelps(setup, {}, caller.stop, caller.progress);
+    });
 }
 
 // Not by disabling the list, which would take the keyboard away from it.
@@ -135,23 +141,9 @@ void HelpsPanel::setStale(bool stale)
     m_list->viewport()->update();
 }
 
-void HelpsPanel::start()
-{
-    m_progress->setRange(0, 0);
-    m_progress->show();
-    m_job.start([setup = m_document.setup()](
-                    const Progress& progress) { return whatHelps(setup, {}, progress); },
-                [this](const Result<Helps>& helps) { deliver(helps); },
-                [this](int step, int steps) {
-                    m_progress->setRange(0, steps);
-                    m_progress->setValue(step);
-                });
-}
-
 void HelpsPanel::deliver(const Result<Helps>& helps)
 {
     m_progress->hide();
-    m_revision = m_document.revision();  // an edit would have cancelled the job
     m_steps.clear();
     setStale(false);
     if (helps)

@@ -5,7 +5,6 @@
 #include "ui/document/background.h"
 #include "ui/document/document.h"
 
-#include <QTimer>
 #include <QWidget>
 
 class QLabel;
@@ -26,14 +25,13 @@ public:
     explicit HelpsPanel(Document& document, QWidget* parent = nullptr);
 
     /// The rows belong to the setup as it is now.
-    bool isCurrent() const { return m_revision == m_document.revision(); }
+    bool isCurrent() const { return m_job.isCurrent(); }
 
 protected:
     void changeEvent(QEvent* event) override;
 
 private:
     void setupChanged();
-    void start();
     void deliver(const Result<Helps>& helps);
     void showSteps(const Helps& helps);
     void setStale(bool stale);
@@ -42,15 +40,13 @@ private:
     void fitHeight();
 
     Document& m_document;
-    QTimer m_quiet;  // restarted by every edit
     Section* m_section;
     QProgressBar* m_progress;
     QListWidget* m_list;
     HelpDelegate* m_painter;
     QLabel* m_words;
-    std::vector<Help> m_steps;  // one a row
-    quint64 m_revision = 0;     // of the setup that the rows belong to
-    Background<Helps> m_job;    // last: it is dropped first
+    std::vector<Help> m_steps;       // one a row
+    Background<Setup, Helps> m_job;  // last: it is dropped first
 };
 
 }  // namespace stillbay::ui

@@ -19,8 +19,8 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kQuiet_ms = 400;   // after the last edit
-constexpr int kRowsInSight = 3;  // more of them scroll
+constexpr std::chrono::milliseconds kQuiet(400);  // after the last edit
+constexpr int kRowsInSight = 3;                   // more of them scroll
 
 }  // namespace
 
@@ -31,14 +31,17 @@ TunesPanel::TunesPanel(Document& document, QWidget* parent)
       m_table(new QTableView),
       m_fold(new QToolButton),
       m_hint(new ElidedLabel(Qt::AlignLeft)),
-      m_refusal(new ProblemLabel)
+      m_refusal(new ProblemLabel),
+      m_job({.done =
+                 [this](const Result<std::vector<Result<TuneFigures>>>& figures) {
+                     if (figures)
+                         m_model->setFigures(*figures);
+                 }},
+            kQuiet)
 {
     makeActions();
     makeTable();
     layOut();
-    m_quiet.setSingleShot(true);
-    m_quiet.setInterval(kQuiet_ms);
-    connect(&m_quiet, &QTimer::timeout, this, &TunesPanel::compute);
     connect(&m_document, &Document::setupChanged, this, &TunesPanel::setupChanged);
     connect(&m_document, &Document::fileChanged, this,
             [this] { m_keep->setEnabled(m_document.hasCraft()); });
@@ -188,27 +191,12 @@ void TunesPanel::remove()
 
 void TunesPanel::setupChanged()
 {
-    if (sameTuneFigures(m_document.setup(), m_computed))
-        return;
-    m_job.cancel();
-    m_model->setLate(true);
-    m_quiet.start();
-}
-
-void TunesPanel::compute()
-{
-    if (m_document.setup().tunes.empty()) {
-        m_computed = m_document.setup();
-        return;
-    }
-    m_job.start([setup = m_document.setup()](
-                    const Progress& progress) { return figuresOfTunes(setup, progress); },
-                [this, setup = m_document.setup()](const auto& figures) {
-                    if (!figures)
-                        return;
-                    m_computed = setup;
-                    m_model->setFigures(*figures);
-                });
+    const Setup& setup = m_document.setup();
+    m_job.want(tuneFiguresKey(setup),
+               [setup](const Caller<std::vector<Result<TuneFigures>>>& caller) {
+                   return figuresOfTunes(setup, caller.stop);
+               });
+    m_model->setLate(m_job.isDue());
 }
 
 std::vector<ComparedCurve> TunesPanel::compared(

@@ -6,7 +6,6 @@
 #include "ui/document/background.h"
 #include "ui/document/document.h"
 
-#include <QTimer>
 #include <QWidget>
 
 #include <functional>
@@ -49,7 +48,6 @@ private:
     void remove();
     void edit(const QString& text, const std::function<void(Setup&)>& change);
     void setupChanged();
-    void compute();
     void showState();
     std::vector<ComparedCurve> compared(
         const std::function<void(const TuneFigures&, ComparedCurve&)>& fill) const;
@@ -64,9 +62,7 @@ private:
     QAction* m_keep = nullptr;
     QAction* m_restore = nullptr;
     QAction* m_delete = nullptr;
-    QTimer m_quiet;
-    Setup m_computed;  // the craft that the figures are of
-    Background<std::vector<Result<TuneFigures>>> m_job;
+    Background<Setup, std::vector<Result<TuneFigures>>> m_job;  // last: it is dropped first
 };
 
 }  // namespace stillbay::ui

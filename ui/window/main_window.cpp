@@ -74,7 +74,6 @@ MainWindow::MainWindow(QWidget* parent)
     connect(&m_lateness, &QTimer::timeout, this, [this] {
         for (ResultView* view : m_views)
             view->setStale(true);
-        m_state->setText(tr("Computing…"));
     });
     connect(&m_document, &Document::setupChanged, this, &MainWindow::setupChanged);
     connect(&m_document, &Document::fileChanged, this, &MainWindow::showTitle);
@@ -306,6 +305,7 @@ void MainWindow::showTitle()
 
 void MainWindow::setupChanged()
 {
+    m_state->setText(tr("Computing…"));
     if (!m_lateness.isActive())
         m_lateness.start();
 }
@@ -316,10 +316,11 @@ void MainWindow::resultArrived(const Outcome& outcome)
         view->setResult(outcome.setup, outcome.assessment);
         view->setStale(false);
     }
-    if (m_recompute.isCurrent())
-        m_lateness.stop();
-    else
+    if (!m_recompute.isCurrent()) {
         m_lateness.start();  // anew: during a drag every answer is one step behind, and no more
+        return;
+    }
+    m_lateness.stop();
     if (outcome.assessment && m_freshCraft) {
         m_cursor.moveTo(outcome.assessment->hover.throttle_full.value_or(
             outcome.setup.flight.cruise_throttle[0]));
@@ -360,6 +361,10 @@ void MainWindow::closeEvent(QCloseEvent* event)
     }
     m_autosave.drop();
     storeSession();
+    // With it the windows beside it: a search would go on while all this is taken down.
+    for (QWidget* beside : findChildren<QWidget*>(Qt::FindDirectChildrenOnly))
+        if (beside->isWindow())
+            beside->close();
     event->accept();
 }
 
