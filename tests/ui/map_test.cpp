@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/words.h"
+#include "core/setup/mount_layout.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/chart_menu.h"
 #include "ui/map/map_chart.h"
@@ -269,6 +270,19 @@ TEST_F(Map, OtherKnobsAndRanges)
     shows->setCurrentIndex(2);
     EXPECT_TRUE(view.isCurrent());
     EXPECT_NE(view.sentences(), before);
+}
+
+TEST_F(Map, AClickThatIsRefusedSaysWhy)
+{
+    look("reedbed");
+    const stillbay::Setup before = document.setup();
+    emit chart.tuneWanted(-5.0, 1.1);
+    EXPECT_EQ(document.setup(), before);
+    EXPECT_TRUE(visibleRefusal().contains(QStringLiteral("Free length is -5 mm")))
+        << qPrintable(visibleRefusal());
+    click(10, 20);
+    EXPECT_NE(document.setup(), before);
+    EXPECT_TRUE(visibleRefusal().isEmpty());
 }
 
 // Oracle: definition; long tubes let the bay hit, and the map says so.

@@ -235,8 +235,7 @@ TEST_F(Speeds, CatchUpWhenTheyAreShown)
     auto* const tabs = window.findChild<QTabWidget*>();
     tabs->setCurrentIndex(0);
     const auto before = chart().orderLines().front()->points().back().wobble_px;
-    document.edit(QStringLiteral("Change unbalance"), QStringLiteral("drive.unbalance_g_mm"),
-                  [](stillbay::Setup& setup) { setup.drive.unbalance_g_mm *= 2.0; });
+    change([](stillbay::Setup& setup) { setup.drive.unbalance_g_mm *= 2.0; });
     settle();
     EXPECT_EQ(chart().orderLines().front()->points().back().wobble_px, before);
     tabs->setCurrentWidget(&view());

@@ -224,6 +224,18 @@ TEST_F(Tunes, DeleteAndUndoBringsTheFiguresBack)
     EXPECT_EQ(cell(0, QStringLiteral("Worst in cruise")), worst);
 }
 
+TEST_F(Tunes, ATuneWithoutANameIsRefusedAloud)
+{
+    open("reedbed");
+    window.tunes().keepAction()->trigger();
+    const std::string name = document.setup().tunes[0].name;
+    EXPECT_FALSE(table.model()->setData(table.model()->index(0, 0), QStringLiteral(" ")));
+    EXPECT_EQ(document.setup().tunes[0].name, name);
+    EXPECT_TRUE(visibleRefusal().contains(QStringLiteral("needs a name")));
+    EXPECT_TRUE(table.model()->setData(table.model()->index(0, 0), QStringLiteral("calm")));
+    EXPECT_TRUE(visibleRefusal().isEmpty());
+}
+
 TEST_F(Tunes, AreSavedWithTheCraft)
 {
     open("quarry");

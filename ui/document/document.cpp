@@ -111,6 +111,7 @@ Result<void> Document::take(const QByteArray& text, const QString& path, const Q
     m_hasCraft = true;
     endGesture();
     m_undoStack.clear();
+    emit opened();
     setSetup(loaded->setup);
     emit fileChanged();
     return {};

@@ -59,9 +59,8 @@ FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidge
     m_words->setWordWrap(true);
     m_words->setAccessibleName(tr("What to cut"));
     m_words->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    connect(m_choices, &FindChoices::refused, this,
-            [this](const QString& why) { say(tr("Not taken: %1.").arg(why)); });
-    connect(m_choices, &FindChoices::changed, this, [this] { say({}); });
+    connect(m_choices, &FindChoices::refused, m_problem, &ProblemLabel::refuse);
+    connect(m_choices, &FindChoices::changed, this, [this] { m_problem->say({}); });
     connect(m_table, &CandidatesTable::taken, this, &FindWindow::take);
     connect(m_table, &CandidatesTable::chosenChanged, this, &FindWindow::showState);
     auto* const layout = new QVBoxLayout(this);
@@ -152,7 +151,7 @@ void FindWindow::craftOpened()
     m_answer.reset();
     m_model->clear();
     m_choices->openCraft(m_document.setup());
-    say({});
+    m_problem->say({});
     setupChanged();
 }
 
@@ -164,7 +163,8 @@ void FindWindow::setupChanged()
     m_done->clear();
     if (isRunning() && !sameForSearch(setup, m_job.wanted()->setup)) {
         stop();
-        say(tr("Stopped: the craft has changed. Find again for the craft as it is now."));
+        m_problem->say(
+            tr("Stopped: the craft has changed. Find again for the craft as it is now."));
     }
     showState();
 }
@@ -184,7 +184,7 @@ void FindWindow::find()
     if (!space)
         return;  // the reason is to be read first
     if (const QString fault = m_choices->faultOf(*space); !fault.isEmpty())
-        say(tr("Not started: %1.").arg(fault));
+        m_problem->say(tr("Not started: %1.").arg(fault));
     else
         start(space);
 }
@@ -200,7 +200,7 @@ void FindWindow::start(const std::optional<SearchSpace>& space)
     m_answer.reset();
     m_model->clear();
     m_done->clear();
-    say({});
+    m_problem->say({});
     m_progress->setRange(0, 0);
     m_count->clear();
     FindQuestion question{m_document.setup(), space};
@@ -226,7 +226,7 @@ void FindWindow::showProgress(int step, int steps)
 void FindWindow::deliver(const Result<FindAnswer>& answer)
 {
     if (!answer) {
-        say(tr("Nothing found: %1.").arg(QString::fromStdString(answer.error().what)));
+        m_problem->say(tr("Nothing found: %1.").arg(QString::fromStdString(answer.error().what)));
         showState();
         return;
     }
@@ -242,11 +242,8 @@ void FindWindow::deliver(const Result<FindAnswer>& answer)
 void FindWindow::write(const QString& text, const std::function<void(Setup&)>& change,
                        const QString& done)
 {
-    const Result<void> edited = m_document.edit(text, {}, change);
-    if (edited)
+    if (m_problem->tell(m_document.edit(text, {}, change)))
         m_done->setText(done);
-    else
-        say(tr("Not taken: %1.").arg(QString::fromStdString(edited.error().what)));
 }
 
 void FindWindow::take()
@@ -297,12 +294,6 @@ void FindWindow::showState()
     }
     m_take->setEnabled(current && m_table->chosenRow() >= 0);
     m_keep->setEnabled(current && m_table->chosenRow() >= 0);
-}
-
-void FindWindow::say(const QString& problem)
-{
-    m_problem->setText(problem);
-    m_problem->setHidden(problem.isEmpty());
 }
 
 // Another window may have filled the drawer meanwhile.

@@ -19,6 +19,7 @@ namespace stillbay::ui {
 class CandidatesModel;
 class CandidatesTable;
 class FindChoices;
+class ProblemLabel;
 
 /// Answers what to cut, beside the window, so that the charts show a tune as soon as it is taken.
 ///
@@ -30,6 +31,7 @@ class FindWindow final : public QWidget {
 public:
     /// @param shared  commands of the window that are at hand here too
     FindWindow(Document& document, const QList<QAction*>& shared, QWidget& window);
+    ~FindWindow() override;
 
     void craftOpened();  ///< another craft: nothing is left of the last one
     bool isRunning() const { return m_job.isDue(); }
@@ -69,7 +71,7 @@ private:
     QProgressBar* m_progress;
     QLabel* m_count;
     QLabel* m_words;
-    QLabel* m_problem;
+    ProblemLabel* m_problem;
     CandidatesModel* m_model;
     CandidatesTable* m_table;
     QPushButton* m_take = nullptr;

@@ -8,6 +8,7 @@
 #include "ui/map/map_controls.h"
 #include "ui/map/map_words.h"
 #include "ui/panels/verdict.h"
+#include "ui/widgets/labels.h"
 #include "ui/widgets/plain_number.h"
 
 #include <QHideEvent>
@@ -62,6 +63,7 @@ MapView::MapView(Document& document, QWidget* parent)
       m_controls(new MapControls),
       m_verdict(new Verdict),
       m_takeBest(new QPushButton(tr("&Take the best here"))),
+      m_refusal(new ProblemLabel),
       m_state(new QLabel),
       m_progress(new QProgressBar),
       m_job({.done =
@@ -128,6 +130,7 @@ QWidget* MapView::makeRight()
     layout->setSpacing(8);
     layout->addWidget(m_verdict);
     layout->addWidget(m_takeBest);
+    layout->addWidget(m_refusal);
     layout->addSpacing(6);
     layout->addWidget(m_controls);
     layout->addStretch(1);
@@ -313,13 +316,13 @@ void MapView::take(double x, double y)
 {
     const Knob across = m_controls->across().knob, up = m_controls->up().knob;
     const double takenX = rounded(across, x), takenY = rounded(up, y);
-    (void)m_document.edit(tr("Take %1").arg(designInWords(across, takenX, up, takenY)), {},
-                          [=](Setup& setup) {
-                              Design design = designOf(setup);
-                              turn(design, across, takenX);
-                              turn(design, up, takenY);
-                              setup = withDesign(setup, design);
-                          });
+    m_refusal->tell(m_document.edit(tr("Take %1").arg(designInWords(across, takenX, up, takenY)),
+                                    {}, [=](Setup& setup) {
+                                        Design design = designOf(setup);
+                                        turn(design, across, takenX);
+                                        turn(design, up, takenY);
+                                        setup = withDesign(setup, design);
+                                    }));
 }
 
 void MapView::takeBest()

@@ -19,6 +19,7 @@ namespace stillbay::ui {
 
 class MapChart;
 class MapControls;
+class ProblemLabel;
 class Verdict;
 
 /// The wobble over two knobs, worked out anew in the background while the view is seen and the
@@ -72,6 +73,7 @@ private:
     MapControls* m_controls;
     Verdict* m_verdict;
     QPushButton* m_takeBest;
+    ProblemLabel* m_refusal;
     QLabel* m_state;
     QProgressBar* m_progress;
     std::optional<Key> m_wanted, m_shown;

@@ -9,6 +9,7 @@
 #include "ui/panels/quick_layouts.h"
 #include "ui/panels/row_list.h"
 #include "ui/widgets/bind_text.h"
+#include "ui/widgets/labels.h"
 #include "ui/widgets/section.h"
 
 #include <QComboBox>
@@ -216,19 +217,23 @@ void CraftForm::addCraft()
         section->add(label);
         section->add(editor);
     };
-    QLineEdit* const name =
-        bindLine(m_document, {QStringLiteral("name"), tr("Craft: name"), [](const Setup& setup) {
-                                  return &setup.name;
-                              }});
+    auto* const name = new QLineEdit;
     name->setToolTip(tr("What you call this craft."));
-    labelled(tr("Name"), name);
-    QPlainTextEdit* const notes =
-        bindNotes(m_document, {QStringLiteral("notes"), tr("Craft: notes"), [](const Setup& setup) {
-                                   return &setup.notes;
-                               }});
+    labelled(tr("Name"), new TextRow(m_document,
+                                     {QStringLiteral("name"), tr("Craft: name"),
+                                      [](const Setup& setup) {
+                                          return &setup.name;
+                                      }},
+                                     name));
+    auto* const notes = new QPlainTextEdit;
     notes->setToolTip(tr("Whatever you want to remember of this craft; kept in its file."));
     notes->setFixedHeight(5 * notes->fontMetrics().lineSpacing() + 12);
-    labelled(tr("Notes"), notes);
+    labelled(tr("Notes"), new TextRow(m_document,
+                                      {QStringLiteral("notes"), tr("Craft: notes"),
+                                       [](const Setup& setup) {
+                                           return &setup.notes;
+                                       }},
+                                      notes));
     m_sections[QStringLiteral("name")] = section;
 }
 
@@ -318,14 +323,17 @@ QWidget* CraftForm::partList(const QString& thing, const QString& path,
     spec.makeRow = [this, thing, path, listOf](std::size_t index) {
         const Place<Part> part = rowPlace<Part>(path, thing, index, listOf);
         QWidget* const card = fieldsCard(part);
-        QLineEdit* const name = bindLine(
-            m_document, {part.path + QStringLiteral(".name"), tr("%1: name").arg(part.spoken),
+        auto* const name = new QLineEdit;
+        name->setToolTip(tr("What you call this part."));
+        auto* const named =
+            new TextRow(m_document,
+                        {part.path + QStringLiteral(".name"), tr("%1: name").arg(part.spoken),
                          [find = part.find](const Setup& setup) {
                              const Part* owner = find(setup);
                              return owner ? &owner->name : nullptr;
-                         }});
-        name->setToolTip(tr("What you call this part."));
-        static_cast<QVBoxLayout*>(card->layout())->insertWidget(0, name);
+                         }},
+                        name);
+        static_cast<QVBoxLayout*>(card->layout())->insertWidget(0, named);
         return card;
     };
     spec.add = [listOf](Setup& setup) {
@@ -391,52 +399,65 @@ QWidget* CraftForm::pointList()
     return new RowList(m_document, std::move(spec));
 }
 
-QWidget* CraftForm::endsChoice()
+QWidget* CraftForm::choice(const ChoiceSpec& spec)
 {
-    auto* const choice =
-        new Choice(tr("Mounts: how the tube ends are held"),
-                   {tr("Ends clamped, held square"), tr("Ends hinged, free to turn")});
-    choice->setToolTip(
-        tr("<p>Clamped ends sit tight in a collar or over a peg and cannot turn; hinged ends "
-           "hang on a ring or a pin and turn freely.</p>"));
-    const auto show = [this, choice] {
-        choice->setCurrentIndex(m_document.setup().mounts.ends == Ends::Clamped ? 0 : 1);
+    auto* const box = new Choice(spec.name, spec.items);
+    box->setToolTip(spec.meaning);
+    auto* const refusal = new ProblemLabel;
+    const auto show = [this, box, current = spec.current] {
+        box->setCurrentIndex(current(m_document.setup()));
     };
     show();
-    connect(&m_document, &Document::setupChanged, choice, show);
-    connect(choice, &QComboBox::activated, this, [this, show](int index) {
-        (void)m_document.edit(tr("change how the ends are held"), {}, [index](Setup& setup) {
-            setup.mounts.ends = index == 0 ? Ends::Clamped : Ends::Hinged;
-        });
+    connect(&m_document, &Document::setupChanged, box, [show, refusal] {
+        refusal->say({});
         show();
     });
-    return choice;
+    connect(box, &QComboBox::activated, this, [this, show, refusal, spec](int index) {
+        refusal->tell(m_document.edit(spec.undoText(index), {}, [&](Setup& setup) {
+            if (spec.current(setup) != index)
+                spec.choose(setup, index);
+        }));
+        show();
+    });
+    auto* const whole = new QWidget;
+    auto* const layout = new QVBoxLayout(whole);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(2);
+    layout->addWidget(box);
+    layout->addWidget(refusal);
+    return whole;
+}
+
+QWidget* CraftForm::endsChoice()
+{
+    return choice(
+        {.name = tr("Mounts: how the tube ends are held"),
+         .meaning = tr("<p>Clamped ends sit tight in a collar or over a peg and cannot turn; "
+                       "hinged ends hang on a ring or a pin and turn freely.</p>"),
+         .items = {tr("Ends clamped, held square"), tr("Ends hinged, free to turn")},
+         .current = [](const Setup& setup) { return setup.mounts.ends == Ends::Clamped ? 0 : 1; },
+         .undoText = [](int) { return tr("change how the ends are held"); },
+         .choose =
+             [](Setup& setup, int index) {
+                 setup.mounts.ends = index == 0 ? Ends::Clamped : Ends::Hinged;
+             }});
 }
 
 QWidget* CraftForm::anchorChoice()
 {
-    auto* const choice =
-        new Choice(tr("Mounts: planned or drilled"),
-                   {tr("Planned: anchors follow the angles"), tr("Drilled: the holes stay")});
-    choice->setToolTip(
-        tr("<p>While planning, the anchor lies along the angles at free length × "
-           "stretch. Once drilled, the holes stay and decide each tube's "
-           "stretch.</p>"));
-    const auto show = [this, choice] {
-        choice->setCurrentIndex(m_document.setup().mounts.drilled() ? 1 : 0);
-    };
-    show();
-    connect(&m_document, &Document::setupChanged, choice, show);
-    connect(choice, &QComboBox::activated, this, [this, show](int index) {
-        if ((index == 1) != m_document.setup().mounts.drilled())
-            (void)m_document.edit(index == 1 ? tr("drill the holes") : tr("plan by angles"), {},
-                                  [index](Setup& setup) {
-                                      setup.mounts = index == 1 ? drilled(setup.mounts)
-                                                                : planned(setup.mounts);
-                                  });
-        show();
-    });
-    return choice;
+    return choice(
+        {.name = tr("Mounts: planned or drilled"),
+         .meaning = tr("<p>While planning, the anchor lies along the angles at free length × "
+                       "stretch. Once drilled, the holes stay and decide each tube's "
+                       "stretch.</p>"),
+         .items = {tr("Planned: anchors follow the angles"), tr("Drilled: the holes stay")},
+         .current = [](const Setup& setup) { return setup.mounts.drilled() ? 1 : 0; },
+         .undoText =
+             [](int index) { return index == 1 ? tr("drill the holes") : tr("plan by angles"); },
+         .choose =
+             [](Setup& setup, int index) {
+                 setup.mounts = index == 1 ? drilled(setup.mounts) : planned(setup.mounts);
+             }});
 }
 
 void CraftForm::setAssessment(const Assessment& assessment)

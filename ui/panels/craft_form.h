@@ -8,6 +8,8 @@
 #include <QHash>
 #include <QScrollArea>
 
+#include <functional>
+
 class QVBoxLayout;
 
 namespace stillbay::ui {
@@ -48,6 +50,15 @@ private:
                       std::vector<Part>& (*listOf)(Setup&));
     QWidget* armList();
     QWidget* pointList();
+    /// A choice between some states of the craft.
+    struct ChoiceSpec {
+        QString name, meaning;
+        QStringList items;
+        std::function<int(const Setup&)> current;
+        std::function<QString(int)> undoText;
+        std::function<void(Setup&, int)> choose;
+    };
+    QWidget* choice(const ChoiceSpec& spec);
     QWidget* endsChoice();
     QWidget* anchorChoice();
     void summarise();

@@ -71,7 +71,8 @@ NumberBox* HelperDialog::addNumber(const NumberSpec& spec)
                      .trimmed()));
     connect(box, &NumberBox::valueChanged, this, [this] { m_hasRefused = false; });
     connect(box, &NumberBox::refused, this, [this](const QString& reason) {
-        setProblem(tr("Not taken: %1").arg(reason));
+        m_problem->refuse(reason);
+        makeRoom();
         m_hasRefused = true;
     });
     addRow(spec.label, box);
@@ -99,8 +100,7 @@ void HelperDialog::setOutcome(const QStringList& lines)
 
 void HelperDialog::setProblem(const QString& problem)
 {
-    m_problem->setText(problem);
-    m_problem->setHidden(problem.isEmpty());
+    m_problem->say(problem);
     makeRoom();
 }
 
@@ -118,10 +118,10 @@ void HelperDialog::use()
         box->interpretText();  // where a press does not take the focus, an entry is still open
     if (std::exchange(m_hasRefused, false))
         return;  // the press itself may have ended the entry: the reason is to be read first
-    if (const Result<void> done = apply(); !done)
-        setProblem(tr("Not taken: %1").arg(QString::fromStdString(done.error().what)));
-    else
+    if (m_problem->tell(apply()))
         accept();
+    else
+        makeRoom();
 }
 
 }  // namespace stillbay::ui

@@ -11,6 +11,7 @@ class QLabel;
 namespace stillbay::ui {
 
 class NumberBox;
+class ProblemLabel;
 
 /// A small calculation for one number of the craft: boxes above, what comes out below, and a button
 /// that takes it over in one undo step.
@@ -43,7 +44,7 @@ private:
     bool m_hasRefused = false;  // an entry, and nothing was entered since
     QFormLayout* m_form;
     QLabel* m_outcome;
-    QLabel* m_problem;
+    ProblemLabel* m_problem;
     QLabel* m_note;
 };
 

@@ -14,6 +14,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <utility>
 
 namespace stillbay::ui {
@@ -71,7 +72,7 @@ QWidget* RowList::layoutButton()
         connect(menu->addAction(layout.title), &QAction::triggered, this, [this, layout] {
             const quint64 before = m_document.revision();
             if (change(layout.undoText, layout.apply) && m_document.revision() == before)
-                say(m_spec.layouts.unchanged);
+                m_refusal->say(m_spec.layouts.unchanged);
         });
     button->setMenu(menu);
     return button;
@@ -127,8 +128,9 @@ RowList::Card RowList::makeCard(std::size_t index)
     layout->setContentsMargins(8, 4, 8, 8);
     layout->setSpacing(4);
     layout->addLayout(top);
-    layout->addWidget(m_spec.makeRow(index));
-    return {frame, up, down};
+    QWidget* const fields = m_spec.makeRow(index);
+    layout->addWidget(fields);
+    return {frame, up, down, fields};
 }
 
 QToolButton* RowList::moveButton(std::size_t index, Way way, const QString& name, QWidget* frame)
@@ -175,18 +177,9 @@ void RowList::focusAfterMove(std::size_t index, Way way, int place)
     reveal(*card.frame);
 }
 
-void RowList::say(const QString& text)
-{
-    m_refusal->setText(text);
-    m_refusal->show();
-}
-
 bool RowList::change(const QString& text, const std::function<void(Setup&)>& change)
 {
-    const Result<void> done = m_document.edit(text, {}, change);
-    if (!done)
-        say(tr("Not done: %1").arg(QString::fromStdString(done.error().what)));
-    return done.has_value();
+    return m_refusal->tell(m_document.edit(text, {}, change));
 }
 
 }  // namespace stillbay::ui

@@ -9,11 +9,13 @@
 #include <functional>
 #include <vector>
 
-class QLabel;
+class QPushButton;
 class QToolButton;
 class QVBoxLayout;
 
 namespace stillbay::ui {
+
+class ProblemLabel;
 
 /// One way to set all rows of a list at once.
 struct RowLayout {
@@ -46,7 +48,8 @@ struct RowListSpec {
 
 /// Cards, one a row, with buttons to move and remove each, and below them one to add another and
 /// one for layouts; every change is one undo step. Alt+Up and Alt+Down move the card that has the
-/// focus, and the focus goes with it. The cards are made anew when their number or kind changes.
+/// focus, and the focus goes with it. The cards are made anew when their number or kind changes;
+/// the focus goes into a card that was added, and from one that is gone to its neighbour.
 class RowList final : public QWidget {
     Q_OBJECT
 public:
@@ -56,6 +59,7 @@ private:
     struct Card {
         QWidget* frame;
         QToolButton *up, *down;
+        QWidget* fields;
     };
     enum class Way { Up, Down };
 

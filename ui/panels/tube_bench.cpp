@@ -166,8 +166,7 @@ void TubeBench::connectKnob(Knob& knob, double step, const std::function<void(do
     });
     connect(knob.box, &NumberBox::valueChanged, this, edit);
     connect(knob.box, &NumberBox::editingFinished, &m_document, &Document::endGesture);
-    connect(knob.box, &NumberBox::refused, this,
-            [this](const QString& reason) { report(fail(Errc::BadInput, reason.toStdString())); });
+    connect(knob.box, &NumberBox::refused, m_refusal, &ProblemLabel::refuse);
 }
 
 void TubeBench::editLength(double length_mm)
@@ -188,13 +187,9 @@ void TubeBench::editStretch(double percent)
 
 void TubeBench::report(const Result<void>& done)
 {
-    if (done) {
-        m_refusal->hide();
-        return;
-    }
-    refresh();
-    m_refusal->setText(tr("Not taken: %1").arg(QString::fromStdString(done.error().what)));
-    m_refusal->show();
+    if (!done)
+        refresh();
+    m_refusal->tell(done);
 }
 
 void TubeBench::setAssessment(const Assessment& assessment)

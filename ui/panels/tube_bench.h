@@ -14,6 +14,7 @@ class QSlider;
 namespace stillbay::ui {
 
 class NumberBox;
+class ProblemLabel;
 class TubeDrawing;
 
 /// The two knobs a builder turns, each as a slider and a number, and what they mean at the knife
@@ -52,7 +53,7 @@ private:
     NumberBox* m_grip;
     TubeDrawing* m_drawing;
     QLabel* m_facts;
-    QLabel* m_refusal;
+    ProblemLabel* m_refusal;
     double m_tension_n = 0.0;
     bool m_hasTension = false;
 };

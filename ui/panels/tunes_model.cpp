@@ -241,8 +241,10 @@ bool TunesModel::tick(int row, bool compared)
 
 bool TunesModel::rewrite(int row, int column, const QString& text)
 {
-    if (column == Name && text.isEmpty())
-        return false;  // a tune keeps its name
+    if (column == Name && text.isEmpty()) {
+        emit refused(tr("a kept tune needs a name"));
+        return false;
+    }
     const auto k = static_cast<std::size_t>(row);
     const Result<void> done =
         m_document.edit(column == Name ? tr("Rename a kept tune") : tr("Change a kept tune's note"),
@@ -250,8 +252,7 @@ bool TunesModel::rewrite(int row, int column, const QString& text)
                             Tune& changed = setup.tunes.at(k);
                             (column == Name ? changed.name : changed.notes) = text.toStdString();
                         });
-    if (!done)
-        emit refused(QString::fromStdString(done.error().what));
+    emit refused(done ? QString() : QString::fromStdString(done.error().what));
     return done.has_value();
 }
 

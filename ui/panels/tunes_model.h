@@ -44,7 +44,7 @@ public:
 
 signals:
     void comparedChanged();
-    void refused(const QString& why);
+    void refused(const QString& why);  ///< empty: the change before was refused, this one is not
 
 private:
     void setupChanged();

@@ -7,6 +7,7 @@
 #include "ui/widgets/labels.h"
 
 #include <QAction>
+#include <QApplication>
 #include <QDateTime>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -47,10 +48,7 @@ TunesPanel::TunesPanel(Document& document, QWidget* parent)
             [this] { m_keep->setEnabled(m_document.hasCraft()); });
     connect(m_model, &TunesModel::comparedChanged, this, &TunesPanel::comparedChanged);
     connect(m_model, &TunesModel::modelReset, this, &TunesPanel::showState);
-    connect(m_model, &TunesModel::refused, this, [this](const QString& why) {
-        m_refusal->setText(tr("Not changed: %1.").arg(why));
-        m_refusal->show();
-    });
+    connect(m_model, &TunesModel::refused, m_refusal, &ProblemLabel::refuse);
     showState();
 }
 
@@ -150,12 +148,9 @@ void TunesPanel::showState()
     m_delete->setEnabled(chosen() >= 0);
 }
 
-void TunesPanel::edit(const QString& text, const std::function<void(Setup&)>& change)
+bool TunesPanel::edit(const QString& text, const std::function<void(Setup&)>& change)
 {
-    const Result<void> done = m_document.edit(text, {}, change);
-    m_refusal->setVisible(!done);
-    if (!done)
-        m_refusal->setText(tr("Not changed: %1.").arg(QString::fromStdString(done.error().what)));
+    return m_refusal->tell(m_document.edit(text, {}, change));
 }
 
 void TunesPanel::keep()

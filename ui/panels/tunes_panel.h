@@ -46,7 +46,7 @@ private:
     void keep();
     void restore();
     void remove();
-    void edit(const QString& text, const std::function<void(Setup&)>& change);
+    bool edit(const QString& text, const std::function<void(Setup&)>& change);
     void setupChanged();
     void showState();
     std::vector<ComparedCurve> compared(

@@ -612,10 +612,6 @@
         <translation>Schweben, Akku leer %1 %</translation>
     </message>
     <message>
-        <source>change %1</source>
-        <translation>%1 ändern</translation>
-    </message>
-    <message>
         <source>%1 (at %2)</source>
         <translation>%1 (bei %2)</translation>
     </message>
@@ -2349,10 +2345,6 @@
         <translation>Nimmt den gewählten Schlauch aus der Schublade (Entf).</translation>
     </message>
     <message>
-        <source>Not taken: %1.</source>
-        <translation>Nicht übernommen: %1.</translation>
-    </message>
-    <message>
         <source>Tubes in the drawer</source>
         <translation>Schläuche in der Schublade</translation>
     </message>
@@ -2504,10 +2496,6 @@
     <message>
         <source>%1, one more</source>
         <translation>%1, eins mehr</translation>
-    </message>
-    <message>
-        <source>Not taken: %1</source>
-        <translation>Nicht übernommen: %1</translation>
     </message>
 </context>
 <context>
@@ -2799,10 +2787,6 @@
         <translation>Was zuzuschneiden ist</translation>
     </message>
     <message>
-        <source>Not taken: %1.</source>
-        <translation>Nicht übernommen: %1.</translation>
-    </message>
-    <message>
         <source>&amp;Find the best</source>
         <translation>Beste &amp;finden</translation>
     </message>
@@ -3026,10 +3010,6 @@
     <message>
         <source>Allowed: %1 to %2 %3</source>
         <translation>Erlaubt: %1 bis %2 %3</translation>
-    </message>
-    <message>
-        <source>Not taken: %1</source>
-        <translation>Nicht übernommen: %1</translation>
     </message>
 </context>
 <context>
@@ -3469,6 +3449,13 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::ProblemLabel</name>
+    <message>
+        <source>Not taken: %1.</source>
+        <translation>Nicht übernommen: %1.</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::RecentList</name>
     <message>
         <source>Opened last:</source>
@@ -3590,10 +3577,6 @@
     <message>
         <source>move %1 down</source>
         <translation>%1 nach unten schieben</translation>
-    </message>
-    <message>
-        <source>Not done: %1</source>
-        <translation>Nicht ausgeführt: %1</translation>
     </message>
 </context>
 <context>
@@ -3839,6 +3822,13 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::TextRow</name>
+    <message>
+        <source>change %1</source>
+        <translation>%1 ändern</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::ThrottleChart</name>
     <message>
         <source>Across the throttle</source>
@@ -4060,10 +4050,6 @@
         <translation>Vordehnung ändern</translation>
     </message>
     <message>
-        <source>Not taken: %1</source>
-        <translation>Nicht übernommen: %1</translation>
-    </message>
-    <message>
         <source>Cut</source>
         <translation>Schnittlänge</translation>
     </message>
@@ -4209,13 +4195,13 @@
         <source>Change a kept tune&apos;s note</source>
         <translation>Notiz einer abgelegten Abstimmung ändern</translation>
     </message>
+    <message>
+        <source>a kept tune needs a name</source>
+        <translation>eine abgelegte Abstimmung braucht einen Namen</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::TunesPanel</name>
-    <message>
-        <source>Not changed: %1.</source>
-        <translation>Nicht geändert: %1.</translation>
-    </message>
     <message>
         <source>&amp;Keep this tune</source>
         <translation>Abstimmung &amp;ablegen</translation>

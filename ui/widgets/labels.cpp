@@ -36,6 +36,23 @@ ProblemLabel::ProblemLabel(QWidget* parent) : QLabel(parent)
     recolour();
 }
 
+void ProblemLabel::say(const QString& problem)
+{
+    setText(problem);
+    setHidden(problem.isEmpty());
+}
+
+void ProblemLabel::refuse(const QString& why)
+{
+    say(why.isEmpty() ? QString() : tr("Not taken: %1.").arg(why));
+}
+
+bool ProblemLabel::tell(const Result<void>& edit)
+{
+    refuse(edit ? QString() : QString::fromStdString(edit.error().what));
+    return edit.has_value();
+}
+
 void ProblemLabel::recolour()
 {
     setTextColour(*this, problemColour(QApplication::palette()));
