@@ -272,6 +272,21 @@ TEST_F(Map, OtherKnobsAndRanges)
     EXPECT_NE(view.sentences(), before);
 }
 
+// Oracle: definition. What runs up the map is decided by the holes once they are drilled.
+TEST_F(Map, NeverTurnsOneVariableOnBothAxes)
+{
+    look("reedbed");
+    auto* const across = named<QComboBox>(QStringLiteral("What runs across the map"));
+    across->setCurrentIndex(across->findData(static_cast<int>(Knob::Hardness)));
+    finish();
+    change([](auto& s) { s.mounts = drilled(s.mounts); });
+    EXPECT_EQ(view.controls().across().knob, Knob::Hardness);
+    EXPECT_NE(view.controls().up().knob, Knob::Hardness);
+    finish();
+    EXPECT_FALSE(view.sentences().contains(QStringLiteral("No map")))
+        << qPrintable(view.sentences());
+}
+
 TEST_F(Map, AClickThatIsRefusedSaysWhy)
 {
     look("reedbed");
