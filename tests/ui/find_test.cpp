@@ -301,6 +301,19 @@ TEST_F(FindTest, AChoiceThatMakesNoSenseIsRefusedInWords)
     EXPECT_FALSE(search->isRunning());
 }
 
+// While the craft is drilled there is nothing to type for the stretch, and afterwards it stands.
+TEST_F(FindTest, TypedRangesOutlastADrilling)
+{
+    openSearch("reedbed");
+    type(QStringLiteral("Free length from"), QStringLiteral("13"));
+    type(QStringLiteral("Stretch from"), QStringLiteral("4"));
+    change([](auto& s) { s.mounts = drilled(s.mounts); });
+    EXPECT_FALSE(inSearch<QDoubleSpinBox>(QStringLiteral("Stretch from"))->isVisible());
+    document.undoStack().undo();
+    EXPECT_EQ(inSearch<QDoubleSpinBox>(QStringLiteral("Free length from"))->value(), 13.0);
+    EXPECT_EQ(inSearch<QDoubleSpinBox>(QStringLiteral("Stretch from"))->value(), 4.0);
+}
+
 TEST_F(FindTest, OnlyWhatIsTickedIsTurnedAndOnlyWithinItsRange)
 {
     openSearch("saltmarsh");

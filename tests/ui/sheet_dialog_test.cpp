@@ -16,6 +16,7 @@
 #include <QMenuBar>
 #include <QPrintDialog>
 #include <QPushButton>
+#include <QSettings>
 #include <QTemporaryDir>
 #include <QTimer>
 #include <QToolButton>
@@ -84,6 +85,23 @@ TEST_F(SheetWindow, ShowsAndSavesTheSheetOfTheCraft)
     dialog->findChild<QComboBox*>()->setCurrentIndex(1);
     ASSERT_TRUE(dialog->saveTo(path));
     EXPECT_TRUE(fileBytes(path).contains("/MediaBox [0 0 612.000000 792.000000]"));
+}
+
+TEST_F(SheetWindow, RemembersThePaper)
+{
+    open("reedbed");
+    for (const int expected : {0, 1}) {
+        command()->trigger();
+        SheetDialog* const dialog = opened();
+        auto* const paper = dialog->findChild<QComboBox*>();
+        if (expected == 0)
+            paper->setCurrentIndex(0);
+        EXPECT_EQ(paper->currentIndex(), expected);
+        QTest::keyClick(paper, Qt::Key_Down);
+        EXPECT_EQ(paper->currentIndex(), 1);
+        delete dialog;
+    }
+    QSettings().remove(QStringLiteral("sheet"));
 }
 
 TEST_F(SheetWindow, SavesThroughTheFileDialog)

@@ -236,6 +236,29 @@ TEST_F(Tunes, ATuneWithoutANameIsRefusedAloud)
     EXPECT_TRUE(visibleRefusal().isEmpty());
 }
 
+TEST_F(Tunes, TheFocusStaysNearWhatIsKeptAndDeleted)
+{
+    open("reedbed");
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    auto* const slider = named<QSlider>(QStringLiteral("Free length, slider"));
+    slider->setFocus();
+    QTest::keyClick(slider, Qt::Key_K, Qt::ControlModifier);
+    EXPECT_EQ(QApplication::focusWidget(), slider);  // who tries lengths goes on
+    auto* const keep = named<QToolButton>(QStringLiteral("Keep this tune, button"));
+    keep->setFocus();
+    QTest::keyClick(keep, Qt::Key_Space);
+    EXPECT_EQ(QApplication::focusWidget(), &table);
+    EXPECT_EQ(table.currentIndex().row(), 1);
+    auto* const remove = named<QToolButton>(QStringLiteral("Delete the chosen tune"));
+    remove->setFocus();
+    QTest::keyClick(remove, Qt::Key_Space);
+    EXPECT_EQ(QApplication::focusWidget(), &table);
+    EXPECT_EQ(table.currentIndex().row(), 0);
+    QTest::keyClick(&table, Qt::Key_Delete);
+    EXPECT_EQ(QApplication::focusWidget(), keep);
+}
+
 TEST_F(Tunes, AreSavedWithTheCraft)
 {
     open("quarry");

@@ -133,8 +133,11 @@ std::vector<StockTube> DrawerPanel::ticked() const
 
 void DrawerPanel::put(const StockTube& tube)
 {
-    if (const int row = m_model->add(tube); row >= 0)
-        m_table->selectRow(row);
+    const int row = m_model->add(tube);
+    if (row < 0)
+        return;
+    m_table->selectRow(row);
+    m_table->setFocus();
 }
 
 void DrawerPanel::remove()
@@ -143,11 +146,14 @@ void DrawerPanel::remove()
     if (rows.isEmpty())
         return;
     const int row = rows.front().row();
+    const bool hadFocus = m_remove->hasFocus();
     m_model->remove(row);
     m_problem->say({});
     if (m_model->rowCount() > 0)
         m_table->selectRow(std::min(row, m_model->rowCount() - 1));
     showState();
+    if (hadFocus && !m_remove->isEnabled())
+        m_boxes.front()->setFocus(Qt::TabFocusReason);  // to put another in
 }
 
 void DrawerPanel::showState()

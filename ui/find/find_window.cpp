@@ -78,6 +78,17 @@ FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidge
     m_find->setFocus();
 }
 
+// Also where the main window takes this one down with it, which sends no close event.
+FindWindow::~FindWindow()
+{
+    rememberPlace();
+}
+
+void FindWindow::rememberPlace() const
+{
+    QSettings().setValue(kPlace, saveGeometry());
+}
+
 QPushButton* FindWindow::makeButton(const QString& text, const QString& meaning,
                                     void (FindWindow::*act)())
 {
@@ -307,7 +318,7 @@ void FindWindow::changeEvent(QEvent* event)
 void FindWindow::closeEvent(QCloseEvent* event)
 {
     stop();
-    QSettings().setValue(kPlace, saveGeometry());
+    rememberPlace();
     event->accept();
 }
 

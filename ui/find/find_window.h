@@ -60,9 +60,9 @@ private:
     void keep();
     void write(const QString& text, const std::function<void(Setup&)>& change, const QString& done);
 
+    void rememberPlace() const;
     void showState();
     void showProgress(int step, int steps);
-    void say(const QString& problem);
 
     Document& m_document;
     FindChoices* m_choices;

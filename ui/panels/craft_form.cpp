@@ -152,6 +152,8 @@ CraftForm::CraftForm(Document& document, QWidget* parent)
     addFlight();
     m_layout->addStretch();
     m_sections[QStringLiteral("tube")]->setOpen(true);  // what a shop visit changes first
+    for (auto section = m_sections.cbegin(); section != m_sections.cend(); ++section)
+        section.value()->rememberAs(section.key());
 
     setWidget(page);
     setWidgetResizable(true);

@@ -117,6 +117,7 @@ QHBoxLayout* FilmedPanel::makeHeading()
                                : tr("The wobble drawn %1 times larger than it is, and marked so in "
                                     "the picture.")
                                      .arg(gain));
+        button->setObjectName(QStringLiteral("view.filmedGain%1").arg(gain));
         gains->addButton(button, gain);
         row->addWidget(button);
     }
@@ -136,8 +137,10 @@ QHBoxLayout* FilmedPanel::makeControls()
     m_play->setToolTip(
         tr("Plays the film frame by frame at the camera's own rate, at most 60 a second; a camera "
            "that is faster is slowed down to that. Still, it shows the first frame."));
+    m_slow->setObjectName(QStringLiteral("view.filmedSlow"));
     m_slow->setAccessibleName(tr("Slow motion"));
     m_slow->setToolTip(tr("Plays ten times slower, so that the crawl can be followed."));
+    m_split->setObjectName(QStringLiteral("view.filmedSplit"));
     m_split->setAccessibleName(tr("Right half without tubes"));
     m_split->setToolTip(
         tr("The right half shows what the same camera would film at the same throttle, bolted to "

@@ -114,6 +114,7 @@ HelpsPanel::HelpsPanel(Document& document, QWidget* parent)
     m_section->add(m_list);
     m_section->add(m_words);
     m_section->setOpen(true);
+    m_section->rememberAs(QStringLiteral("helps"));
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_section);

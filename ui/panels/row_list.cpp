@@ -27,6 +27,20 @@ int focusPlace(const QWidget& frame)
     return static_cast<int>(frame.findChildren<QWidget*>().indexOf(QApplication::focusWidget()));
 }
 
+// The first widget for typing, as the layouts go; null where there is none.
+QWidget* firstField(const QLayout* layout)
+{
+    for (int k = 0; layout && k < layout->count(); ++k) {
+        QLayoutItem* const item = layout->itemAt(k);
+        QWidget* const widget = item->widget();
+        if (widget && !widget->isHidden() && widget->focusPolicy() & Qt::TabFocus)
+            return widget;
+        if (QWidget* const inside = firstField(widget ? widget->layout() : item->layout()))
+            return inside;
+    }
+    return nullptr;
+}
+
 // Brings a card into sight, whatever it scrolls in.
 void reveal(QWidget& frame)
 {
@@ -41,16 +55,15 @@ RowList::RowList(Document& document, RowListSpec spec, QWidget* parent)
     : QWidget(parent),
       m_document(document),
       m_spec(std::move(spec)),
+      m_add(new QPushButton(tr("Add %1").arg(m_spec.thing), this)),
       m_cardLayout(new QVBoxLayout),
       m_refusal(new ProblemLabel(this))
 {
-    auto* const add = new QPushButton(tr("Add %1").arg(m_spec.thing), this);
-    add->setToolTip(tr("One more at the end of the list."));
-    connect(add, &QPushButton::clicked, this,
-            [this] { change(tr("add %1").arg(m_spec.thing), m_spec.add); });
+    m_add->setToolTip(tr("One more at the end of the list."));
+    connect(m_add, &QPushButton::clicked, this, &RowList::add);
     m_cardLayout->setSpacing(8);
     auto* const below = new QHBoxLayout;
-    below->addWidget(add);
+    below->addWidget(m_add);
     if (!m_spec.layouts.layouts.empty())
         below->addWidget(layoutButton());
     below->addStretch();
@@ -85,6 +98,11 @@ void RowList::refresh()
     const int kind = m_spec.kind(m_document.setup());
     if (count == m_cards.size() && kind == m_kind)
         return;
+    const auto focused = std::find_if(m_cards.begin(), m_cards.end(), [](const Card& card) {
+        return focusPlace(*card.frame) >= 0;
+    });
+    const auto focusedIndex = static_cast<std::size_t>(focused - m_cards.begin());
+    const int place = focused == m_cards.end() ? -1 : focusPlace(*focused->frame);
     for (const Card& card : m_cards) {
         card.frame->hide();
         card.frame->deleteLater();  // the click that asked for this may come from inside
@@ -99,6 +117,35 @@ void RowList::refresh()
         m_cards.front().up->setEnabled(false);
         m_cards.back().down->setEnabled(false);
     }
+    if (place >= 0)
+        focusNear(focusedIndex, place);
+}
+
+// To the same place of the card that stands there now, or of the one before.
+void RowList::focusNear(std::size_t index, int place)
+{
+    QWidget* next = m_add;
+    if (!m_cards.empty()) {
+        const Card& card = m_cards[std::min(index, m_cards.size() - 1)];
+        const QList<QWidget*> widgets = card.frame->findChildren<QWidget*>();
+        next = place < widgets.size() && widgets[place]->focusPolicy() != Qt::NoFocus &&
+                       widgets[place]->isEnabled()
+                   ? widgets[place]
+                   : firstField(card.fields->layout());
+    }
+    if (next)
+        next->setFocus(Qt::OtherFocusReason);
+}
+
+void RowList::add()
+{
+    const std::size_t before = m_cards.size();
+    if (!change(tr("add %1").arg(m_spec.thing), m_spec.add) || m_cards.size() == before)
+        return;
+    const Card& card = m_cards.back();
+    if (QWidget* const field = firstField(card.fields->layout()))
+        field->setFocus(Qt::TabFocusReason);
+    reveal(*card.frame);
 }
 
 RowList::Card RowList::makeCard(std::size_t index)

@@ -69,15 +69,17 @@ private:
     QWidget* layoutButton();
     void move(std::size_t index, Way way);
     void focusAfterMove(std::size_t index, Way way, int place);
-    void say(const QString& text);
+    void add();
+    void focusNear(std::size_t index, int place);
     bool change(const QString& text, const std::function<void(Setup&)>& change);
 
     Document& m_document;
     RowListSpec m_spec;
+    QPushButton* m_add;
     std::vector<Card> m_cards;
     int m_kind = 0;
     QVBoxLayout* m_cardLayout;
-    QLabel* m_refusal;
+    ProblemLabel* m_refusal;
 };
 
 }  // namespace stillbay::ui

@@ -102,6 +102,7 @@ void TunesPanel::layOut()
     m_fold->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     m_fold->setAutoRaise(true);
     m_fold->setFocusPolicy(Qt::StrongFocus);
+    m_fold->setObjectName(QStringLiteral("view.tunesFold"));
     m_fold->setCheckable(true);
     m_fold->setChecked(true);
     connect(m_fold, &QToolButton::toggled, this, &TunesPanel::showState);
@@ -117,6 +118,8 @@ void TunesPanel::layOut()
                                   : action == m_restore ? tr("Take the chosen tune")
                                                         : tr("Delete the chosen tune"));
         head->addWidget(button);
+        if (action == m_keep)
+            m_keepButton = button;
     }
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(8, 3, 8, 3);
@@ -158,10 +161,13 @@ void TunesPanel::keep()
     const Setup& setup = m_document.setup();
     const std::string now = QDateTime::currentDateTimeUtc().toString(Qt::ISODate).toStdString();
     const Tune tune = presentTune(setup, freeTuneName(setup), now);
-    edit(tr("Keep a tune"), [&](Setup& changed) { changed.tunes.push_back(tune); });
+    if (!edit(tr("Keep a tune"), [&](Setup& changed) { changed.tunes.push_back(tune); }))
+        return;
     m_fold->setChecked(true);
     m_table->selectRow(m_model->rowCount() - 1);
     m_table->scrollToBottom();
+    if (hasFocusInside())  // a slider that is being tried keeps it
+        m_table->setFocus();
 }
 
 void TunesPanel::restore()
@@ -179,9 +185,19 @@ void TunesPanel::remove()
     const int row = chosen();
     if (row < 0)
         return;
+    const bool hadFocus = hasFocusInside();
     edit(tr("Delete the tune %1").arg(QString::fromStdString(m_model->tune(row).name)),
          [row](Setup& changed) { changed.tunes.erase(changed.tunes.begin() + row); });
     m_table->selectRow(std::min(row, m_model->rowCount() - 1));
+    if (hadFocus && m_model->rowCount() > 0)
+        m_table->setFocus();
+    else if (hadFocus)
+        m_keepButton->setFocus();
+}
+
+bool TunesPanel::hasFocusInside() const
+{
+    return isAncestorOf(QApplication::focusWidget());
 }
 
 void TunesPanel::setupChanged()

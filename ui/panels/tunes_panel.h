@@ -49,6 +49,7 @@ private:
     bool edit(const QString& text, const std::function<void(Setup&)>& change);
     void setupChanged();
     void showState();
+    bool hasFocusInside() const;
     std::vector<ComparedCurve> compared(
         const std::function<void(const TuneFigures&, ComparedCurve&)>& fill) const;
     int chosen() const;  // row; -1: none
@@ -57,6 +58,7 @@ private:
     TunesModel* m_model;
     QTableView* m_table;
     QToolButton* m_fold;
+    QToolButton* m_keepButton = nullptr;
     ElidedLabel* m_hint;
     ProblemLabel* m_refusal;
     QAction* m_keep = nullptr;

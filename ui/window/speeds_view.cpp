@@ -50,6 +50,7 @@ SpeedsView::SpeedsView(ThrottleCursor& cursor, QWidget* parent)
     splitter->setStretchFactor(0, 1);
     splitter->setStretchFactor(1, 0);
     splitter->setSizes({960, 310});
+    splitter->setObjectName(QStringLiteral("view.speedsColumns"));
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(splitter);
