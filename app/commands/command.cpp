@@ -16,9 +16,9 @@ constexpr double kMostPoints = 20001;
 
 int reportError(std::ostream& err, const Error& error, std::string_view file)
 {
-    err << "stillbay: " << error.what << ": " << file;
-    if (!error.where.empty())
-        err << ", " << error.where;
+    err << "stillbay: " << english(error.what) << ": " << file;
+    if (const std::string where = english(whereInWords(error)); !where.empty())
+        err << ", " << where;
     err << '\n';
     return error.code == Errc::BadInput ? kExitBadInput : kExitNoAnswer;
 }
@@ -39,14 +39,14 @@ Result<LoadedSetup> loadSetup(const std::string& path)
 {
     std::error_code code;
     if (std::filesystem::is_directory(path, code))
-        return fail(Errc::BadInput, "is a folder, not a setup file");
+        return fail(Errc::BadInput, phrase("is a folder, not a setup file"));
     std::ifstream file(path, std::ios::binary);
     if (!file)
-        return fail(Errc::BadInput, "cannot be opened");
+        return fail(Errc::BadInput, phrase("cannot be opened"));
     std::ostringstream text;
     text << file.rdbuf();
     if (file.bad())
-        return fail(Errc::BadInput, "cannot be read");
+        return fail(Errc::BadInput, phrase("cannot be read"));
     return readSetup(text.str());
 }
 

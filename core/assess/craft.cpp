@@ -121,7 +121,8 @@ Result<HungBay> makeHungBay(const MassFigures& bay, const TubeStock& stock, cons
         const Attachment attachment = makeAttachment(mounts.points[i], planned);
         const double length = (attachment.p_OA - attachment.p_OB).norm();
         if (!(length > 0))
-            return fail(Errc::BadInput, "A tube has its bay point and its anchor at the same place",
+            return fail(Errc::BadInput,
+                        phrase("A tube has its bay point and its anchor at the same place"),
                         "mounts.points[" + std::to_string(i) + "].anchor_mm");
         hung.suspension.attachments.push_back(attachment);
         hung.drawnLength += length / static_cast<double>(mounts.points.size());

@@ -51,7 +51,7 @@ Result<std::vector<Result<TuneFigures>>> figuresOfTunes(const Setup& setup,
         else
             all.push_back(tl::unexpected<Error>(assessment.error()));
         if (progress && !progress(all.size(), setup.tunes.size()))
-            return fail(Errc::NoAnswer, "stopped");
+            return tl::unexpected(stoppedOnRequest());
     }
     return all;
 }

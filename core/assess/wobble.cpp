@@ -2,7 +2,6 @@
 #include "core/assess/wobble.h"
 
 #include "core/assess/at_throttle.h"
-#include "core/base/format.h"
 
 #include <algorithm>
 #include <array>
@@ -41,9 +40,9 @@ void append(std::vector<ThrottleRange>& ranges, const ThrottleRange& next)
 Error noFiniteAnswer(double throttle, double frequency_hz)
 {
     return {Errc::NoAnswer,
-            formatted("no finite answer at %.1f %% throttle (%.1f Hz): the craft is undamped and "
-                      "exactly on a resonance, or its arms are far too soft",
-                      100 * throttle, frequency_hz),
+            phrase("no finite answer at %1 % throttle (%2 Hz): the craft is undamped and exactly "
+                   "on a resonance, or its arms are far too soft",
+                   fixed(100 * throttle, 1), fixed(frequency_hz, 1)),
             "airframe.arm"};
 }
 

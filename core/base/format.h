@@ -16,4 +16,7 @@ template <class... Args>
     return text;
 }
 
+/// Shortest decimals that read back to the same double: "180", "0.7", "1e+300", "nan".
+std::string toText(double value);
+
 }  // namespace stillbay

@@ -13,7 +13,6 @@
 #include <iterator>
 #include <limits>
 #include <mutex>
-#include <string>
 #include <thread>
 #include <utility>
 
@@ -78,20 +77,21 @@ double objectiveOf(const Judgement& verdict)
 std::optional<Error> fault(const Setup& setup, const SearchSpace& space)
 {
     if (space.knobs.empty() && space.stock.empty())
-        return Error{Errc::BadInput, "the search has nothing to choose", ""};
+        return Error{Errc::BadInput, phrase("the search has nothing to choose"), ""};
     for (std::size_t i = 0; i < space.knobs.size(); ++i) {
         const KnobRange& range = space.knobs[i];
         const KnobField field = fieldOf(range.knob);
         if (!canTurn(setup.mounts, range.knob))
-            return Error{Errc::BadInput,
-                         std::string(field.label) + " is decided by the holes of a drilled craft",
-                         field.key};
+            return Error{
+                Errc::BadInput,
+                phrase("%1 is decided by the holes of a drilled craft", phrase(field.label)),
+                field.key};
         if (!(range.from <= range.to))
-            return Error{Errc::BadInput, std::string(field.label) + " needs a range that rises",
+            return Error{Errc::BadInput, phrase("%1 needs a range that rises", phrase(field.label)),
                          field.key};
         for (std::size_t k = 0; k < i; ++k)
             if (space.knobs[k].knob == range.knob)
-                return Error{Errc::BadInput, std::string(field.label) + " is there twice",
+                return Error{Errc::BadInput, phrase("%1 is there twice", phrase(field.label)),
                              field.key};
     }
     for (const StockTube& stock : space.stock) {
@@ -101,6 +101,16 @@ std::optional<Error> fault(const Setup& setup, const SearchSpace& space)
             return valid.error();
     }
     return {};
+}
+
+Error nothingFeasible(const std::array<std::size_t, kObjections>& refused)
+{
+    const auto commonest = std::max_element(refused.begin(), refused.end());
+    const auto objection = static_cast<Objection>(commonest - refused.begin());
+    return {
+        Errc::NoAnswer,
+        phrase("no design within these limits holds; most often %1", objectionInWords(objection)),
+        "mounts"};
 }
 
 /// The search under way.
@@ -160,7 +170,6 @@ private:
     Candidate sturdied(const Judged& start);
     std::optional<double> sturdiness(const Design& design, std::span<const Build> builds);
     Result<void> addRobustness(std::vector<Candidate>& candidates);
-    Error nothingFeasible() const;
 
     const Setup& m_setup;
     const SearchSpace& m_space;
@@ -354,16 +363,6 @@ Result<void> Search::addRobustness(std::vector<Candidate>& candidates)
     return {};
 }
 
-Error Search::nothingFeasible() const
-{
-    const auto commonest = std::max_element(m_refused.begin(), m_refused.end());
-    const auto objection = static_cast<Objection>(commonest - m_refused.begin());
-    return {
-        Errc::NoAnswer,
-        "no design within these limits holds; most often " + english(objectionInWords(objection)),
-        "mounts"};
-}
-
 // Feasible ones, best first, without near copies.
 void Search::keepBest(std::vector<Candidate>& candidates, std::size_t most) const
 {
@@ -403,14 +402,14 @@ bool Search::forAll(std::size_t count, const std::function<void(std::size_t)>& w
 
 Result<Found> Search::run(std::span<const Design> known)
 {
-    const Error stopped{Errc::NoAnswer, "stopped", ""};
+    const Error stopped = stoppedOnRequest();
     if (!forAll(m_bases.size(), [&](std::size_t base) { scan(base); }))
         return tl::unexpected(stopped);
     std::vector<Judged> places = placesOf(known);
     const std::vector<Judged> seen = starts();
     places.insert(places.end(), seen.begin(), seen.end());
     if (places.empty())
-        return tl::unexpected(nothingFeasible());
+        return tl::unexpected(nothingFeasible(m_refused));
 
     std::vector<Candidate> candidates(places.size());
     if (!forAll(places.size(), [&](std::size_t i) { candidates[i] = polished(places[i]); }))
@@ -423,7 +422,7 @@ Result<Found> Search::run(std::span<const Design> known)
     }
     keepBest(candidates, kMostCandidates / 2);
     if (candidates.empty())  // only what was known, and that does not hold either
-        return tl::unexpected(nothingFeasible());
+        return tl::unexpected(nothingFeasible(m_refused));
     Found found{.best = candidates.front(), .candidates = {}, .judged = 0};
 
     if (m_options.robustBuilds > 0) {

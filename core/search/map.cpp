@@ -3,25 +3,25 @@
 
 #include "core/search/parallel.h"
 
-#include <string>
-
 namespace stillbay {
 namespace {
 
 std::optional<Error> fault(const Design& base, const MapAxis& x, const MapAxis& y)
 {
     if (x.knob == y.knob)
-        return Error{Errc::BadInput, "the map needs two different knobs", fieldOf(x.knob).key};
+        return Error{Errc::BadInput, phrase("the map needs two different knobs"),
+                     fieldOf(x.knob).key};
     for (const MapAxis& axis : {x, y}) {
         if (axis.count == 1)
             continue;
         const KnobField field = fieldOf(axis.knob);
         if (!canTurn(base.mounts, axis.knob))
-            return Error{Errc::BadInput,
-                         std::string(field.label) + " is decided by the holes of a drilled craft",
-                         field.key};
+            return Error{
+                Errc::BadInput,
+                phrase("%1 is decided by the holes of a drilled craft", phrase(field.label)),
+                field.key};
         if (!(axis.from < axis.to) || axis.count == 0)
-            return Error{Errc::BadInput, std::string(field.label) + " needs a range that rises",
+            return Error{Errc::BadInput, phrase("%1 needs a range that rises", phrase(field.label)),
                          field.key};
     }
     return {};
@@ -118,7 +118,7 @@ Result<DesignMap> mapDesigns(const Judge& judge, const Design& base, const MapAx
                 return !progress || progress(before + done, map.cells.size());
             });
         if (!isDone)
-            return fail(Errc::NoAnswer, "stopped");
+            return tl::unexpected(stoppedOnRequest());
         before += cells.size();
         if (coarse && stride > 1)
             coarse(thinned(map, stride));

@@ -148,7 +148,7 @@ Result<Robustness> robustness(const Judge& judge, const Design& design, double f
         builds.size(), options.threads,
         [&](std::size_t i) { wobbles[i] = judge.wobbleOf(design, builds[i]); }, progress);
     if (!isDone)
-        return fail(Errc::NoAnswer, "stopped");
+        return tl::unexpected(stoppedOnRequest());
 
     Robustness result{.builds = builds.size(), .refused = {}};
     std::vector<double> worst;

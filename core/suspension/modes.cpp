@@ -18,12 +18,13 @@ Result<Modes> solveModes(const Matrix6cd& K, const Matrix6d& inverseMu)
     // μ⁻¹ = N Nᵀ turns the pencil into the plain problem A y = ω² y with A = Nᵀ K* N, φ = N y.
     const Eigen::LLT<Matrix6d> factor(inverseMu);
     if (factor.info() != Eigen::Success)
-        return fail(Errc::NoAnswer, "the mass matrix is not positive definite", "bay.parts");
+        return fail(Errc::NoAnswer, phrase("the mass matrix is not positive definite"),
+                    "bay.parts");
     const Matrix6cd N = Matrix6d(factor.matrixL()).cast<Complex>();
     const Matrix6cd A = N.transpose() * K * N;
     const Eigen::ComplexEigenSolver<Matrix6cd> solver(A);
     if (solver.info() != Eigen::Success)
-        return fail(Errc::NoAnswer, "the modes' iteration did not converge", "mounts");
+        return fail(Errc::NoAnswer, phrase("the modes' iteration did not converge"), "mounts");
 
     std::array<Eigen::Index, 6> order;
     std::iota(order.begin(), order.end(), 0);
@@ -37,14 +38,14 @@ Result<Modes> solveModes(const Matrix6cd& K, const Matrix6d& inverseMu)
         Y.col(k) = solver.eigenvectors().col(order[static_cast<std::size_t>(k)]);
     }
     if (!(modes.omegaSquare[0].real() > 0))
-        return fail(Errc::NoAnswer, "a mode of the bay does not swing back", "mounts");
+        return fail(Errc::NoAnswer, phrase("a mode of the bay does not swing back"), "mounts");
 
     const Matrix6cd Y_inverse = Y.inverse();
     const double misfit = (A - Y * modes.omegaSquare.asDiagonal() * Y_inverse).norm();
     if (!(misfit <= 1e-8 * A.norm()))
         return fail(Errc::NoAnswer,
-                    "two modes of the bay coincide so closely that they cannot be "
-                    "told apart",
+                    phrase("two modes of the bay coincide so closely that they cannot be told "
+                           "apart"),
                     "mounts");
     modes.Phi = N * Y;
     modes.Psi = Y_inverse * N.transpose();

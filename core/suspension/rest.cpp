@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include "core/base/format.h"
 #include "core/base/rotation.h"
 #include "core/base/units.h"
 #include "core/suspension/motion_words.h"
@@ -76,11 +75,11 @@ Result<Pose> checkedStable(const Suspension& suspension, const Pose& pose, const
         Matrix6d(L_inverse * H * L_inverse.transpose()));
     Vector6d motion = L_inverse.transpose() * eigen.eigenvectors().col(0);
     motion.tail<3>() *= kMotionRadius;
-    const std::string words = english(motionInWords(motion));
-    return fail(
-        Errc::NoAnswer,
-        "nothing holds the bay in one motion: the " + words + " freely; add tubes or spread them",
-        "mounts.points");
+    return fail(Errc::NoAnswer,
+                phrase("nothing holds the bay in one motion: the %1 freely; add tubes or spread "
+                       "them",
+                       motionInWords(motion)),
+                "mounts.points");
 }
 
 Error crushed(const Suspension& suspension, const Pose& pose, double loadFactor)
@@ -88,9 +87,9 @@ Error crushed(const Suspension& suspension, const Pose& pose, double loadFactor)
     const std::vector<double> lengths = tubeLengths(suspension, pose);
     const auto shortest = std::min_element(lengths.begin(), lengths.end());
     return {Errc::NoAnswer,
-            "no stable rest at " + formatted("%g g", loadFactor) + ": the tube is crushed to " +
-                formatted("%.2f", *shortest / suspension.tube.freeLength) +
-                " of its free length and the bay buckles",
+            phrase("no stable rest at %1 g: the tube is crushed to %2 of its free length and the "
+                   "bay buckles",
+                   exact(loadFactor), fixed(*shortest / suspension.tube.freeLength, 2)),
             "mounts.points[" + std::to_string(shortest - lengths.begin()) + "]"};
 }
 
@@ -139,10 +138,10 @@ Result<Pose> restPose(const Suspension& suspension, double loadFactor)
                 return tl::unexpected(crushed(suspension, pose, loadFactor));
         }
     }
-    return fail(Errc::NoAnswer,
-                "no rest pose found at " + formatted("%g g", loadFactor) +
-                    ": the iteration did not converge",
-                "mounts");
+    return fail(
+        Errc::NoAnswer,
+        phrase("no rest pose found at %1 g: the iteration did not converge", exact(loadFactor)),
+        "mounts");
 }
 
 }  // namespace stillbay

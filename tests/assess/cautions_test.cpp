@@ -30,7 +30,7 @@ Setup quiet()
 std::vector<std::string> codes(const Setup& setup)
 {
     const auto result = assess(setup);
-    EXPECT_TRUE(result) << result.error().what;
+    EXPECT_TRUE(result) << english(result.error().what);
     std::vector<std::string> found;
     for (const Warning& warning : result->warnings) {
         EXPECT_FALSE(english(warning.text).empty());

@@ -110,7 +110,7 @@ TEST(WholeCraft, WobblesAsTwelveEquationsSay)
         const auto answer = assess(craft, {.throttle = {0.13, 1.0, 0.17},
                                            .frequency_hz = {1.0, 10.0, 5.0},
                                            .flexible_airframe = false});
-        ASSERT_TRUE(answer) << answer.error().what;
+        ASSERT_TRUE(answer) << english(answer.error().what);
         for (const ThrottlePoint& point : answer->throttle) {
             const Wobble expected = wobbleAt(craft, point);
             EXPECT_NEAR(point.wobble_px, std::sqrt(expected.power),
@@ -141,7 +141,7 @@ TEST(WholeCraft, SwingsAsTwelveEquationsSay)
         const auto answer = assess(craft, {.throttle = {0.1, 1.0, 0.9},
                                            .frequency_hz = {1.0, 10.0, 5.0},
                                            .flexible_airframe = false});
-        ASSERT_TRUE(answer) << answer.error().what;
+        ASSERT_TRUE(answer) << english(answer.error().what);
         const TwelveEquations equations = twelveEquations(
             makeHungBay(craft).value(), rigidFigures(makeShakenAirframe(craft).airframe));
         const std::vector<double> flight = squares(equations.K, equations.M);

@@ -45,7 +45,7 @@ FilmedShaking filmedShaking(const Craft& craft, const Grid& throttle, bool flexi
 void expectAsAssessed(const Craft& craft, const Grid& throttle, bool flexible)
 {
     const auto whole = assess(craft, {.throttle = throttle, .flexible_airframe = flexible});
-    ASSERT_TRUE(whole) << whole.error().what;
+    ASSERT_TRUE(whole) << english(whole.error().what);
     const auto powers = Design(craft).powers(filmedShaking(craft, throttle, flexible));
     ASSERT_EQ(powers.size(), whole->throttle.size());
     for (std::size_t i = 0; i < powers.size(); ++i) {

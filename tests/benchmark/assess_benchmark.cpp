@@ -25,7 +25,7 @@ stillbay::Setup reedbed()
 {
     const auto loaded = loadSetup(STILLBAY_SAMPLES_DIR "/reedbed.stillbay");
     if (!loaded) {
-        std::cerr << loaded.error().what << '\n';
+        std::cerr << english(loaded.error().what) << '\n';
         std::exit(1);
     }
     return loaded->setup;

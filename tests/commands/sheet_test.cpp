@@ -109,7 +109,7 @@ TEST(SheetCommand, ABadFileIsOneAndNoAnswerIsThree)
 TEST(SheetCommand, WhatCannotBeWrittenIsOneAndNamesTheOutput)
 {
     const Answer answer =
-        sheet({kReedbed, "--output", "o.pdf"}, fail(Errc::BadInput, "the disk is full"));
+        sheet({kReedbed, "--output", "o.pdf"}, fail(Errc::BadInput, verbatim("the disk is full")));
     EXPECT_EQ(answer.code, 1);
     EXPECT_EQ(answer.err, "stillbay: the disk is full: o.pdf\n");
 }

@@ -75,7 +75,7 @@ void expectAgreesOverAMap(const Craft& craft, const MapAxis& x, const MapAxis& y
             const auto assessment = assess(at);
             const Judgement& verdict = map.at(i, j);
             if (!assessment) {
-                EXPECT_FALSE(verdict.feasible()) << assessment.error().what;
+                EXPECT_FALSE(verdict.feasible()) << english(assessment.error().what);
                 EXPECT_EQ(verdict.objection == Objection::OutsideLimits,
                           assessment.error().code == Errc::BadInput);
                 continue;

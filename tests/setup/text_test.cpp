@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/text.h"
 
+#include "core/base/format.h"
 #include "core/setup/wording.h"
 #include "tests/setup/number_walk.h"
 #include "tests/setup/setup_text.h"
@@ -26,7 +27,7 @@ const std::filesystem::path kData = STILLBAY_SETUP_DATA_DIR;
 LoadedSetup load(const Json& root)
 {
     const auto loaded = readSetup(root.dump());
-    EXPECT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    EXPECT_TRUE(loaded) << english(loaded.error().what) << ": " << loaded.error().where;
     return loaded.value_or(LoadedSetup{});
 }
 
@@ -48,7 +49,7 @@ void expectFault(const Error& fault, const std::string& where, const std::string
 {
     EXPECT_EQ(fault.code, Errc::BadInput);
     EXPECT_EQ(fault.where, where);
-    EXPECT_EQ(fault.what, what);
+    EXPECT_EQ(english(fault.what), what);
 }
 
 // Reading: each key lands in its own member.
@@ -56,7 +57,7 @@ void expectFault(const Error& fault, const std::string& where, const std::string
 TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
 {
     const auto loaded = readSetup(readFile(kData / "every_key.stillbay"));
-    ASSERT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    ASSERT_TRUE(loaded) << english(loaded.error().what) << ": " << loaded.error().where;
     EXPECT_TRUE(loaded->warnings.empty());
 
     const TubeStock keptTube{7, 4, 45, std::nullopt, 1.35, 0.14, 1130, 1.8, {}};
@@ -214,8 +215,9 @@ TEST(ReadSetup, RefusesEveryNumberOutsideItsRangeOrOfAWrongType)
             changed[pointer] = bad;
             const Error fault = faultOfJson(changed);
             EXPECT_EQ(fault.where, place.path) << bad;
-            EXPECT_EQ(fault.what.find(place.label + " is "), 0U) << fault.what;
-            EXPECT_NE(fault.what.find(toText(place.max)), std::string::npos) << fault.what;
+            EXPECT_EQ(english(fault.what).find(place.label + " is "), 0U) << english(fault.what);
+            EXPECT_NE(english(fault.what).find(toText(place.max)), std::string::npos)
+                << english(fault.what);
         }
     });
     EXPECT_GT(paths.size(), 80U);
@@ -241,7 +243,7 @@ TEST(ReadSetup, RefusesNewerVersionsPolitely)
 {
     expectFault(faultOfJson(with("/version", 2)), "version",
                 "Version is 2, written by a newer Stillbay; this one reads versions 0 to 1");
-    EXPECT_NE(faultOfJson(with("/version", 18446744073709551615ULL)).what.find("newer"),
+    EXPECT_NE(english(faultOfJson(with("/version", 18446744073709551615ULL)).what).find("newer"),
               std::string::npos);
 }
 
@@ -258,7 +260,7 @@ TEST(ReadSetup, RefusesVersionsThatAreNone)
 TEST(ReadSetup, MigratesVersion0)
 {
     const auto loaded = readSetup(readFile(kData / "version0.stillbay"));
-    ASSERT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    ASSERT_TRUE(loaded) << english(loaded.error().what) << ": " << loaded.error().where;
     ASSERT_EQ(loaded->warnings.size(), 1U);
     EXPECT_EQ(loaded->warnings[0].code, "migrated");
     EXPECT_EQ(loaded->setup.bay.travel_mm, 7.5);
@@ -385,7 +387,7 @@ TEST_P(Samples, LoadWithoutAWordAndAreAsSaved)
 {
     const std::string text = test::sampleText(GetParam());
     const auto loaded = readSetup(text);
-    ASSERT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    ASSERT_TRUE(loaded) << english(loaded.error().what) << ": " << loaded.error().where;
     EXPECT_TRUE(loaded->warnings.empty());
     EXPECT_NE(loaded->setup.notes.find("nvented"), std::string::npos);
     EXPECT_EQ(writeSetup(loaded->setup), text);

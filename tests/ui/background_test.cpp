@@ -29,7 +29,7 @@ Background<int>::Work gated(const std::shared_ptr<Gate>& gate, int answer)
         while (!gate->mayEnd.tryAcquire(1, 1))
             if (!progress(0, 1)) {
                 gate->stopped = true;
-                return fail(Errc::NoAnswer, "stopped");
+                return tl::unexpected(stoppedOnRequest());
             }
         return answer;
     };

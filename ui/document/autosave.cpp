@@ -12,6 +12,11 @@ namespace {
 constexpr int kPause_ms = 2000;    // writing waits for the disk: not in the middle of a drag
 constexpr int kLatest_ms = 15000;  // the most work that a crash may cost
 
+tl::unexpected<Error> placeIsTaken()
+{
+    return fail(Errc::BadInput, phrase("another program holds its place"));
+}
+
 }  // namespace
 
 Autosave::Autosave(Document& document, QObject* parent)
@@ -46,7 +51,7 @@ bool Autosave::writeNow()
     m_latest.stop();
     if (!m_document.isModified())
         return true;
-    Result<void> written = fail(Errc::BadInput, "another program holds its place");
+    Result<void> written = placeIsTaken();
     if (m_place.lock->isLocked() || m_place.lock->tryLock(0)) {
         const Result<QByteArray> craft = m_document.text();
         written = craft ? safeWrite(m_place.file,
@@ -57,7 +62,7 @@ bool Autosave::writeNow()
                         : Result<void>(tl::unexpected<Error>(craft.error()));
     }
     if (!written && !m_failing)
-        emit failed(QString::fromStdString(written.error().what));
+        emit failed(written.error().what);
     m_failing = !written;
     return !m_failing;
 }

@@ -20,7 +20,7 @@ public:
     void drop();  ///< the builder does not want it
 
 signals:
-    void failed(const QString& why);  ///< once, until it works again
+    void failed(const stillbay::Phrase& why);  ///< once, until it works again
 
 private:
     void changed();

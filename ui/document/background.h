@@ -11,7 +11,6 @@
 #include <exception>
 #include <functional>
 #include <memory>
-#include <string>
 #include <utility>
 
 namespace stillbay::ui {
@@ -107,8 +106,7 @@ private:
         try {
             return std::make_shared<const Result<Answer>>(work(progress, interim));
         } catch (const std::exception& exception) {
-            return std::make_shared<const Result<Answer>>(
-                fail(Errc::Internal, std::string("a fault in the program: ") + exception.what()));
+            return std::make_shared<const Result<Answer>>(faultInProgram(exception));
         }
     }
 

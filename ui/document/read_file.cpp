@@ -15,15 +15,15 @@ Result<QByteArray> readFile(const QString& path)
 {
     const QFileInfo info(path);
     if (info.exists() && !info.isFile())
-        return fail(Errc::BadInput, "it is not a regular file");
+        return fail(Errc::BadInput, phrase("it is not a regular file"));
     QFile file(path);
     if (!file.open(QIODevice::ReadOnly))
-        return fail(Errc::BadInput, file.errorString().toStdString());
+        return fail(Errc::BadInput, verbatim(file.errorString().toStdString()));
     const QByteArray bytes = file.read(kLargestFile + 1);
     if (file.error() != QFileDevice::NoError)
-        return fail(Errc::BadInput, file.errorString().toStdString());
+        return fail(Errc::BadInput, verbatim(file.errorString().toStdString()));
     if (bytes.size() > kLargestFile)
-        return fail(Errc::BadInput, "the file is larger than 16 MB, too large for a setup");
+        return fail(Errc::BadInput, phrase("the file is larger than 16 MB, too large for a setup"));
     return bytes;
 }
 

@@ -4,7 +4,6 @@
 #include <QtConcurrent>
 
 #include <exception>
-#include <string>
 
 namespace stillbay::ui {
 namespace {
@@ -17,7 +16,7 @@ Result<Assessment> assessNoThrow(Assessor& assessor, const Setup& setup)
     try {
         return assessor.assess(setup);
     } catch (const std::exception& exception) {
-        return fail(Errc::Internal, std::string("a fault in the program: ") + exception.what());
+        return faultInProgram(exception);
     }
 }
 

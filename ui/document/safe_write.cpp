@@ -6,15 +6,22 @@
 
 #include <fcntl.h>
 #include <unistd.h>
+#include <utility>
 
 namespace stillbay::ui {
 namespace {
 
 constexpr int kMostLinks = 40;  // as the kernel's own limit
 
-tl::unexpected<Error> refused(const QString& what)
+tl::unexpected<Error> refused(Phrase what)
 {
-    return fail(Errc::BadInput, what.toStdString());
+    return fail(Errc::BadInput, std::move(what));
+}
+
+// The system's own words.
+Phrase reasonOf(const QFileDevice& file)
+{
+    return verbatim(file.errorString().toStdString());
 }
 
 // A link that leads back to itself never ends at a file or a free name.
@@ -48,26 +55,26 @@ Result<void> safeWrite(const QString& path, const QByteArray& bytes,
 {
     const QFileInfo target(path);
     if (target.exists() && !target.isFile())
-        return refused(QStringLiteral("it is not a regular file"));
+        return refused(phrase("it is not a regular file"));
     if (linksInCircles(path))
-        return refused(QStringLiteral("the link points to itself"));
+        return refused(phrase("the link points to itself"));
 
     QSaveFile file(path);  // without the fallback that writes in place
     if (!file.open(QIODevice::WriteOnly))
-        return refused(file.errorString());
+        return refused(reasonOf(file));
     if (permissions)
         file.setPermissions(*permissions);
     const bool whole = file.write(bytes) == bytes.size() && file.flush();
     if (!whole || file.error() != QFileDevice::NoError) {
-        const QString why = file.error() != QFileDevice::NoError
-                                ? file.errorString()
-                                : QStringLiteral("only a part could be written");
+        const Phrase why = file.error() != QFileDevice::NoError
+                               ? reasonOf(file)
+                               : phrase("only a part could be written");
         file.cancelWriting();
         file.commit();  // removes what was begun
         return refused(why);
     }
     if (!file.commit())
-        return refused(file.errorString());
+        return refused(reasonOf(file));
     syncFolderOf(path);
     return {};
 }

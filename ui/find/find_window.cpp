@@ -6,6 +6,7 @@
 #include "ui/find/candidates_table.h"
 #include "ui/find/find_choices.h"
 #include "ui/find/find_words.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/labels.h"
 
 #include <QAction>
@@ -221,7 +222,7 @@ void FindWindow::showProgress(int step, int steps)
 void FindWindow::deliver(const Result<FindAnswer>& answer)
 {
     if (!answer) {
-        say(tr("Nothing found: %1.").arg(QString::fromStdString(answer.error().what)));
+        say(tr("Nothing found: %1.").arg(inWords(answer.error().what)));
         showState();
         return;
     }
@@ -241,7 +242,7 @@ void FindWindow::write(const QString& text, const std::function<void(Setup&)>& c
     if (edited)
         m_done->setText(done);
     else
-        say(tr("Not taken: %1.").arg(QString::fromStdString(edited.error().what)));
+        say(tr("Not taken: %1.").arg(inWords(edited.error().what)));
 }
 
 void FindWindow::take()

@@ -8,6 +8,7 @@
 #include "ui/map/map_controls.h"
 #include "ui/map/map_words.h"
 #include "ui/panels/verdict.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/plain_number.h"
 
 #include <QHideEvent>
@@ -276,7 +277,7 @@ void MapView::tell()
     m_takeBest->setEnabled(best && m_shown == m_wanted);
     if (m_failure)
         m_verdict->tell(Verdict::Kind::Failure, tr("No map for this craft"),
-                        QString::fromStdString(m_failure->what));
+                        inWords(m_failure->what));
     else if (!m_answer)
         m_verdict->tell(Verdict::Kind::None, tr("Looking…"), {});
     else if (!best)

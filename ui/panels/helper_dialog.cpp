@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/panels/helper_dialog.h"
 
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
 
@@ -119,7 +120,7 @@ void HelperDialog::use()
     if (std::exchange(m_hasRefused, false))
         return;  // the press itself may have ended the entry: the reason is to be read first
     if (const Result<void> done = apply(); !done)
-        setProblem(tr("Not taken: %1").arg(QString::fromStdString(done.error().what)));
+        setProblem(tr("Not taken: %1").arg(inWords(done.error().what)));
     else
         accept();
 }

@@ -158,7 +158,7 @@ void HelpsPanel::deliver(const Result<Helps>& helps)
         showSteps(*helps);
     else
         tell(helps.error().code == Errc::Internal
-                 ? QString::fromStdString(helps.error().what)
+                 ? inWords(helps.error().what)
                  : tr("The craft has no answer, so there is nothing to compare a step with."));
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/panels/row_list.h"
 
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/labels.h"
 
 #include <QApplication>
@@ -185,7 +186,7 @@ bool RowList::change(const QString& text, const std::function<void(Setup&)>& cha
 {
     const Result<void> done = m_document.edit(text, {}, change);
     if (!done)
-        say(tr("Not done: %1").arg(QString::fromStdString(done.error().what)));
+        say(tr("Not done: %1").arg(inWords(done.error().what)));
     return done.has_value();
 }
 

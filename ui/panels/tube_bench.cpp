@@ -166,8 +166,9 @@ void TubeBench::connectKnob(Knob& knob, double step, const std::function<void(do
     });
     connect(knob.box, &NumberBox::valueChanged, this, edit);
     connect(knob.box, &NumberBox::editingFinished, &m_document, &Document::endGesture);
-    connect(knob.box, &NumberBox::refused, this,
-            [this](const QString& reason) { report(fail(Errc::BadInput, reason.toStdString())); });
+    connect(knob.box, &NumberBox::refused, this, [this](const QString& reason) {
+        report(fail(Errc::BadInput, verbatim(reason.toStdString())));
+    });
 }
 
 void TubeBench::editLength(double length_mm)
@@ -193,7 +194,7 @@ void TubeBench::report(const Result<void>& done)
         return;
     }
     refresh();
-    m_refusal->setText(tr("Not taken: %1").arg(QString::fromStdString(done.error().what)));
+    m_refusal->setText(tr("Not taken: %1").arg(inWords(done.error().what)));
     m_refusal->show();
 }
 

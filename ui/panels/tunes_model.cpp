@@ -2,6 +2,7 @@
 #include "ui/panels/tunes_model.h"
 
 #include "ui/charts/point_words.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/plain_number.h"
 
 #include <QApplication>
@@ -166,7 +167,7 @@ QString TunesModel::toolTip(int row, int column) const
 {
     const auto k = static_cast<std::size_t>(row);
     if (column == Verdict && k < m_figures.size() && !m_figures[k])
-        return QString::fromStdString(m_figures[k].error().what);
+        return inWords(m_figures[k].error().what);
     if (column == Name) {
         const QDateTime saved =
             QDateTime::fromString(QString::fromStdString(tune(row).saved), Qt::ISODate);
@@ -251,7 +252,7 @@ bool TunesModel::rewrite(int row, int column, const QString& text)
                             (column == Name ? changed.name : changed.notes) = text.toStdString();
                         });
     if (!done)
-        emit refused(QString::fromStdString(done.error().what));
+        emit refused(inWords(done.error().what));
     return done.has_value();
 }
 

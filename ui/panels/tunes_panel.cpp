@@ -4,6 +4,7 @@
 #include "core/setup/tunes.h"
 #include "ui/panels/small_curve.h"
 #include "ui/panels/tunes_model.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/labels.h"
 
 #include <QAction>
@@ -152,7 +153,7 @@ void TunesPanel::edit(const QString& text, const std::function<void(Setup&)>& ch
     const Result<void> done = m_document.edit(text, {}, change);
     m_refusal->setVisible(!done);
     if (!done)
-        m_refusal->setText(tr("Not changed: %1.").arg(QString::fromStdString(done.error().what)));
+        m_refusal->setText(tr("Not changed: %1.").arg(inWords(done.error().what)));
 }
 
 void TunesPanel::keep()

@@ -2,6 +2,7 @@
 #include "ui/sheet/sheet_dialog.h"
 
 #include "ui/sheet/sheet_file.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/message_bar.h"
 
 #include <QAbstractScrollArea>
@@ -146,7 +147,7 @@ bool SheetDialog::saveTo(const QString& path)
     }
     m_messages->tell(MessageBar::Kind::Problem,
                      tr("Could not save %1").arg(QDir::toNativeSeparators(path)),
-                     QString::fromStdString(saved.error().what));
+                     inWords(saved.error().what));
     return false;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/widgets/field_row.h"
 
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
 
@@ -135,7 +136,7 @@ void FieldRow::makeListButtons()
                 m_spec.resize(setup, change > 0 ? size + 1 : size - 1);
             });
             if (!done)
-                showRefusal(QString::fromStdString(done.error().what));
+                showRefusal(inWords(done.error().what));
         });
         return result;
     };
@@ -206,7 +207,7 @@ void FieldRow::commit(std::size_t index, double value)
         return;
     if (const std::optional<double> kept = access.read(m_document.setup()))
         m_boxes[index]->show(*kept);
-    showRefusal(QString::fromStdString(done.error().what));
+    showRefusal(inWords(done.error().what));
 }
 
 void FieldRow::setGiven(bool given)
@@ -219,7 +220,7 @@ void FieldRow::setGiven(bool given)
     if (done)
         return;
     refresh();
-    showRefusal(QString::fromStdString(done.error().what));
+    showRefusal(inWords(done.error().what));
 }
 
 void FieldRow::showRefusal(const QString& reason)

@@ -26,10 +26,9 @@ const QString kFolder = QStringLiteral("files/last-folder");  // key of the sett
 
 QString describe(const Error& error)
 {
-    const QString what = QString::fromStdString(error.what);
-    return error.where.empty()
-               ? what
-               : QObject::tr("%1 (at %2)").arg(what, QString::fromStdString(error.where));
+    const QString what = inWords(error.what);
+    const QString where = inWords(whereInWords(error));
+    return where.isEmpty() ? what : QObject::tr("%1 (at %2)").arg(what, where);
 }
 
 QString filter()

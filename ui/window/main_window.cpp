@@ -12,6 +12,7 @@
 #include "ui/panels/tube_bench.h"
 #include "ui/panels/tunes_panel.h"
 #include "ui/widgets/field_row.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_actions.h"
 #include "ui/window/file_drop.h"
@@ -81,10 +82,10 @@ MainWindow::MainWindow(QWidget* parent)
     connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this,
             [this](bool clean) { setWindowModified(!clean); });
     connect(&m_recompute, &Recompute::finished, this, &MainWindow::resultArrived);
-    connect(&m_autosave, &Autosave::failed, this, [this](const QString& why) {
+    connect(&m_autosave, &Autosave::failed, this, [this](const Phrase& why) {
         m_messages->tell(MessageBar::Kind::Problem,
                          tr("Unsaved work cannot be kept safe against a crash"),
-                         tr("%1. Save the craft often.").arg(why));
+                         tr("%1. Save the craft often.").arg(inWords(why)));
     });
     connect(
         qApp, &QGuiApplication::commitDataRequest, this,

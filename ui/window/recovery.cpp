@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/recovery.h"
 
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_actions.h"
 
@@ -74,7 +75,7 @@ void Recovery::offerWork(const Snapshot& snapshot)
 
 void Recovery::tellDamaged(UnsavedWork& work)
 {
-    const QString why = QString::fromStdString(work.content.error().what);
+    const QString why = inWords(work.content.error().what);
     const QString aside = QDir::toNativeSeparators(work.keepAside());
     m_bar.tell(
         MessageBar::Kind::Problem,

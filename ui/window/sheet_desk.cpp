@@ -2,6 +2,7 @@
 #include "ui/window/sheet_desk.h"
 
 #include "ui/sheet/sheet_dialog.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/message_bar.h"
 
 #include <QAction>
@@ -48,7 +49,7 @@ void SheetDesk::showIfCurrent()
     const Result<Assessment>& answer = *m_assessment;
     if (!answer) {
         m_messages.tell(MessageBar::Kind::Problem, tr("No build sheet for this craft"),
-                        QString::fromStdString(answer.error().what));
+                        inWords(answer.error().what));
         return;
     }
     auto* const dialog =
