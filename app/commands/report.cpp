@@ -26,9 +26,10 @@ constexpr double kHighestFrequency_hz = 20000;
 std::optional<ReportArguments> parse(std::span<const std::string_view> arguments, std::ostream& err)
 {
     ReportArguments parsed;
-    const auto takeGrid = [](std::string_view value, double high, Grid& grid) {
+    const auto takeGrid = [](std::string_view value, double high, auto& grid) {
         const auto given = parseGrid(value, 0, high);
-        grid = given.value_or(grid);
+        if (given)
+            grid = *given;
         return given.has_value();
     };
     const std::array<Option, 4> options{{

@@ -95,6 +95,12 @@ struct ThrottleRange {
     Grade grade = Grade::Clean;
 };
 
+/// Wobble over the cruise throttles of one pack state.
+struct CruiseWobble {
+    double worst_px = 0.0;
+    double mean_px = 0.0;
+};
+
 /// Propeller coefficients in use.
 struct PropellerFigures {
     double thrust_coefficient = 0.0, power_coefficient = 0.0;
@@ -112,7 +118,8 @@ struct Assessment {
     PropellerFigures propeller;
     HoverFigures hover;
     std::vector<ThrottlePoint> throttle;  ///< rising in throttle; at the full pack
-    std::vector<ThrottleRange> ranges;    ///< cover the throttle grid without gaps
+    std::vector<ThrottleRange> ranges;    ///< cover the throttles without gaps
+    std::optional<CruiseWobble> cruise;   ///< none: no throttle lies in the cruise window
     std::vector<Warning> warnings;
 };
 

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/helps.h"
 
-#include "core/assess/words.h"
-
 #include <algorithm>
 #include <array>
 #include <iterator>
@@ -30,7 +28,8 @@ std::vector<Help> Helps::best(std::size_t most) const
 {
     std::vector<Help> result;
     for (const Help& help : all)
-        if (result.size() < most && help.after_px <= kWorthSaying * before_px && before_px > 0)
+        if (result.size() < most && before_px && help.after_px <= kWorthSaying * *before_px &&
+            *before_px > 0)
             result.push_back(help);
     return result;
 }
@@ -43,15 +42,15 @@ Result<Helps> whatHelps(const Setup& setup, const AssessOptions& options, const 
     const auto before = assessor.assess(setup, lean);
     if (!before)
         return tl::unexpected(before.error());
-    Helps helps{worstCruiseWobble_px(setup, *before), {}, false};
+    if (!before->cruise)
+        return Helps{};
+    Helps helps{before->cruise->worst_px, {}, false};
 
     std::vector<PracticalStep> steps = practicalSteps(setup);
     for (std::size_t i = 0; i < steps.size() && !helps.stopped; ++i) {
-        if (const auto after = assessor.assess(steps[i].setup, lean)) {
-            const double after_px = worstCruiseWobble_px(steps[i].setup, *after);
-            helps.all.push_back(
-                {std::move(steps[i]), after_px, added(before->warnings, after->warnings)});
-        }
+        if (const auto after = assessor.assess(steps[i].setup, lean); after && after->cruise)
+            helps.all.push_back({std::move(steps[i]), after->cruise->worst_px,
+                                 added(before->warnings, after->warnings)});
         const bool goesOn = !progress || progress(i + 1, steps.size());
         helps.stopped = !goesOn && i + 1 < steps.size();
     }

@@ -6,6 +6,7 @@
 #include "core/base/progress.h"
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace stillbay {
@@ -18,9 +19,11 @@ struct Help {
 };
 
 struct Helps {
-    double before_px = 0.0;  ///< largest wobble in cruise as it is
-    std::vector<Help> all;   ///< every step with an answer, smallest wobble first
-    bool stopped = false;    ///< progress asked for it before every step was tried
+    /// Largest wobble in cruise as it is; none: no throttle lies in the cruise window, and no step
+    /// can be compared.
+    std::optional<double> before_px;
+    std::vector<Help> all;  ///< every step with an answer, smallest wobble first
+    bool stopped = false;   ///< progress asked for it before every step was tried
 
     /// The steps that lower the wobble by a hundredth or more, largest gain first, no more than
     /// `most`.

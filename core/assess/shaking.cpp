@@ -39,10 +39,11 @@ ShakingOrder shakingOrder(const ShakenAirframe& craft, const ShakingPoint& point
 
 }  // namespace
 
-Shaking prepareShaking(const ShakenAirframe& craft, const Grid& throttle, bool flexible)
+Shaking prepareShaking(const ShakenAirframe& craft, const std::vector<double>& throttles,
+                       bool flexible)
 {
     Shaking shaking{craft, flexible, referencePoint(craft.airframe, flexible), {}};
-    for (const double u : throttle.values()) {
+    for (const double u : throttles) {
         ShakingPoint point;
         point.throttle = u;
         point.speed = rotorSpeed(craft.drive, u, craft.fullVoltage);

@@ -32,6 +32,7 @@ struct Shaking {
     std::vector<ShakingPoint> points;
 };
 
-Shaking prepareShaking(const ShakenAirframe& craft, const Grid& throttle, bool flexible);
+Shaking prepareShaking(const ShakenAirframe& craft, const std::vector<double>& throttles,
+                       bool flexible);
 
 }  // namespace stillbay

@@ -2,7 +2,6 @@
 #include "core/assess/tune_figures.h"
 
 #include "core/assess/assess.h"
-#include "core/assess/words.h"
 #include "core/setup/tunes.h"
 
 #include <utility>
@@ -10,10 +9,10 @@
 namespace stillbay {
 namespace {
 
-TuneFigures figuresFrom(const Setup& setup, Assessment assessment)
+TuneFigures figuresFrom(Assessment assessment)
 {
     TuneFigures figures;
-    figures.worstCruise_px = worstCruiseWobble_px(setup, assessment);
+    figures.cruise = assessment.cruise;
     for (const ThrottlePoint& point : assessment.throttle) {
         figures.throttle.push_back(point.throttle);
         figures.wobble_px.push_back(point.wobble_px);
@@ -45,9 +44,8 @@ Result<std::vector<Result<TuneFigures>>> figuresOfTunes(const Setup& setup,
     Assessor assessor;  // the airframe is the same for all
     std::vector<Result<TuneFigures>> all;
     for (const Tune& tune : setup.tunes) {
-        const Setup tuned = withTune(setup, tune);
-        if (Result<Assessment> assessment = assessor.assess(tuned))
-            all.push_back(figuresFrom(tuned, *std::move(assessment)));
+        if (Result<Assessment> assessment = assessor.assess(withTune(setup, tune)))
+            all.push_back(figuresFrom(*std::move(assessment)));
         else
             all.push_back(tl::unexpected<Error>(assessment.error()));
         if (progress && !progress(all.size(), setup.tunes.size()))

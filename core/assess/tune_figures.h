@@ -6,13 +6,14 @@
 #include "core/base/result.h"
 #include "core/setup/setup.h"
 
+#include <optional>
 #include <vector>
 
 namespace stillbay {
 
 /// What a kept tune would do on the craft as it is now.
 struct TuneFigures {
-    double worstCruise_px = 0.0;
+    std::optional<CruiseWobble> cruise;       ///< as in Assessment::cruise
     std::vector<double> throttle, wobble_px;  ///< sizes agree; as in Assessment::throttle
     TransmissibilityCurves transmissibility;
 };

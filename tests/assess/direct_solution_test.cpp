@@ -107,7 +107,7 @@ TEST(WholeCraft, WobblesAsTwelveEquationsSay)
         Craft craft = test::skewCraft(seed);
         craft.camera.tilt_down_deg = 25;
         craft.camera.horizontal_fov_deg = 50;
-        const auto answer = assess(craft, {.throttle = {0.13, 1.0, 0.17},
+        const auto answer = assess(craft, {.throttle = Grid{0.13, 1.0, 0.17},
                                            .frequency_hz = {1.0, 10.0, 5.0},
                                            .flexible_airframe = false});
         ASSERT_TRUE(answer) << english(answer.error().what);
@@ -138,7 +138,7 @@ TEST(WholeCraft, SwingsAsTwelveEquationsSay)
 {
     for (const unsigned seed : {4U, 12U, 16U, 28U}) {
         const Craft craft = test::skewCraft(seed);
-        const auto answer = assess(craft, {.throttle = {0.1, 1.0, 0.9},
+        const auto answer = assess(craft, {.throttle = Grid{0.1, 1.0, 0.9},
                                            .frequency_hz = {1.0, 10.0, 5.0},
                                            .flexible_airframe = false});
         ASSERT_TRUE(answer) << english(answer.error().what);

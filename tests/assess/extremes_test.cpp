@@ -17,7 +17,7 @@
 namespace stillbay {
 namespace {
 
-const AssessOptions kCoarse{{0.0, 1.0, 0.05}, {0.0, 400.0, 10.0}, true};
+const AssessOptions kCoarse{Grid{0.0, 1.0, 0.05}, {0.0, 400.0, 10.0}, true};
 
 enum class Outcome { Answer, NoAnswer, BadInput };
 

@@ -2,7 +2,6 @@
 #include "core/assess/helps.h"
 
 #include "app/commands/command.h"
-#include "core/assess/words.h"
 #include "core/setup/validate.h"
 #include "core/tube/rubber.h"
 
@@ -148,13 +147,12 @@ TEST(WhatHelps, EachNumberIsTheOneTheAssessmentShows)
         const stillbay::Setup setup = sample(name);
         const Assessment shown = assess(setup).value();
         const Helps helps = whatHelps(setup).value();
-        EXPECT_EQ(helps.before_px, worstCruiseWobble_px(setup, shown)) << name;
+        EXPECT_EQ(helps.before_px, shown.cruise->worst_px) << name;
         EXPECT_GE(helps.all.size(), 8u);
         const std::set<std::string> before = warningCodes(shown.warnings);
         for (const Help& help : helps.all) {
             const Assessment after = assess(help.step.setup).value();
-            EXPECT_EQ(help.after_px, worstCruiseWobble_px(help.step.setup, after))
-                << name << ' ' << help.step.code;
+            EXPECT_EQ(help.after_px, after.cruise->worst_px) << name << ' ' << help.step.code;
             std::set<std::string> fresh = warningCodes(after.warnings);
             for (const std::string& code : before)
                 fresh.erase(code);
@@ -176,8 +174,8 @@ TEST(WhatHelps, HalfTheUnbalanceHalvesTheWobbleOfUnbalanceAlone)
         return help.step.code == "propellers-balanced";
     });
     ASSERT_NE(balanced, helps.all.end());
-    EXPECT_NEAR(balanced->after_px, helps.before_px / 2,
-                64 * std::numeric_limits<double>::epsilon() * helps.before_px);
+    EXPECT_NEAR(balanced->after_px, *helps.before_px / 2,
+                64 * std::numeric_limits<double>::epsilon() * *helps.before_px);
 }
 
 TEST(WhatHelps, TheBestAreThoseThatHelpAndNoMore)

@@ -9,7 +9,7 @@ namespace {
 
 using Craft = Setup;  // inside TEST the name Setup is taken
 
-const AssessOptions kCoarse{.throttle = {0.1, 1.0, 0.3}, .frequency_hz = {1.0, 100.0, 10.0}};
+const AssessOptions kCoarse{.throttle = Grid{0.1, 1.0, 0.3}, .frequency_hz = {1.0, 100.0, 10.0}};
 
 Error errorOf(const Craft& craft)
 {

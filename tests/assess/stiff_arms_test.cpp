@@ -100,8 +100,8 @@ std::vector<ThrottlePoint> wobble(const ShakenAirframe& craft, const HungBay& hu
 {
     const Pose rest = restPose(hung.suspension, 1).value();
     const Matrix6cd K = dynamicStiffness(hung.suspension, rest, hung.dynamicFactor);
-    return wobbleOverThrottle(prepareShaking(craft, {0.1, 1, 0.03}, flexible), hung.suspension,
-                              rest, K, makeCamera(camera))
+    return wobbleOverThrottle(prepareShaking(craft, Grid{0.1, 1, 0.03}.values(), flexible),
+                              hung.suspension, rest, K, makeCamera(camera))
         .value();
 }
 

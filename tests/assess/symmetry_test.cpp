@@ -24,7 +24,7 @@ constexpr int kEnough = 30;
 
 AssessOptions coarse(bool flexible)
 {
-    return {.throttle = {0.1, 1.0, 0.06},
+    return {.throttle = Grid{0.1, 1.0, 0.06},
             .frequency_hz = {2.0, 120.0, 2.0},
             .flexible_airframe = flexible};
 }

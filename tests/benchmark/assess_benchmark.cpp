@@ -95,7 +95,7 @@ BENCHMARK(mapDesign)->Unit(benchmark::kMicrosecond)->ThreadRange(1, 2)->UseRealT
 // The parts of a design, so that a change can be placed.
 struct Prepared {
     stillbay::Setup setup = reedbed();
-    Shaking shaking = prepareShaking(makeShakenAirframe(setup), AssessOptions{}.throttle, true);
+    Shaking shaking = prepareShaking(makeShakenAirframe(setup), throttlesOf(setup, {}), true);
     HungBay hung = makeHungBay(setup).value();
     Pose rest = restPose(hung.suspension, 1.0).value();
     Matrix6cd K = dynamicStiffness(hung.suspension, rest, hung.dynamicFactor);
@@ -142,7 +142,7 @@ BENCHMARK(coupledSweep)->Unit(benchmark::kMicrosecond);
 void powersOfDesign(benchmark::State& state)
 {
     const Prepared p;
-    const Shaking shaking = prepareShaking(makeShakenAirframe(p.setup), kMapGrid, true);
+    const Shaking shaking = prepareShaking(makeShakenAirframe(p.setup), kMapGrid.values(), true);
     const FilmedShaking filmed(shaking, makeCamera(p.setup.camera));
     std::vector<WobblePower> powers(filmed.throttles());
     for (auto _ : state) {

@@ -10,6 +10,7 @@
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <iomanip>
 #include <sstream>
 
 namespace stillbay {
@@ -176,6 +177,39 @@ TEST(Report, UnknownKeysAreNamedAndHarmless)
     EXPECT_EQ(answer.code, 0);
     EXPECT_NE(answer.err.find("camera.lens_name"), std::string::npos) << answer.err;
     EXPECT_EQ(nlohmann::json::parse(answer.out).at("warnings").front().at("code"), "unknown-key");
+}
+
+// Oracle: definition. No throttle was looked at inside the window: nothing is said of it, least of
+// all that it is free of wobble.
+TEST(Report, ASweepOutsideTheCruiseWindowSaysSo)
+{
+    const Answer answer = report({kReedbed, "--throttle", "0.7:1:0.1"});
+    ASSERT_EQ(answer.code, 0) << answer.err;
+    EXPECT_NE(answer.out.find("No throttle of this sweep lies in the cruise window."),
+              std::string::npos);
+    EXPECT_EQ(answer.out.find("Worst wobble"), std::string::npos);
+    EXPECT_EQ(answer.out.find("What helps most"), std::string::npos);
+    const auto json =
+        nlohmann::json::parse(report({kReedbed, "--throttle", "0.7:1:0.1", "--json"}).out);
+    EXPECT_EQ(json.at("throttle").size(), 4U);
+}
+
+// Oracle: the report of the window's two ends.
+TEST(Report, ANarrowCruiseWindowHasItsOwnFigure)
+{
+    const ChangedSample narrow([](auto& json) {
+        json["flight"]["cruise_throttle"] = {0.301, 0.304};
+    });
+    const auto json = nlohmann::json::parse(
+        report({narrow.path(), "--throttle", "0.301:0.304:0.003", "--json"}).out);
+    const double worst = std::max(json.at("throttle").at(0).at("wobble_px").get<double>(),
+                                  json.at("throttle").at(1).at("wobble_px").get<double>());
+    std::ostringstream sentence;
+    sentence << "Worst wobble in the cruise window: " << std::fixed << std::setprecision(2) << worst
+             << " px.";
+    EXPECT_GT(worst, 0.1);
+    const std::string page = report({narrow.path()}).out;
+    EXPECT_NE(page.find(sentence.str()), std::string::npos) << sentence.str() << '\n' << page;
 }
 
 }  // namespace

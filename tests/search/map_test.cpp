@@ -15,7 +15,7 @@
 namespace stillbay {
 namespace {
 
-const AssessOptions kFewThrottles{.throttle = {0.25, 0.6, 0.05}};
+const AssessOptions kFewThrottles{.throttle = Grid{0.25, 0.6, 0.05}};
 
 struct Reedbed {
     Setup craft = test::sampleCraft("reedbed");

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
-#include "core/assess/words.h"
 #include "core/search/best.h"
 #include "tests/ui/find_fixture.h"
 #include "ui/find/find_words.h"
@@ -122,7 +121,7 @@ TEST_F(FindTest, TheTableTellsTheNumbersOfTheSearch)
                   QStringLiteral("%1 mm").arg(candidate.design.mounts.free_length_mm, 0, 'g', 4));
     }
     EXPECT_EQ(cell(rows() - 1, QStringLiteral("Worst, full pack")),
-              pixels(worstCruiseWobble_px(setup, assess(setup).value())));
+              pixels(assess(setup).value().cruise->worst_px));
     EXPECT_TRUE(words().contains(pixels(*found.candidates[0].robust->p90_px)))
         << words().toStdString();
 }

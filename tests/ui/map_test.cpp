@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include "core/assess/words.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/chart_menu.h"
 #include "ui/map/map_chart.h"
@@ -78,7 +77,7 @@ TEST_F(Map, ShowsWhatTheReportWouldSay)
         stillbay::Setup there = document.setup();
         there.mounts.free_length_mm = across.at(i);
         there.mounts.stretch = up.at(j);
-        const double worst = worstCruiseWobble_px(there, assess(there).value());
+        const double worst = assess(there).value().cruise->worst_px;
         EXPECT_NEAR(chart.table().columns[2].values[*node], worst, 1e-9 * worst);
         const QString said = chart.readoutOf(*node);
         EXPECT_TRUE(said.contains(QLocale().toString(worst, 'g', 2))) << qPrintable(said);

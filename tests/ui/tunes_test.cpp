@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
-#include "core/assess/words.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
@@ -73,7 +72,7 @@ TEST_F(Tunes, KeepingShowsWhatTheTuneWouldDoOnTheCraftAsItIsNow)
     change([](auto& s) { s.drive.unbalance_g_mm = 1.0; });
     settle();
     const stillbay::Setup setup = document.setup();
-    const double worst = worstCruiseWobble_px(setup, assess(setup).value());
+    const double worst = assess(setup).value().cruise->worst_px;
     EXPECT_TRUE(QTest::qWaitFor(
         [&] {
             return cell(0, QStringLiteral("Worst in cruise")) ==

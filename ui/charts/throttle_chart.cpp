@@ -183,8 +183,10 @@ void ThrottleChart::describe(const Setup& setup)
     QStringList sentences;
     for (const Phrase& sentence : findings(setup, m_assessment))
         sentences << inWords(sentence);
-    sentences << tr("Largest wobble in cruise %1 px.")
-                     .arg(QLocale().toString(worstCruiseWobble_px(setup, m_assessment), 'g', 2));
+    sentences << (m_assessment.cruise
+                      ? tr("Largest wobble in cruise %1 px.")
+                            .arg(QLocale().toString(m_assessment.cruise->worst_px, 'g', 2))
+                      : inWords(outsideCruiseInWords()) + u'.');
     setSummary(sentences.join(u' '));
 }
 

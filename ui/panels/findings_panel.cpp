@@ -97,7 +97,6 @@ QString tubesTable(const std::vector<TubeAtRest>& tubes)
 
 void tellVerdict(Verdict& verdict, const Setup& setup, const Assessment& assessment)
 {
-    const double worst = worstCruiseWobble_px(setup, assessment);
     const QLocale locale;
     const QString window =
         QObject::tr("Cruise is %1 to %2 % throttle; faint from %3 px, bad from %4 px.")
@@ -105,6 +104,11 @@ void tellVerdict(Verdict& verdict, const Setup& setup, const Assessment& assessm
                  locale.toString(100.0 * setup.flight.cruise_throttle[1], 'g', 3),
                  locale.toString(setup.limits.faint_px, 'g', 3),
                  locale.toString(setup.limits.bad_px, 'g', 3));
+    if (!assessment.cruise) {
+        verdict.tell(Verdict::Kind::None, inWords(outsideCruiseInWords()), window);
+        return;
+    }
+    const double worst = assessment.cruise->worst_px;
     const QString wobble = locale.toString(worst, 'g', worst < 1.0 ? 2 : 3);
     const Grade grade = gradeOf(worst, setup.limits.faint_px, setup.limits.bad_px);
     if (grade == Grade::Clean)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/panels/helps_panel.h"
 
+#include "core/assess/words.h"
 #include "core/base/check.h"
 #include "ui/panels/help_delegate.h"
 #include "ui/widgets/in_words.h"
@@ -166,17 +167,18 @@ void HelpsPanel::showSteps(const Helps& helps)
 {
     m_steps = helps.best(kShownHelps);
     if (m_steps.empty()) {
-        tell(tr("No single practical step lowers the wobble in cruise."));
+        tell(helps.before_px ? tr("No single practical step lowers the wobble in cruise.")
+                             : inWords(outsideCruiseInWords()) + u'.');
         return;
     }
     const int row = m_list->currentRow();
     m_list->clear();
     for (const Help& help : m_steps)
-        m_list->addItem(rowOf(help, helps.before_px));
+        m_list->addItem(rowOf(help, *helps.before_px));
     m_list->setCurrentRow(std::min(row, m_list->count() - 1), QItemSelectionModel::NoUpdate);
     m_list->show();
     m_words->hide();
-    m_section->setSummary(tr("the best: %1").arg(gainOf(m_steps.front(), helps.before_px)));
+    m_section->setSummary(tr("the best: %1").arg(gainOf(m_steps.front(), *helps.before_px)));
     fitHeight();
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/panels/tunes_model.h"
 
+#include "core/assess/words.h"
 #include "ui/charts/point_words.h"
 #include "ui/widgets/in_words.h"
 #include "ui/widgets/plain_number.h"
@@ -130,7 +131,8 @@ QString TunesModel::verdictText(int row) const
         return {};
     if (!m_figures[k])
         return tr("no answer");
-    return gradeWord(limits(), m_figures[k]->worstCruise_px);
+    return m_figures[k]->cruise ? gradeWord(limits(), m_figures[k]->cruise->worst_px)
+                                : inWords(outsideCruiseInWords());
 }
 
 QString TunesModel::text(int row, int column) const
@@ -152,8 +154,9 @@ QString TunesModel::text(int row, int column) const
                        ? tr("%1 %").arg(plainNumber(100.0 * (*shown.mounts.stretch - 1.0), 3))
                        : tr("by its holes");
         case Worst:
-            return found ? tr("%1 px").arg(QLocale().toString(found->worstCruise_px, 'f', 2))
-                         : QString();
+            return found && found->cruise
+                       ? tr("%1 px").arg(QLocale().toString(found->cruise->worst_px, 'f', 2))
+                       : QString();
         case Verdict:
             return verdictText(row);
         case Notes:

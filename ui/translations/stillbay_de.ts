@@ -1770,6 +1770,10 @@
         <source>%1 is %2, allowed %3</source>
         <translation>%1 ist %2, erlaubt ist %3</translation>
     </message>
+    <message>
+        <source>No throttle of this sweep lies in the cruise window</source>
+        <translation>Kein Gaswert dieses Durchlaufs liegt im Reiseflugbereich</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>

@@ -2,11 +2,13 @@
 #include "ui/window/speeds_view.h"
 
 #include "core/assess/at_throttle.h"
+#include "core/assess/words.h"
 #include "ui/charts/campbell_chart.h"
 #include "ui/charts/campbell_words.h"
 #include "ui/charts/chart_heading.h"
 #include "ui/document/throttle_cursor.h"
 #include "ui/panels/verdict.h"
+#include "ui/widgets/in_words.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -159,7 +161,9 @@ void SpeedsView::tellCrossings()
         tr("A ring marks where a shake meets what can swing inside the cruise window.");
     const QString most = QLocale().toString(worst_px, 'g', 2);
     const Grade grade = gradeOf(worst_px, setup.limits.faint_px, setup.limits.bad_px);
-    if (grade == Grade::Clean)
+    if (!m_latest->second->cruise)
+        m_verdict->tell(Verdict::Kind::None, inWords(outsideCruiseInWords()), legend);
+    else if (grade == Grade::Clean)
         m_verdict->tell(Verdict::Kind::Clean, tr("No crossing shows in cruise"), legend);
     else if (grade == Grade::Faint)
         m_verdict->tell(Verdict::Kind::Faint, tr("Faint crossing in cruise: up to %1 px").arg(most),
