@@ -32,8 +32,8 @@ private:
     std::filesystem::path m_path;
 };
 
-// A bay that buckles its tubes: valid, but there is no answer to give.
-inline void buckle(nlohmann::ordered_json& json)
+// A bay that crushes its tubes: valid, but there is no answer to give.
+inline void crush(nlohmann::ordered_json& json)
 {
     json["tube"]["hardness_shore_a"] = 20;
     json["mounts"]["free_length_mm"] = 60;

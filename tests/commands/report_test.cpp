@@ -160,13 +160,13 @@ TEST(Report, AMechanismIsThreeAndNamesTheFreeMotion)
     EXPECT_EQ(answer.out, "");
 }
 
-TEST(Report, ABayThatBucklesIsThree)
+TEST(Report, ABayThatCrushesItsTubesIsThree)
 {
-    const ChangedSample sample(buckle);
+    const ChangedSample sample(crush);
     const Answer answer = report({sample.path()});
     EXPECT_EQ(answer.code, 3) << answer.err;
     EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
-    EXPECT_NE(answer.err.find("the bay buckles"), std::string::npos) << answer.err;
+    EXPECT_NE(answer.err.find("the tube is crushed"), std::string::npos) << answer.err;
     EXPECT_EQ(answer.out, "");
 }
 

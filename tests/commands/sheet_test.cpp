@@ -99,7 +99,7 @@ TEST(SheetCommand, ABadFileIsOneAndNoAnswerIsThree)
     EXPECT_EQ(missing.code, 1);
     EXPECT_TRUE(isOneLine(missing.err)) << missing.err;
     EXPECT_FALSE(missing.order);
-    const ChangedSample buckled(buckle);
+    const ChangedSample buckled(crush);
     const Answer none = sheet({buckled.path(), "--output", "o.pdf"});
     EXPECT_EQ(none.code, 3);
     EXPECT_TRUE(isOneLine(none.err)) << none.err;

@@ -237,6 +237,9 @@ TEST(Rest, ADrawingThatCrushesATubeIsRefused)
     const auto rest = restPose(drawn.suspension(), 1.0);
     ASSERT_FALSE(rest);
     EXPECT_EQ(rest.error().where, "mounts.points[2]");
+    EXPECT_EQ(english(rest.error().what),
+              "as drawn the tube is crushed to 0.70 of its free length, beyond what the model "
+              "covers");
 }
 
 // Oracle: definition. Ends at one place have no direction; never a number.

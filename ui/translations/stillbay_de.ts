@@ -1731,10 +1731,6 @@
         <translation>in einer Bewegung hält nichts die Gondel: Die %1 frei; mehr Schläuche anbringen oder sie weiter verteilen</translation>
     </message>
     <message>
-        <source>no stable rest at %1 g: the tube is crushed to %2 of its free length and the bay buckles</source>
-        <translation>keine stabile Ruhelage bei %1 g: Der Schlauch wird auf %2 seiner freien Länge gestaucht, und die Gondel knickt aus</translation>
-    </message>
-    <message>
         <source>no rest pose found at %1 g: the iteration did not converge</source>
         <translation>keine Ruhelage gefunden bei %1 g: Die Iteration ist nicht konvergiert</translation>
     </message>
@@ -1773,6 +1769,18 @@
     <message>
         <source>No throttle of this sweep lies in the cruise window</source>
         <translation>Kein Gaswert dieses Durchlaufs liegt im Reiseflugbereich</translation>
+    </message>
+    <message>
+        <source>as drawn the tube is crushed to %1 of its free length, beyond what the model covers</source>
+        <translation>gezeichnet ist der Schlauch auf %1 seiner freien Länge gestaucht, weiter, als das Modell reicht</translation>
+    </message>
+    <message>
+        <source>no stable rest at %1 g: the tube is crushed to %2 of its free length, beyond what the model covers</source>
+        <translation>keine stabile Ruhelage bei %1 g: Der Schlauch wird auf %2 seiner freien Länge gestaucht, weiter, als das Modell reicht</translation>
+    </message>
+    <message>
+        <source>no stable rest at %1 g: the tube gives way sideways and the bay buckles</source>
+        <translation>keine stabile Ruhelage bei %1 g: Der Schlauch weicht seitlich aus, und die Gondel knickt aus</translation>
     </message>
 </context>
 <context>
