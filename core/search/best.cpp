@@ -168,7 +168,8 @@ private:
     std::vector<Judged> starts() const;
     Candidate polished(const Judged& start);
     Candidate sturdied(const Judged& start);
-    std::optional<double> sturdiness(const Design& design, std::span<const Build> builds);
+    std::optional<double> sturdiness(const Design& design);
+    bool isOfTube(const Design& design, std::size_t base) const;
     Result<void> addRobustness(std::vector<Candidate>& candidates);
 
     const Setup& m_setup;
@@ -177,7 +178,7 @@ private:
     Judge m_judge;
     Counter m_counter;
     std::vector<KnobRange> m_knobs;  // those with room to turn
-    std::vector<Design> m_bases;     // one a tube
+    std::vector<Design> m_bases;     // one a tube, its knobs at an end of their range
     std::mutex m_mutex;
     std::vector<Judged> m_seen;  // feasible ones, guarded
     std::array<std::size_t, kObjections> m_refused{};
@@ -304,8 +305,13 @@ Candidate Search::polished(const Judged& start)
 }
 
 // Logarithm of the 90th percentile of some builds; above that of any wobble where too many fail.
-std::optional<double> Search::sturdiness(const Design& design, std::span<const Build> builds)
+//
+// The builds scatter about this very design: five points of hardness are more of a soft tube than
+// of a hard one. Their points are the same each time, so that neighbours compare.
+std::optional<double> Search::sturdiness(const Design& design)
 {
+    const std::vector<Build> builds =
+        scatteredBuilds(design, Spread{}, kSturdyBuilds, m_options.seed);
     std::vector<double> worst;
     double failed = 0.0;
     for (const Build& build : builds) {
@@ -327,10 +333,8 @@ std::optional<double> Search::sturdiness(const Design& design, std::span<const B
 
 Candidate Search::sturdied(const Judged& start)
 {
-    const std::vector<Build> builds =
-        scatteredBuilds(m_bases[start.base], Spread{}, kSturdyBuilds, m_options.seed);
     const Objective look = [&](const UnitPoint& x) {
-        return sturdiness(designAt(start.base, x), builds);
+        return sturdiness(designAt(start.base, x));
     };
     const UnitPoint x = m_knobs.empty() ? start.x
                                         : goDownhill(look, start.x, 2 * kFirstStep,
@@ -379,13 +383,22 @@ void Search::keepBest(std::vector<Candidate>& candidates, std::size_t most) cons
     candidates = std::move(kept);
 }
 
+// Whether a design has the base's tube, but for what is searched of it.
+bool Search::isOfTube(const Design& design, std::size_t base) const
+{
+    Design turned = design;
+    for (const KnobRange& range : m_space.knobs)
+        turn(turned, range.knob, valueOf(m_bases[base], range.knob));
+    return stockOf(turned.tube) == stockOf(m_bases[base].tube);
+}
+
 // Places of designs that are worth starting from.
 std::vector<Judged> Search::placesOf(std::span<const Design> known)
 {
     std::vector<Judged> places;
     for (const Design& design : known)
         for (std::size_t base = 0; base < m_bases.size(); ++base)
-            if (stockOf(m_bases[base].tube) == stockOf(design.tube)) {
+            if (isOfTube(design, base)) {
                 UnitPoint x = placeOf(design);
                 for (double& coordinate : x)
                     coordinate = std::clamp(coordinate, 0.0, 1.0);
