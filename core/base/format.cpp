@@ -1,11 +1,25 @@
 // SPDX-License-Identifier: MIT
 #include "core/base/format.h"
 
+#include "core/base/check.h"
+
 #include <array>
 #include <charconv>
 #include <cmath>
 
 namespace stillbay {
+
+PlainNumbers::PlainNumbers()
+{
+    static const locale_t plain = ::newlocale(LC_ALL_MASK, "C", nullptr);
+    check(plain != nullptr, "the C library has its own locale");
+    m_before = ::uselocale(plain);
+}
+
+PlainNumbers::~PlainNumbers()
+{
+    ::uselocale(m_before);
+}
 
 std::string toText(double value)
 {

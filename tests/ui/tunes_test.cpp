@@ -200,6 +200,22 @@ TEST_F(Tunes, AreSavedWithTheCraft)
     EXPECT_EQ(rows(), static_cast<int>(kept.tunes.size()));
 }
 
+// Oracle: definition. What is saved with the craft reads the same in every language of the desktop;
+// the suite runs this with a decimal comma too.
+TEST_F(Tunes, ANameHasADecimalPointInEveryLanguage)
+{
+    open("reedbed");
+    change([](auto& s) {
+        s.tube.bore_mm = 4.5;
+        s.mounts.free_length_mm = 27.5;
+        s.mounts.stretch = 1.125;
+        s.tunes.clear();
+    });
+    window.tunes().keepAction()->trigger();
+    ASSERT_EQ(document.setup().tunes.size(), 1U);
+    EXPECT_EQ(document.setup().tunes[0].name, "8 × 4.5 mm, Shore 60, 27.5 mm, +12.5 %");
+}
+
 TEST_F(Tunes, ATuneWithoutAnAnswerSaysSo)
 {
     open("reedbed");
