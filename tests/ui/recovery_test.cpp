@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "tests/ui/driven_program.h"
 #include "tests/ui/files_fixture.h"
 #include "ui/document/autosave.h"
 #include "ui/document/snapshot.h"
@@ -6,7 +7,6 @@
 #include "ui/document/unsaved_work.h"
 
 #include <QDir>
-#include <QProcess>
 #include <QPushButton>
 
 #include <random>
@@ -196,38 +196,7 @@ TEST_F(Unsaved, ThatIsCutAnywhereIsReportedAndKeptAside)
     }
 }
 
-// The program itself, driven through the plug-in in driver/ and killed.
-struct Killed : testing::Test {
-    void start(const QStringList& arguments)
-    {
-        QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
-        for (const char* name : {"XDG_CONFIG_HOME", "XDG_STATE_HOME", "XDG_RUNTIME_DIR"})
-            environment.insert(QLatin1String(name), home.path());
-        environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("offscreen"));
-        environment.insert(QStringLiteral("QT_PLUGIN_PATH"), QStringLiteral(STILLBAY_DRIVER_DIR));
-        environment.insert(QStringLiteral("QT_QPA_GENERIC_PLUGINS"),
-                           QStringLiteral("stillbay-driver"));
-        process.setProcessEnvironment(environment);
-        process.start(QStringLiteral(STILLBAY_PROGRAM), arguments);
-        ASSERT_TRUE(process.waitForStarted());
-    }
-
-    QString ask(const QStringList& words)
-    {
-        process.write(words.join(u'\t').toUtf8() + '\n');
-        while (process.state() == QProcess::Running) {
-            while (process.canReadLine()) {
-                const QByteArray line = process.readLine().trimmed();
-                if (line.startsWith("= "))
-                    return QString::fromUtf8(line.mid(2));
-            }
-            if (!process.waitForReadyRead(20000))
-                break;
-        }
-        ADD_FAILURE() << "no answer to " << qPrintable(words.join(u' '));
-        return {};
-    }
-
+struct Killed : DrivenProgram {
     void kill()
     {
         process.kill();  // SIGKILL
@@ -241,8 +210,6 @@ struct Killed : testing::Test {
                        QStringLiteral("*.json"));
     }
 
-    const QTemporaryDir home;
-    QProcess process;
     const QString slider = QStringLiteral("Free length, slider");
 };
 
@@ -263,7 +230,7 @@ TEST_F(Killed, OffersItsWorkAtTheNextStart)
 
     for (int round = 0; round < 2; ++round) {  // restored work is safe again at once
         start({});
-        EXPECT_TRUE(ask({QStringLiteral("texts")}).contains(QStringLiteral("mine.stillbay")));
+        EXPECT_TRUE(texts().contains(QStringLiteral("mine.stillbay")));
         EXPECT_EQ(ask({QStringLiteral("press"), QStringLiteral("Restore")}),
                   QStringLiteral("done"));
         EXPECT_EQ(ask({QStringLiteral("value"), slider}).toInt(), edited);
@@ -276,7 +243,7 @@ TEST_F(Killed, OffersItsWorkAtTheNextStart)
     EXPECT_EQ(ask({QStringLiteral("value"), slider}).toInt(), first);
     kill();
     start({});
-    EXPECT_FALSE(ask({QStringLiteral("texts")}).contains(QStringLiteral("Unsaved changes")));
+    EXPECT_FALSE(texts().contains(QStringLiteral("Unsaved changes")));
     kill();
 }
 
@@ -285,8 +252,8 @@ TEST_F(Killed, StartsOnARecoveryFileThatIsCut)
     ASSERT_TRUE(QDir(home.path()).mkpath(QStringLiteral("stillbay/unsaved")));
     put(home.filePath(QStringLiteral("stillbay/unsaved/cut.json")), "{\"format\": \"stillb");
     start({samplePath("reedbed")});
-    const QString texts = ask({QStringLiteral("texts")});
-    EXPECT_TRUE(texts.contains(QStringLiteral("cannot be read"))) << qPrintable(texts);
+    const QString said = texts();
+    EXPECT_TRUE(said.contains(QStringLiteral("cannot be read"))) << qPrintable(said);
     EXPECT_TRUE(QFile::exists(home.filePath(QStringLiteral("stillbay/unsaved/cut.json.damaged"))));
     kill();
 }
@@ -294,10 +261,10 @@ TEST_F(Killed, StartsOnARecoveryFileThatIsCut)
 TEST_F(Killed, DoesNotHoldItsFileForever)
 {
     start({samplePath("reedbed")});
-    ask({QStringLiteral("texts")});
+    texts();
     kill();
     start({samplePath("reedbed")});
-    EXPECT_FALSE(ask({QStringLiteral("texts")}).contains(QStringLiteral("another window")));
+    EXPECT_FALSE(texts().contains(QStringLiteral("another window")));
     kill();
 }
 

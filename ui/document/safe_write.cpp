@@ -4,7 +4,10 @@
 #include <QFileInfo>
 #include <QSaveFile>
 
+#include <cerrno>
 #include <fcntl.h>
+#include <optional>
+#include <system_error>
 #include <unistd.h>
 
 namespace stillbay::ui {
@@ -15,6 +18,26 @@ constexpr int kMostLinks = 40;  // as the kernel's own limit
 tl::unexpected<Error> refused(const QString& what)
 {
     return fail(Errc::BadInput, what.toStdString());
+}
+
+QString reasonOf(const QSaveFile& file)
+{
+    return file.error() != QFileDevice::NoError ? file.errorString()
+                                                : QStringLiteral("only a part could be written");
+}
+
+// The bytes are safe once the disk has them. What a full network disk, a quota or a failing disk
+// refuses often comes to light here and nowhere before. None: flushed, or a file system that
+// cannot do this at all.
+std::optional<QString> flushToDisk(const QSaveFile& file)
+{
+    int done = 0;
+    do
+        done = ::fdatasync(file.handle());
+    while (done != 0 && errno == EINTR);
+    if (done == 0 || errno == EINVAL || errno == ENOSYS)
+        return {};
+    return QString::fromStdString(std::generic_category().message(errno));
 }
 
 // A link that leads back to itself never ends at a file or a free name.
@@ -57,14 +80,13 @@ Result<void> safeWrite(const QString& path, const QByteArray& bytes,
         return refused(file.errorString());
     if (permissions)
         file.setPermissions(*permissions);
-    const bool whole = file.write(bytes) == bytes.size() && file.flush();
-    if (!whole || file.error() != QFileDevice::NoError) {
-        const QString why = file.error() != QFileDevice::NoError
-                                ? file.errorString()
-                                : QStringLiteral("only a part could be written");
+    const bool whole =
+        file.write(bytes) == bytes.size() && file.flush() && file.error() == QFileDevice::NoError;
+    const std::optional<QString> fault = whole ? flushToDisk(file) : reasonOf(file);
+    if (fault) {
         file.cancelWriting();
         file.commit();  // removes what was begun
-        return refused(why);
+        return refused(*fault);
     }
     if (!file.commit())
         return refused(file.errorString());
