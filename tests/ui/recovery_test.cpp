@@ -9,6 +9,7 @@
 #include <QDir>
 #include <QPushButton>
 
+#include <csignal>
 #include <random>
 
 namespace stillbay::ui {
@@ -244,6 +245,68 @@ TEST_F(Killed, OffersItsWorkAtTheNextStart)
     kill();
     start({});
     EXPECT_FALSE(texts().contains(QStringLiteral("Unsaved changes")));
+    kill();
+}
+
+// Oracle: the status with which a program ends that does not catch the signal.
+struct Ended : Killed, testing::WithParamInterface<int> {
+    void end()
+    {
+        ASSERT_EQ(::kill(static_cast<pid_t>(process.processId()), GetParam()), 0);
+        ASSERT_TRUE(process.waitForFinished());
+        EXPECT_EQ(process.exitStatus(), QProcess::CrashExit);
+        EXPECT_EQ(process.exitCode(), GetParam());
+    }
+};
+
+INSTANTIATE_TEST_SUITE_P(By, Ended, testing::Values(SIGTERM, SIGINT, SIGHUP));
+
+TEST_P(Ended, RightAfterAnEditOffersItAtTheNextStart)
+{
+    const QString path = home.filePath(QStringLiteral("mine.stillbay"));
+    ASSERT_TRUE(QFile::copy(samplePath("reedbed"), path));
+    start({path});
+    const QString right = QStringLiteral("Right");
+    ASSERT_EQ(ask({QStringLiteral("key"), slider, right}), QStringLiteral("done"));
+    const QString once = ask({QStringLiteral("value"), slider});
+    end();
+    EXPECT_EQ(fileBytes(path), fileBytes(samplePath("reedbed")));
+
+    start({});
+    EXPECT_TRUE(texts().contains(QStringLiteral("mine.stillbay")));
+    ASSERT_EQ(ask({QStringLiteral("press"), QStringLiteral("Restore")}), QStringLiteral("done"));
+    EXPECT_EQ(ask({QStringLiteral("value"), slider}), once);
+    ASSERT_EQ(ask({QStringLiteral("key"), slider, right}), QStringLiteral("done"));
+    const QString twice = ask({QStringLiteral("value"), slider});
+    ASSERT_NE(once, twice);
+    // The same while a question waits for its answer.
+    ASSERT_EQ(ask({QStringLiteral("ask"), QStringLiteral("Open…")}), QStringLiteral("done"));
+    ASSERT_TRUE(comesToSay(QStringLiteral("Save the changes to")));
+    end();
+
+    start({});
+    ASSERT_EQ(ask({QStringLiteral("press"), QStringLiteral("Restore")}), QStringLiteral("done"));
+    EXPECT_EQ(ask({QStringLiteral("value"), slider}), twice);
+    kill();
+}
+
+TEST_P(Ended, WithNothingUnsavedLeavesNothingToOffer)
+{
+    start({samplePath("reedbed")});
+    texts();
+    end();
+    EXPECT_TRUE(kept().isEmpty());
+}
+
+// A program that is started to outlive its terminal is not ended by it.
+TEST_F(Killed, IgnoresASignalThatItWasStartedToIgnore)
+{
+    const auto before = std::signal(SIGHUP, SIG_IGN);
+    start({samplePath("reedbed")});
+    std::signal(SIGHUP, before);
+    texts();
+    ASSERT_EQ(::kill(static_cast<pid_t>(process.processId()), SIGHUP), 0);
+    EXPECT_FALSE(texts().isEmpty());
     kill();
 }
 

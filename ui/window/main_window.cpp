@@ -366,7 +366,8 @@ void MainWindow::closeEvent(QCloseEvent* event)
 bool MainWindow::prepareToEnd(bool mayAsk)
 {
     storeSession();
-    if (!mayAsk || !m_document.isModified()) {
+    if (!mayAsk) {
+        m_files->commitTyping();
         m_autosave.writeNow();
         return true;
     }
