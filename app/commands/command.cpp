@@ -1,16 +1,25 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/command.h"
+#include "core/setup/size_limit.h"
 
+#include <array>
+#include <cerrno>
 #include <charconv>
 #include <cmath>
+#include <cstdio>
 #include <filesystem>
-#include <fstream>
-#include <sstream>
+#include <memory>
+#include <system_error>
 
 namespace stillbay {
 namespace {
 
 constexpr double kMostPoints = 20001;
+
+std::string reasonOf(int number)
+{
+    return std::generic_category().message(number);
+}
 
 }  // namespace
 
@@ -40,14 +49,22 @@ Result<LoadedSetup> loadSetup(const std::string& path)
     std::error_code code;
     if (std::filesystem::is_directory(path, code))
         return fail(Errc::BadInput, "is a folder, not a setup file");
-    std::ifstream file(path, std::ios::binary);
+    const std::unique_ptr<std::FILE, int (*)(std::FILE*)> opened(std::fopen(path.c_str(), "rb"),
+                                                                 std::fclose);
+    std::FILE* const file = opened.get();
     if (!file)
-        return fail(Errc::BadInput, "cannot be opened");
-    std::ostringstream text;
-    text << file.rdbuf();
-    if (file.bad())
-        return fail(Errc::BadInput, "cannot be read");
-    return readSetup(text.str());
+        return fail(Errc::BadInput, "cannot be opened: " + reasonOf(errno));
+    // What is too large is refused below; an endless pipe must not be waited for.
+    std::string text;
+    std::array<char, 1U << 16U> part{};
+    std::size_t count = part.size();
+    while (count == part.size() && text.size() <= kMaxSetupBytes) {
+        count = std::fread(part.data(), 1, part.size(), file);
+        text.append(part.data(), count);
+    }
+    if (std::ferror(file) != 0)
+        return fail(Errc::BadInput, "cannot be read: " + reasonOf(errno));
+    return readSetup(text);
 }
 
 std::optional<std::vector<double>> parseNumbers(std::string_view text, std::size_t count)

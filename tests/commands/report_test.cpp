@@ -2,15 +2,20 @@
 #include "app/commands/report.h"
 
 #include "app/commands/command.h"
+#include "core/setup/size_limit.h"
 #include "tests/commands/changed_sample.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <array>
 #include <cmath>
+#include <csignal>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
+#include <thread>
+#include <unistd.h>
 
 namespace stillbay {
 namespace {
@@ -133,6 +138,34 @@ TEST(Report, BadFilesAreOne)
         EXPECT_NE(answer.err.find(path), std::string::npos);
         EXPECT_EQ(answer.out, "");
     }
+}
+
+// Oracle: what the other end of a pipe got rid of before it was closed.
+TEST(Report, TakesNoMoreOfAnEndlessInputThanASetupMayHave)
+{
+    constexpr std::size_t kMany = 256U << 20U;
+    std::array<int, 2> ends{};
+    ASSERT_EQ(::pipe(ends.data()), 0);
+    const auto before = std::signal(SIGPIPE, SIG_IGN);
+    std::size_t taken = 0;
+    std::thread writer([&, to = ends[1]] {
+        const std::string part(1U << 16U, ' ');
+        while (taken < kMany) {
+            const ssize_t count = ::write(to, part.data(), part.size());
+            if (count <= 0)
+                break;
+            taken += static_cast<std::size_t>(count);
+        }
+        ::close(to);
+    });
+    const std::string input = "/dev/fd/" + std::to_string(ends[0]);
+    const Answer answer = report({input});
+    ::close(ends[0]);
+    writer.join();
+    std::signal(SIGPIPE, before);
+    EXPECT_EQ(answer.code, 1);
+    EXPECT_NE(answer.err.find("larger than 8 MB"), std::string::npos) << answer.err;
+    EXPECT_LT(taken, kMaxSetupBytes + (1U << 20U));
 }
 
 TEST(Report, NamesTheKeyOfABadValue)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/text.h"
 
+#include "core/setup/size_limit.h"
 #include "core/setup/wording.h"
 #include "tests/setup/number_walk.h"
 #include "tests/setup/setup_text.h"
@@ -374,6 +375,48 @@ TEST(WriteSetup, ThrowsOnExtrasThatNoReaderMade)
     EXPECT_THROW(static_cast<void>(writeSetup(setup)), std::logic_error);
     setup.extras = {{"x", "not json"}};
     EXPECT_THROW(static_cast<void>(writeSetup(setup)), std::logic_error);
+}
+
+// A list of so many numbers under an unknown key, as dense as JSON can be.
+std::string sampleWithNumbers(std::string_view number, std::size_t bytes)
+{
+    std::string list;
+    while (list.size() < bytes)
+        list.append(number).push_back(',');
+    list.pop_back();
+    std::string text = sampleJson().dump();
+    text.pop_back();
+    return text + ",\"log\":[" + list + "]}";
+}
+
+// Oracle: definition. One zero a line is three times as large.
+TEST(WriteSetup, WritesOnOneLineWhatWouldBeTooLargeIndented)
+{
+    const std::string text = sampleWithNumbers("0", 6U << 20U);
+    const auto loaded = readSetup(text);
+    ASSERT_TRUE(loaded) << loaded.error().what;
+    ASSERT_EQ(loaded->warnings.size(), 1U);
+    EXPECT_EQ(loaded->warnings[0].code, "unknown-key");
+    const auto written = writeSetup(loaded->setup);
+    ASSERT_TRUE(written) << written.error().what;
+    EXPECT_LE(written->size(), kMaxSetupBytes);
+    EXPECT_EQ(std::count(written->begin(), written->end(), '\n'), 1);
+    EXPECT_EQ(readSetup(*written).value().setup, loaded->setup);
+}
+
+// Oracle: definition. Such numbers take 18 bytes each where they were read from 5.
+TEST(WriteSetup, RefusesWhatIsTooLargeEvenSoAndTheReaderSaysItAtOnce)
+{
+    const auto loaded = readSetup(sampleWithNumbers("1e14", 3U << 20U));
+    ASSERT_TRUE(loaded) << loaded.error().what;
+    ASSERT_EQ(loaded->warnings.size(), 2U);
+    EXPECT_EQ(loaded->warnings[1].code, "too-large-to-save");
+    EXPECT_EQ(english(loaded->warnings[1].text),
+              "This craft cannot be saved: written out it is larger than the 8 MB that a setup "
+              "file may have.");
+    const auto written = writeSetup(loaded->setup);
+    ASSERT_FALSE(written);
+    EXPECT_EQ(written.error().what, "The craft takes 11 MB as text, a setup file may have 8");
 }
 
 // Samples.

@@ -4,14 +4,11 @@
 #include <QFile>
 #include <QFileInfo>
 
+#include <string>
+
 namespace stillbay::ui {
-namespace {
 
-constexpr qint64 kLargestFile = 16 << 20;  // [bytes]; a craft with a hundred kept tunes is 0.2 MB
-
-}  // namespace
-
-Result<QByteArray> readFile(const QString& path)
+Result<QByteArray> readFile(const QString& path, qint64 most_bytes)
 {
     const QFileInfo info(path);
     if (info.exists() && !info.isFile())
@@ -19,11 +16,12 @@ Result<QByteArray> readFile(const QString& path)
     QFile file(path);
     if (!file.open(QIODevice::ReadOnly))
         return fail(Errc::BadInput, file.errorString().toStdString());
-    const QByteArray bytes = file.read(kLargestFile + 1);
+    const QByteArray bytes = file.read(most_bytes + 1);
     if (file.error() != QFileDevice::NoError)
         return fail(Errc::BadInput, file.errorString().toStdString());
-    if (bytes.size() > kLargestFile)
-        return fail(Errc::BadInput, "the file is larger than 16 MB, too large for a setup");
+    if (bytes.size() > most_bytes)
+        return fail(Errc::BadInput, "the file is larger than " + std::to_string(most_bytes >> 20) +
+                                        " MB, far more than a setup needs");
     return bytes;
 }
 

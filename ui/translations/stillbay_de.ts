@@ -1490,6 +1490,10 @@
         <source>9 of 10 builds stay clean from %1&#xa0;% to %2&#xa0;% throttle.</source>
         <translation>9 von 10 Nachbauten bleiben von %1&#xa0;% bis %2&#xa0;% Gas sauber.</translation>
     </message>
+    <message>
+        <source>This craft cannot be saved: written out it is larger than the %1 MB that a setup file may have.</source>
+        <translation>Dieser Kopter ist nicht zu speichern: ausgeschrieben ist er größer als die %1 MB, die eine Datei haben darf.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
