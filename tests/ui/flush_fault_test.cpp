@@ -44,6 +44,9 @@ TEST_P(FlushFails, TheWindowSaysSoAndTheFileStaysAsItWas)
     EXPECT_EQ(fileBytes(path), fileBytes(samplePath("reedbed")));
     EXPECT_EQ(QDir(home.path()).entryList({QStringLiteral("mine*")}, QDir::Files | QDir::Hidden),
               QStringList{QStringLiteral("mine.stillbay")});
+    // What the program keeps by itself fails too, a little later, and says so beside it.
+    EXPECT_TRUE(comesToSay(QStringLiteral("cannot be kept safe against a crash")));
+    EXPECT_TRUE(texts().contains(QStringLiteral("Could not save")));
     process.kill();
     process.waitForFinished();
 }

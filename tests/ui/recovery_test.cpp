@@ -11,6 +11,7 @@
 
 #include <csignal>
 #include <random>
+#include <sys/mount.h>
 
 namespace stillbay::ui {
 namespace {
@@ -319,6 +320,62 @@ TEST_F(Killed, StartsOnARecoveryFileThatIsCut)
     EXPECT_TRUE(said.contains(QStringLiteral("cannot be read"))) << qPrintable(said);
     EXPECT_TRUE(QFile::exists(home.filePath(QStringLiteral("stillbay/unsaved/cut.json.damaged"))));
     kill();
+}
+
+// The craft, its lock and the unsaved work on one small disk that fills up.
+struct OnFullDisk : Killed {
+    void SetUp() override
+    {
+        if (::mount("tmpfs", home.path().toLocal8Bit(), "tmpfs", 0, "size=256k") != 0)
+            GTEST_SKIP() << "the kernel does not let this user mount a small disk";
+        m_mounted = true;
+    }
+
+    void TearDown() override
+    {
+        process.kill();
+        process.waitForFinished();
+        if (m_mounted)
+            ::umount2(home.path().toLocal8Bit(), MNT_DETACH);
+    }
+
+    void fill()
+    {
+        QFile filler(home.filePath(QStringLiteral("filler")));
+        ASSERT_TRUE(filler.open(QIODevice::WriteOnly | QIODevice::Unbuffered));
+        while (filler.write(QByteArray(4096, 'f')) > 0) {
+        }
+    }
+
+private:
+    bool m_mounted = false;
+};
+
+TEST_F(OnFullDisk, EachFailureIsToldWithItsOwnReasonBesideTheOther)
+{
+    const QString path = home.filePath(QStringLiteral("mine.stillbay"));
+    ASSERT_TRUE(QFile::copy(samplePath("reedbed"), path));
+    ASSERT_TRUE(QFile::setPermissions(path, QFile::ReadOwner | QFile::WriteOwner));
+    start({path});
+    texts();
+    fill();
+    ASSERT_EQ(ask({QStringLiteral("key"), slider, QStringLiteral("Right")}),
+              QStringLiteral("done"));
+    ASSERT_EQ(ask({QStringLiteral("press"), QStringLiteral("Save")}), QStringLiteral("done"));
+    EXPECT_TRUE(texts().contains(QStringLiteral("Could not save")));
+    ASSERT_TRUE(comesToSay(QStringLiteral("cannot be kept safe against a crash")));
+    const QString said = texts();
+    EXPECT_TRUE(said.contains(QStringLiteral("Could not save"))) << qPrintable(said);
+    EXPECT_EQ(said.count(QStringLiteral("No space left on device")), 2) << qPrintable(said);
+    EXPECT_EQ(fileBytes(path), fileBytes(samplePath("reedbed")));
+
+    // Room again: what was said of the unsaved work no longer holds.
+    ASSERT_TRUE(QFile::remove(home.filePath(QStringLiteral("filler"))));
+    ASSERT_EQ(ask({QStringLiteral("key"), slider, QStringLiteral("Right")}),
+              QStringLiteral("done"));
+    EXPECT_TRUE(QTest::qWaitFor(
+        [this] { return !texts().contains(QStringLiteral("cannot be kept safe")); }, 30000));
+    EXPECT_EQ(kept().size(), 1);
 }
 
 TEST_F(Killed, DoesNotHoldItsFileForever)

@@ -21,9 +21,11 @@ public:
 
 signals:
     void failed(const QString& why);  ///< once, until it works again
+    void worksAgain();
 
 private:
     void changed();
+    Result<void> write();
 
     Document& m_document;
     UnsavedPlace m_place;

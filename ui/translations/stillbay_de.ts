@@ -2592,6 +2592,10 @@
         <source>Save the changes to %1 first?</source>
         <translation>Änderungen an %1 zuerst speichern?</translation>
     </message>
+    <message>
+        <source>%1 has changed on disk since it was read here, and cannot be read now. Saving replaces what is there, without a copy.</source>
+        <translation>%1 wurde auf der Platte geändert, seit die Datei hier gelesen wurde, und ist jetzt nicht lesbar. Speichern ersetzt, was dort ist, ohne eine Kopie.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::FileGuard</name>
@@ -2642,6 +2646,14 @@
     <message>
         <source>Goes on with the craft in this window, as unsaved work.</source>
         <translation>Macht mit dem Kopter in diesem Fenster weiter, als nicht gespeicherte Arbeit.</translation>
+    </message>
+    <message>
+        <source>%1 was changed by another program and cannot be read</source>
+        <translation>%1 wurde von einem anderen Programm geändert und ist nicht lesbar</translation>
+    </message>
+    <message>
+        <source>%1. The craft is still in this window; keeping yours lets the next save replace what is there now.</source>
+        <translation>%1. Der Kopter ist noch in diesem Fenster; wer seinen behält, ersetzt beim nächsten Speichern, was jetzt dort ist.</translation>
     </message>
 </context>
 <context>
@@ -3252,6 +3264,10 @@
         <source>Length × stretch</source>
         <translation>Länge × Dehnung</translation>
     </message>
+    <message>
+        <source>Safety against a crash</source>
+        <translation>Sicherung gegen einen Absturz</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::MapChart</name>
@@ -3552,6 +3568,10 @@
         <source>Unsaved work of an earlier run cannot be read (%1). It was kept as %2</source>
         <translation>Nicht gespeicherte Arbeit eines früheren Laufs ist nicht lesbar (%1). Sie wurde aufgehoben als %2</translation>
     </message>
+    <message>
+        <source>Its file %1 cannot be read now.</source>
+        <translation>Seine Datei %1 ist jetzt nicht lesbar.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::RowList</name>
@@ -3620,6 +3640,10 @@
     <message>
         <source>No build sheet for this craft</source>
         <translation>Kein Baublatt für diesen Kopter</translation>
+    </message>
+    <message>
+        <source>Build sheet</source>
+        <translation>Baublatt</translation>
     </message>
 </context>
 <context>

@@ -81,11 +81,6 @@ MainWindow::MainWindow(QWidget* parent)
     connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this,
             [this](bool clean) { setWindowModified(!clean); });
     connect(&m_recompute, &Recompute::finished, this, &MainWindow::resultArrived);
-    connect(&m_autosave, &Autosave::failed, this, [this](const QString& why) {
-        m_messages->tell(MessageBar::Kind::Problem,
-                         tr("Unsaved work cannot be kept safe against a crash"),
-                         tr("%1. Save the craft often.").arg(why));
-    });
     connect(
         qApp, &QGuiApplication::commitDataRequest, this,
         [this](QSessionManager& manager) {
@@ -109,7 +104,7 @@ void MainWindow::makeActions()
     m_redo->setShortcuts(QKeySequence::Redo);
 
     m_sheet = new SheetDesk(
-        m_document, *m_messages, [this] { return m_tuning->bench().grip_mm(); }, *this);
+        m_document, [this] { return m_tuning->bench().grip_mm(); }, *this);
     connect(m_sheet->action(), &QAction::triggered, m_files, &FileActions::commitTyping);
     connect(m_sheet->action(), &QAction::triggered, m_sheet, &SheetDesk::show);
     m_views.push_back(m_sheet);
@@ -222,10 +217,18 @@ void MainWindow::makePages()
     layout->setSpacing(0);
     auto* const unsaved = new MessageBar(tr("Unsaved work"));
     auto* const onDisk = new MessageBar(tr("File on disk"));
-    for (MessageBar* bar : {unsaved, onDisk, m_messages})
+    auto* const safety = new MessageBar(tr("Safety against a crash"));
+    // One a source, so that none wipes what another has said.
+    for (MessageBar* bar : {unsaved, onDisk, m_messages, safety, m_sheet->messages()})
         layout->addWidget(bar);
     new FileGuard(m_document, *m_files, *onDisk);
     new Recovery(*m_files, m_autosave, *unsaved);
+    connect(&m_autosave, &Autosave::failed, safety, [safety](const QString& why) {
+        safety->tell(MessageBar::Kind::Problem,
+                     tr("Unsaved work cannot be kept safe against a crash"),
+                     tr("%1. Save the craft often.").arg(why));
+    });
+    connect(&m_autosave, &Autosave::worksAgain, safety, &QWidget::hide);
     layout->addWidget(m_pages, 1);
     setCentralWidget(centre);
 }

@@ -22,6 +22,8 @@ QString fateOf(const Snapshot& snapshot)
     const QString path = QDir::toNativeSeparators(snapshot.path);
     if (!now.exists())
         return Recovery::tr("Its file %1 is gone.").arg(path);
+    if (!now.isReadable())
+        return Recovery::tr("Its file %1 cannot be read now.").arg(path);
     if (!now.sameContent(snapshot.original))
         return Recovery::tr("Its file %1 has changed since.").arg(path);
     return Recovery::tr("Its file %1 is as it was before these changes.").arg(path);
