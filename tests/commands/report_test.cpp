@@ -120,6 +120,21 @@ TEST(Report, WrongUsageIsTwo)
     }
 }
 
+// Oracle: the same throttles as plain ratios.
+TEST(Report, TakesThrottlesInPercent)
+{
+    const std::string plain = report({kReedbed, "--json", "--throttle", "0.25:0.6:0.05"}).out;
+    ASSERT_FALSE(plain.empty());
+    for (const std::string_view throttle : {"25%:60%:5%", "0.25:60%:5%", "25%:0.6:0.05"}) {
+        const Answer answer = report({kReedbed, "--json", "--throttle", throttle});
+        EXPECT_EQ(answer.code, 0) << answer.err;
+        EXPECT_EQ(answer.out, plain) << throttle;
+    }
+    for (const std::string_view wrong : {"25:60:5", "25%%:60%:5%", "25 %:60 %:5 %", "1%:101%:1%"})
+        EXPECT_EQ(report({kReedbed, "--throttle", wrong}).code, 2) << wrong;
+    EXPECT_EQ(report({kReedbed, "--frequency", "1%:100%:1%"}).code, 2);
+}
+
 TEST(Report, AnythingAfterTwoDashesIsAFile)
 {
     const Answer answer = report({"--", "--json"});
