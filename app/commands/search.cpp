@@ -6,6 +6,7 @@
 #include "app/commands/search_json.h"
 #include "app/commands/search_page.h"
 #include "core/base/format.h"
+#include "core/search/known.h"
 
 #include <array>
 #include <cmath>
@@ -190,7 +191,8 @@ Result<SearchAnswer> answerOf(const Setup& setup, const SearchArguments& argumen
 {
     const SearchSpace space = spaceOf(setup, arguments);
     const Judge judge(setup);
-    auto found = findBest(setup, space, arguments.options);
+    std::vector<Design> known = knownDesigns(judge, setup, space);
+    auto found = findBest(setup, space, arguments.options, known);
     if (!found)
         return tl::unexpected(found.error());
     const Design base = found->best.design;
@@ -199,8 +201,8 @@ Result<SearchAnswer> answerOf(const Setup& setup, const SearchArguments& argumen
         return tl::unexpected(map.error());
     if (const auto best = map->best();
         best && map->cells[*best].isBetterThan(found->best.verdict)) {
-        const Design known = map->design(base, *best / map->y.count, *best % map->y.count);
-        found = findBest(setup, space, arguments.options, {{known}});
+        known.push_back(map->design(base, *best / map->y.count, *best % map->y.count));
+        found = findBest(setup, space, arguments.options, known);
         if (!found)
             return tl::unexpected(found.error());
     }

@@ -160,6 +160,7 @@ private:
     Candidate sturdied(const Judged& start);
     std::optional<double> sturdiness(const Design& design, std::span<const Build> builds);
     Result<void> addRobustness(std::vector<Candidate>& candidates);
+    Result<void> rank(std::vector<Candidate>& candidates, std::span<const Design> known);
     Error nothingFeasible() const;
 
     const Setup& m_setup;
@@ -354,6 +355,26 @@ Result<void> Search::addRobustness(std::vector<Candidate>& candidates)
     return {};
 }
 
+// The sturdiest first. What was known competes for that place and for no other.
+Result<void> Search::rank(std::vector<Candidate>& candidates, std::span<const Design> known)
+{
+    const std::vector<Candidate> chosen = candidates;
+    const auto isChosen = [&](const Design& design) {
+        return std::any_of(chosen.begin(), chosen.end(),
+                           [&](const Candidate& c) { return c.design == design; });
+    };
+    for (const Design& design : known)
+        if (const Judgement verdict = judged(design); verdict.feasible() && !isChosen(design))
+            candidates.push_back({design, verdict, {}});
+    if (auto done = addRobustness(candidates); !done)
+        return done;
+    candidates.erase(
+        std::remove_if(candidates.begin() + 1, candidates.end(),
+                       [&](const Candidate& candidate) { return !isChosen(candidate.design); }),
+        candidates.end());
+    return {};
+}
+
 Error Search::nothingFeasible() const
 {
     const auto commonest = std::max_element(m_refused.begin(), m_refused.end());
@@ -427,6 +448,9 @@ Result<Found> Search::run(std::span<const Design> known)
     Found found{.best = candidates.front(), .candidates = {}, .judged = 0};
 
     if (m_options.robustBuilds > 0) {
+        std::stable_sort(places.begin(), places.end(), [](const Judged& a, const Judged& b) {
+            return a.verdict.isBetterThan(b.verdict);
+        });
         places.resize(std::min(places.size(), m_options.starts));
         std::vector<Candidate> sturdy(places.size());
         if (!forAll(places.size(), [&](std::size_t i) { sturdy[i] = sturdied(places[i]); }))
@@ -437,7 +461,7 @@ Result<Found> Search::run(std::span<const Design> known)
                          return std::none_of(candidates.begin(), candidates.end(),
                                              [&](const Candidate& c) { return isSamePlace(c, s); });
                      });
-        if (const auto done = addRobustness(candidates); !done)
+        if (const auto done = rank(candidates, known); !done)
             return tl::unexpected(done.error());
     }
     const auto best = std::find_if(candidates.begin(), candidates.end(), [&](const Candidate& c) {

@@ -43,7 +43,8 @@ struct Found {
 };
 
 /// @param setup     the craft; its present design is where knobs that are not searched stand
-/// @param known     designs worth starting from, as the best of a map; the answer is never worse
+/// @param known     designs worth starting from, as knownDesigns() or the best of a map; the best
+///                  is never worse as planned, the first candidate never less sturdy
 /// @param progress  false ends it within one design
 /// @error BadInput  a knob that is not free, twice the same, an empty range, nothing to choose.
 /// @error NoAnswer  nothing is feasible (with the commonest reason), or progress asked to stop.

@@ -17,9 +17,9 @@ inline constexpr std::string_view kReedbed = STILLBAY_SAMPLES_DIR "/reedbed.stil
 class ChangedSample {
 public:
     template <class Change>
-    explicit ChangedSample(Change change)
+    explicit ChangedSample(Change change, std::string_view sample = kReedbed)
     {
-        auto json = nlohmann::ordered_json::parse(std::ifstream(std::string(kReedbed)));
+        auto json = nlohmann::ordered_json::parse(std::ifstream(std::string(sample)));
         change(json);
         m_path = std::filesystem::temp_directory_path() /
                  ("stillbay-commands-test-" + std::to_string(::getpid()) + ".stillbay");

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/find/find_tune.h"
 
+#include "core/search/known.h"
+
 #include <algorithm>
 #include <functional>
 #include <utility>
@@ -9,18 +11,6 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kBeyond = 0.01;  // of a range
-
-bool isInside(const SearchSpace& space, const Design& design)
-{
-    const bool isAllowedTube =
-        space.stock.empty() || std::find(space.stock.begin(), space.stock.end(),
-                                         stockOf(design.tube)) != space.stock.end();
-    return isAllowedTube &&
-           std::all_of(space.knobs.begin(), space.knobs.end(), [&](const KnobRange& range) {
-               const double value = valueOf(design, range.knob);
-               return value >= range.from && value <= range.to;
-           });
-}
 
 /// Where one step beyond the end of a range would be sturdier.
 std::vector<Knob> wouldWiden(const SearchSpace& space, const Candidate& sturdiest,
@@ -57,14 +47,12 @@ Result<FindAnswer> findTune(const Setup& setup, const std::optional<SearchSpace>
 {
     FindAnswer answer{.setup = setup, .present = {}, .candidates = {}, .best = {}, .widen = {}};
     answer.present.design = designOf(setup);
-    answer.present.verdict = Judge(setup).judge(answer.present.design);
+    const Judge judge(setup);
+    answer.present.verdict = judge.judge(answer.present.design);
     const std::size_t builds = options.robustBuilds;
     if (space) {
-        std::vector<Design> known;
-        if (answer.present.verdict.feasible() && isInside(*space, answer.present.design))
-            known.push_back(answer.present.design);
         auto found = findBest(
-            setup, *space, options, known,
+            setup, *space, options, knownDesigns(judge, setup, *space),
             [&](std::size_t done, std::size_t all) { return progress(done, all + builds); });
         if (!found)
             return tl::unexpected(found.error());
