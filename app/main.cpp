@@ -37,7 +37,7 @@ int writeSheet(Arguments arguments, int argc, char** argv)
         return stillbay::ui::saveSheetWithoutDisplay(
             argc, argv, {order.setup, order.assessment, order.grip_mm, {}}, paper, order.output);
     };
-    return stillbay::runSheet(arguments, write, std::cerr);
+    return stillbay::runSheet(arguments, write, std::cout, std::cerr);
 }
 
 // Everything that needs no window is answered before there is a Qt application, which would end
@@ -47,14 +47,10 @@ int run(Arguments arguments, int argc, char** argv)
     if (arguments.empty())
         return openWindow({}, argc, argv);
     const std::string_view first = arguments.front();
-    if (first == "--version") {
-        std::cout << "stillbay " STILLBAY_VERSION "\n";
-        return stillbay::kExitDone;
-    }
-    if (first == "--help" || first == "-h") {
-        std::cout << stillbay::helpText();
-        return stillbay::kExitDone;
-    }
+    if (first == "--version")
+        return stillbay::print(std::cout, "stillbay " STILLBAY_VERSION "\n", std::cerr);
+    if (first == "--help" || first == "-h")
+        return stillbay::print(std::cout, stillbay::helpText(), std::cerr);
     if (first == "report")
         return stillbay::runReport(arguments.subspan(1), std::cout, std::cerr);
     if (first == "search")

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <tl/expected.hpp>
+
 #include <functional>
-#include <optional>
 #include <ostream>
 #include <span>
 #include <string>
@@ -12,21 +13,29 @@ namespace stillbay {
 
 /// An option of a command.
 struct Option {
-    std::string_view name;  ///< "--json"
-    bool wantsValue = false;
+    std::string_view name;     ///< "--throttle"
+    std::string_view value;    ///< what its value looks like: "A:B:STEP"; empty: it wants none
+    std::string_view meaning;  ///< for the command's help: what, in which unit, and the default
     /// Takes the value, empty where it wants none.
     /// @return what it wants instead, as a sentence without its full stop; empty: it was taken.
     std::function<std::string(std::string_view value)> take;
 };
 
-/// Walks what follows the command's word: one file and its options, in any order; what follows
-/// "--" is no option.
+/// A command, for people.
+struct CommandWords {
+    std::string_view name;  ///< "report"
+    std::string_view form;  ///< "stillbay report FILE [OPTION]…", shown where the file is missing
+    std::string_view does;  ///< one sentence
+};
+
+/// Walks what follows the command's word: one file ("-" is standard input) and its options, in any
+/// order; what follows "--" is no option. "--help" among them prints the command and its options
+/// to out instead.
 ///
-/// @param command  "report"
-/// @param form     shown where the file is missing: "stillbay report FILE"
-/// @return the file; none after an error has been printed.
-std::optional<std::string> readArguments(std::string_view command, std::string_view form,
-                                         std::span<const std::string_view> arguments,
-                                         std::span<const Option> options, std::ostream& err);
+/// @return the file; or the exit code after the help or an error has been printed.
+tl::expected<std::string, int> readArguments(const CommandWords& command,
+                                             std::span<const std::string_view> arguments,
+                                             std::span<const Option> options, std::ostream& out,
+                                             std::ostream& err);
 
 }  // namespace stillbay

@@ -19,6 +19,9 @@ inline constexpr int kExitBadInput = 1;
 inline constexpr int kExitUsage = 2;
 inline constexpr int kExitNoAnswer = 3;
 
+/// The name of a file that stands for standard input.
+inline constexpr std::string_view kStandardInput = "-";
+
 /// Prints "stillbay: WHAT: WHERE". @return the exit code of the error's kind.
 int reportError(std::ostream& err, const Error& error, std::string_view file);
 
@@ -28,14 +31,24 @@ void reportWarnings(std::ostream& err, const std::vector<Warning>& warnings, std
 /// Prints "stillbay: WHAT: WHERE" for a wrong command line. @return kExitUsage.
 int usageError(std::ostream& err, std::string_view what, std::string_view where);
 
+/// Prints what was asked for. @return kExitDone, or kExitBadInput after saying that out does not
+/// take it.
+int print(std::ostream& out, std::string_view text, std::ostream& err);
+
 /// Reads and validates a setup file.
+/// @param path  or kStandardInput
 /// @error BadInput  the file cannot be read, or what readSetup() refuses.
 Result<LoadedSetup> loadSetup(const std::string& path);
 
+/// How the numbers of an argument may be written.
+enum class Percent { No, Allowed };  ///< "25%" for 0.25
+
 /// `count` finite numbers with colons between them, "A:B"; none when it is not that.
-std::optional<std::vector<double>> parseNumbers(std::string_view text, std::size_t count);
+std::optional<std::vector<double>> parseNumbers(std::string_view text, std::size_t count,
+                                                Percent percent = Percent::No);
 
 /// "A:B:STEP" with A ≤ B and STEP > 0, all within [low, high]; none when it is not that.
-std::optional<Grid> parseGrid(std::string_view text, double low, double high);
+std::optional<Grid> parseGrid(std::string_view text, double low, double high,
+                              Percent percent = Percent::No);
 
 }  // namespace stillbay

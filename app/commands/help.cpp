@@ -16,10 +16,15 @@ std::string_view helpText()
            "                  [--tube OUTER:BORE:SHORE]... [--map N:M] [--builds N] [--seed N]\n"
            "                  [--json]\n"
            "                      print the best tubes within limits, and the map\n"
-           "  stillbay sheet FILE --output OUT.pdf [--paper a4|letter] [--grip MM]\n"
+           "  stillbay sheet FILE --output OUT.pdf [--force] [--paper a4|letter] [--grip MM]\n"
            "                      write the build sheet: cut list, holes, drilling template\n"
+           "  stillbay report --help, and the same of each command\n"
+           "                      print what its options mean, with their units\n"
            "  stillbay --help     print this page\n"
            "  stillbay --version  print the version\n"
+           "\n"
+           "As FILE of a command, - is standard input. Lengths are in mm, angles in degrees,\n"
+           "frequencies in Hz, throttles from 0 to 1 or in %.\n"
            "\n"
            "exit codes: 0 done, 1 the input is bad, 2 wrong usage, 3 no answer\n";
 }

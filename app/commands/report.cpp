@@ -5,8 +5,8 @@
 #include "app/commands/command.h"
 #include "app/commands/report_json.h"
 #include "app/commands/report_page.h"
+#include "core/advice/helps.h"
 #include "core/assess/assess.h"
-#include "core/assess/helps.h"
 
 #include <array>
 #include <utility>
@@ -22,43 +22,54 @@ struct ReportArguments {
 
 constexpr double kHighestFrequency_hz = 20000;
 
-// None after an error has been printed.
-std::optional<ReportArguments> parse(std::span<const std::string_view> arguments, std::ostream& err)
+constexpr CommandWords kWords{
+    "report", "stillbay report FILE [OPTION]...",
+    "Prints the assessment of the setup in FILE: a page for people, or an object for programs."};
+
+// The exit code after the help or an error has been printed.
+tl::expected<ReportArguments, int> parse(std::span<const std::string_view> arguments,
+                                         std::ostream& out, std::ostream& err)
 {
     ReportArguments parsed;
-    const auto takeGrid = [](std::string_view value, double high, Grid& grid) {
-        const auto given = parseGrid(value, 0, high);
-        grid = given.value_or(grid);
+    const auto takeGrid = [](std::string_view value, double high, Percent percent, auto& grid) {
+        const auto given = parseGrid(value, 0, high, percent);
+        if (given)
+            grid = *given;
         return given.has_value();
     };
     const std::array<Option, 4> options{{
-        {"--json", false,
+        {"--json", "", "Print JSON.",
          [&](std::string_view) {
              parsed.json = true;
              return std::string();
          }},
-        {"--throttle", true,
+        {"--throttle", "A:B:STEP",
+         "Throttles from A to B, each from 0 to 1 or from 0% to 100%. The default is "
+         "0.10:1.00:0.005, from the lower end of the cruise window where that is below 0.10, and "
+         "both ends of that window.",
          [&](std::string_view value) {
-             return takeGrid(value, 1, parsed.options.throttle)
+             return takeGrid(value, 1, Percent::Allowed, parsed.options.throttle)
                         ? std::string()
-                        : "--throttle wants A:B:STEP between 0 and 1";
+                        : "--throttle wants A:B:STEP between 0 and 1, or between 0% and 100%";
          }},
-        {"--frequency", true,
+        {"--frequency", "A:B:STEP",
+         "Frequencies of the transmissibility in Hz, from 0 to 20000. The default is 1:400:0.5.",
          [&](std::string_view value) {
-             return takeGrid(value, kHighestFrequency_hz, parsed.options.frequency_hz)
+             return takeGrid(value, kHighestFrequency_hz, Percent::No, parsed.options.frequency_hz)
                         ? std::string()
                         : "--frequency wants A:B:STEP in Hz between 0 and 20000";
          }},
-        {"--airframe", true,
+        {"--airframe", "rigid|flexible",
+         "Take the arms as rigid, or let them bend, which is the default.",
          [&](std::string_view value) {
              parsed.options.flexible_airframe = value == "flexible";
              return value == "rigid" || value == "flexible" ? std::string()
                                                             : "--airframe wants rigid or flexible";
          }},
     }};
-    auto file = readArguments("report", "stillbay report FILE", arguments, options, err);
+    auto file = readArguments(kWords, arguments, options, out, err);
     if (!file)
-        return std::nullopt;
+        return tl::unexpected(file.error());
     parsed.file = *std::move(file);
     return parsed;
 }
@@ -67,9 +78,9 @@ std::optional<ReportArguments> parse(std::span<const std::string_view> arguments
 
 int runReport(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err)
 {
-    const auto parsed = parse(arguments, err);
+    const auto parsed = parse(arguments, out, err);
     if (!parsed)
-        return kExitUsage;
+        return parsed.error();
     const auto loaded = loadSetup(parsed->file);
     if (!loaded)
         return reportError(err, loaded.error(), parsed->file);
@@ -79,16 +90,12 @@ int runReport(std::span<const std::string_view> arguments, std::ostream& out, st
         return reportError(err, assessment.error(), parsed->file);
     assessment->warnings.insert(assessment->warnings.begin(), loaded->warnings.begin(),
                                 loaded->warnings.end());
-    if (parsed->json) {
-        out << reportJson(*assessment);
-    } else {
-        const auto helps = whatHelps(loaded->setup, parsed->options);
-        if (!helps)
-            return reportError(err, helps.error(), parsed->file);
-        out << reportPage(loaded->setup, *assessment, *helps);
-    }
-    return out.flush() ? kExitDone
-                       : usageError(err, "the report cannot be written", "standard output");
+    if (parsed->json)
+        return print(out, reportJson(*assessment), err);
+    const auto helps = whatHelps(loaded->setup, parsed->options);
+    if (!helps)
+        return reportError(err, helps.error(), parsed->file);
+    return print(out, reportPage(loaded->setup, *assessment, *helps), err);
 }
 
 }  // namespace stillbay

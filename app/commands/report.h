@@ -11,8 +11,8 @@ namespace stillbay {
 /// [--airframe rigid|flexible]`: the assessment, for people or as JSON.
 ///
 /// @param arguments what follows the word `report`.
-/// @param out the report, @param err errors and warnings in one line each.
-/// @return exit code: 0 done, 1 bad input, 2 wrong usage, 3 no answer.
+/// @param out the report or the help, @param err errors and warnings in one line each.
+/// @return exit code: 0 done, 1 bad input or out takes nothing, 2 wrong usage, 3 no answer.
 int runReport(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err);
 
 }  // namespace stillbay

@@ -71,6 +71,12 @@ void massTable(std::ostream& page, const Assessment& a)
     row("airframe", a.airframe);
 }
 
+std::string cruiseSentence(const Assessment& a)
+{
+    return a.cruise ? formatted("Worst wobble in the cruise window: %.2f px.", a.cruise->worst_px)
+                    : english(outsideCruiseInWords()) + '.';
+}
+
 void helpsList(std::ostream& page, const Helps& helps)
 {
     const std::vector<Help> best = helps.best(kShownHelps);
@@ -80,8 +86,8 @@ void helpsList(std::ostream& page, const Helps& helps)
     for (const Help& help : best) {
         std::string text =
             english(help.step.words) + formatted(". Wobble %.2f px instead of %.2f px (%+.0f %%)",
-                                                 help.after_px, helps.before_px,
-                                                 100 * (help.after_px / helps.before_px - 1));
+                                                 help.after_px, *helps.before_px,
+                                                 100 * (help.after_px / *helps.before_px - 1));
         for (const Warning& warning : help.newWarnings)
             if (const Phrase danger = dangerInWords(warning); !danger.pattern.empty())
                 text += ", but " + english(danger);
@@ -97,10 +103,7 @@ std::string reportPage(const Setup& setup, const Assessment& a, const Helps& hel
     page << (setup.name.empty() ? "Unnamed craft" : setup.name) << "\n\n";
     for (const Phrase& sentence : findings(setup, a))
         paragraph(page, english(sentence), "  ");
-    paragraph(
-        page,
-        formatted("Worst wobble in the cruise window: %.2f px.", worstCruiseWobble_px(setup, a)),
-        "  ");
+    paragraph(page, cruiseSentence(a), "  ");
     if (!a.warnings.empty())
         page << "\nCautions\n";
     for (const Warning& warning : a.warnings)

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/advice/helps.h"
 #include "core/assess/assessment.h"
-#include "core/assess/helps.h"
 #include "core/setup/setup.h"
 
 #include <string>

@@ -6,6 +6,7 @@
 #include "app/commands/search_json.h"
 #include "app/commands/search_page.h"
 #include "core/base/format.h"
+#include "core/search/known.h"
 
 #include <array>
 #include <cmath>
@@ -79,48 +80,69 @@ std::string takeCells(std::string_view value, SearchArguments& parsed)
     return {};
 }
 
-// None after an error has been printed.
-std::optional<SearchArguments> parse(std::span<const std::string_view> arguments, std::ostream& err)
+constexpr CommandWords kWords{
+    "search", "stillbay search FILE [OPTION]...",
+    "Prints the best tubes within limits for the craft in FILE, how sturdy they are, and the map "
+    "of free length and stretch: a page for people, or an object for programs."};
+
+// The exit code after the help or an error has been printed.
+tl::expected<SearchArguments, int> parse(std::span<const std::string_view> arguments,
+                                         std::ostream& out, std::ostream& err)
 {
     SearchArguments parsed;
-    const auto range = [](const char* name, Knob knob, std::optional<KnobRange>& to) {
-        return Option{name, true, [=, &to](std::string_view value) {
+    const auto range = [](const char* name, const char* meaning, Knob knob,
+                          std::optional<KnobRange>& to) {
+        return Option{name, "A:B", meaning, [=, &to](std::string_view value) {
                           const std::string wants = takeRange(value, knob, to);
                           return wants.empty() ? wants : std::string(name) + ' ' + wants;
                       }};
     };
     std::size_t seed = parsed.options.seed;
     const std::array<Option, 8> options{{
-        {"--json", false,
-         [&](std::string_view) {
-             parsed.json = true;
-             return std::string();
-         }},
-        range("--free-length", Knob::FreeLength, parsed.length),
-        range("--stretch", Knob::Stretch, parsed.stretch),
-        range("--elevation", Knob::Elevation, parsed.elevation),
-        {"--tube", true,
+        range("--free-length",
+              "Free lengths from A to B in mm. The default lies around the present one.",
+              Knob::FreeLength, parsed.length),
+        range("--stretch",
+              "Stretches from A to B, a plain ratio: 1.15 is 15 % longer than free. The default is "
+              "from 1 to the tube's limit. In a drilled craft, what the mean stretch must stay "
+              "within.",
+              Knob::Stretch, parsed.stretch),
+        range("--elevation", "Search the tubes' elevation too, from A to B in degrees.",
+              Knob::Elevation, parsed.elevation),
+        {"--tube", "OUTER:BORE:SHORE",
+         "A tube to choose from: diameters in mm, hardness in Shore A. May be given several times. "
+         "The default is the present tube.",
          [&](std::string_view value) {
              return takeTubeOption(value, parsed.tubes);
          }},
-        {"--map", true,
+        {"--map", "N:M",
+         "How many free lengths and stretches the map has, 2 to 501. The default is 41:41.",
          [&](std::string_view value) {
              return takeCells(value, parsed);
          }},
-        {"--builds", true,
+        {"--builds", "N",
+         "How many scattered builds of each candidate are computed, 10 to 100000. The default is "
+         "256.",
          [&](std::string_view value) {
              return takeCount(value, "--builds wants a whole number between 10 and 100000", 10,
                               kMostBuilds, parsed.options.robustBuilds);
          }},
-        {"--seed", true,
+        {"--seed", "N",
+         "Seed of the scatter, a whole number from 0 to 2^53; the same seed gives the same answer. "
+         "The default is 1.",
          [&](std::string_view value) {
              return takeCount(value, "--seed wants a whole number between 0 and 2^53", 0, kMostSeed,
                               seed);
          }},
+        {"--json", "", "Print JSON.",
+         [&](std::string_view) {
+             parsed.json = true;
+             return std::string();
+         }},
     }};
-    auto file = readArguments("search", "stillbay search FILE", arguments, options, err);
+    auto file = readArguments(kWords, arguments, options, out, err);
     if (!file)
-        return std::nullopt;
+        return tl::unexpected(file.error());
     parsed.file = *std::move(file);
     parsed.options.seed = seed;
     return parsed;
@@ -169,7 +191,8 @@ Result<SearchAnswer> answerOf(const Setup& setup, const SearchArguments& argumen
 {
     const SearchSpace space = spaceOf(setup, arguments);
     const Judge judge(setup);
-    auto found = findBest(setup, space, arguments.options);
+    std::vector<Design> known = knownDesigns(judge, setup, space);
+    auto found = findBest(setup, space, arguments.options, known);
     if (!found)
         return tl::unexpected(found.error());
     const Design base = found->best.design;
@@ -178,8 +201,8 @@ Result<SearchAnswer> answerOf(const Setup& setup, const SearchArguments& argumen
         return tl::unexpected(map.error());
     if (const auto best = map->best();
         best && map->cells[*best].isBetterThan(found->best.verdict)) {
-        const Design known = map->design(base, *best / map->y.count, *best % map->y.count);
-        found = findBest(setup, space, arguments.options, {{known}});
+        known.push_back(map->design(base, *best / map->y.count, *best % map->y.count));
+        found = findBest(setup, space, arguments.options, known);
         if (!found)
             return tl::unexpected(found.error());
     }
@@ -198,9 +221,9 @@ Result<SearchAnswer> answerOf(const Setup& setup, const SearchArguments& argumen
 
 int runSearch(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err)
 {
-    const auto parsed = parse(arguments, err);
+    const auto parsed = parse(arguments, out, err);
     if (!parsed)
-        return kExitUsage;
+        return parsed.error();
     const auto loaded = loadSetup(parsed->file);
     if (!loaded)
         return reportError(err, loaded.error(), parsed->file);
@@ -208,9 +231,7 @@ int runSearch(std::span<const std::string_view> arguments, std::ostream& out, st
     const auto answer = answerOf(loaded->setup, *parsed);
     if (!answer)
         return reportError(err, answer.error(), parsed->file);
-    out << (parsed->json ? searchJson(*answer) : searchPage(loaded->setup, *answer));
-    return out.flush() ? kExitDone
-                       : usageError(err, "the answer cannot be written", "standard output");
+    return print(out, parsed->json ? searchJson(*answer) : searchPage(loaded->setup, *answer), err);
 }
 
 }  // namespace stillbay

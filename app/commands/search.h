@@ -12,8 +12,9 @@ namespace stillbay {
 /// limits, how sturdy they are, and the map of length and stretch.
 ///
 /// @param arguments what follows the word `search`.
-/// @param out the answer, @param err errors and warnings in one line each.
-/// @return exit code: 0 done, 1 bad input, 2 wrong usage, 3 no answer (nothing holds).
+/// @param out the answer or the help, @param err errors and warnings in one line each.
+/// @return exit code: 0 done, 1 bad input or out takes nothing, 2 wrong usage, 3 no answer (nothing
+/// holds).
 int runSearch(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err);
 
 }  // namespace stillbay

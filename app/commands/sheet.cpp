@@ -5,7 +5,9 @@
 #include "app/commands/command.h"
 #include "core/assess/assess.h"
 
+#include <algorithm>
 #include <array>
+#include <cctype>
 #include <charconv>
 #include <filesystem>
 #include <optional>
@@ -18,6 +20,7 @@ struct SheetArguments {
     std::string file, output;
     SheetPaper paper = SheetPaper::OfTheLocale;
     double grip_mm = kUsualGrip_mm;
+    bool force = false;  // replace what is there
 };
 
 std::optional<double> parseGrip(std::string_view text)
@@ -30,39 +33,61 @@ std::optional<double> parseGrip(std::string_view text)
     return value;
 }
 
-// None after an error has been printed.
-std::optional<SheetArguments> parse(std::span<const std::string_view> arguments, std::ostream& err)
+constexpr CommandWords kWords{
+    "sheet", "stillbay sheet FILE --output OUT.pdf [OPTION]...",
+    "Writes the build sheet of the craft in FILE as PDF: cut list, holes, drilling template, the "
+    "numbers the craft was tuned for, and the cautions."};
+
+bool isPdf(std::string_view name)
 {
-    constexpr std::string_view kForm = "stillbay sheet FILE --output OUT.pdf";
+    std::string suffix = std::filesystem::path(name).extension().string();
+    std::transform(suffix.begin(), suffix.end(), suffix.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return suffix == ".pdf";
+}
+
+// The exit code after the help or an error has been printed.
+tl::expected<SheetArguments, int> parse(std::span<const std::string_view> arguments,
+                                        std::ostream& out, std::ostream& err)
+{
     SheetArguments parsed;
-    const std::array<Option, 3> options{{
-        {"--output", true,
+    const std::array<Option, 4> options{{
+        {"--output", "OUT.pdf", "The file to write; its name ends in .pdf.",
          [&](std::string_view value) {
              parsed.output = value;
-             return value.empty() ? "--output wants the name of a PDF file" : std::string();
+             return isPdf(value) ? std::string() : "--output wants the name of a PDF file";
          }},
-        {"--paper", true,
+        {"--force", "", "Replace an older file of that name, whole or not at all.",
+         [&](std::string_view) {
+             parsed.force = true;
+             return std::string();
+         }},
+        {"--paper", "a4|letter", "Size of the paper. The default follows the locale.",
          [&](std::string_view value) {
              parsed.paper = value == "a4" ? SheetPaper::A4 : SheetPaper::Letter;
              return value == "a4" || value == "letter" ? std::string()
                                                        : "--paper wants a4 or letter";
          }},
-        {"--grip", true,
+        {"--grip", "MM", "How much tube each clamp holds, 0 to 50 mm. The default is 6.",
          [&](std::string_view value) {
              const auto grip = parseGrip(value);
              parsed.grip_mm = grip.value_or(kUsualGrip_mm);
              return grip ? std::string() : "--grip wants millimetres between 0 and 50";
          }},
     }};
-    auto file = readArguments("sheet", kForm, arguments, options, err);
+    auto file = readArguments(kWords, arguments, options, out, err);
     if (!file)
-        return std::nullopt;
-    if (parsed.output.empty()) {
-        usageError(err, "sheet wants an output", kForm);
-        return std::nullopt;
-    }
+        return tl::unexpected(file.error());
+    if (parsed.output.empty())
+        return tl::unexpected(usageError(err, "sheet wants an output", kWords.form));
     parsed.file = *std::move(file);
     return parsed;
+}
+
+bool isThere(const std::string& path)
+{
+    std::error_code code;
+    return std::filesystem::exists(std::filesystem::symlink_status(path, code));
 }
 
 bool areOneFile(const std::string& a, const std::string& b)
@@ -74,13 +99,17 @@ bool areOneFile(const std::string& a, const std::string& b)
 }  // namespace
 
 int runSheet(std::span<const std::string_view> arguments, const SheetWriter& write,
-             std::ostream& err)
+             std::ostream& out, std::ostream& err)
 {
-    const auto parsed = parse(arguments, err);
+    const auto parsed = parse(arguments, out, err);
     if (!parsed)
-        return kExitUsage;
+        return parsed.error();
     if (areOneFile(parsed->file, parsed->output))
         return usageError(err, "the sheet would replace the craft", parsed->output);
+    if (!parsed->force && isThere(parsed->output))
+        return reportError(err,
+                           {Errc::BadInput, phrase("is there already, --force replaces it"), {}},
+                           parsed->output);
     auto loaded = loadSetup(parsed->file);
     if (!loaded)
         return reportError(err, loaded.error(), parsed->file);

@@ -28,14 +28,15 @@ struct SheetOrder {
 /// Draws the sheet and writes it to order.output.
 using SheetWriter = std::function<Result<void>(const SheetOrder& order)>;
 
-/// `stillbay sheet FILE --output OUT.pdf [--paper a4|letter] [--grip MM]`: the build sheet.
+/// `stillbay sheet FILE --output OUT.pdf [--force] [--paper a4|letter] [--grip MM]`: the build
+/// sheet.
 ///
 /// @param arguments what follows the word `sheet`.
 /// @param write is called only once there is an answer to write.
-/// @param err errors and warnings in one line each.
-/// @return exit code: 0 done, 1 bad input or the output cannot be written, 2 wrong usage, 3 no
-/// answer.
+/// @param out the help, @param err errors and warnings in one line each.
+/// @return exit code: 0 done, 1 bad input, the output is there already or cannot be written, 2
+/// wrong usage, 3 no answer.
 int runSheet(std::span<const std::string_view> arguments, const SheetWriter& write,
-             std::ostream& err);
+             std::ostream& out, std::ostream& err);
 
 }  // namespace stillbay

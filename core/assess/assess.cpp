@@ -2,13 +2,14 @@
 #include "core/assess/assess.h"
 
 #include "core/assess/cautions.h"
-#include "core/assess/craft.h"
-#include "core/assess/rest_figures.h"
-#include "core/assess/shaking.h"
-#include "core/assess/wobble.h"
 #include "core/base/solve.h"
 #include "core/base/units.h"
+#include "core/craft/craft.h"
 #include "core/drive/balance.h"
+#include "core/response/cruise.h"
+#include "core/response/rest_figures.h"
+#include "core/response/shaking.h"
+#include "core/response/wobble.h"
 #include "core/setup/validate.h"
 #include "core/suspension/modes.h"
 #include "core/suspension/motion_words.h"
@@ -84,6 +85,17 @@ Result<BayModes> bayModes(const HungBay& hung, const Pose& rest, const Matrix6cd
     return BayModes{*bench, *flight};
 }
 
+std::optional<CruiseWobble> overCruise(const Flight& flight,
+                                       const std::vector<ThrottlePoint>& points)
+{
+    std::vector<double> throttle, wobble_px;
+    for (const ThrottlePoint& point : points) {
+        throttle.push_back(point.throttle);
+        wobble_px.push_back(point.wobble_px);
+    }
+    return CruiseWindow(flight).over(throttle, wobble_px);
+}
+
 Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& options,
                                   const Shaking& shaking)
 {
@@ -126,6 +138,7 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
     result.hover = hoverFigures(shaking.craft, (result.bay.mass + result.airframe.mass) * kGravity);
     result.throttle = std::move(*throttle);
     result.ranges = gradedRanges(result.throttle, setup.limits.faint_px, setup.limits.bad_px);
+    result.cruise = overCruise(setup.flight, result.throttle);
     result.warnings = cautions({setup, shaking.craft, *hung, result});
     return result;
 }
@@ -135,13 +148,18 @@ struct ShakingKey {
     Airframe airframe;
     Drive drive;
     double air_density_kg_m3 = 0.0;
-    Grid throttle;
+    std::vector<double> throttles;
     bool flexible = true;
 
     bool operator==(const ShakingKey&) const = default;
 };
 
 }  // namespace
+
+std::vector<double> throttlesOf(const Setup& setup, const AssessOptions& options)
+{
+    return options.throttle ? options.throttle->values() : CruiseWindow(setup.flight).sweep();
+}
 
 struct Assessor::Kept {
     ShakingKey key;
@@ -157,12 +175,12 @@ Result<Assessment> Assessor::assess(const Setup& setup, const AssessOptions& opt
 {
     if (const auto valid = validate(setup); !valid)
         return tl::unexpected(valid.error());
-    ShakingKey key{setup.airframe, setup.drive, setup.flight.air_density_kg_m3, options.throttle,
-                   options.flexible_airframe};
-    if (!m_kept || m_kept->key != key)
-        m_kept = std::make_unique<Kept>(
-            Kept{std::move(key), prepareShaking(makeShakenAirframe(setup), options.throttle,
-                                                options.flexible_airframe)});
+    ShakingKey key{setup.airframe, setup.drive, setup.flight.air_density_kg_m3,
+                   throttlesOf(setup, options), options.flexible_airframe};
+    if (!m_kept || m_kept->key != key) {
+        Shaking shaking = prepareShaking(makeShakenAirframe(setup), key.throttles, key.flexible);
+        m_kept = std::make_unique<Kept>(Kept{std::move(key), std::move(shaking)});
+    }
     return assessPrepared(setup, options, m_kept->shaking);
 }
 

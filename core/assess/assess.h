@@ -7,16 +7,21 @@
 #include "core/setup/setup.h"
 
 #include <memory>
+#include <optional>
+#include <vector>
 
 namespace stillbay {
 
 struct AssessOptions {
-    Grid throttle{0.10, 1.00, 0.005};
+    std::optional<Grid> throttle;  ///< none: the craft's own, CruiseWindow::sweep()
     Grid frequency_hz{1.0, 400.0, 0.5};
     bool flexible_airframe = true;
 
     bool operator==(const AssessOptions&) const = default;
 };
+
+/// The throttles that an assessment looks at, rising.
+std::vector<double> throttlesOf(const Setup& setup, const AssessOptions& options);
 
 /// The one door to the numbers: assess(Setup) → Assessment.
 ///

@@ -4,7 +4,9 @@
 #include "core/base/linalg.h"
 #include "core/base/phrase.h"
 #include "core/base/result.h"
+#include "core/craft/craft.h"
 #include "core/mass/mass.h"
+#include "core/response/figures.h"
 
 #include <array>
 #include <optional>
@@ -27,23 +29,6 @@ struct TubeFigures {
     bool modulus_from_hardness = false;
 };
 
-enum class TubeState { Taut, Slack, Buckled };
-
-struct TubeAtRest {
-    double stretch = 0.0;
-    double tension = 0.0;  ///< [N]
-    TubeState state = TubeState::Taut;
-    double bend = 0.0;  ///< [rad] largest angle of an end against the chord; 0 when hinged
-};
-
-/// Where the bay comes to rest.
-struct RestFigures {
-    double load_factor = 1.0;
-    Vector3d shift = Vector3d::Zero();     ///< [m] of the bay's centre of mass from the drawing
-    Vector3d rotation = Vector3d::Zero();  ///< [rad] rotation vector from the drawing
-    std::vector<TubeAtRest> tubes;         ///< in the order of the mount points
-};
-
 struct ModeFigures {
     double frequency_hz = 0.0;
     double loss_factor = 0.0;
@@ -64,43 +49,6 @@ struct HoverFigures {
     double balance_grade_mm_s = 0.0;  ///< ISO 21940-11 grade of the propeller
 };
 
-/// The bay's answer to one order: multiples of the rotor speed.
-struct OrderPoint {
-    int order = 1;  ///< 1, B, 2B, …
-    double frequency_hz = 0.0;
-    double wobble_px = 0.0;  ///< rms, powers added over the motors
-    /// [rad] per motor: the camera's rotation about the picture's up, left and optical axes, as
-    /// amplitudes of e^{iωt} with all motors in step. Empty while the motors stand still.
-    std::vector<Vector3cd> rotations;
-    /// The same for a bay that is bolted to the airframe instead of hung on tubes.
-    std::vector<Vector3cd> boltedRotations;
-};
-
-struct ThrottlePoint {
-    double throttle = 0.0;
-    double speed_rpm = 0.0;
-    double thrust_per_motor = 0.0;  ///< [N]
-    double wobble_px = 0.0;         ///< rms, powers added over motors and orders
-    double wobble_worst_px = 0.0;   ///< plain sum over motors and orders
-    /// wobble_px of a bay that is bolted to the airframe; none exactly on an undamped resonance.
-    std::optional<double> bolted_px;
-    std::vector<OrderPoint> orders;
-};
-
-enum class Grade { Clean, Faint, Bad };
-
-/// A stretch of the throttle with one grade; neighbours share their border.
-struct ThrottleRange {
-    double from = 0.0, to = 0.0;
-    Grade grade = Grade::Clean;
-};
-
-/// Propeller coefficients in use.
-struct PropellerFigures {
-    double thrust_coefficient = 0.0, power_coefficient = 0.0;
-    bool thrust_estimated = false, power_estimated = false;
-};
-
 struct Assessment {
     MassFigures bay, airframe;  ///< airframe: arms, motors and propellers in
     TubeFigures tube;
@@ -112,7 +60,8 @@ struct Assessment {
     PropellerFigures propeller;
     HoverFigures hover;
     std::vector<ThrottlePoint> throttle;  ///< rising in throttle; at the full pack
-    std::vector<ThrottleRange> ranges;    ///< cover the throttle grid without gaps
+    std::vector<ThrottleRange> ranges;    ///< cover the throttles without gaps
+    std::optional<CruiseWobble> cruise;   ///< none: no throttle lies in the cruise window
     std::vector<Warning> warnings;
 };
 

@@ -2,9 +2,9 @@
 #include "core/assess/cautions.h"
 
 #include "core/assess/crossings.h"
-#include "core/assess/rest_figures.h"
 #include "core/assess/words.h"
 #include "core/base/units.h"
+#include "core/response/rest_figures.h"
 
 #include <algorithm>
 #include <optional>

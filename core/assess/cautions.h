@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/assess/assessment.h"
-#include "core/assess/craft.h"
+#include "core/craft/craft.h"
 
 #include <vector>
 

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/crossings.h"
 
+#include "core/response/cruise.h"
+
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
 
 namespace stillbay {
 namespace {
-
-constexpr double kBorder = 1e-9;  // of throttle: the ends of the cruise window belong to it
 
 // A stretch of the grid owns its far end, and its near end too when it is the first one: so a
 // crossing on a point of the grid counts once.
@@ -36,7 +36,7 @@ std::vector<Resonance> resonances(const Assessment& assessment)
 
 std::vector<Crossing> crossings(const Setup& setup, const Assessment& assessment)
 {
-    const auto [from, to] = setup.flight.cruise_throttle;
+    const CruiseWindow cruise(setup.flight);
     const std::vector<Resonance> met = resonances(assessment);
     std::vector<Crossing> found;
     for (std::size_t i = 1; i < assessment.throttle.size(); ++i) {
@@ -50,10 +50,9 @@ std::vector<Crossing> crossings(const Setup& setup, const Assessment& assessment
                 const double share =
                     (f_hz - near.frequency_hz) / (far.frequency_hz - near.frequency_hz);
                 const double throttle = std::lerp(a.throttle, b.throttle, share);
-                found.push_back({near.order, resonance, throttle,
-                                 std::lerp(a.speed_rpm, b.speed_rpm, share),
-                                 std::lerp(near.wobble_px, far.wobble_px, share),
-                                 from - kBorder <= throttle && throttle <= to + kBorder});
+                found.push_back(
+                    {near.order, resonance, throttle, std::lerp(a.speed_rpm, b.speed_rpm, share),
+                     std::lerp(near.wobble_px, far.wobble_px, share), cruise.contains(throttle)});
             }
     }
     std::stable_sort(found.begin(), found.end(),

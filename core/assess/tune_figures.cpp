@@ -2,7 +2,7 @@
 #include "core/assess/tune_figures.h"
 
 #include "core/assess/assess.h"
-#include "core/assess/words.h"
+#include "core/base/progress.h"
 #include "core/setup/tunes.h"
 
 #include <utility>
@@ -10,10 +10,10 @@
 namespace stillbay {
 namespace {
 
-TuneFigures figuresFrom(const Setup& setup, Assessment assessment)
+TuneFigures figuresFrom(Assessment assessment)
 {
     TuneFigures figures;
-    figures.worstCruise_px = worstCruiseWobble_px(setup, assessment);
+    figures.cruise = assessment.cruise;
     for (const ThrottlePoint& point : assessment.throttle) {
         figures.throttle.push_back(point.throttle);
         figures.wobble_px.push_back(point.wobble_px);
@@ -22,8 +22,25 @@ TuneFigures figuresFrom(const Setup& setup, Assessment assessment)
     return figures;
 }
 
-// A setup without what the figures do not depend on.
-Setup essence(Setup setup)
+}  // namespace
+
+Result<std::vector<Result<TuneFigures>>> figuresOfTunes(const Setup& setup,
+                                                        const std::stop_token& stop)
+{
+    Assessor assessor;  // the airframe is the same for all
+    std::vector<Result<TuneFigures>> all;
+    for (const Tune& tune : setup.tunes) {
+        if (stop.stop_requested())
+            return tl::unexpected(stoppedOnRequest());
+        if (Result<Assessment> assessment = assessor.assess(withTune(setup, tune)))
+            all.push_back(figuresFrom(*std::move(assessment)));
+        else
+            all.push_back(tl::unexpected<Error>(assessment.error()));
+    }
+    return all;
+}
+
+Setup tuneFiguresKey(Setup setup)
 {
     setup.name.clear();
     setup.notes.clear();
@@ -35,30 +52,6 @@ Setup essence(Setup setup)
         tune.notes.clear();
     }
     return setup;
-}
-
-}  // namespace
-
-Result<std::vector<Result<TuneFigures>>> figuresOfTunes(const Setup& setup,
-                                                        const Progress& progress)
-{
-    Assessor assessor;  // the airframe is the same for all
-    std::vector<Result<TuneFigures>> all;
-    for (const Tune& tune : setup.tunes) {
-        const Setup tuned = withTune(setup, tune);
-        if (Result<Assessment> assessment = assessor.assess(tuned))
-            all.push_back(figuresFrom(tuned, *std::move(assessment)));
-        else
-            all.push_back(tl::unexpected<Error>(assessment.error()));
-        if (progress && !progress(all.size(), setup.tunes.size()))
-            return fail(Errc::NoAnswer, "stopped");
-    }
-    return all;
-}
-
-bool sameTuneFigures(const Setup& a, const Setup& b)
-{
-    return essence(a) == essence(b);
 }
 
 }  // namespace stillbay

@@ -160,14 +160,9 @@ Phrase restInWords(const RestFigures& rest)
                             : phrase("%1.", std::move(moved));
 }
 
-double worstCruiseWobble_px(const Setup& setup, const Assessment& assessment)
+Phrase outsideCruiseInWords()
 {
-    const auto [from, to] = setup.flight.cruise_throttle;
-    double worst = 0.0;
-    for (const ThrottlePoint& point : assessment.throttle)
-        if (point.throttle >= from - 1e-9 && point.throttle <= to + 1e-9)
-            worst = std::max(worst, point.wobble_px);
-    return worst;
+    return phrase("No throttle of this sweep lies in the cruise window");
 }
 
 std::vector<Phrase> safetyCautions()

@@ -23,8 +23,8 @@ std::vector<Phrase> findings(const Setup& setup, const Assessment& assessment);
 /// "sags 2.1 mm", "rises 2.1 mm", and the tilt where it is worth saying, as one sentence.
 Phrase restInWords(const RestFigures& rest);
 
-/// Largest wobble inside the cruise window [px]; 0 when no point lies inside.
-double worstCruiseWobble_px(const Setup& setup, const Assessment& assessment);
+/// What is said where an assessment has no `cruise`, without a full stop.
+Phrase outsideCruiseInWords();
 
 /// What to look after before bench work and flight; shown in the window and on paper.
 std::vector<Phrase> safetyCautions();

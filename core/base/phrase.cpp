@@ -14,7 +14,15 @@ public:
 
     std::string number(const Number& number) const override
     {
-        return formatted(number.significant ? "%.*g" : "%.*f", number.digits, number.value);
+        switch (number.form) {
+            case Number::Form::Decimals:
+                return formatted("%.*f", number.digits, number.value);
+            case Number::Form::Significant:
+                return formatted("%.*g", number.digits, number.value);
+            case Number::Form::Exact:
+                return toText(number.value);
+        }
+        return {};
     }
 };
 
@@ -28,6 +36,11 @@ std::string said(const PhraseArgument& argument, const Language& language)
 }
 
 }  // namespace
+
+Phrase verbatim(std::string text)
+{
+    return {"%1", {std::move(text)}};
+}
 
 Phrase listOf(std::vector<Phrase> phrases)
 {

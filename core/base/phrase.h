@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -12,9 +13,15 @@ namespace stillbay {
 
 /// A number inside a sentence.
 struct Number {
+    enum class Form {
+        Decimals,     ///< so many `digits` behind the point
+        Significant,  ///< at most so many `digits`, without trailing zeros
+        Exact,        ///< the fewest digits that read back to the same double
+    };
+
     double value = 0.0;
     int digits = 0;
-    bool significant = false;  ///< digits counts significant digits instead of decimals
+    Form form = Form::Decimals;
 
     bool operator==(const Number&) const = default;
 };
@@ -22,13 +29,25 @@ struct Number {
 /// With so many decimals.
 constexpr Number fixed(double value, int decimals)
 {
-    return {value, decimals, false};
+    return {value, decimals, Number::Form::Decimals};
 }
 
 /// With at most so many significant digits, without trailing zeros.
 constexpr Number rounded(double value, int digits)
 {
-    return {value, digits, true};
+    return {value, digits, Number::Form::Significant};
+}
+
+/// As it was typed, with the digits of toText().
+constexpr Number exact(double value)
+{
+    return {value, 0, Number::Form::Exact};
+}
+
+/// How many.
+constexpr Number whole(std::size_t count)
+{
+    return fixed(static_cast<double>(count), 0);
 }
 
 struct PhraseArgument;
@@ -45,6 +64,10 @@ struct Phrase {
 /// Text goes as it is (a name out of the craft's file); a phrase is said in the same language.
 struct PhraseArgument {
     std::variant<std::string, Number, Phrase> value;
+
+    PhraseArgument(std::string text) : value(std::move(text)) {}
+    PhraseArgument(Number number) : value(number) {}
+    PhraseArgument(Phrase phrase) : value(std::move(phrase)) {}
 
     bool operator==(const PhraseArgument&) const = default;
 };
@@ -66,6 +89,9 @@ constexpr const char* words(const char* literal)
 {
     return literal;
 }
+
+/// What is the same in every language: the system's own words, a path.
+Phrase verbatim(std::string text);
 
 /// "a, b and c"; an empty list says nothing.
 Phrase listOf(std::vector<Phrase> phrases);

@@ -7,14 +7,11 @@
 
 #include <algorithm>
 #include <array>
-#include <atomic>
 #include <cmath>
 #include <functional>
 #include <iterator>
 #include <limits>
 #include <mutex>
-#include <string>
-#include <thread>
 #include <utility>
 
 namespace stillbay {
@@ -35,35 +32,6 @@ struct Judged {
     Judgement verdict;
 };
 
-/// How many designs were judged, of how many expected, and whether to go on.
-class Counter {
-public:
-    Counter(std::size_t expected, const Progress& progress)
-        : m_expected(expected), m_progress(progress)
-    {
-    }
-
-    /// After some designs. @return false: stop.
-    bool goesOn(std::size_t designs = 1)
-    {
-        const std::size_t done = m_done += designs;
-        if (!m_stop && m_progress && std::this_thread::get_id() == m_caller &&
-            !m_progress(std::min(done, m_expected), m_expected))
-            m_stop = true;
-        return !m_stop;
-    }
-
-    bool stopped() const { return m_stop; }
-    std::size_t done() const { return m_done; }
-
-private:
-    std::size_t m_expected;
-    const Progress& m_progress;
-    std::thread::id m_caller = std::this_thread::get_id();
-    std::atomic<std::size_t> m_done = 0;
-    std::atomic<bool> m_stop = false;
-};
-
 // Smooths decades: the search compares ratios, not differences.
 double logarithm(double wobble_px)
 {
@@ -78,20 +46,21 @@ double objectiveOf(const Judgement& verdict)
 std::optional<Error> fault(const Setup& setup, const SearchSpace& space)
 {
     if (space.knobs.empty() && space.stock.empty())
-        return Error{Errc::BadInput, "the search has nothing to choose", ""};
+        return Error{Errc::BadInput, phrase("the search has nothing to choose"), ""};
     for (std::size_t i = 0; i < space.knobs.size(); ++i) {
         const KnobRange& range = space.knobs[i];
         const KnobField field = fieldOf(range.knob);
         if (!canTurn(setup.mounts, range.knob))
-            return Error{Errc::BadInput,
-                         std::string(field.label) + " is decided by the holes of a drilled craft",
-                         field.key};
+            return Error{
+                Errc::BadInput,
+                phrase("%1 is decided by the holes of a drilled craft", phrase(field.label)),
+                field.key};
         if (!(range.from <= range.to))
-            return Error{Errc::BadInput, std::string(field.label) + " needs a range that rises",
+            return Error{Errc::BadInput, phrase("%1 needs a range that rises", phrase(field.label)),
                          field.key};
         for (std::size_t k = 0; k < i; ++k)
             if (space.knobs[k].knob == range.knob)
-                return Error{Errc::BadInput, std::string(field.label) + " is there twice",
+                return Error{Errc::BadInput, phrase("%1 is there twice", phrase(field.label)),
                              field.key};
     }
     for (const StockTube& stock : space.stock) {
@@ -103,16 +72,27 @@ std::optional<Error> fault(const Setup& setup, const SearchSpace& space)
     return {};
 }
 
+Error nothingFeasible(const std::array<std::size_t, kObjections>& refused)
+{
+    const auto commonest = std::max_element(refused.begin(), refused.end());
+    const auto objection = static_cast<Objection>(commonest - refused.begin());
+    return {
+        Errc::NoAnswer,
+        phrase("no design within these limits holds; most often %1", objectionInWords(objection)),
+        "mounts"};
+}
+
 /// The search under way.
 class Search {
 public:
     Search(const Setup& setup, const SearchSpace& space, const SearchOptions& options,
-           const Progress& progress)
+           std::stop_token stop, const Progress& progress)
         : m_setup(setup),
           m_space(space),
           m_options(options),
+          m_stop(std::move(stop)),
           m_judge(setup),
-          m_counter(expected(), progress)
+          m_count(expected(), progress)
     {
         for (const KnobRange& range : space.knobs)
             if (range.from < range.to)
@@ -137,11 +117,13 @@ private:
     {
         const std::size_t d = m_space.knobs.size(),
                           tubes = std::max<std::size_t>(m_space.stock.size(), 1);
-        const std::size_t polish = m_options.starts * tubes * kPolishPerKnob * d;
-        const std::size_t sturdy = m_options.robustBuilds == 0
-                                       ? 0
-                                       : m_options.starts * kSturdyPerKnob * d * kSturdyBuilds +
-                                             kMostCandidates * m_options.robustBuilds;
+        const std::size_t corners = std::size_t{1} << d;  // to tidy one place
+        const std::size_t polish = m_options.starts * tubes * (kPolishPerKnob * d + 2 * corners);
+        const std::size_t sturdy =
+            m_options.robustBuilds == 0
+                ? 0
+                : m_options.starts * (kSturdyPerKnob * d * kSturdyBuilds + corners) +
+                      kMostCandidates * m_options.robustBuilds;
         return tubes * std::max<std::size_t>(m_options.samples * d, 1) + polish + sturdy;
     }
 
@@ -158,17 +140,19 @@ private:
     std::vector<Judged> starts() const;
     Candidate polished(const Judged& start);
     Candidate sturdied(const Judged& start);
-    std::optional<double> sturdiness(const Design& design, std::span<const Build> builds);
+    std::optional<double> sturdiness(const Design& design);
+    bool isOfTube(const Design& design, std::size_t base) const;
     Result<void> addRobustness(std::vector<Candidate>& candidates);
-    Error nothingFeasible() const;
+    Result<void> rank(std::vector<Candidate>& candidates, std::span<const Design> known);
 
     const Setup& m_setup;
     const SearchSpace& m_space;
     const SearchOptions& m_options;
+    std::stop_token m_stop;
     Judge m_judge;
-    Counter m_counter;
+    StepCount m_count;               // of designs and builds computed
     std::vector<KnobRange> m_knobs;  // those with room to turn
-    std::vector<Design> m_bases;     // one a tube
+    std::vector<Design> m_bases;     // one a tube, its knobs at an end of their range
     std::mutex m_mutex;
     std::vector<Judged> m_seen;  // feasible ones, guarded
     std::array<std::size_t, kObjections> m_refused{};
@@ -190,14 +174,19 @@ UnitPoint Search::placeOf(const Design& design) const
     return x;
 }
 
+// Once it is to stop, nothing is computed any more; nobody looks at what then comes out.
 Judgement Search::judged(const Design& design)
 {
+    if (m_stop.stop_requested())
+        return {Objection::OutsideLimits, {}, {}};
     if (m_space.kept) {
         const double value = valueOf(design, m_space.kept->knob);
         if (!(value >= m_space.kept->from && value <= m_space.kept->to))
             return {Objection::OutsideLimits, {}, {}};
     }
-    return m_judge.judge(design);
+    const Judgement verdict = m_judge.judge(design);
+    m_count.add();
+    return verdict;
 }
 
 void Search::scan(std::size_t base)
@@ -211,7 +200,7 @@ void Search::scan(std::size_t base)
             else
                 ++m_refused.at(static_cast<std::size_t>(*verdict.objection));
         }
-        return m_counter.goesOn() ? std::optional(objectiveOf(verdict)) : std::nullopt;
+        return m_stop.stop_requested() ? std::nullopt : std::optional(objectiveOf(verdict));
     };
     if (m_knobs.empty())
         look({});
@@ -285,7 +274,7 @@ Candidate Search::polished(const Judged& start)
 {
     const Objective look = [&](const UnitPoint& x) -> std::optional<double> {
         const double value = objectiveOf(judged(designAt(start.base, x)));
-        return m_counter.goesOn() ? std::optional(value) : std::nullopt;
+        return m_stop.stop_requested() ? std::nullopt : std::optional(value);
     };
     const UnitPoint x =
         m_knobs.empty() ? start.x
@@ -295,14 +284,20 @@ Candidate Search::polished(const Judged& start)
 }
 
 // Logarithm of the 90th percentile of some builds; above that of any wobble where too many fail.
-std::optional<double> Search::sturdiness(const Design& design, std::span<const Build> builds)
+//
+// The builds scatter about this very design: five points of hardness are more of a soft tube than
+// of a hard one. Their points are the same each time, so that neighbours compare.
+std::optional<double> Search::sturdiness(const Design& design)
 {
+    const std::vector<Build> builds =
+        scatteredBuilds(design, Spread{}, kSturdyBuilds, m_options.seed);
     std::vector<double> worst;
     double failed = 0.0;
     for (const Build& build : builds) {
-        const BuildWobble wobble = m_judge.wobbleOf(design, build);
-        if (!m_counter.goesOn())
+        if (m_stop.stop_requested())
             return {};
+        const BuildWobble wobble = m_judge.wobbleOf(design, build);
+        m_count.add();
         if (wobble.objection)
             ++failed;
         else
@@ -318,10 +313,8 @@ std::optional<double> Search::sturdiness(const Design& design, std::span<const B
 
 Candidate Search::sturdied(const Judged& start)
 {
-    const std::vector<Build> builds =
-        scatteredBuilds(m_bases[start.base], Spread{}, kSturdyBuilds, m_options.seed);
     const Objective look = [&](const UnitPoint& x) {
-        return sturdiness(designAt(start.base, x), builds);
+        return sturdiness(designAt(start.base, x));
     };
     const UnitPoint x = m_knobs.empty() ? start.x
                                         : goDownhill(look, start.x, 2 * kFirstStep,
@@ -335,17 +328,16 @@ Result<void> Search::addRobustness(std::vector<Candidate>& candidates)
     const Judge everywhere(m_setup, {}, Throttles::All);
     for (Candidate& candidate : candidates) {
         std::size_t counted = 0;
-        const Progress goOn = [&](std::size_t done, std::size_t) {
-            return m_counter.goesOn(done - std::exchange(counted, done));
+        const Progress tell = [&](std::size_t done, std::size_t) {
+            m_count.add(done - std::exchange(counted, done));
         };
         auto robust = robustness(everywhere, candidate.design, m_setup.limits.faint_px,
                                  {.builds = m_options.robustBuilds,
                                   .seed = m_options.seed,
                                   .threads = m_options.threads},
-                                 goOn);
+                                 m_stop, tell);
         if (!robust)
             return tl::unexpected(robust.error());
-        m_counter.goesOn(m_options.robustBuilds - counted);
         candidate.robust = *std::move(robust);
     }
     std::stable_sort(
@@ -354,14 +346,24 @@ Result<void> Search::addRobustness(std::vector<Candidate>& candidates)
     return {};
 }
 
-Error Search::nothingFeasible() const
+// The sturdiest first. What was known competes for that place and for no other.
+Result<void> Search::rank(std::vector<Candidate>& candidates, std::span<const Design> known)
 {
-    const auto commonest = std::max_element(m_refused.begin(), m_refused.end());
-    const auto objection = static_cast<Objection>(commonest - m_refused.begin());
-    return {
-        Errc::NoAnswer,
-        "no design within these limits holds; most often " + english(objectionInWords(objection)),
-        "mounts"};
+    const std::vector<Candidate> chosen = candidates;
+    const auto isChosen = [&](const Design& design) {
+        return std::any_of(chosen.begin(), chosen.end(),
+                           [&](const Candidate& c) { return c.design == design; });
+    };
+    for (const Design& design : known)
+        if (const Judgement verdict = judged(design); verdict.feasible() && !isChosen(design))
+            candidates.push_back({design, verdict, {}});
+    if (auto done = addRobustness(candidates); !done)
+        return done;
+    candidates.erase(
+        std::remove_if(candidates.begin() + 1, candidates.end(),
+                       [&](const Candidate& candidate) { return !isChosen(candidate.design); }),
+        candidates.end());
+    return {};
 }
 
 // Feasible ones, best first, without near copies.
@@ -380,13 +382,22 @@ void Search::keepBest(std::vector<Candidate>& candidates, std::size_t most) cons
     candidates = std::move(kept);
 }
 
+// Whether a design has the base's tube, but for what is searched of it.
+bool Search::isOfTube(const Design& design, std::size_t base) const
+{
+    Design turned = design;
+    for (const KnobRange& range : m_space.knobs)
+        turn(turned, range.knob, valueOf(m_bases[base], range.knob));
+    return stockOf(turned.tube) == stockOf(m_bases[base].tube);
+}
+
 // Places of designs that are worth starting from.
 std::vector<Judged> Search::placesOf(std::span<const Design> known)
 {
     std::vector<Judged> places;
     for (const Design& design : known)
         for (std::size_t base = 0; base < m_bases.size(); ++base)
-            if (stockOf(m_bases[base].tube) == stockOf(design.tube)) {
+            if (isOfTube(design, base)) {
                 UnitPoint x = placeOf(design);
                 for (double& coordinate : x)
                     coordinate = std::clamp(coordinate, 0.0, 1.0);
@@ -397,20 +408,19 @@ std::vector<Judged> Search::placesOf(std::span<const Design> known)
 
 bool Search::forAll(std::size_t count, const std::function<void(std::size_t)>& work)
 {
-    inParallel(count, m_options.threads, work, {});
-    return !m_counter.stopped();
+    return inParallel(count, m_options.threads, work, m_stop, {});
 }
 
 Result<Found> Search::run(std::span<const Design> known)
 {
-    const Error stopped{Errc::NoAnswer, "stopped", ""};
+    const Error stopped = stoppedOnRequest();
     if (!forAll(m_bases.size(), [&](std::size_t base) { scan(base); }))
         return tl::unexpected(stopped);
     std::vector<Judged> places = placesOf(known);
     const std::vector<Judged> seen = starts();
     places.insert(places.end(), seen.begin(), seen.end());
     if (places.empty())
-        return tl::unexpected(nothingFeasible());
+        return tl::unexpected(nothingFeasible(m_refused));
 
     std::vector<Candidate> candidates(places.size());
     if (!forAll(places.size(), [&](std::size_t i) { candidates[i] = polished(places[i]); }))
@@ -423,10 +433,13 @@ Result<Found> Search::run(std::span<const Design> known)
     }
     keepBest(candidates, kMostCandidates / 2);
     if (candidates.empty())  // only what was known, and that does not hold either
-        return tl::unexpected(nothingFeasible());
+        return tl::unexpected(nothingFeasible(m_refused));
     Found found{.best = candidates.front(), .candidates = {}, .judged = 0};
 
     if (m_options.robustBuilds > 0) {
+        std::stable_sort(places.begin(), places.end(), [](const Judged& a, const Judged& b) {
+            return a.verdict.isBetterThan(b.verdict);
+        });
         places.resize(std::min(places.size(), m_options.starts));
         std::vector<Candidate> sturdy(places.size());
         if (!forAll(places.size(), [&](std::size_t i) { sturdy[i] = sturdied(places[i]); }))
@@ -437,7 +450,7 @@ Result<Found> Search::run(std::span<const Design> known)
                          return std::none_of(candidates.begin(), candidates.end(),
                                              [&](const Candidate& c) { return isSamePlace(c, s); });
                      });
-        if (const auto done = addRobustness(candidates); !done)
+        if (const auto done = rank(candidates, known); !done)
             return tl::unexpected(done.error());
     }
     const auto best = std::find_if(candidates.begin(), candidates.end(), [&](const Candidate& c) {
@@ -445,18 +458,19 @@ Result<Found> Search::run(std::span<const Design> known)
     });
     found.best = *best;
     found.candidates = std::move(candidates);
-    found.judged = m_counter.done();
+    found.judged = m_count.done();
     return found;
 }
 
 }  // namespace
 
 Result<Found> findBest(const Setup& setup, const SearchSpace& space, const SearchOptions& options,
-                       std::span<const Design> known, const Progress& progress)
+                       std::span<const Design> known, const std::stop_token& stop,
+                       const Progress& progress)
 {
     if (auto bad = fault(setup, space))
         return tl::unexpected<Error>(*std::move(bad));
-    return Search(setup, space, options, progress).run(known);
+    return Search(setup, space, options, stop, progress).run(known);
 }
 
 }  // namespace stillbay

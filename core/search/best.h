@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <stop_token>
 #include <vector>
 
 /// The best tube within limits.
@@ -20,6 +21,8 @@ struct SearchSpace {
     std::vector<StockTube> stock;   ///< empty: the present tube; then no knob of the tube's own
     std::optional<KnobRange> kept;  ///< a knob that is not turned but must stay within: stretch of
                                     ///< a drilled craft
+
+    bool operator==(const SearchSpace&) const = default;
 };
 
 struct Candidate {
@@ -43,12 +46,13 @@ struct Found {
 };
 
 /// @param setup     the craft; its present design is where knobs that are not searched stand
-/// @param known     designs worth starting from, as the best of a map; the answer is never worse
-/// @param progress  false ends it within one design
+/// @param known     designs worth starting from, as knownDesigns() or the best of a map; the best
+///                  is never worse as planned, the first candidate never less sturdy
+/// @param stop      ends every thread within one design or build
 /// @error BadInput  a knob that is not free, twice the same, an empty range, nothing to choose.
-/// @error NoAnswer  nothing is feasible (with the commonest reason), or progress asked to stop.
+/// @error NoAnswer  nothing is feasible (with the commonest reason), or it was asked to stop.
 Result<Found> findBest(const Setup& setup, const SearchSpace& space,
                        const SearchOptions& options = {}, std::span<const Design> known = {},
-                       const Progress& progress = {});
+                       const std::stop_token& stop = {}, const Progress& progress = {});
 
 }  // namespace stillbay

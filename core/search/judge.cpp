@@ -1,52 +1,38 @@
 // SPDX-License-Identifier: MIT
 #include "core/search/judge.h"
 
-#include "core/assess/craft.h"
-#include "core/assess/rest_figures.h"
 #include "core/base/check.h"
 #include "core/base/solve.h"
 #include "core/base/units.h"
+#include "core/craft/craft.h"
+#include "core/response/rest_figures.h"
 #include "core/setup/validate.h"
 #include "core/suspension/modes.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numeric>
 
 namespace stillbay {
 namespace {
 
-constexpr double kBorder = 1e-9;  // a throttle on the border of the window is inside
-
-bool isCruise(const Setup& setup, double throttle)
+std::vector<double> throttlesFor(const Setup& setup, const AssessOptions& options,
+                                 Throttles throttles)
 {
-    const auto [from, to] = setup.flight.cruise_throttle;
-    return throttle >= from - kBorder && throttle <= to + kBorder;
+    std::vector<double> all = throttlesOf(setup, options);
+    if (throttles == Throttles::Cruise)
+        std::erase_if(
+            all, [cruise = CruiseWindow(setup.flight)](double u) { return !cruise.contains(u); });
+    return all;
 }
 
-// The throttles to compute; a cruise window between two grid points is seen at its ends.
-Grid gridFor(const Setup& setup, const Grid& grid, Throttles throttles)
-{
-    const std::vector<double> all = grid.values();
-    const auto inside = [&](double u) {
-        return isCruise(setup, u);
-    };
-    const auto first = std::find_if(all.begin(), all.end(), inside);
-    const auto last = std::find_if(all.rbegin(), all.rend(), inside);
-    if (first == all.end()) {
-        const auto [from, to] = setup.flight.cruise_throttle;
-        return {from, to, to - from};
-    }
-    return throttles == Throttles::All ? grid : Grid{*first, *last, grid.step};
-}
-
-FilmedShaking filmedAt(const Setup& setup, const Grid& grid, bool flexible, bool emptyPack)
+FilmedShaking filmedAt(const Setup& setup, const std::vector<double>& throttles, bool flexible,
+                       bool emptyPack)
 {
     ShakenAirframe craft = makeShakenAirframe(setup);
     if (emptyPack)
         craft.fullVoltage = craft.emptyVoltage;
-    return FilmedShaking(prepareShaking(craft, grid, flexible), makeCamera(setup.camera));
+    return FilmedShaking(prepareShaking(craft, throttles, flexible), makeCamera(setup.camera));
 }
 
 Bay builtBay(Bay bay, const Build& build)
@@ -142,19 +128,14 @@ bool Judgement::isBetterThan(const Judgement& other) const
 
 Judge::Judge(const Setup& setup, const AssessOptions& options, Throttles throttles)
     : m_bay(setup.bay),
-      m_throttle(gridFor(setup, options.throttle, throttles).values()),
-      m_full(filmedAt(setup, gridFor(setup, options.throttle, throttles), options.flexible_airframe,
-                      false)),
-      m_empty(filmedAt(setup, gridFor(setup, options.throttle, throttles),
-                       options.flexible_airframe, true))
+      m_cruise(setup.flight),
+      m_throttle(throttlesFor(setup, options, throttles)),
+      m_full(filmedAt(setup, m_throttle, options.flexible_airframe, false)),
+      m_empty(filmedAt(setup, m_throttle, options.flexible_airframe, true))
 {
-    const auto inside = [&](double u) {
-        return isCruise(setup, u);
-    };
-    const auto begin = std::find_if(m_throttle.begin(), m_throttle.end(), inside);
-    const auto end = std::find_if_not(begin, m_throttle.end(), inside);
-    m_cruiseBegin = static_cast<std::size_t>(begin - m_throttle.begin());
-    m_cruiseEnd = static_cast<std::size_t>(end - m_throttle.begin());
+    check(std::any_of(m_throttle.begin(), m_throttle.end(),
+                      [this](double u) { return m_cruise.contains(u); }),
+          "judge: throttles that meet the cruise window");
 }
 
 struct Judge::Hung {
@@ -223,11 +204,9 @@ BuildWobble Judge::wobbleOf(const Design& design, const Build& build) const
 
 CruiseWobble Judge::overCruise(const std::vector<double>& wobble_px) const
 {
-    check(wobble_px.size() == m_throttle.size(), "overCruise: one per throttle");
-    const auto begin = wobble_px.begin() + static_cast<std::ptrdiff_t>(m_cruiseBegin),
-               end = wobble_px.begin() + static_cast<std::ptrdiff_t>(m_cruiseEnd);
-    return {*std::max_element(begin, end),
-            std::accumulate(begin, end, 0.0) / static_cast<double>(end - begin)};
+    const auto cruise = m_cruise.over(m_throttle, wobble_px);
+    check(cruise.has_value(), "judge: throttles that meet the cruise window");
+    return *cruise;
 }
 
 Judgement Judge::judge(const Design& design) const

@@ -2,7 +2,8 @@
 #pragma once
 
 #include "core/assess/assess.h"
-#include "core/assess/wobble_powers.h"
+#include "core/response/cruise.h"
+#include "core/response/wobble_powers.h"
 #include "core/search/design.h"
 
 #include <optional>
@@ -42,12 +43,6 @@ struct Build {
     double unbalance = 1.0;       ///< factor on the propellers' unbalance
 };
 
-/// Over the cruise throttles of one pack state.
-struct CruiseWobble {
-    double worst_px = 0.0;
-    double mean_px = 0.0;
-};
-
 /// What a design is worth.
 struct Judgement {
     std::optional<Objection> objection;  ///< none: feasible, and only then the figures hold
@@ -72,14 +67,15 @@ enum class Throttles { Cruise, All };
 class Judge {
 public:
     /// @param setup     a craft that validate() takes; its own design does not matter
-    /// @param options   of the assessment that the figures agree with
-    /// @param throttles the part of the throttle grid that is computed
+    /// @param options   of the assessment that the figures agree with; a throttle grid of their own
+    ///                  must meet the cruise window
+    /// @param throttles the part of its throttles that is computed
     explicit Judge(const Setup& setup, const AssessOptions& options = {},
                    Throttles throttles = Throttles::Cruise);
 
     const std::vector<double>& throttle() const { return m_throttle; }
 
-    /// The wobble agrees with worstCruiseWobble_px() of assess(), to rounding.
+    /// The wobble agrees with Assessment::cruise, to rounding.
     Judgement judge(const Design& design) const;
 
     BuildWobble wobbleOf(const Design& design, const Build& build) const;
@@ -94,8 +90,8 @@ private:
              std::vector<double>& wobble_px) const;
 
     Bay m_bay;
+    CruiseWindow m_cruise;
     std::vector<double> m_throttle;
-    std::size_t m_cruiseBegin = 0, m_cruiseEnd = 0;  // into m_throttle
     FilmedShaking m_full, m_empty;
 };
 

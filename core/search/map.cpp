@@ -3,25 +3,25 @@
 
 #include "core/search/parallel.h"
 
-#include <string>
-
 namespace stillbay {
 namespace {
 
 std::optional<Error> fault(const Design& base, const MapAxis& x, const MapAxis& y)
 {
     if (x.knob == y.knob)
-        return Error{Errc::BadInput, "the map needs two different knobs", fieldOf(x.knob).key};
+        return Error{Errc::BadInput, phrase("the map needs two different knobs"),
+                     fieldOf(x.knob).key};
     for (const MapAxis& axis : {x, y}) {
         if (axis.count == 1)
             continue;
         const KnobField field = fieldOf(axis.knob);
         if (!canTurn(base.mounts, axis.knob))
-            return Error{Errc::BadInput,
-                         std::string(field.label) + " is decided by the holes of a drilled craft",
-                         field.key};
+            return Error{
+                Errc::BadInput,
+                phrase("%1 is decided by the holes of a drilled craft", phrase(field.label)),
+                field.key};
         if (!(axis.from < axis.to) || axis.count == 0)
-            return Error{Errc::BadInput, std::string(field.label) + " needs a range that rises",
+            return Error{Errc::BadInput, phrase("%1 needs a range that rises", phrase(field.label)),
                          field.key};
     }
     return {};
@@ -98,14 +98,14 @@ std::optional<std::size_t> DesignMap::best() const
 }
 
 Result<DesignMap> mapDesigns(const Judge& judge, const Design& base, const MapAxis& x,
-                             const MapAxis& y, std::size_t threads, const Progress& progress,
-                             const CoarseMap& coarse)
+                             const MapAxis& y, std::size_t threads, const std::stop_token& stop,
+                             const Progress& progress, const CoarseMap& coarse)
 {
     if (auto bad = fault(base, x, y))
         return tl::unexpected<Error>(*std::move(bad));
     DesignMap map{x, y, std::vector<Judgement>(x.count * y.count)};
     const std::size_t first = coarsestStride(x, y);
-    std::size_t before = 0;
+    StepCount cellsDone(map.cells.size(), progress);
     for (std::size_t stride = first; stride > 0; stride /= 2) {
         const std::vector<std::size_t> cells = newCells(map, stride, stride == first);
         const bool isDone = inParallel(
@@ -113,13 +113,11 @@ Result<DesignMap> mapDesigns(const Judge& judge, const Design& base, const MapAx
             [&](std::size_t k) {
                 const std::size_t cell = cells[k];
                 map.cells[cell] = judge.judge(map.design(base, cell / y.count, cell % y.count));
+                cellsDone.add();
             },
-            [&](std::size_t done, std::size_t) {
-                return !progress || progress(before + done, map.cells.size());
-            });
+            stop, {});
         if (!isDone)
-            return fail(Errc::NoAnswer, "stopped");
-        before += cells.size();
+            return tl::unexpected(stoppedOnRequest());
         if (coarse && stride > 1)
             coarse(thinned(map, stride));
     }

@@ -8,6 +8,7 @@
 #include <cstddef>
 #include <functional>
 #include <optional>
+#include <stop_token>
 #include <vector>
 
 /// Two knobs turned over a grid.
@@ -41,13 +42,14 @@ using CoarseMap = std::function<void(const DesignMap& map)>;
 ///
 /// @param x, y      two different knobs, both free
 /// @param threads   how many compute, the calling one among them; 0: one a core
-/// @param progress  asked on the calling thread between designs; false ends it within a design
+/// @param stop      ends it within one design
 /// @param coarse    gets every 2ᵏth value of both axes, k falling, before the whole is returned;
 ///                  as far as 2ᵏ divides both counts − 1
 /// @error BadInput  a knob that is not free, twice the same, an axis without values.
-/// @error NoAnswer  progress asked to stop.
+/// @error NoAnswer  it was asked to stop.
 Result<DesignMap> mapDesigns(const Judge& judge, const Design& base, const MapAxis& x,
                              const MapAxis& y, std::size_t threads = 0,
-                             const Progress& progress = {}, const CoarseMap& coarse = {});
+                             const std::stop_token& stop = {}, const Progress& progress = {},
+                             const CoarseMap& coarse = {});
 
 }  // namespace stillbay

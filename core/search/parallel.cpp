@@ -13,8 +13,9 @@ namespace {
 
 /// What the threads share.
 struct Shared {
-    std::atomic<std::size_t> next = 0, done = 0;
-    std::atomic<bool> stop = false;
+    StepCount steps;
+    std::atomic<std::size_t> next = 0;
+    std::atomic<bool> isSpoilt = false;
     std::mutex mutex;
     std::exception_ptr fault;
 
@@ -23,22 +24,20 @@ struct Shared {
         const std::lock_guard lock(mutex);
         if (!fault)
             fault = std::current_exception();
-        stop = true;
+        isSpoilt = true;
     }
 };
 
 void take(Shared& shared, std::size_t count, const std::function<void(std::size_t)>& work,
-          const std::function<bool()>& goesOn)
+          const std::stop_token& stop)
 {
     try {
-        while (!shared.stop) {
+        while (!stop.stop_requested() && !shared.isSpoilt) {
             const std::size_t i = shared.next++;
             if (i >= count)
                 return;
             work(i);
-            ++shared.done;
-            if (!goesOn())
-                shared.stop = true;
+            shared.steps.add();
         }
     } catch (...) {
         shared.keepFault();
@@ -48,20 +47,21 @@ void take(Shared& shared, std::size_t count, const std::function<void(std::size_
 }  // namespace
 
 bool inParallel(std::size_t count, std::size_t threads,
-                const std::function<void(std::size_t)>& work, const Progress& progress)
+                const std::function<void(std::size_t)>& work, const std::stop_token& stop,
+                const Progress& progress)
 {
     if (threads == 0)
         threads = std::max(1U, std::thread::hardware_concurrency());
-    Shared shared;
+    Shared shared{.steps = {count, progress}};
     {
         std::vector<std::jthread> others;
         for (std::size_t k = 1; k < std::min(threads, count); ++k)
-            others.emplace_back([&] { take(shared, count, work, [] { return true; }); });
-        take(shared, count, work, [&] { return !progress || progress(shared.done, count); });
+            others.emplace_back([&] { take(shared, count, work, stop); });
+        take(shared, count, work, stop);
     }
     if (shared.fault)
         std::rethrow_exception(shared.fault);
-    return shared.done == count;
+    return !stop.stop_requested();
 }
 
 }  // namespace stillbay

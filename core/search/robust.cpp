@@ -139,16 +139,17 @@ bool Robustness::isBetterThan(const Robustness& other) const
 }
 
 Result<Robustness> robustness(const Judge& judge, const Design& design, double faint_px,
-                              const RobustOptions& options, const Progress& progress)
+                              const RobustOptions& options, const std::stop_token& stop,
+                              const Progress& progress)
 {
     const std::vector<Build> builds =
         scatteredBuilds(design, options.spread, options.builds, options.seed);
     std::vector<BuildWobble> wobbles(builds.size());
     const bool isDone = inParallel(
         builds.size(), options.threads,
-        [&](std::size_t i) { wobbles[i] = judge.wobbleOf(design, builds[i]); }, progress);
+        [&](std::size_t i) { wobbles[i] = judge.wobbleOf(design, builds[i]); }, stop, progress);
     if (!isDone)
-        return fail(Errc::NoAnswer, "stopped");
+        return tl::unexpected(stoppedOnRequest());
 
     Robustness result{.builds = builds.size(), .refused = {}};
     std::vector<double> worst;

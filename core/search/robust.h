@@ -9,6 +9,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
+#include <stop_token>
 #include <vector>
 
 /// How a design holds under what a builder cannot control.
@@ -84,9 +85,11 @@ struct RobustOptions {
 
 /// @param judge     with Throttles::All
 /// @param faint_px  the craft's limit of what is clean
-/// @error NoAnswer  progress asked to stop.
+/// @param stop      ends it within one build
+/// @error NoAnswer  it was asked to stop.
 Result<Robustness> robustness(const Judge& judge, const Design& design, double faint_px,
-                              const RobustOptions& options = {}, const Progress& progress = {});
+                              const RobustOptions& options = {}, const std::stop_token& stop = {},
+                              const Progress& progress = {});
 
 /// "9 of 10 builds stay clean from 28 % to 61 % throttle."
 Phrase robustInWords(const Robustness& robustness);

@@ -22,47 +22,98 @@ struct Findings {
     std::optional<Error> fault;
     std::vector<std::string> unknownKeys;
 
-    void refuse(std::string what, std::string where)
+    void refuse(Phrase what, std::string where)
     {
         if (!fault)
             fault = Error{Errc::BadInput, std::move(what), std::move(where)};
     }
 };
 
-/// `"180"`, `null`, `[…]`: the offending value in a message.
-std::string valueText(const Json& value)
+// Sentences stand outside of classes and templates, under whose names the translation tools would
+// file them.
+
+// `"180"`, `null`, "a list of 4": the offending value in a message, as it stands in the file.
+PhraseArgument valueInWords(const Json& value)
 {
     switch (value.type()) {
         case Json::value_t::object:
-            return "an object";
+            return phrase("an object");
         case Json::value_t::array:
-            return "a list of " + std::to_string(value.size());
+            return phrase("a list of %1", whole(value.size()));
         default:
             return shorten(value.dump());
     }
 }
 
+constexpr const char* kNumber = words("a number from %1");
+constexpr const char* kWholeNumber = words("a whole number from %1");
+constexpr const char* kNumberOrNull = words("null or a number from %1");
+constexpr const char* kNumbers = words("a list of numbers from %1");
+constexpr const char* kTwoNumbers = words("a list of 2 numbers from %1");
+constexpr const char* kThreeNumbers = words("a list of 3 numbers from %1");
+
 template <class Owner>
-std::string needText(const Field<Owner>& field)
+Phrase oneNumber(const Field<Owner>& field)
 {
-    const std::string range = rangeText(field);
-    return std::visit(
-        [&](auto member) -> std::string {
+    return phrase(kNumber, rangeInWords(field));
+}
+
+template <class Owner>
+Phrase needInWords(const Field<Owner>& field)
+{
+    const char* const need = std::visit(
+        [](auto member) {
             using Value = std::remove_cvref_t<decltype(std::declval<Owner>().*member)>;
             if constexpr (std::is_same_v<Value, double>)
-                return "a number from " + range;
+                return kNumber;
             else if constexpr (std::is_same_v<Value, int>)
-                return "a whole number from " + range;
+                return kWholeNumber;
             else if constexpr (std::is_same_v<Value, std::optional<double>>)
-                return "null or a number from " + range;
+                return kNumberOrNull;
             else if constexpr (std::is_same_v<Value, std::vector<double>>)
-                return "a list of numbers from " + range;
+                return kNumbers;
             else if constexpr (std::is_same_v<Value, std::array<double, 2>>)
-                return "a list of 2 numbers from " + range;
+                return kTwoNumbers;
             else
-                return "a list of 3 numbers from " + range;
+                return kThreeNumbers;
         },
         field.member);
+    return phrase(need, rangeInWords(field));
+}
+
+Phrase entriesInWords(CountRange range)
+{
+    return phrase("a list of %1 entries", rangeInWords(range));
+}
+
+Phrase missing(PhraseArgument what, Phrase needed)
+{
+    return phrase("%1 is missing, needed: %2", std::move(what), std::move(needed));
+}
+
+Phrase mistaken(PhraseArgument what, const Json& value, Phrase wanted)
+{
+    return phrase("%1 is %2, must be %3", std::move(what), valueInWords(value), std::move(wanted));
+}
+
+Phrase noObject(const Json& value)
+{
+    return mistaken(phrase("Value"), value, phrase("an object"));
+}
+
+Phrase noText(const char* key, const Json& value)
+{
+    return mistaken(quote(key), value, phrase("text"));
+}
+
+Phrase neitherEnd(const Json& value)
+{
+    return phrase("Ends is %1, allowed \"clamped\" or \"hinged\"", valueInWords(value));
+}
+
+Phrase angleBesideHole(const char* label)
+{
+    return phrase("%1 stands beside anchor_mm: a point has a hole or two angles", phrase(label));
 }
 
 bool readNumber(const Json& value, double& number)
@@ -117,7 +168,7 @@ public:
     static void read(const Json& object, const std::string& path, T& owner, Findings& findings)
     {
         if (!object.is_object()) {
-            findings.refuse("Value is " + valueText(object) + ", must be an object", path);
+            findings.refuse(noObject(object), path);
             return;
         }
         Reader reader(object, path, findings);
@@ -133,7 +184,7 @@ public:
         if (found && found->is_string())
             value = found->get_ref<const std::string&>();
         else if (found)
-            refuse(key, quote(key) + " is " + valueText(*found) + ", must be text");
+            refuse(key, noText(key, *found));
     }
 
     void ends(const char* key, Ends& value)
@@ -144,7 +195,7 @@ public:
         else if (*found == "hinged")
             value = Ends::Hinged;
         else
-            refuse(key, "Ends is " + valueText(*found) + ", allowed \"clamped\" or \"hinged\"");
+            refuse(key, neitherEnd(*found));
     }
 
     /// A missing object reads like an empty one: what it needs is then named one by one.
@@ -162,13 +213,11 @@ public:
         const Json* found = find(key);
         if (!found) {
             if (range.min > 0)
-                refuse(key, quote(key) + " is missing, needed: a list of " + rangeText(range) +
-                                " entries");
+                refuse(key, missing(quote(key), entriesInWords(range)));
             return;
         }
         if (!found->is_array() || found->size() > range.max) {
-            refuse(key, quote(key) + " is " + valueText(*found) + ", must be a list of " +
-                            rangeText(range) + " entries");
+            refuse(key, mistaken(quote(key), *found, entriesInWords(range)));
             return;
         }
         entries.assign(found->size(), T{});
@@ -191,8 +240,7 @@ public:
         for (const Field<MountPoint>& field : fieldsOf<MountPoint>()) {
             const bool shown = isShown(field, drilled);
             if (drilled && !shown && m_object.contains(field.key))
-                refuse(field.key, std::string(field.label) +
-                                      " stands beside anchor_mm: a point has a hole or two angles");
+                refuse(field.key, angleBesideHole(field.label));
             number(field, point, shown);
         }
     }
@@ -203,7 +251,7 @@ private:
     {
     }
 
-    void refuse(const char* key, std::string what)
+    void refuse(const char* key, Phrase what)
     {
         m_findings.refuse(std::move(what), joinPath(m_path, key));
     }
@@ -221,8 +269,7 @@ private:
         const Json* found = find(field.key);
         if (!found) {
             if (needed && field.presence == Presence::Required)
-                refuse(field.key,
-                       std::string(field.label) + " is missing, needed: " + needText(field));
+                refuse(field.key, missing(phrase(field.label), needInWords(field)));
             setMissing(field, owner);
             return;
         }
@@ -236,13 +283,12 @@ private:
     template <class Owner>
     void refuseValue(const Field<Owner>& field, const Json& value)
     {
-        const std::string label = field.label;
+        const Phrase label = phrase(field.label);
         for (std::size_t i = 0; value.is_array() && i < value.size(); ++i)
             if (!value[i].is_number())
-                return m_findings.refuse(label + " is " + valueText(value[i]) +
-                                             ", must be a number from " + rangeText(field),
+                return m_findings.refuse(mistaken(label, value[i], oneNumber(field)),
                                          joinPath(joinPath(m_path, field.key), i));
-        refuse(field.key, label + " is " + valueText(value) + ", must be " + needText(field));
+        refuse(field.key, mistaken(label, value, needInWords(field)));
     }
 
     /// An absent key is the member's default; where null is allowed, it means null.

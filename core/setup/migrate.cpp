@@ -51,20 +51,20 @@ void migrateFrom0(Json& root)
 
 Result<int> versionOf(const Json& root)
 {
-    const std::string range = "0 to " + std::to_string(kSetupVersion);
+    const Phrase range = rangeInWords({0, kSetupVersion});
     const auto version = root.find("version");
     if (version == root.end())
-        return fail(Errc::BadInput, "Version is missing, allowed " + range, "version");
+        return fail(Errc::BadInput, phrase("Version is missing, allowed %1", range), "version");
     const double number = version->is_number_integer() ? version->get<double>() : -1.0;
     if (number < 0)
-        return fail(
-            Errc::BadInput,
-            "Version is " + shorten(version->dump()) + ", must be a whole number from " + range,
-            "version");
+        return fail(Errc::BadInput,
+                    phrase("Version is %1, must be a whole number from %2",
+                           shorten(version->dump()), range),
+                    "version");
     if (number > kSetupVersion)
         return fail(Errc::BadInput,
-                    "Version is " + version->dump() +
-                        ", written by a newer Stillbay; this one reads versions " + range,
+                    phrase("Version is %1, written by a newer Stillbay; this one reads versions %2",
+                           version->dump(), range),
                     "version");
     return static_cast<int>(number);
 }
@@ -76,10 +76,10 @@ Result<void> migrate(Json& root, std::vector<Warning>& warnings)
     const std::string wanted = std::string("\"") + kSetupFormat + '"';
     if (!root.is_object() || !root.contains("format"))
         return fail(Errc::BadInput,
-                    "The file is no Stillbay setup: its \"format\" is not " + wanted);
+                    phrase("The file is no Stillbay setup: its \"format\" is not %1", wanted));
     if (root["format"] != kSetupFormat)
         return fail(Errc::BadInput,
-                    "Format is " + shorten(root["format"].dump()) + ", must be " + wanted,
+                    phrase("Format is %1, must be %2", shorten(root["format"].dump()), wanted),
                     "format");
     const Result<int> version = versionOf(root);
     if (!version)

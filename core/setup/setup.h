@@ -9,7 +9,7 @@
 
 /// What the builder built, in the builder's own units: every member is named as in the setup file
 /// and carries its unit, so that a number goes through load, edit and save without being touched.
-/// The physics takes SI; the one step from here to SI is core/assess/craft.h.
+/// The physics takes SI; the one step from here to SI is core/craft/craft.h.
 ///
 /// Axes: x forward, y left, z up; datum at the middle of the airframe's centre plate.
 namespace stillbay {

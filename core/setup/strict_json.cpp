@@ -37,8 +37,8 @@ std::string_view wordAt(std::string_view text, std::size_t at)
     return text.substr(begin, end - begin);
 }
 
-/// "line 3, column 7", both from 1, columns in characters.
-std::string placeOf(std::string_view text, std::size_t at)
+// Columns count characters, not bytes.
+TextPlace placeOf(std::string_view text, std::size_t at)
 {
     const std::string_view before = text.substr(0, at);
     const std::size_t newline = before.rfind('\n');
@@ -47,28 +47,51 @@ std::string placeOf(std::string_view text, std::size_t at)
     const auto isStart = [](char c) {
         return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
     };
-    return "line " + std::to_string(1 + std::count(before.begin(), before.end(), '\n')) +
-           ", column " + std::to_string(1 + std::count_if(line.begin(), line.end(), isStart));
+    return {static_cast<std::size_t>(1 + std::count(before.begin(), before.end(), '\n')),
+            static_cast<std::size_t>(1 + std::count_if(line.begin(), line.end(), isStart))};
 }
 
 Error syntaxError(std::string_view text, std::size_t bytesRead, int libraryId)
 {
     if (bytesRead > text.size())
-        return {Errc::BadInput, "The file is cut off: its text ends before the last bracket closes",
+        return {Errc::BadInput,
+                phrase("The file is cut off: its text ends before the last bracket closes"),
+                {},
                 placeOf(text, text.size())};
     const std::size_t at = bytesRead == 0 ? 0 : bytesRead - 1;
     const std::string_view word = wordAt(text, at);
     const std::string quoted = quote(word);
     const bool isControl = static_cast<unsigned char>(text[at]) < 0x20;
-    std::string what = "The file is not JSON: unexpected " +
-                       (isControl ? "line break or control character" : quoted);
+    Phrase what = isControl
+                      ? phrase("The file is not JSON: unexpected line break or control character")
+                      : phrase("The file is not JSON: unexpected %1", quoted);
     if (libraryId == kNumberOutOfRange)
-        what = "The file holds the number " + quoted + ", which is too large";
+        what = phrase("The file holds the number %1, which is too large", quoted);
     else if (word.find("NaN") != std::string_view::npos ||
              word.find("Infinity") != std::string_view::npos)
-        what = "The file holds " + quoted + ", which is no number in JSON";
-    return {Errc::BadInput, std::move(what),
+        what = phrase("The file holds %1, which is no number in JSON", quoted);
+    return {Errc::BadInput,
+            std::move(what),
+            {},
             placeOf(text, static_cast<std::size_t>(word.data() - text.data()))};
+}
+
+// Sentences stand outside of classes, under whose names the translation tools would file them.
+
+Phrase appearsTwice(std::string_view key)
+{
+    return phrase("Key %1 appears twice", quote(key));
+}
+
+Phrase oneTooMany(std::string_view key)
+{
+    return phrase("Key %1 is one too many, allowed up to %2 in an object", quote(key),
+                  whole(kMaxJsonMembers));
+}
+
+Phrase nestsTooDeep()
+{
+    return phrase("The file nests deeper than %1 levels", whole(kMaxJsonDepth));
 }
 
 /// Sees every event of the library's parser and stops it at the first fault. Builds nothing: the
@@ -98,11 +121,9 @@ public:
         Level& level = m_levels.back();
         level.key = name;
         if (!level.keys.insert(name).second)
-            return refuse("Key " + quote(name) + " appears twice", path());
+            return refuse(appearsTwice(name), path());
         if (level.keys.size() > kMaxJsonMembers)
-            return refuse("Key " + quote(name) + " is one too many, allowed up to " +
-                              std::to_string(kMaxJsonMembers) + " in an object",
-                          path());
+            return refuse(oneTooMany(name), path());
         return true;
     }
 
@@ -121,7 +142,7 @@ private:
         std::unordered_set<std::string> keys;  // seen so far
     };
 
-    bool refuse(std::string what, std::string where)
+    bool refuse(Phrase what, std::string where)
     {
         m_fault = Error{Errc::BadInput, std::move(what), std::move(where)};
         return false;
@@ -130,8 +151,7 @@ private:
     bool open(bool isArray)
     {
         if (m_levels.size() == kMaxJsonDepth)
-            return refuse("The file nests deeper than " + std::to_string(kMaxJsonDepth) + " levels",
-                          shorten(path()));
+            return refuse(nestsTooDeep(), shorten(path()));
         m_levels.push_back({isArray, 0, {}, {}});
         return true;
     }
@@ -167,17 +187,18 @@ private:
 Result<Json> parseStrictJson(std::string_view text)
 {
     if (text.size() > kMaxJsonBytes)
-        return fail(Errc::BadInput, "The file is larger than " +
-                                        std::to_string(kMaxJsonBytes >> 20U) +
-                                        " MB, far more than a setup needs");
+        return fail(Errc::BadInput, phrase("The file is larger than %1 MB, far more than a setup "
+                                           "needs",
+                                           whole(kMaxJsonBytes >> 20U)));
     if (text.starts_with(kByteOrderMark))
         text.remove_prefix(kByteOrderMark.size());
     if (text.find_first_not_of(" \t\r\n") == std::string_view::npos)
-        return fail(Errc::BadInput, "The file is empty");
+        return fail(Errc::BadInput, phrase("The file is empty"));
     // The library takes a NUL byte for the end of the text.
     const std::size_t bad = std::min(findNonUtf8(text), text.find('\0'));
     if (bad != std::string_view::npos)
-        return fail(Errc::BadInput, "The file is not UTF-8 text", placeOf(text, bad));
+        return tl::unexpected<Error>(
+            {Errc::BadInput, phrase("The file is not UTF-8 text"), {}, placeOf(text, bad)});
 
     FaultFinder finder(text);
     if (!Json::sax_parse(text, &finder))

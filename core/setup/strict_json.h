@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/setup/size_limit.h"
 
 #include <nlohmann/json.hpp>
 
@@ -12,7 +13,7 @@ namespace stillbay {
 using Json = nlohmann::ordered_json;
 
 /// Bounds that no setup comes near and that keep hostile text from costing time or memory.
-inline constexpr std::size_t kMaxJsonBytes = 8U << 20U;
+inline constexpr std::size_t kMaxJsonBytes = kMaxSetupBytes;
 inline constexpr std::size_t kMaxJsonDepth = 64;
 inline constexpr std::size_t kMaxJsonMembers = 200;  ///< of one object
 

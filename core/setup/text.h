@@ -10,7 +10,8 @@
 
 namespace stillbay {
 
-/// A setup and what its reader wants the builder to know (unknown keys, migrations).
+/// A setup and what its reader wants the builder to know (unknown keys, migrations, that
+/// it is too large to be saved).
 struct LoadedSetup {
     Setup setup;
     std::vector<Warning> warnings;
@@ -26,9 +27,11 @@ struct LoadedSetup {
 Result<LoadedSetup> readSetup(std::string_view text);
 
 /// Setup to the text of a *.stillbay file: UTF-8, one-space indent, trailing newline, shortest
-/// decimals that read back to the same double, extras where their object is.
+/// decimals that read back to the same double, extras where their object is. Where the indent would
+/// make it larger than kMaxSetupBytes, all on one line.
 ///
-/// @error BadInput  what validate() refuses, so that an unreadable file is never written.
+/// @error BadInput  what validate() refuses, or larger even so: an unreadable file is never
+///                  written.
 Result<std::string> writeSetup(const Setup& setup);
 
 }  // namespace stillbay

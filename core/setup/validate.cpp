@@ -18,9 +18,10 @@ namespace {
 constexpr double kClosestEnds_mm = 0.1;    // nearer, a tube has no direction
 constexpr double kFrameTimeSlack = 1.001;  // 16.67 ms is meant to fit 60 frames a second
 
-std::string valueText(double value, std::string_view unit)
+// What was worked out rather than typed.
+Number computed(double value)
 {
-    return withUnit(toText(value), unit);
+    return rounded(value, 4);
 }
 
 double distance_mm(const Triple& a, const Triple& b)
@@ -37,6 +38,165 @@ bool isUtcTime(std::string_view text)
     return std::equal(text.begin(), text.end(), kPattern.begin(), kPattern.end(), matches);
 }
 
+/// A broken rule: under which key of its struct, and how.
+struct Fault {
+    std::string key;
+    Phrase what;
+};
+
+// Sentences stand outside of classes and templates, under whose names the translation tools would
+// file them.
+
+Phrase tooLong(const char* key, std::size_t bytes, std::size_t maxBytes)
+{
+    return phrase("%1 is %2 bytes long, allowed up to %3", quote(key), whole(bytes),
+                  whole(maxBytes));
+}
+
+Phrase notUtf8(const char* key)
+{
+    return phrase("%1 is not UTF-8 text", quote(key));
+}
+
+Phrase noSuchEnds()
+{
+    return phrase("Ends are neither clamped nor hinged");
+}
+
+Phrase wrongCount(std::string_view key, std::size_t count, CountRange range)
+{
+    return phrase("%1 has %2 entries, allowed %3", quote(key), whole(count), rangeInWords(range));
+}
+
+Phrase outOfRange(const char* label, PhraseArgument value, Phrase range)
+{
+    return phrase("%1 is %2, allowed %3", phrase(label), std::move(value), std::move(range));
+}
+
+// The rules between fields.
+
+template <class T>
+std::optional<Fault> brokenRule(const T&)
+{
+    return {};
+}
+
+std::optional<Fault> brokenRule(const ArmSection& arm)
+{
+    const double limit_mm = std::min(arm.width_mm, arm.height_mm) / 2;
+    if (!arm.wall_mm || *arm.wall_mm < limit_mm)
+        return {};
+    return Fault{"wall_mm",
+                 phrase("Wall is %1, must be below half the smaller side, %2",
+                        withUnit(exact(*arm.wall_mm), "mm"), withUnit(exact(limit_mm), "mm"))};
+}
+
+std::optional<Fault> brokenRule(const Battery& battery)
+{
+    if (battery.empty_v_per_cell <= battery.full_v_per_cell)
+        return {};
+    return Fault{"empty_v_per_cell",
+                 phrase("Empty voltage is %1, must not exceed the full voltage, %2",
+                        withUnit(exact(battery.empty_v_per_cell), "V"),
+                        withUnit(exact(battery.full_v_per_cell), "V"))};
+}
+
+std::optional<Fault> brokenRule(const Camera& camera)
+{
+    const double frame_ms = 1000.0 / camera.frame_rate_hz;
+    const auto tooLongFor = [&](const char* key, const char* label, double time_ms) {
+        return time_ms > frame_ms * kFrameTimeSlack
+                   ? std::optional(Fault{key, phrase("%1 is %2, must fit into one frame, %3",
+                                                     phrase(label), withUnit(exact(time_ms), "ms"),
+                                                     withUnit(computed(frame_ms), "ms"))})
+                   : std::nullopt;
+    };
+    if (auto fault = tooLongFor("readout_ms", words("Readout time"), camera.readout_ms))
+        return fault;
+    return tooLongFor("exposure_ms", words("Exposure"), camera.exposure_ms);
+}
+
+std::optional<Fault> brokenRule(const TubeStock& tube)
+{
+    if (tube.bore_mm < tube.outer_diameter_mm)
+        return {};
+    return Fault{"bore_mm", phrase("Bore is %1, must be smaller than the outer diameter, %2",
+                                   withUnit(exact(tube.bore_mm), "mm"),
+                                   withUnit(exact(tube.outer_diameter_mm), "mm"))};
+}
+
+std::optional<Fault> brokenRule(const Flight& flight)
+{
+    const auto& [from, to] = flight.cruise_throttle;
+    if (from < to)
+        return {};
+    return Fault{"cruise_throttle",
+                 phrase("Cruise throttle runs from %1 to %2, the first must be the smaller",
+                        exact(from), exact(to))};
+}
+
+std::optional<Fault> brokenRule(const Limits& limits)
+{
+    if (limits.faint_px < limits.bad_px)
+        return {};
+    return Fault{"faint_px", phrase("Faint from is %1, must be below bad from, %2",
+                                    withUnit(exact(limits.faint_px), "px"),
+                                    withUnit(exact(limits.bad_px), "px"))};
+}
+
+std::optional<Fault> brokenRule(const Tune& tune)
+{
+    if (tune.saved.empty() || isUtcTime(tune.saved))
+        return {};
+    return Fault{"saved", phrase("Saved is %1, must read like 2026-05-01T10:00:00Z or be empty",
+                                 quote(tune.saved))};
+}
+
+const Field<Mounts>& stretchField()
+{
+    const auto fields = fieldsOf<Mounts>();
+    return *std::find_if(fields.begin(), fields.end(), [](const Field<Mounts>& field) {
+        return std::string_view(field.key) == "stretch";
+    });
+}
+
+std::optional<Phrase> faultOfHole(const Mounts& mounts, double length_mm)
+{
+    const Field<Mounts>& stretch = stretchField();
+    const double ratio = length_mm / mounts.free_length_mm;
+    if (length_mm < kClosestEnds_mm)
+        return phrase("Airframe hole lies %1 from its bay point, must be at least %2 away",
+                      withUnit(computed(length_mm), "mm"), withUnit(exact(kClosestEnds_mm), "mm"));
+    if (ratio < stretch.min || ratio > stretch.max)
+        return phrase("Stretch to this hole is %1 (%2 on a free length of %3), allowed %4",
+                      computed(ratio), withUnit(computed(length_mm), "mm"),
+                      withUnit(exact(mounts.free_length_mm), "mm"), rangeInWords(stretch));
+    return {};
+}
+
+std::optional<Fault> brokenRule(const Mounts& mounts)
+{
+    for (std::size_t i = 0; i < mounts.points.size(); ++i) {
+        const std::optional<Triple>& anchor = mounts.points[i].anchor_mm;
+        const std::string point = joinPath("points", i);
+        if (anchor.has_value() != mounts.drilled())
+            return Fault{point, phrase("Points mix drilled ones, which have anchor_mm, with "
+                                       "planned ones, which have azimuth_deg and elevation_deg")};
+        if (!anchor)
+            continue;
+        if (auto fault = faultOfHole(mounts, distance_mm(*anchor, mounts.points[i].bay_mm)))
+            return Fault{joinPath(point, "anchor_mm"), *std::move(fault)};
+    }
+    if (mounts.drilled() && mounts.stretch)
+        return Fault{"stretch", phrase("Stretch is %1, must be null in a drilled craft, whose "
+                                       "holes decide it",
+                                       exact(*mounts.stretch))};
+    if (!mounts.drilled() && !mounts.stretch)
+        return Fault{"stretch",
+                     phrase("Stretch is missing, allowed %1", rangeInWords(stretchField()))};
+    return {};
+}
+
 /// Walks a setup in file order and keeps the first fault.
 class Validator {
 public:
@@ -45,7 +205,8 @@ public:
     {
         std::swap(path, m_path);
         visitMembers(*this, owner);
-        checkRules(owner);
+        if (std::optional<Fault> fault = brokenRule(owner))
+            refuse(fault->key, std::move(fault->what));
         std::swap(path, m_path);
     }
 
@@ -59,16 +220,15 @@ public:
     void text(const char* key, const std::string& value, std::size_t maxBytes)
     {
         if (value.size() > maxBytes)
-            refuse(key, quote(key) + " is " + std::to_string(value.size()) +
-                            " bytes long, allowed up to " + std::to_string(maxBytes));
+            refuse(key, tooLong(key, value.size(), maxBytes));
         else if (findNonUtf8(value) != std::string::npos)
-            refuse(key, quote(key) + " is not UTF-8 text");
+            refuse(key, notUtf8(key));
     }
 
     void ends(const char* key, Ends value)
     {
         if (value != Ends::Clamped && value != Ends::Hinged)
-            refuse(key, "Ends are neither clamped nor hinged");
+            refuse(key, noSuchEnds());
     }
 
     template <class T>
@@ -95,7 +255,7 @@ public:
     }
 
 private:
-    void refuse(std::string_view key, std::string what)
+    void refuse(std::string_view key, Phrase what)
     {
         if (!m_fault)
             m_fault = Error{Errc::BadInput, std::move(what), joinPath(m_path, key)};
@@ -104,16 +264,15 @@ private:
     void checkCount(std::string_view key, std::size_t count, CountRange range)
     {
         if (count < range.min || count > range.max)
-            refuse(key, quote(key) + " has " + std::to_string(count) + " entries, allowed " +
-                            rangeText(range));
+            refuse(key, wrongCount(key, count, range));
     }
 
     template <class Owner>
     void checkNumber(const Field<Owner>& field, double value, std::string_view key)
     {
         if (!(value >= field.min && value <= field.max))  // NaN fails as well
-            refuse(key, std::string(field.label) + " is " + valueText(value, field.unit) +
-                            ", allowed " + rangeText(field));
+            refuse(key, outOfRange(field.label, withUnit(exact(value), field.unit),
+                                   rangeInWords(field)));
     }
 
     template <class Owner>
@@ -147,118 +306,6 @@ private:
         checkCount(key, values.size(), kBladePassCount);
         for (std::size_t i = 0; i < values.size(); ++i)
             checkNumber(field, values[i], joinPath(key, i));
-    }
-
-    // The rules between fields.
-
-    template <class T>
-    void checkRules(const T&)
-    {
-    }
-
-    void checkRules(const ArmSection& arm)
-    {
-        const double limit_mm = std::min(arm.width_mm, arm.height_mm) / 2;
-        if (arm.wall_mm && *arm.wall_mm >= limit_mm)
-            refuse("wall_mm", "Wall is " + valueText(*arm.wall_mm, "mm") +
-                                  ", must be below half the smaller side, " +
-                                  valueText(limit_mm, "mm"));
-    }
-
-    void checkRules(const Battery& battery)
-    {
-        if (battery.empty_v_per_cell > battery.full_v_per_cell)
-            refuse("empty_v_per_cell", "Empty voltage is " +
-                                           valueText(battery.empty_v_per_cell, "V") +
-                                           ", must not exceed the full voltage, " +
-                                           valueText(battery.full_v_per_cell, "V"));
-    }
-
-    void checkRules(const Camera& camera)
-    {
-        const double frame_ms = 1000.0 / camera.frame_rate_hz;
-        const auto fits = [&](const char* key, const char* label, double time_ms) {
-            if (time_ms > frame_ms * kFrameTimeSlack)
-                refuse(key, std::string(label) + " is " + valueText(time_ms, "ms") +
-                                ", must fit into one frame, " +
-                                withUnit(toRoundedText(frame_ms), "ms"));
-        };
-        fits("readout_ms", "Readout time", camera.readout_ms);
-        fits("exposure_ms", "Exposure", camera.exposure_ms);
-    }
-
-    void checkRules(const TubeStock& tube)
-    {
-        if (tube.bore_mm >= tube.outer_diameter_mm)
-            refuse("bore_mm", "Bore is " + valueText(tube.bore_mm, "mm") +
-                                  ", must be smaller than the outer diameter, " +
-                                  valueText(tube.outer_diameter_mm, "mm"));
-    }
-
-    void checkRules(const Flight& flight)
-    {
-        const auto& [from, to] = flight.cruise_throttle;
-        if (from >= to)
-            refuse("cruise_throttle", "Cruise throttle runs from " + toText(from) + " to " +
-                                          toText(to) + ", the first must be the smaller");
-    }
-
-    void checkRules(const Limits& limits)
-    {
-        if (limits.faint_px >= limits.bad_px)
-            refuse("faint_px", "Faint from is " + valueText(limits.faint_px, "px") +
-                                   ", must be below bad from, " + valueText(limits.bad_px, "px"));
-    }
-
-    void checkRules(const Tune& tune)
-    {
-        if (!tune.saved.empty() && !isUtcTime(tune.saved))
-            refuse("saved", "Saved is " + quote(tune.saved) +
-                                ", must read like 2026-05-01T10:00:00Z or be empty");
-    }
-
-    void checkRules(const Mounts& mounts)
-    {
-        for (std::size_t i = 0; i < mounts.points.size() && !m_fault; ++i) {
-            const std::optional<Triple>& anchor = mounts.points[i].anchor_mm;
-            const std::string point = joinPath("points", i);
-            if (anchor.has_value() != mounts.drilled())
-                refuse(point,
-                       "Points mix drilled ones, which have anchor_mm, with planned ones, which "
-                       "have azimuth_deg and elevation_deg");
-            else if (anchor)
-                checkHole(mounts, distance_mm(*anchor, mounts.points[i].bay_mm),
-                          joinPath(point, "anchor_mm"));
-        }
-        const Field<Mounts>& stretch = stretchField();
-        if (mounts.drilled() && mounts.stretch)
-            refuse("stretch", "Stretch is " + toText(*mounts.stretch) +
-                                  ", must be null in a drilled craft, whose holes decide it");
-        if (!mounts.drilled() && !mounts.stretch)
-            refuse("stretch", "Stretch is missing, allowed " + rangeText(stretch));
-    }
-
-    void checkHole(const Mounts& mounts, double length_mm, std::string_view key)
-    {
-        const Field<Mounts>& stretch = stretchField();
-        const double ratio = length_mm / mounts.free_length_mm;
-        if (length_mm < kClosestEnds_mm)
-            refuse(key, "Airframe hole lies " + withUnit(toRoundedText(length_mm), "mm") +
-                            " from its bay point, must be at least " +
-                            valueText(kClosestEnds_mm, "mm") + " away");
-        else if (ratio < stretch.min || ratio > stretch.max)
-            refuse(key, "Stretch to this hole is " + toRoundedText(ratio) + " (" +
-                            withUnit(toRoundedText(length_mm), "mm") + " on a free length of " +
-                            valueText(mounts.free_length_mm, "mm") + "), allowed " +
-                            rangeText(stretch));
-    }
-
-    static const Field<Mounts>& stretchField()
-    {
-        const auto fields = fieldsOf<Mounts>();
-        return *std::find_if(fields.begin(), fields.end(), [](const Field<Mounts>& field) {
-            return std::string_view(field.key) == "stretch";
-        });
     }
 
     std::string m_path;

@@ -1,10 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/wording.h"
 
-#include <array>
-#include <charconv>
-#include <cmath>
-
 namespace stillbay {
 namespace {
 
@@ -44,42 +40,22 @@ std::size_t utf8Length(std::string_view text)
 
 }  // namespace
 
-std::string toText(double value)
+PhraseArgument withUnit(Number value, const char* unit)
 {
-    // Plain digits where a builder expects them: the shortest form of 100000 would be 1e+05.
-    const double size = std::abs(value);
-    const bool plain = size >= 1.0 && size < 1e15;
-    std::array<char, 64> buffer;
-    const auto [end, code] =
-        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value + 0.0,  // no "-0"
-                      plain ? std::chars_format::fixed : std::chars_format::general);
-    return {buffer.data(), end};
+    const std::string_view text(unit);
+    if (text.empty())
+        return value;
+    return text == "°" ? phrase("%1°", value) : phrase("%1 %2", value, phrase(unit));
 }
 
-std::string toRoundedText(double value)
+Phrase rangeInWords(double min, double max, const char* unit)
 {
-    std::array<char, 64> buffer;
-    const auto [end, code] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
-                                           std::chars_format::general, 4);
-    return {buffer.data(), end};
+    return phrase("%1 to %2", exact(min), withUnit(exact(max), unit));
 }
 
-std::string withUnit(std::string_view value, std::string_view unit)
+Phrase rangeInWords(CountRange range)
 {
-    std::string text(value);
-    if (!unit.empty() && unit != "°")
-        text += ' ';
-    return text.append(unit);
-}
-
-std::string rangeText(double min, double max, std::string_view unit)
-{
-    return toText(min) + " to " + withUnit(toText(max), unit);
-}
-
-std::string rangeText(CountRange range)
-{
-    return std::to_string(range.min) + " to " + std::to_string(range.max);
+    return phrase("%1 to %2", whole(range.min), whole(range.max));
 }
 
 std::string shorten(std::string_view text)

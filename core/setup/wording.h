@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/base/phrase.h"
 #include "core/setup/fields.h"
 
 #include <cstddef>
@@ -10,26 +11,20 @@
 /// How faults of a setup are put into words: paths, numbers with their unit, ranges.
 namespace stillbay {
 
-/// Shortest decimals that read back to the same double: "180", "0.7", "1e+300", "nan".
-std::string toText(double value);
-
-/// Four significant digits, for what was computed rather than typed.
-std::string toRoundedText(double value);
-
 /// A value with its unit: "180 g", "4", "45°".
-std::string withUnit(std::string_view value, std::string_view unit);
+PhraseArgument withUnit(Number value, const char* unit);
 
 /// "0.1 to 20000 g".
-std::string rangeText(double min, double max, std::string_view unit);
+Phrase rangeInWords(double min, double max, const char* unit);
 
 template <class Owner>
-std::string rangeText(const Field<Owner>& field)
+Phrase rangeInWords(const Field<Owner>& field)
 {
-    return rangeText(field.min, field.max, field.unit);
+    return rangeInWords(field.min, field.max, field.unit);
 }
 
 /// "1 to 100".
-std::string rangeText(CountRange range);
+Phrase rangeInWords(CountRange range);
 
 /// Foreign text made fit for a one-line message: control characters replaced, cut when long.
 std::string shorten(std::string_view text);

@@ -17,12 +17,13 @@ Result<Modes> solveModes(const Matrix6cd& K, const Matrix6d& inverseMu)
     // μ⁻¹ = N Nᵀ turns the pencil into the plain problem A y = ω² y with A = Nᵀ K* N, φ = N y.
     const auto factor = choleskyFactor(inverseMu);
     if (!factor)
-        return fail(Errc::NoAnswer, "the mass matrix is not positive definite", "bay.parts");
+        return fail(Errc::NoAnswer, phrase("the mass matrix is not positive definite"),
+                    "bay.parts");
     const Matrix6cd N = factor->cast<Complex>();
     const Matrix6cd A = N.transpose() * K * N;
     const auto solution = complexEigen(A);
     if (!solution)
-        return fail(Errc::NoAnswer, "the modes' iteration did not converge", "mounts");
+        return fail(Errc::NoAnswer, phrase("the modes' iteration did not converge"), "mounts");
 
     std::array<Eigen::Index, 6> order;
     std::iota(order.begin(), order.end(), 0);
@@ -36,14 +37,14 @@ Result<Modes> solveModes(const Matrix6cd& K, const Matrix6d& inverseMu)
         Y.col(k) = solution->vectors.col(order[static_cast<std::size_t>(k)]);
     }
     if (!(modes.omegaSquare[0].real() > 0))
-        return fail(Errc::NoAnswer, "a mode of the bay does not swing back", "mounts");
+        return fail(Errc::NoAnswer, phrase("a mode of the bay does not swing back"), "mounts");
 
     const Matrix6cd Y_inverse = inverse(Y);
     const double misfit = (A - Y * modes.omegaSquare.asDiagonal() * Y_inverse).norm();
     if (!(misfit <= 1e-8 * A.norm()))
         return fail(Errc::NoAnswer,
-                    "two modes of the bay coincide so closely that they cannot be "
-                    "told apart",
+                    phrase("two modes of the bay coincide so closely that they cannot be told "
+                           "apart"),
                     "mounts");
     modes.Phi = N * Y;
     modes.Psi = Y_inverse * N.transpose();

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/tube/tube.h"
 
-#include "core/base/format.h"
 #include "core/base/units.h"
 #include "core/tube/tanh_ratio.h"
 
@@ -44,10 +43,9 @@ Result<Tube> makeTube(const TubeSpec& spec)
     if (!(spec.freeLength > 4 * delta))
         return fail(
             Errc::BadInput,
-            formatted(
-                "Free length is %.2f mm, too short for a clamped tube of this section: allowed "
-                "above %.2f mm",
-                spec.freeLength / unit::mm, 4 * delta / unit::mm),
+            phrase("Free length is %1 mm, too short for a clamped tube of this section: allowed "
+                   "above %2 mm",
+                   fixed(spec.freeLength / unit::mm, 2), fixed(4 * delta / unit::mm, 2)),
             "mounts.free_length_mm");
     const double G = spec.shearModulus;
     return Tube{.GA0 = G * section.area(),

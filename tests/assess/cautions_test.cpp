@@ -30,7 +30,7 @@ Setup quiet()
 std::vector<std::string> codes(const Setup& setup)
 {
     const auto result = assess(setup);
-    EXPECT_TRUE(result) << result.error().what;
+    EXPECT_TRUE(result) << english(result.error().what);
     std::vector<std::string> found;
     for (const Warning& warning : result->warnings) {
         EXPECT_FALSE(english(warning.text).empty());
@@ -157,7 +157,7 @@ TEST(Findings, SayWhatTheCurveShows)
         << sentences[3];
     EXPECT_TRUE(sentences.back().starts_with("Hover is at 33 %")) << sentences.back();
     EXPECT_EQ(english(restInWords(result.rest)), "The bay rises 2.1\u00a0mm from the drawing.");
-    EXPECT_NEAR(worstCruiseWobble_px(setup, result), 1.713, 0.001);
+    EXPECT_NEAR(result.cruise->worst_px, 1.713, 0.001);
 }
 
 // Oracle: the definition of the orders.

@@ -83,7 +83,7 @@ Setup sampleCraft(const char* name)
     const std::string text(std::istreambuf_iterator<char>(file), {});
     const auto loaded = readSetup(text);
     if (!loaded)
-        throw std::runtime_error(std::string(name) + ": " + loaded.error().what);
+        throw std::runtime_error(std::string(name) + ": " + english(loaded.error().what));
     return loaded->setup;
 }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
-#include "core/assess/craft.h"
 #include "core/base/units.h"
+#include "core/craft/craft.h"
 #include "tests/assess/crafts.h"
 
 #include <Eigen/Eigenvalues>
@@ -107,10 +107,10 @@ TEST(WholeCraft, WobblesAsTwelveEquationsSay)
         Craft craft = test::skewCraft(seed);
         craft.camera.tilt_down_deg = 25;
         craft.camera.horizontal_fov_deg = 50;
-        const auto answer = assess(craft, {.throttle = {0.13, 1.0, 0.17},
+        const auto answer = assess(craft, {.throttle = Grid{0.13, 1.0, 0.17},
                                            .frequency_hz = {1.0, 10.0, 5.0},
                                            .flexible_airframe = false});
-        ASSERT_TRUE(answer) << answer.error().what;
+        ASSERT_TRUE(answer) << english(answer.error().what);
         for (const ThrottlePoint& point : answer->throttle) {
             const Wobble expected = wobbleAt(craft, point);
             EXPECT_NEAR(point.wobble_px, std::sqrt(expected.power),
@@ -138,10 +138,10 @@ TEST(WholeCraft, SwingsAsTwelveEquationsSay)
 {
     for (const unsigned seed : {4U, 12U, 16U, 28U}) {
         const Craft craft = test::skewCraft(seed);
-        const auto answer = assess(craft, {.throttle = {0.1, 1.0, 0.9},
+        const auto answer = assess(craft, {.throttle = Grid{0.1, 1.0, 0.9},
                                            .frequency_hz = {1.0, 10.0, 5.0},
                                            .flexible_airframe = false});
-        ASSERT_TRUE(answer) << answer.error().what;
+        ASSERT_TRUE(answer) << english(answer.error().what);
         const TwelveEquations equations = twelveEquations(
             makeHungBay(craft).value(), rigidFigures(makeShakenAirframe(craft).airframe));
         const std::vector<double> flight = squares(equations.K, equations.M);

@@ -17,7 +17,7 @@
 namespace stillbay {
 namespace {
 
-const AssessOptions kCoarse{{0.0, 1.0, 0.05}, {0.0, 400.0, 10.0}, true};
+const AssessOptions kCoarse{Grid{0.0, 1.0, 0.05}, {0.0, 400.0, 10.0}, true};
 
 enum class Outcome { Answer, NoAnswer, BadInput };
 
@@ -29,7 +29,7 @@ Outcome finiteOrError(const stillbay::Setup& setup)
         EXPECT_FALSE(reportJson(*result).empty());
         return Outcome::Answer;
     }
-    EXPECT_FALSE(result.error().what.empty());
+    EXPECT_FALSE(english(result.error().what).empty());
     EXPECT_FALSE(result.error().where.empty());
     EXPECT_NE(result.error().code, Errc::Internal);
     return result.error().code == Errc::NoAnswer ? Outcome::NoAnswer : Outcome::BadInput;
@@ -88,7 +88,7 @@ TEST(Extremes, DistortedSamplesAreAnsweredOrRefused)
     int answers = 0, others = 0;
     for (const char* name : {"/reedbed.stillbay", "/quarry.stillbay", "/saltmarsh.stillbay"}) {
         const auto sample = loadSetup(std::string(STILLBAY_SAMPLES_DIR) + name);
-        ASSERT_TRUE(sample) << name << ": " << sample.error().what;
+        ASSERT_TRUE(sample) << name << ": " << english(sample.error().what);
         for (int i = 0; i < 400; ++i) {
             const stillbay::Setup setup = jittered(sample->setup, rng, i % 2 ? 1.3 : 3.0);
             if (!validate(setup))

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-#include "core/assess/craft.h"
 #include "core/base/units.h"
+#include "core/craft/craft.h"
 #include "core/suspension/coupled.h"
 #include "core/suspension/modes.h"
 #include "tests/assess/crafts.h"

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "core/assess/helps.h"
+#include "core/advice/helps.h"
 
 #include "app/commands/command.h"
-#include "core/assess/words.h"
 #include "core/setup/validate.h"
 #include "core/tube/rubber.h"
 
@@ -148,13 +147,12 @@ TEST(WhatHelps, EachNumberIsTheOneTheAssessmentShows)
         const stillbay::Setup setup = sample(name);
         const Assessment shown = assess(setup).value();
         const Helps helps = whatHelps(setup).value();
-        EXPECT_EQ(helps.before_px, worstCruiseWobble_px(setup, shown)) << name;
+        EXPECT_EQ(helps.before_px, shown.cruise->worst_px) << name;
         EXPECT_GE(helps.all.size(), 8u);
         const std::set<std::string> before = warningCodes(shown.warnings);
         for (const Help& help : helps.all) {
             const Assessment after = assess(help.step.setup).value();
-            EXPECT_EQ(help.after_px, worstCruiseWobble_px(help.step.setup, after))
-                << name << ' ' << help.step.code;
+            EXPECT_EQ(help.after_px, after.cruise->worst_px) << name << ' ' << help.step.code;
             std::set<std::string> fresh = warningCodes(after.warnings);
             for (const std::string& code : before)
                 fresh.erase(code);
@@ -176,8 +174,8 @@ TEST(WhatHelps, HalfTheUnbalanceHalvesTheWobbleOfUnbalanceAlone)
         return help.step.code == "propellers-balanced";
     });
     ASSERT_NE(balanced, helps.all.end());
-    EXPECT_NEAR(balanced->after_px, helps.before_px / 2,
-                64 * std::numeric_limits<double>::epsilon() * helps.before_px);
+    EXPECT_NEAR(balanced->after_px, *helps.before_px / 2,
+                64 * std::numeric_limits<double>::epsilon() * *helps.before_px);
 }
 
 TEST(WhatHelps, TheBestAreThoseThatHelpAndNoMore)
@@ -216,9 +214,11 @@ TEST(WhatHelps, StopsWhenAskedAndCountsEveryStep)
 {
     const stillbay::Setup setup = sample("reedbed");
     std::size_t calls = 0;
-    const auto stopped = whatHelps(setup, {}, [&](std::size_t done, std::size_t) {
+    std::stop_source stop;
+    const auto stopped = whatHelps(setup, {}, stop.get_token(), [&](std::size_t done, std::size_t) {
         ++calls;
-        return done < 3;
+        if (done == 3)
+            stop.request_stop();
     });
     ASSERT_TRUE(stopped);
     EXPECT_TRUE(stopped->stopped);
@@ -226,10 +226,9 @@ TEST(WhatHelps, StopsWhenAskedAndCountsEveryStep)
     EXPECT_EQ(calls, 3u);
 
     std::vector<std::size_t> steps;
-    const Helps whole = whatHelps(setup, {}, [&](std::size_t done, std::size_t total) {
+    const Helps whole = whatHelps(setup, {}, {}, [&](std::size_t done, std::size_t total) {
                             EXPECT_EQ(total, practicalSteps(setup).size());
                             steps.push_back(done);
-                            return true;
                         }).value();
     EXPECT_FALSE(whole.stopped);
     ASSERT_EQ(steps.size(), practicalSteps(setup).size());

@@ -2,7 +2,7 @@
 // The phases an assessment keeps for drawing agree with the wobble it reports.
 #include "app/commands/command.h"
 #include "core/assess/assess.h"
-#include "core/assess/craft.h"
+#include "core/craft/craft.h"
 #include "core/film/rows.h"
 
 #include <gtest/gtest.h>
@@ -56,7 +56,7 @@ TEST(Phases, FilmedRowByRowGiveTheReportedWobble)
 {
     const auto setup = loadSetup(STILLBAY_SAMPLES_DIR "/reedbed.stillbay").value().setup;
     const CameraModel camera = makeCamera(setup.camera);
-    const Assessment result = assess(setup, {.throttle = {0.17, 0.45, 0.14}}).value();
+    const Assessment result = assess(setup, {.throttle = Grid{0.17, 0.45, 0.14}}).value();
     for (const ThrottlePoint& point : result.throttle)
         for (const OrderPoint& order : point.orders) {
             ASSERT_EQ(order.rotations.size(), 4U);
@@ -77,7 +77,7 @@ TEST(Phases, VeryStiffTubesAreBolts)
     setup.tube.youngs_modulus_mpa = 200;
     setup.tube.outer_diameter_mm = 40;
     setup.tube.bore_mm = 2;
-    const Assessment result = assess(setup, {.throttle = {0.1, 0.3, 0.1}}).value();
+    const Assessment result = assess(setup, {.throttle = Grid{0.1, 0.3, 0.1}}).value();
     for (const ThrottlePoint& point : result.throttle) {
         ASSERT_TRUE(point.bolted_px);
         EXPECT_NEAR(point.wobble_px, *point.bolted_px, 0.03 * *point.bolted_px) << point.throttle;

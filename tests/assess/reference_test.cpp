@@ -113,7 +113,7 @@ TEST(Assessor, GivesTheSameBitsWithAndWithoutWhatItKept)
 TEST(Assess, PointsDoNotDependOnTheGrid)
 {
     const Assessment fine = assess(reedbed()).value();
-    const Assessment one = assess(reedbed(), {.throttle = {0.3, 0.3, 1}}).value();
+    const Assessment one = assess(reedbed(), {.throttle = Grid{0.3, 0.3, 1}}).value();
     ASSERT_EQ(one.throttle.size(), 1U);
     EXPECT_NEAR(one.throttle[0].wobble_px, fine.throttle[40].wobble_px, 1e-9);
     ASSERT_EQ(one.ranges.size(), 1U);

@@ -3,7 +3,7 @@
 
 #include "app/commands/command.h"
 #include "core/assess/assess.h"
-#include "core/assess/craft.h"
+#include "core/craft/craft.h"
 
 #include <gtest/gtest.h>
 
@@ -15,7 +15,7 @@ namespace {
 struct ShakesOfReedbed : testing::Test {
     stillbay::Setup setup = loadSetup(STILLBAY_SAMPLES_DIR "/reedbed.stillbay").value().setup;
     CameraModel camera = makeCamera(setup.camera);
-    Assessment result = assess(setup, {.throttle = {0.0, 0.6, 0.1}}).value();
+    Assessment result = assess(setup, {.throttle = Grid{0.0, 0.6, 0.1}}).value();
 };
 
 double wobbleOf(const std::vector<Shake>& shakes, const CameraModel& camera)

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "core/assess/craft.h"
-#include "core/assess/shaking.h"
-#include "core/assess/wobble.h"
+#include "core/base/grid.h"
+#include "core/craft/craft.h"
+#include "core/response/shaking.h"
+#include "core/response/wobble.h"
 #include "tests/assess/crafts.h"
 
 #include <gtest/gtest.h>
@@ -100,8 +101,8 @@ std::vector<ThrottlePoint> wobble(const ShakenAirframe& craft, const HungBay& hu
 {
     const Pose rest = restPose(hung.suspension, 1).value();
     const Matrix6cd K = dynamicStiffness(hung.suspension, rest, hung.dynamicFactor);
-    return wobbleOverThrottle(prepareShaking(craft, {0.1, 1, 0.03}, flexible), hung.suspension,
-                              rest, K, makeCamera(camera))
+    return wobbleOverThrottle(prepareShaking(craft, Grid{0.1, 1, 0.03}.values(), flexible),
+                              hung.suspension, rest, K, makeCamera(camera))
         .value();
 }
 

@@ -24,7 +24,7 @@ constexpr int kEnough = 30;
 
 AssessOptions coarse(bool flexible)
 {
-    return {.throttle = {0.1, 1.0, 0.06},
+    return {.throttle = Grid{0.1, 1.0, 0.06},
             .frequency_hz = {2.0, 120.0, 2.0},
             .flexible_airframe = flexible};
 }
@@ -123,11 +123,11 @@ void forManyCrafts(
         const auto before = assess(craft, options);
         const auto after = assess(change(craft, seed), options);
         if (!before) {
-            EXPECT_EQ(before.error().code, Errc::NoAnswer) << before.error().what;
+            EXPECT_EQ(before.error().code, Errc::NoAnswer) << english(before.error().what);
             ASSERT_FALSE(after);
             continue;
         }
-        ASSERT_TRUE(after) << after.error().what << ": " << after.error().where;
+        ASSERT_TRUE(after) << english(after.error().what) << ": " << after.error().where;
         compare(*after, *before);
         ++compared;
     }
@@ -336,7 +336,7 @@ TEST(Assessor, AnswersAsIfItHadKeptNothing)
 TEST(FreeCraft, RingsHigherThanOnTheBench)
 {
     const auto answer = assess(test::twoPlaneCraft(), coarse(false));
-    ASSERT_TRUE(answer) << answer.error().what;
+    ASSERT_TRUE(answer) << english(answer.error().what);
     const auto modeAlong = [](const std::array<ModeFigures, 6>& modes, Eigen::Index axis) {
         return std::find_if(modes.begin(), modes.end(), [axis](const ModeFigures& mode) {
             return std::abs(mode.motion[axis]) > 0.999 && mode.motion.norm() < 1.0005;

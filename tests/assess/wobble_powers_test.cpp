@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "core/assess/wobble_powers.h"
+#include "core/response/wobble_powers.h"
 
 #include "core/assess/assess.h"
 #include "tests/assess/crafts.h"
@@ -38,14 +38,14 @@ struct Design {
 
 FilmedShaking filmedShaking(const Craft& craft, const Grid& throttle, bool flexible = true)
 {
-    return {prepareShaking(makeShakenAirframe(craft), throttle, flexible),
+    return {prepareShaking(makeShakenAirframe(craft), throttle.values(), flexible),
             makeCamera(craft.camera)};
 }
 
 void expectAsAssessed(const Craft& craft, const Grid& throttle, bool flexible)
 {
     const auto whole = assess(craft, {.throttle = throttle, .flexible_airframe = flexible});
-    ASSERT_TRUE(whole) << whole.error().what;
+    ASSERT_TRUE(whole) << english(whole.error().what);
     const auto powers = Design(craft).powers(filmedShaking(craft, throttle, flexible));
     ASSERT_EQ(powers.size(), whole->throttle.size());
     for (std::size_t i = 0; i < powers.size(); ++i) {
@@ -125,11 +125,11 @@ TEST(WobblePowers, AreZeroWhereTheMotorsStandStill)
 TEST(WobblePowers, SplitTheShakeByItsCause)
 {
     const Craft craft = test::sampleCraft("saltmarsh");
-    Shaking shaking = prepareShaking(makeShakenAirframe(craft), {0.2, 0.8, 0.1}, true);
+    Shaking shaking = prepareShaking(makeShakenAirframe(craft), Grid{0.2, 0.8, 0.1}.values(), true);
     const auto once = Design(craft).powers({shaking, makeCamera(craft.camera)});
     ShakenAirframe heavier = makeShakenAirframe(craft);
     heavier.unbalance *= 2;
-    shaking = prepareShaking(heavier, {0.2, 0.8, 0.1}, true);
+    shaking = prepareShaking(heavier, Grid{0.2, 0.8, 0.1}.values(), true);
     const auto twice = Design(craft).powers({shaking, makeCamera(craft.camera)});
     for (std::size_t i = 0; i < once.size(); ++i) {
         EXPECT_NEAR(twice[i].turn, 4 * once[i].turn, 1e-12 * twice[i].turn);

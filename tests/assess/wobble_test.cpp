@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "core/assess/wobble.h"
+#include "core/response/wobble.h"
 
 #include <gtest/gtest.h>
 

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "core/base/phrase.h"
+#include "core/base/result.h"
 
 #include <gtest/gtest.h>
+
+#include <string>
 
 namespace stillbay {
 namespace {
@@ -16,7 +18,7 @@ public:
 
     std::string number(const Number& number) const override
     {
-        std::string text = english({"%1", {PhraseArgument{number}}});
+        std::string text = english(phrase("%1", number));
         for (char& c : text)
             c = c == '.' ? ',' : c;
         return text;
@@ -31,6 +33,36 @@ TEST(Phrase, PutsNumbersTextsAndPhrasesInTheirPlaces)
               "At 30 %: 2.3 of a 100 % name %1.");
     EXPECT_EQ(english(phrase("%1 and %3", fixed(1, 0))), "1 and %3");
     EXPECT_EQ(english(Phrase{}), "");
+}
+
+// Oracle: the number as typed. Plain digits below 1e15, no "-0", and every bit comes back.
+TEST(Phrase, ExactNumbersAreWrittenAsTheyWereTyped)
+{
+    const auto said = [](double value) {
+        return english(phrase("%1", exact(value)));
+    };
+    EXPECT_EQ(said(180), "180");
+    EXPECT_EQ(said(0.7), "0.7");
+    EXPECT_EQ(said(100000), "100000");
+    EXPECT_EQ(said(-0.0), "0");
+    EXPECT_EQ(said(20000.125), "20000.125");
+    EXPECT_EQ(said(1e300), "1e+300");
+    EXPECT_EQ(said(0.1 + 0.2), "0.30000000000000004");
+    EXPECT_EQ(say(phrase("%1", exact(27.5)), Mirrored()), "27,5");
+}
+
+TEST(Phrase, VerbatimTextIsNeverLookedInto)
+{
+    EXPECT_EQ(english(verbatim("100 %1 used up")), "100 %1 used up");
+}
+
+TEST(Error, SaysWhereByPathOrPlaceInTheText)
+{
+    EXPECT_EQ(english(whereInWords({Errc::BadInput, phrase("what"), "bay.travel_mm"})),
+              "bay.travel_mm");
+    EXPECT_EQ(english(whereInWords({Errc::BadInput, phrase("what"), {}, TextPlace{3, 7}})),
+              "line 3, column 7");
+    EXPECT_EQ(english(whereInWords({Errc::BadInput, phrase("what"), {}})), "");
 }
 
 TEST(Phrase, AnotherLanguageOrdersAndCountsItsOwnWay)

@@ -2,10 +2,10 @@
 // What an assessment costs, beside bare 6×6 complex solves on the same machine in the same run.
 #include "app/commands/command.h"
 #include "core/assess/assess.h"
-#include "core/assess/craft.h"
-#include "core/assess/shaking.h"
-#include "core/assess/wobble.h"
-#include "core/assess/wobble_powers.h"
+#include "core/craft/craft.h"
+#include "core/response/shaking.h"
+#include "core/response/wobble.h"
+#include "core/response/wobble_powers.h"
 #include "core/search/judge.h"
 #include "core/suspension/modes.h"
 #include "core/suspension/transmissibility.h"
@@ -25,7 +25,7 @@ stillbay::Setup reedbed()
 {
     const auto loaded = loadSetup(STILLBAY_SAMPLES_DIR "/reedbed.stillbay");
     if (!loaded) {
-        std::cerr << loaded.error().what << '\n';
+        std::cerr << english(loaded.error().what) << '\n';
         std::exit(1);
     }
     return loaded->setup;
@@ -95,7 +95,7 @@ BENCHMARK(mapDesign)->Unit(benchmark::kMicrosecond)->ThreadRange(1, 2)->UseRealT
 // The parts of a design, so that a change can be placed.
 struct Prepared {
     stillbay::Setup setup = reedbed();
-    Shaking shaking = prepareShaking(makeShakenAirframe(setup), AssessOptions{}.throttle, true);
+    Shaking shaking = prepareShaking(makeShakenAirframe(setup), throttlesOf(setup, {}), true);
     HungBay hung = makeHungBay(setup).value();
     Pose rest = restPose(hung.suspension, 1.0).value();
     Matrix6cd K = dynamicStiffness(hung.suspension, rest, hung.dynamicFactor);
@@ -142,7 +142,7 @@ BENCHMARK(coupledSweep)->Unit(benchmark::kMicrosecond);
 void powersOfDesign(benchmark::State& state)
 {
     const Prepared p;
-    const Shaking shaking = prepareShaking(makeShakenAirframe(p.setup), kMapGrid, true);
+    const Shaking shaking = prepareShaking(makeShakenAirframe(p.setup), kMapGrid.values(), true);
     const FilmedShaking filmed(shaking, makeCamera(p.setup.camera));
     std::vector<WobblePower> powers(filmed.throttles());
     for (auto _ : state) {

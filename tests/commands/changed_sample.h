@@ -17,9 +17,9 @@ inline constexpr std::string_view kReedbed = STILLBAY_SAMPLES_DIR "/reedbed.stil
 class ChangedSample {
 public:
     template <class Change>
-    explicit ChangedSample(Change change)
+    explicit ChangedSample(Change change, std::string_view sample = kReedbed)
     {
-        auto json = nlohmann::ordered_json::parse(std::ifstream(std::string(kReedbed)));
+        auto json = nlohmann::ordered_json::parse(std::ifstream(std::string(sample)));
         change(json);
         m_path = std::filesystem::temp_directory_path() /
                  ("stillbay-commands-test-" + std::to_string(::getpid()) + ".stillbay");
@@ -32,8 +32,8 @@ private:
     std::filesystem::path m_path;
 };
 
-// A bay that buckles its tubes: valid, but there is no answer to give.
-inline void buckle(nlohmann::ordered_json& json)
+// A bay that crushes its tubes: valid, but there is no answer to give.
+inline void crush(nlohmann::ordered_json& json)
 {
     json["tube"]["hardness_shore_a"] = 20;
     json["mounts"]["free_length_mm"] = 60;

@@ -2,15 +2,21 @@
 #include "app/commands/report.h"
 
 #include "app/commands/command.h"
+#include "core/setup/size_limit.h"
 #include "tests/commands/changed_sample.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <array>
 #include <cmath>
+#include <csignal>
 #include <filesystem>
 #include <fstream>
+#include <iomanip>
 #include <sstream>
+#include <thread>
+#include <unistd.h>
 
 namespace stillbay {
 namespace {
@@ -115,6 +121,21 @@ TEST(Report, WrongUsageIsTwo)
     }
 }
 
+// Oracle: the same throttles as plain ratios.
+TEST(Report, TakesThrottlesInPercent)
+{
+    const std::string plain = report({kReedbed, "--json", "--throttle", "0.25:0.6:0.05"}).out;
+    ASSERT_FALSE(plain.empty());
+    for (const std::string_view throttle : {"25%:60%:5%", "0.25:60%:5%", "25%:0.6:0.05"}) {
+        const Answer answer = report({kReedbed, "--json", "--throttle", throttle});
+        EXPECT_EQ(answer.code, 0) << answer.err;
+        EXPECT_EQ(answer.out, plain) << throttle;
+    }
+    for (const std::string_view wrong : {"25:60:5", "25%%:60%:5%", "25 %:60 %:5 %", "1%:101%:1%"})
+        EXPECT_EQ(report({kReedbed, "--throttle", wrong}).code, 2) << wrong;
+    EXPECT_EQ(report({kReedbed, "--frequency", "1%:100%:1%"}).code, 2);
+}
+
 TEST(Report, AnythingAfterTwoDashesIsAFile)
 {
     const Answer answer = report({"--", "--json"});
@@ -133,6 +154,34 @@ TEST(Report, BadFilesAreOne)
         EXPECT_NE(answer.err.find(path), std::string::npos);
         EXPECT_EQ(answer.out, "");
     }
+}
+
+// Oracle: what the other end of a pipe got rid of before it was closed.
+TEST(Report, TakesNoMoreOfAnEndlessInputThanASetupMayHave)
+{
+    constexpr std::size_t kMany = 256U << 20U;
+    std::array<int, 2> ends{};
+    ASSERT_EQ(::pipe(ends.data()), 0);
+    const auto before = std::signal(SIGPIPE, SIG_IGN);
+    std::size_t taken = 0;
+    std::thread writer([&, to = ends[1]] {
+        const std::string part(1U << 16U, ' ');
+        while (taken < kMany) {
+            const ssize_t count = ::write(to, part.data(), part.size());
+            if (count <= 0)
+                break;
+            taken += static_cast<std::size_t>(count);
+        }
+        ::close(to);
+    });
+    const std::string input = "/dev/fd/" + std::to_string(ends[0]);
+    const Answer answer = report({input});
+    ::close(ends[0]);
+    writer.join();
+    std::signal(SIGPIPE, before);
+    EXPECT_EQ(answer.code, 1);
+    EXPECT_NE(answer.err.find("larger than 8 MB"), std::string::npos) << answer.err;
+    EXPECT_LT(taken, kMaxSetupBytes + (1U << 20U));
 }
 
 TEST(Report, NamesTheKeyOfABadValue)
@@ -159,13 +208,13 @@ TEST(Report, AMechanismIsThreeAndNamesTheFreeMotion)
     EXPECT_EQ(answer.out, "");
 }
 
-TEST(Report, ABayThatBucklesIsThree)
+TEST(Report, ABayThatCrushesItsTubesIsThree)
 {
-    const ChangedSample sample(buckle);
+    const ChangedSample sample(crush);
     const Answer answer = report({sample.path()});
     EXPECT_EQ(answer.code, 3) << answer.err;
     EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
-    EXPECT_NE(answer.err.find("the bay buckles"), std::string::npos) << answer.err;
+    EXPECT_NE(answer.err.find("the tube is crushed"), std::string::npos) << answer.err;
     EXPECT_EQ(answer.out, "");
 }
 
@@ -176,6 +225,39 @@ TEST(Report, UnknownKeysAreNamedAndHarmless)
     EXPECT_EQ(answer.code, 0);
     EXPECT_NE(answer.err.find("camera.lens_name"), std::string::npos) << answer.err;
     EXPECT_EQ(nlohmann::json::parse(answer.out).at("warnings").front().at("code"), "unknown-key");
+}
+
+// Oracle: definition. No throttle was looked at inside the window: nothing is said of it, least of
+// all that it is free of wobble.
+TEST(Report, ASweepOutsideTheCruiseWindowSaysSo)
+{
+    const Answer answer = report({kReedbed, "--throttle", "0.7:1:0.1"});
+    ASSERT_EQ(answer.code, 0) << answer.err;
+    EXPECT_NE(answer.out.find("No throttle of this sweep lies in the cruise window."),
+              std::string::npos);
+    EXPECT_EQ(answer.out.find("Worst wobble"), std::string::npos);
+    EXPECT_EQ(answer.out.find("What helps most"), std::string::npos);
+    const auto json =
+        nlohmann::json::parse(report({kReedbed, "--throttle", "0.7:1:0.1", "--json"}).out);
+    EXPECT_EQ(json.at("throttle").size(), 4U);
+}
+
+// Oracle: the report of the window's two ends.
+TEST(Report, ANarrowCruiseWindowHasItsOwnFigure)
+{
+    const ChangedSample narrow([](auto& json) {
+        json["flight"]["cruise_throttle"] = {0.301, 0.304};
+    });
+    const auto json = nlohmann::json::parse(
+        report({narrow.path(), "--throttle", "0.301:0.304:0.003", "--json"}).out);
+    const double worst = std::max(json.at("throttle").at(0).at("wobble_px").get<double>(),
+                                  json.at("throttle").at(1).at("wobble_px").get<double>());
+    std::ostringstream sentence;
+    sentence << "Worst wobble in the cruise window: " << std::fixed << std::setprecision(2) << worst
+             << " px.";
+    EXPECT_GT(worst, 0.1);
+    const std::string page = report({narrow.path()}).out;
+    EXPECT_NE(page.find(sentence.str()), std::string::npos) << sentence.str() << '\n' << page;
 }
 
 }  // namespace

@@ -9,6 +9,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <limits>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -191,6 +192,58 @@ TEST(Search, ChoosesTubesAndElevation)
     EXPECT_EQ(json.at("map").at("tube"), tube);
     EXPECT_NEAR(json.at("map").at("elevation_deg"), best.at("elevation_deg"), 1e-9);
     EXPECT_LT(best.at("worst_px"), json.at("present").at("worst_px"));
+}
+
+// A tune that a wide search passes by.
+void tune(nlohmann::ordered_json& mounts, double stretch, double elevation_deg)
+{
+    mounts["free_length_mm"] = 40;
+    mounts["stretch"] = stretch;
+    for (auto& point : mounts["points"])
+        point["elevation_deg"] = elevation_deg;
+}
+
+// Oracle: the present tune's own figures.
+TEST(Search, IsNeverWorseThanThePresentTune)
+{
+    const ChangedSample craft([](auto& json) { tune(json["mounts"], 1.0079, 1.82); },
+                              STILLBAY_SAMPLES_DIR "/saltmarsh.stillbay");
+    const std::string path = craft.path();
+    const Json json =
+        searchJson({path, "--free-length", "10:200", "--stretch", "1:1.6", "--map", "2:2"});
+    EXPECT_TRUE(json.at("present").at("reason").is_null());
+    EXPECT_LE(json.at("best").at("worst_px"), json.at("present").at("worst_px"));
+}
+
+double sturdiness(const Json& candidate)
+{
+    const Json& p90 = candidate.at("robust").at("p90_px");
+    return p90.is_null() ? std::numeric_limits<double>::infinity() : p90.get<double>();
+}
+
+// Oracle: the figures of the same tune as the present one.
+TEST(Search, RecommendsNothingLessSturdyThanThePresentAndTheKeptTunes)
+{
+    const auto wide = [](const ChangedSample& craft) {
+        const std::string path = craft.path();
+        return searchJson({path, "--free-length", "10:200", "--stretch", "1:1.6", "--elevation",
+                           "-80:80", "--map", "2:2"});
+    };
+    double ofTheTune = 0.0;
+    {
+        const Json json =
+            wide(ChangedSample([](auto& sample) { tune(sample["mounts"], 1.2445, 32.47); }));
+        ofTheTune = sturdiness(json.at("present"));
+        EXPECT_LE(sturdiness(json.at("candidates").front()), ofTheTune);
+    }
+    const Json json = wide(ChangedSample([](auto& sample) {
+        nlohmann::ordered_json kept{
+            {"name", "a good one"}, {"tube", sample["tube"]}, {"mounts", sample["mounts"]}};
+        tune(kept["mounts"], 1.2445, 32.47);
+        sample["tunes"] = nlohmann::ordered_json::array({kept});
+    }));
+    EXPECT_GT(sturdiness(json.at("present")), ofTheTune);
+    EXPECT_LE(sturdiness(json.at("candidates").front()), ofTheTune);
 }
 
 TEST(Search, PageIsForPeople)

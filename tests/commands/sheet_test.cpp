@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <optional>
 #include <sstream>
 #include <vector>
@@ -22,7 +23,7 @@ struct Answer {
 
 Answer sheet(std::vector<std::string_view> arguments, const Result<void>& outcome = {})
 {
-    std::ostringstream err;
+    std::ostringstream out, err;
     Answer answer{};
     answer.code = runSheet(
         arguments,
@@ -30,7 +31,7 @@ Answer sheet(std::vector<std::string_view> arguments, const Result<void>& outcom
             answer.order = order;
             return outcome;
         },
-        err);
+        out, err);
     answer.err = err.str();
     return answer;
 }
@@ -77,13 +78,16 @@ TEST(SheetCommand, WrongUsageIsTwoAndWritesNothing)
         {"", "--output", "o.pdf"},
         {kReedbed, "--output"},
         {kReedbed, "--output", ""},
+        {kReedbed, "--output", "o.png"},
+        {kReedbed, "--output", "pdf"},
+        {kReedbed, "--output", "-"},
         {kReedbed, "--output", "o.pdf", "--paper", "A3"},
         {kReedbed, "--output", "o.pdf", "--grip", "50.1"},
         {kReedbed, "--output", "o.pdf", "--grip", "-1"},
         {kReedbed, "--output", "o.pdf", "--grip", "nan"},
         {kReedbed, "--output", "o.pdf", "--grip", "6mm"},
         {kReedbed, "--output", "o.pdf", "--colour"},
-        {kReedbed, "--output", kReedbed},
+        {kReedbed, "--output", kReedbed, "--force"},
     };
     for (const auto& arguments : wrong) {
         const Answer answer = sheet(arguments);
@@ -93,13 +97,30 @@ TEST(SheetCommand, WrongUsageIsTwoAndWritesNothing)
     }
 }
 
+TEST(SheetCommand, NeverReplacesTheCraftByItsSheet)
+{
+    const ChangedSample craft([](auto&) {});
+    const std::string named = craft.path() + ".pdf";
+    std::filesystem::create_symlink(craft.path(), named);
+    const Answer answer = sheet({craft.path(), "--output", named, "--force"});
+    std::filesystem::remove(named);
+    EXPECT_EQ(answer.code, 2);
+    EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
+    EXPECT_FALSE(answer.order);
+}
+
+TEST(SheetCommand, TakesASuffixInCapitals)
+{
+    EXPECT_EQ(sheet({kReedbed, "--output", "O.PDF"}).code, 0);
+}
+
 TEST(SheetCommand, ABadFileIsOneAndNoAnswerIsThree)
 {
     const Answer missing = sheet({"no-such-file", "--output", "o.pdf"});
     EXPECT_EQ(missing.code, 1);
     EXPECT_TRUE(isOneLine(missing.err)) << missing.err;
     EXPECT_FALSE(missing.order);
-    const ChangedSample buckled(buckle);
+    const ChangedSample buckled(crush);
     const Answer none = sheet({buckled.path(), "--output", "o.pdf"});
     EXPECT_EQ(none.code, 3);
     EXPECT_TRUE(isOneLine(none.err)) << none.err;
@@ -109,7 +130,7 @@ TEST(SheetCommand, ABadFileIsOneAndNoAnswerIsThree)
 TEST(SheetCommand, WhatCannotBeWrittenIsOneAndNamesTheOutput)
 {
     const Answer answer =
-        sheet({kReedbed, "--output", "o.pdf"}, fail(Errc::BadInput, "the disk is full"));
+        sheet({kReedbed, "--output", "o.pdf"}, fail(Errc::BadInput, verbatim("the disk is full")));
     EXPECT_EQ(answer.code, 1);
     EXPECT_EQ(answer.err, "stillbay: the disk is full: o.pdf\n");
 }

@@ -13,7 +13,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const auto loaded =
         stillbay::readSetup({reinterpret_cast<const char*>(data), size});  // bytes as text
     if (!loaded) {
-        if (loaded.error().what.empty())
+        if (english(loaded.error().what).empty())
             std::abort();
         return 0;
     }

@@ -38,7 +38,7 @@ bool searched(const Setup& craft, std::size_t builds)
     const auto found = findBest(craft, spaceAround(design), few(builds));
     if (!found) {
         RC_ASSERT(found.error().code != Errc::Internal);
-        RC_ASSERT(!found.error().what.empty());
+        RC_ASSERT(!english(found.error().what).empty());
         return false;
     }
     for (const Candidate& candidate : found->candidates) {

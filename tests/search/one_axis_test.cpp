@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A craft whose bay can only turn about the vertical: what it films, and where the best stretch
 // lies, is known in closed form.
-#include "core/assess/craft.h"
+#include "core/craft/craft.h"
 #include "core/search/best.h"
 #include "core/search/map.h"
 #include "core/tube/rubber.h"

@@ -158,7 +158,7 @@ TEST(Robustness, OfUnbalanceAloneIsKnown)
     craft.drive.blade_pass_thrust_fraction.clear();
     Spread spread = kNoSpread;
     spread.unbalance = 2;
-    const Judge judge(craft, {.throttle = {0.25, 0.6, 0.025}}, Throttles::All);
+    const Judge judge(craft, {.throttle = Grid{0.25, 0.6, 0.025}}, Throttles::All);
     const Robustness robust =
         robustness(judge, designOf(craft), craft.limits.faint_px, {.spread = spread}).value();
     const double plan = judge.judge(designOf(craft)).worst_px();
@@ -189,7 +189,7 @@ TEST(Robustness, CountsBuildsThatDoNotHold)
     Craft craft = test::sampleCraft("reedbed");
     craft.mounts.free_length_mm = 45.5;
     craft.mounts.stretch = 1.045;
-    const Judge judge(craft, {.throttle = {0.25, 0.6, 0.05}}, Throttles::All);
+    const Judge judge(craft, {.throttle = Grid{0.25, 0.6, 0.05}}, Throttles::All);
     ASSERT_TRUE(judge.judge(designOf(craft)).feasible());
     const Robustness robust =
         robustness(judge, designOf(craft), craft.limits.faint_px, {.builds = 64}).value();
@@ -208,7 +208,7 @@ TEST(Robustness, CountsBuildsThatDoNotHold)
 TEST(Robustness, IsTheSameOnAnyNumberOfThreads)
 {
     const Craft craft = test::sampleCraft("saltmarsh");
-    const Judge judge(craft, {.throttle = {0.1, 1.0, 0.05}}, Throttles::All);
+    const Judge judge(craft, {.throttle = Grid{0.1, 1.0, 0.05}}, Throttles::All);
     const auto with = [&](std::size_t threads, std::uint64_t seed) {
         return robustness(judge, designOf(craft), craft.limits.faint_px,
                           {.builds = 40, .seed = seed, .threads = threads})
@@ -220,8 +220,9 @@ TEST(Robustness, IsTheSameOnAnyNumberOfThreads)
     EXPECT_EQ(one.clean, three.clean);
     EXPECT_NE(one.p50_px, other.p50_px);
     EXPECT_NEAR(*one.p50_px, *other.p50_px, 0.2 * *one.p50_px);
-    EXPECT_FALSE(robustness(judge, designOf(craft), 0.3, {.builds = 40},
-                            [](std::size_t, std::size_t) { return false; }));
+    std::stop_source stopped;
+    stopped.request_stop();
+    EXPECT_FALSE(robustness(judge, designOf(craft), 0.3, {.builds = 40}, stopped.get_token()));
 }
 
 TEST(Robustness, SpeaksOfTenBuilds)

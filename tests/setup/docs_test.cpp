@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "core/base/format.h"
 #include "core/setup/fields.h"
 #include "core/setup/wording.h"
 #include "tests/setup/setup_text.h"
@@ -51,7 +52,7 @@ std::string table()
     for (const Field<Owner>& field : fieldsOf<Owner>()) {
         const Cell cell = std::visit(
             [&](auto member) {
-                return describe(owner.*member, rangeText(field.min, field.max, ""));
+                return describe(owner.*member, english(rangeInWords(field.min, field.max, "")));
             },
             field.member);
         const bool required = field.presence == Presence::Required;

@@ -16,10 +16,10 @@ RC_GTEST_PROP(RoundTrip, SavingAndLoadingChangesNothing, ())
         const stillbay::Setup setup = test::drawSetup();
         const auto text = writeSetup(setup);
         if (!text)
-            RC_FAIL(text.error().what + ": " + text.error().where);
+            RC_FAIL(english(text.error().what) + ": " + text.error().where);
         const auto loaded = readSetup(*text);
         if (!loaded)
-            RC_FAIL(loaded.error().what + ": " + loaded.error().where);
+            RC_FAIL(english(loaded.error().what) + ": " + loaded.error().where);
         RC_ASSERT(loaded->setup == setup);
         RC_ASSERT(writeSetup(loaded->setup).value() == *text);
         RC_ASSERT(loaded->warnings.empty() == !test::hasExtras(setup));

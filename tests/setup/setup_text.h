@@ -57,9 +57,10 @@ inline Error faultOfJson(const Json& root)
 inline void expectStable(const Setup& setup)
 {
     const auto text = writeSetup(setup);
-    ASSERT_TRUE(text) << text.error().what << ": " << text.error().where;
+    ASSERT_TRUE(text) << english(text.error().what) << ": " << text.error().where;
     const auto again = readSetup(*text);
-    ASSERT_TRUE(again) << again.error().what << ": " << again.error().where << '\n' << *text;
+    ASSERT_TRUE(again) << english(again.error().what) << ": " << again.error().where << '\n'
+                       << *text;
     EXPECT_EQ(again->setup, setup) << *text;
     EXPECT_EQ(writeSetup(again->setup), text);
 }

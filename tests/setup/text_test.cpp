@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/text.h"
 
+#include "core/base/format.h"
+#include "core/setup/size_limit.h"
 #include "core/setup/wording.h"
 #include "tests/setup/number_walk.h"
 #include "tests/setup/setup_text.h"
@@ -26,7 +28,7 @@ const std::filesystem::path kData = STILLBAY_SETUP_DATA_DIR;
 LoadedSetup load(const Json& root)
 {
     const auto loaded = readSetup(root.dump());
-    EXPECT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    EXPECT_TRUE(loaded) << english(loaded.error().what) << ": " << loaded.error().where;
     return loaded.value_or(LoadedSetup{});
 }
 
@@ -48,7 +50,7 @@ void expectFault(const Error& fault, const std::string& where, const std::string
 {
     EXPECT_EQ(fault.code, Errc::BadInput);
     EXPECT_EQ(fault.where, where);
-    EXPECT_EQ(fault.what, what);
+    EXPECT_EQ(english(fault.what), what);
 }
 
 // Reading: each key lands in its own member.
@@ -56,7 +58,7 @@ void expectFault(const Error& fault, const std::string& where, const std::string
 TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
 {
     const auto loaded = readSetup(readFile(kData / "every_key.stillbay"));
-    ASSERT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    ASSERT_TRUE(loaded) << english(loaded.error().what) << ": " << loaded.error().where;
     EXPECT_TRUE(loaded->warnings.empty());
 
     const TubeStock keptTube{7, 4, 45, std::nullopt, 1.35, 0.14, 1130, 1.8, {}};
@@ -214,8 +216,9 @@ TEST(ReadSetup, RefusesEveryNumberOutsideItsRangeOrOfAWrongType)
             changed[pointer] = bad;
             const Error fault = faultOfJson(changed);
             EXPECT_EQ(fault.where, place.path) << bad;
-            EXPECT_EQ(fault.what.find(place.label + " is "), 0U) << fault.what;
-            EXPECT_NE(fault.what.find(toText(place.max)), std::string::npos) << fault.what;
+            EXPECT_EQ(english(fault.what).find(place.label + " is "), 0U) << english(fault.what);
+            EXPECT_NE(english(fault.what).find(toText(place.max)), std::string::npos)
+                << english(fault.what);
         }
     });
     EXPECT_GT(paths.size(), 80U);
@@ -241,7 +244,7 @@ TEST(ReadSetup, RefusesNewerVersionsPolitely)
 {
     expectFault(faultOfJson(with("/version", 2)), "version",
                 "Version is 2, written by a newer Stillbay; this one reads versions 0 to 1");
-    EXPECT_NE(faultOfJson(with("/version", 18446744073709551615ULL)).what.find("newer"),
+    EXPECT_NE(english(faultOfJson(with("/version", 18446744073709551615ULL)).what).find("newer"),
               std::string::npos);
 }
 
@@ -258,7 +261,7 @@ TEST(ReadSetup, RefusesVersionsThatAreNone)
 TEST(ReadSetup, MigratesVersion0)
 {
     const auto loaded = readSetup(readFile(kData / "version0.stillbay"));
-    ASSERT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    ASSERT_TRUE(loaded) << english(loaded.error().what) << ": " << loaded.error().where;
     ASSERT_EQ(loaded->warnings.size(), 1U);
     EXPECT_EQ(loaded->warnings[0].code, "migrated");
     EXPECT_EQ(loaded->setup.bay.travel_mm, 7.5);
@@ -376,6 +379,49 @@ TEST(WriteSetup, ThrowsOnExtrasThatNoReaderMade)
     EXPECT_THROW(static_cast<void>(writeSetup(setup)), std::logic_error);
 }
 
+// A list of so many numbers under an unknown key, as dense as JSON can be.
+std::string sampleWithNumbers(std::string_view number, std::size_t bytes)
+{
+    std::string list;
+    while (list.size() < bytes)
+        list.append(number).push_back(',');
+    list.pop_back();
+    std::string text = sampleJson().dump();
+    text.pop_back();
+    return text + ",\"log\":[" + list + "]}";
+}
+
+// Oracle: definition. One zero a line is three times as large.
+TEST(WriteSetup, WritesOnOneLineWhatWouldBeTooLargeIndented)
+{
+    const std::string text = sampleWithNumbers("0", 6U << 20U);
+    const auto loaded = readSetup(text);
+    ASSERT_TRUE(loaded) << english(loaded.error().what);
+    ASSERT_EQ(loaded->warnings.size(), 1U);
+    EXPECT_EQ(loaded->warnings[0].code, "unknown-key");
+    const auto written = writeSetup(loaded->setup);
+    ASSERT_TRUE(written) << english(written.error().what);
+    EXPECT_LE(written->size(), kMaxSetupBytes);
+    EXPECT_EQ(std::count(written->begin(), written->end(), '\n'), 1);
+    EXPECT_EQ(readSetup(*written).value().setup, loaded->setup);
+}
+
+// Oracle: definition. Such numbers take 18 bytes each where they were read from 5.
+TEST(WriteSetup, RefusesWhatIsTooLargeEvenSoAndTheReaderSaysItAtOnce)
+{
+    const auto loaded = readSetup(sampleWithNumbers("1e14", 3U << 20U));
+    ASSERT_TRUE(loaded) << english(loaded.error().what);
+    ASSERT_EQ(loaded->warnings.size(), 2U);
+    EXPECT_EQ(loaded->warnings[1].code, "too-large-to-save");
+    EXPECT_EQ(english(loaded->warnings[1].text),
+              "This craft cannot be saved: written out it is larger than the 8 MB that a setup "
+              "file may have.");
+    const auto written = writeSetup(loaded->setup);
+    ASSERT_FALSE(written);
+    EXPECT_EQ(english(written.error().what),
+              "The craft takes 11 MB as text, a setup file may have 8");
+}
+
 // Samples.
 
 class Samples : public testing::TestWithParam<const char*> {};
@@ -385,7 +431,7 @@ TEST_P(Samples, LoadWithoutAWordAndAreAsSaved)
 {
     const std::string text = test::sampleText(GetParam());
     const auto loaded = readSetup(text);
-    ASSERT_TRUE(loaded) << loaded.error().what << ": " << loaded.error().where;
+    ASSERT_TRUE(loaded) << english(loaded.error().what) << ": " << loaded.error().where;
     EXPECT_TRUE(loaded->warnings.empty());
     EXPECT_NE(loaded->setup.notes.find("nvented"), std::string::npos);
     EXPECT_EQ(writeSetup(loaded->setup), text);

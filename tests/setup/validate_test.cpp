@@ -35,7 +35,7 @@ Setup fullSetup(const std::string& sample)
 
 std::string describe(const Result<void>& result)
 {
-    return result ? "valid" : result.error().what + ": " + result.error().where;
+    return result ? "valid" : english(result.error().what) + ": " + result.error().where;
 }
 
 void expectFault(const Setup& setup, const std::string& where, const std::string& part)
@@ -43,8 +43,9 @@ void expectFault(const Setup& setup, const std::string& where, const std::string
     const auto result = validate(setup);
     ASSERT_FALSE(result) << "no fault at " << where;
     EXPECT_EQ(result.error().code, Errc::BadInput);
-    EXPECT_EQ(result.error().where, where) << result.error().what;
-    EXPECT_NE(result.error().what.find(part), std::string::npos) << result.error().what;
+    EXPECT_EQ(result.error().where, where) << english(result.error().what);
+    EXPECT_NE(english(result.error().what).find(part), std::string::npos)
+        << english(result.error().what);
 }
 
 /// Puts a value where a number lives, for the length of a scope.
@@ -102,8 +103,8 @@ TEST_P(EveryNumber, IsTakenAtBothEndsOfItsRange)
             // A rule between two fields may object; the range may not.
             const Error& fault = result.error();
             EXPECT_FALSE(fault.where == place.path &&
-                         fault.what.find("allowed") != std::string::npos)
-                << fault.what << ": " << fault.where;
+                         english(fault.what).find("allowed") != std::string::npos)
+                << english(fault.what) << ": " << fault.where;
         }
     });
 }
@@ -140,7 +141,7 @@ TEST(Validate, NamesValueUnitAndRange)
     const auto result = validate(setup);
     ASSERT_FALSE(result);
     EXPECT_EQ(result.error().where, "bay.parts[1].mass_g");
-    EXPECT_EQ(result.error().what, "Mass is 0 g, allowed 0.1 to 20000 g");
+    EXPECT_EQ(english(result.error().what), "Mass is 0 g, allowed 0.1 to 20000 g");
 }
 
 TEST(Validate, WritesNumbersAsABuilderWould)

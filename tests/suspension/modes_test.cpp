@@ -54,7 +54,7 @@ TEST(SolveModes, RealModesAgreeWithLapack)
 
         const auto modes = solveModes(K.cast<Complex>(), M.inverse());
 
-        ASSERT_TRUE(modes) << modes.error().what;
+        ASSERT_TRUE(modes) << english(modes.error().what);
         const double scale = expected[5];
         for (Eigen::Index k = 0; k < 6; ++k) {
             EXPECT_NEAR(modes->omegaSquare[k].real(), expected[k], kRounding * scale);
@@ -89,7 +89,7 @@ TEST(SolveModes, ComplexModesAgreeWithLapack)
 
         const auto modes = solveModes(K, M.inverse());
 
-        ASSERT_TRUE(modes) << modes.error().what;
+        ASSERT_TRUE(modes) << english(modes.error().what);
         EXPECT_LE((modes->omegaSquare - expected).cwiseAbs().maxCoeff(),
                   kRounding * std::abs(expected[5]) * 10);
     }
@@ -145,7 +145,7 @@ TEST(SolveModes, TakesModesThatCoincideInSkewAxes)
         const Matrix6cd K =
             Q.cast<Complex>() * omegaSquare.asDiagonal() * Q.transpose().cast<Complex>();
         const auto modes = solveModes(K, Matrix6d::Identity());
-        ASSERT_TRUE(modes) << modes.error().what;
+        ASSERT_TRUE(modes) << english(modes.error().what);
         EXPECT_LE((modes->omegaSquare - omegaSquare).norm(), kRounding * 5e4);
     }
 }

@@ -56,7 +56,7 @@ void expectFrequencies(const Matrix6d& K, const Matrix6d& M, const std::array<do
                        double tolerance)
 {
     const auto modes = solveModes(K.cast<Complex>(), M.inverse());
-    ASSERT_TRUE(modes) << modes.error().what;
+    ASSERT_TRUE(modes) << english(modes.error().what);
     const Vector6d f = frequencies_hz(*modes);
     for (std::size_t k = 0; k < 6; ++k)
         EXPECT_NEAR(f[static_cast<Eigen::Index>(k)], expected[k], tolerance * expected[k]);
@@ -79,7 +79,7 @@ TEST(PublishedBodies, OnTwoInclinedRopes)
             {centre + Vector3d(3 * side * a, 0, 3 * a), centre + Vector3d(side * a, 0, a)});
 
     const auto rest = restPose(suspension, kGravityOfTheBook / kGravity);
-    ASSERT_TRUE(rest) << rest.error().what;
+    ASSERT_TRUE(rest) << english(rest.error().what);
     const Matrix6cd K = dynamicStiffness(suspension, *rest, 1.0);
     const Vector6d f =
         frequencies_hz(solveModes(K, massMatrix(suspension.bay, rest->R).inverse()).value());
@@ -108,7 +108,7 @@ TEST(PublishedBodies, OnFourPretensionedSprings)
                 {{0.14 * x, 0.12 * y, 0.05}, {0.10 * x, 0.08 * y, 0.02}});
 
     const auto rest = restPose(suspension, kGravityOfTheBook / kGravity);
-    ASSERT_TRUE(rest) << rest.error().what;
+    ASSERT_TRUE(rest) << english(rest.error().what);
     const Matrix6cd K = dynamicStiffness(suspension, *rest, 1.0);
     const Vector6d f =
         frequencies_hz(solveModes(K, massMatrix(suspension.bay, rest->R).inverse()).value());

@@ -254,7 +254,7 @@ TEST(MakeTube, RefusesAStubAndSaysWhere)
     ASSERT_FALSE(stub);
     EXPECT_EQ(stub.error().code, Errc::BadInput);
     EXPECT_EQ(stub.error().where, "mounts.free_length_mm");
-    EXPECT_NE(stub.error().what.find("1.87 mm"), std::string::npos);
+    EXPECT_NE(english(stub.error().what).find("1.87 mm"), std::string::npos);
 }
 
 // Oracle: identity. A hinged tube carries only its tension.

@@ -161,7 +161,7 @@ TEST_F(ChartExport, EveryFormatIsWrittenAndAnUnknownOneIsRefused)
     }
     const Result<void> refused = exportChart(chart, folder.filePath(QStringLiteral("chart.gif")));
     ASSERT_FALSE(refused);
-    EXPECT_NE(refused.error().what.find(".png"), std::string::npos);
+    EXPECT_NE(english(refused.error().what).find(".png"), std::string::npos);
     EXPECT_FALSE(QFile::exists(folder.filePath(QStringLiteral("chart.gif"))));
 }
 

@@ -8,6 +8,7 @@
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
 #include "ui/charts/zone_item.h"
+#include "ui/findings/findings_panel.h"
 
 #include <QApplication>
 #include <QImage>
@@ -301,6 +302,24 @@ TEST(Scales, LogTicksLieInsideAndAreRound)
     EXPECT_DOUBLE_EQ(ladderAbove(0.29), 0.3);
     EXPECT_DOUBLE_EQ(ladderAbove(31.0), 100.0);
     EXPECT_DOUBLE_EQ(ladderBelow(31.0), 30.0);
+}
+
+// Oracle: definition. Where no throttle of the cruise window was looked at, nothing is called
+// clean, in the words beside the charts and in the chart's own.
+TEST(Findings, ASweepOutsideTheCruiseWindowIsNotCalledClean)
+{
+    const stillbay::Setup setup = sampleSetup("reedbed");
+    const Assessment assessment = assess(setup, {.throttle = Grid{0.7, 1.0, 0.1}}).value();
+    FindingsPanel findings;
+    findings.setAssessment(setup, assessment);
+    EXPECT_TRUE(findings.text().startsWith(
+        QStringLiteral("No throttle of this sweep lies in the cruise window\n")))
+        << findings.text().toStdString();
+    ThrottleChart chart;
+    chart.setAssessment(setup, assessment);
+    EXPECT_TRUE(chart.accessibleDescription().contains(
+        QStringLiteral("No throttle of this sweep lies in the cruise window.")))
+        << chart.accessibleDescription().toStdString();
 }
 
 }  // namespace

@@ -156,7 +156,7 @@ TEST_F(OpenDocument, ABadFileKeepsTheCraft)
         file.close();
         const Result<void> done = document.open(path);
         ASSERT_FALSE(done) << c.name;
-        EXPECT_FALSE(done.error().what.empty()) << c.name;
+        EXPECT_FALSE(english(done.error().what).empty()) << c.name;
     }
     EXPECT_FALSE(document.open(folder.filePath(QStringLiteral("missing"))));
     EXPECT_FALSE(document.open(folder.path()));

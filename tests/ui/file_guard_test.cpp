@@ -4,7 +4,9 @@
 
 #include <QPushButton>
 
+#include <string_view>
 #include <sys/stat.h>
+#include <unistd.h>
 
 namespace stillbay::ui {
 namespace {
@@ -114,6 +116,93 @@ TEST_F(FileOnDisk, SavingOverAnotherVersionAsks)
     EXPECT_TRUE(window.saveFile(path));
     EXPECT_EQ(replace.asked, 1);
     EXPECT_EQ(readSetup(fileBytes(path).toStdString()).value().setup.mounts.free_length_mm, 31.5);
+}
+
+// More than a setup may have, a folder, a pipe: there is something, and it is not gone.
+struct UnreadableOnDisk : FileOnDisk, testing::WithParamInterface<const char*> {
+    void spoil()
+    {
+        const std::string_view how = GetParam();
+        if (how == "large") {
+            put(path, QByteArray(20 << 20, ' '));
+            return;
+        }
+        ASSERT_TRUE(QFile::remove(path));
+        if (how == "folder") {
+            ASSERT_TRUE(QDir().mkdir(path));
+        } else {
+            ASSERT_EQ(::mkfifo(path.toLocal8Bit(), 0600), 0);
+        }
+    }
+};
+
+INSTANTIATE_TEST_SUITE_P(By, UnreadableOnDisk, testing::Values("large", "folder", "pipe"));
+
+TEST_P(UnreadableOnDisk, IsToldAsWhatItIsAndTakesTheCraftForUnsaved)
+{
+    spoil();
+    ASSERT_TRUE(says("changed by another program and cannot be read"));
+    EXPECT_FALSE(window.message().contains(QStringLiteral("moved or deleted")));
+    press(QStringLiteral("Keep mine"));
+    EXPECT_TRUE(staysSilent());
+    EXPECT_TRUE(window.isWindowModified());
+}
+
+TEST_P(UnreadableOnDisk, IsNotReplacedUnasked)
+{
+    edit(31.5);
+    spoil();
+    const Answer cancel(QMessageBox::Cancel);
+    EXPECT_FALSE(window.saveFile(path));
+    EXPECT_EQ(cancel.asked, 1);
+    EXPECT_TRUE(window.isWindowModified());
+    EXPECT_EQ(QFileInfo(path).size() > (16 << 20), GetParam() == std::string_view("large"));
+}
+
+TEST_F(FileOnDisk, TooLargeIsReplacedOnceTheBuilderSaysSo)
+{
+    edit(31.5);
+    put(path, QByteArray(20 << 20, ' '));
+    const Answer replace(QMessageBox::Save);
+    EXPECT_TRUE(window.saveFile(path));
+    EXPECT_EQ(replace.asked, 1);
+    EXPECT_EQ(readSetup(fileBytes(path).toStdString()).value().setup, document.setup());
+}
+
+// Root may read anything, so the test steps down for the time being.
+TEST_F(FileOnDisk, ThatMayNotBeReadIsNotGone)
+{
+    const FileStamp before = stampOnDisk(path);
+    constexpr uid_t kNobody = 65534;
+    const bool root = ::geteuid() == 0;
+    ASSERT_EQ(::chmod(path.toLocal8Bit(), 0000), 0);
+    ASSERT_EQ(::chmod(folder.path().toLocal8Bit(), 0755), 0);
+    if (root) {
+        ASSERT_EQ(::seteuid(kNobody), 0);
+    }
+    const FileStamp locked = stampOnDisk(path), again = stampOnDisk(path);
+    const FileStamp gone = stampOnDisk(path + QStringLiteral(".gone"));
+    if (root) {
+        ASSERT_EQ(::seteuid(0), 0);
+    }
+    ASSERT_EQ(::chmod(folder.path().toLocal8Bit(), 0000), 0);
+    if (root) {
+        ASSERT_EQ(::seteuid(kNobody), 0);
+    }
+    const FileStamp hidden = stampOnDisk(path);
+    if (root) {
+        ASSERT_EQ(::seteuid(0), 0);
+    }
+    ASSERT_EQ(::chmod(folder.path().toLocal8Bit(), 0700), 0);
+    EXPECT_TRUE(locked.exists());
+    EXPECT_FALSE(locked.isReadable());
+    EXPECT_FALSE(locked.sameContent(before));
+    EXPECT_TRUE(locked.sameContent(again));
+    EXPECT_TRUE(hidden.exists());
+    EXPECT_FALSE(hidden.isReadable());
+    EXPECT_FALSE(gone.exists());
+    ASSERT_EQ(::chmod(path.toLocal8Bit(), 0600), 0);
+    EXPECT_TRUE(stampOnDisk(path).sameContent(before));
 }
 
 TEST_F(FileOnDisk, OpenInTwoWindowsIsToldAndNotForbidden)

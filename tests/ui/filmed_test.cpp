@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "core/assess/craft.h"
+#include "core/craft/craft.h"
 #include "tests/ui/window_fixture.h"
-#include "ui/panels/filmed_panel.h"
-#include "ui/panels/filmed_picture.h"
-#include "ui/panels/test_scene.h"
+#include "ui/film/filmed_panel.h"
+#include "ui/film/filmed_picture.h"
+#include "ui/film/test_scene.h"
 #include "ui/window/tuning_view.h"
 
 #include <QCheckBox>

@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
-#include "core/assess/words.h"
 #include "core/search/best.h"
+#include "core/setup/mount_layout.h"
 #include "tests/ui/find_fixture.h"
 #include "ui/find/find_words.h"
 #include "ui/widgets/language.h"
 
 #include <QElapsedTimer>
-#include <QThreadPool>
 #include <QToolBar>
 
 #include <algorithm>
@@ -122,7 +121,7 @@ TEST_F(FindTest, TheTableTellsTheNumbersOfTheSearch)
                   QStringLiteral("%1 mm").arg(candidate.design.mounts.free_length_mm, 0, 'g', 4));
     }
     EXPECT_EQ(cell(rows() - 1, QStringLiteral("Worst, full pack")),
-              pixels(worstCruiseWobble_px(setup, assess(setup).value())));
+              pixels(assess(setup).value().cruise->worst_px));
     EXPECT_TRUE(words().contains(pixels(*found.candidates[0].robust->p90_px)))
         << words().toStdString();
 }
@@ -184,7 +183,7 @@ TEST_F(FindTest, TheWindowGoesOnWhileItRunsAndStopLeavesNothingRunning)
     ASSERT_TRUE(search->isRunning());
     press(QStringLiteral("Stop"));
     EXPECT_FALSE(search->isRunning());
-    EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+    EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
     QTest::qWait(50);
     EXPECT_FALSE(search->answer());
     EXPECT_EQ(rows(), 0);
@@ -198,9 +197,20 @@ TEST_F(FindTest, ClosingStopsToo)
     press(kFind);
     press(QStringLiteral("Close"));
     EXPECT_FALSE(search->isRunning());
-    EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+    EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
     QTest::qWait(50);
     EXPECT_FALSE(search->answer());
+}
+
+TEST_F(FindTest, ClosingTheMainWindowStopsTheSearch)
+{
+    openSearch("reedbed");
+    press(kFind);
+    ASSERT_TRUE(search->isRunning());
+    EXPECT_TRUE(window.close());
+    EXPECT_FALSE(search->isVisible());
+    EXPECT_FALSE(search->isRunning());
+    EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
 }
 
 TEST_F(FindTest, AnEditOfTheCraftStopsTheSearchButANameDoesNot)
@@ -288,6 +298,19 @@ TEST_F(FindTest, AChoiceThatMakesNoSenseIsRefusedInWords)
     press(kFind);
     EXPECT_TRUE(says(QStringLiteral("nothing may change")));
     EXPECT_FALSE(search->isRunning());
+}
+
+// While the craft is drilled there is nothing to type for the stretch, and afterwards it stands.
+TEST_F(FindTest, TypedRangesOutlastADrilling)
+{
+    openSearch("reedbed");
+    type(QStringLiteral("Free length from"), QStringLiteral("13"));
+    type(QStringLiteral("Stretch from"), QStringLiteral("4"));
+    change([](auto& s) { s.mounts = drilled(s.mounts); });
+    EXPECT_FALSE(inSearch<QDoubleSpinBox>(QStringLiteral("Stretch from"))->isVisible());
+    document.undoStack().undo();
+    EXPECT_EQ(inSearch<QDoubleSpinBox>(QStringLiteral("Free length from"))->value(), 13.0);
+    EXPECT_EQ(inSearch<QDoubleSpinBox>(QStringLiteral("Stretch from"))->value(), 4.0);
 }
 
 TEST_F(FindTest, OnlyWhatIsTickedIsTurnedAndOnlyWithinItsRange)

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
 #include "tests/ui/window_fixture.h"
-#include "ui/panels/craft_form.h"
+#include "ui/craft/craft_form.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
 #include "ui/window/tuning_view.h"
@@ -87,6 +87,37 @@ TEST_F(FormExtras, CardsMoveByButtonAndTheFocusGoesAlong)
     while (document.undoStack().canUndo())
         document.undoStack().undo();
     EXPECT_EQ(document.setup(), start);
+}
+
+TEST_F(FormExtras, TheFocusGoesIntoANewCardAndFromOneThatIsGoneToItsNeighbour)
+{
+    open("reedbed");
+    for (const char* path : {"airframe.arms", "bay.parts", "mounts.points"})
+        unfold(path);
+    QPushButton* const add = button("Add arm");
+    add->setFocus();
+    QTest::keyClick(add, Qt::Key_Space);
+    EXPECT_EQ(focusName(), QStringLiteral("arm 5: direction"));
+    document.undoStack().undo();
+    EXPECT_EQ(focusName(), QStringLiteral("arm 4: direction"));
+    const auto remove = [this](const char* name) {
+        QTest::qWait(20);  // until the cards before are taken down
+        auto* const gone = named<QToolButton>(QLatin1String(name));
+        gone->setFocus();
+        QTest::keyClick(gone, Qt::Key_Space);
+    };
+    remove("Remove arm 4");
+    EXPECT_EQ(focusName(), QStringLiteral("Remove arm 3"));
+    remove("Remove tube 2");
+    EXPECT_EQ(focusName(), QStringLiteral("Remove tube 2"));  // the one that came up
+    button("Add bay part")->click();
+    EXPECT_EQ(focusName(),
+              QStringLiteral("bay part %1: name").arg(document.setup().bay.parts.size()));
+    change([](auto& s) { s.airframe.parts.resize(1); });
+    unfold("airframe.parts");
+    remove("Remove airframe part 1");
+    EXPECT_EQ(focusName(), QStringLiteral("Remove airframe part 1"));  // the last one stays
+    EXPECT_FALSE(visibleRefusal().isEmpty());
 }
 
 TEST_F(FormExtras, KeysMoveTheCardAndKeepWhatIsBeingTyped)

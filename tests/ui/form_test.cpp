@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/fields.h"
 #include "tests/ui/window_fixture.h"
-#include "ui/panels/craft_form.h"
-#include "ui/panels/findings_panel.h"
+#include "ui/craft/craft_form.h"
+#include "ui/findings/findings_panel.h"
 #include "ui/widgets/field_row.h"
 #include "ui/widgets/number_box.h"
 #include "ui/window/tuning_view.h"
@@ -10,7 +10,10 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QLabel>
+#include <QLineEdit>
+#include <QPlainTextEdit>
 #include <QPushButton>
+#include <QTextCursor>
 #include <QToolButton>
 #include <QWheelEvent>
 
@@ -46,6 +49,63 @@ TEST_F(Window, TypedFieldsReachTheCraftAndRefusedOnesDoNot)
     EXPECT_EQ(box->value(), 5.0);
     EXPECT_FALSE(visibleRefusal().isEmpty());
     EXPECT_EQ(document.setup(), before);
+}
+
+// Typed text is never lost: it stays, with the reason below, through edits elsewhere, until it is
+// mended; another craft shows its own.
+TEST_F(Window, TextBeyondItsLimitStaysUntilItIsMended)
+{
+    open("reedbed");
+    auto* const notes = named<QPlainTextEdit>(QStringLiteral("Craft: notes"));
+    const QString before = notes->toPlainText();
+    const QString tooLong(static_cast<qsizetype>(kMaxNotesBytes) + 1, u'n');
+    notes->setPlainText(tooLong);
+    EXPECT_EQ(document.setup().notes, before.toStdString());
+    EXPECT_TRUE(visibleRefusal().contains(QStringLiteral("notes"))) << qPrintable(visibleRefusal());
+    change([](auto& s) { s.mounts.free_length_mm = 27.0; });
+    EXPECT_EQ(notes->toPlainText(), tooLong);
+    EXPECT_FALSE(visibleRefusal().isEmpty());
+    QTextCursor end(notes->document());
+    end.movePosition(QTextCursor::End);
+    end.deletePreviousChar();
+    EXPECT_EQ(document.setup().notes.size(), kMaxNotesBytes);
+    EXPECT_TRUE(visibleRefusal().isEmpty());
+
+    auto* const name = named<QLineEdit>(QStringLiteral("bay part 1: name"));
+    const QString part = name->text();
+    name->selectAll();
+    QTest::keyClicks(name, QString(static_cast<qsizetype>(kMaxNameBytes), u'x'));
+    QTest::keyClicks(name, QStringLiteral("yz"));
+    QTest::keyClick(name, Qt::Key_Return);
+    EXPECT_TRUE(name->text().endsWith(QStringLiteral("xyz")));
+    EXPECT_FALSE(visibleRefusal().isEmpty());
+    document.undoStack().undo();  // the part of the name that was taken
+    EXPECT_EQ(name->text(), part);
+    EXPECT_TRUE(visibleRefusal().isEmpty());
+    notes->setPlainText(tooLong);
+    open("reedbed");
+    EXPECT_EQ(notes->toPlainText(), before);
+    EXPECT_TRUE(visibleRefusal().isEmpty());
+}
+
+// Oracle: the field table; from a bay point a millimetre inside its limit the hole lies beyond its
+// own.
+TEST_F(Window, AChoiceThatIsRefusedSaysWhy)
+{
+    open("reedbed");
+    auto* const choice = named<QComboBox>(QStringLiteral("Mounts: planned or drilled"));
+    change([](auto& s) {
+        s.mounts.points[0].bay_mm[0] = 1999.0;
+        s.mounts.points[0].azimuth_deg = 0.0;
+    });
+    const stillbay::Setup before = document.setup();
+    QTest::keyClick(choice, Qt::Key_Down);
+    EXPECT_EQ(document.setup(), before);
+    EXPECT_EQ(choice->currentIndex(), 0);
+    EXPECT_TRUE(visibleRefusal().contains(QStringLiteral("Airframe hole")))
+        << qPrintable(visibleRefusal());
+    document.undoStack().undo();
+    EXPECT_TRUE(visibleRefusal().isEmpty());
 }
 
 template <class Owner>

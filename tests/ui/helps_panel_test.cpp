@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "ui/panels/helps_panel.h"
+#include "ui/findings/helps_panel.h"
 
-#include "core/assess/words.h"
 #include "tests/ui/window_fixture.h"
-#include "ui/panels/findings_panel.h"
-#include "ui/panels/help_delegate.h"
+#include "ui/findings/findings_panel.h"
+#include "ui/findings/help_delegate.h"
 #include "ui/widgets/in_words.h"
 #include "ui/window/tuning_view.h"
 
@@ -41,10 +40,7 @@ struct HelpsPanelTest : Window {
         return list->item(row)->data(NumbersRole).toString().section(u' ', 0, 0);
     }
 
-    double worst_px() const
-    {
-        return worstCruiseWobble_px(document.setup(), assess(document.setup()).value());
-    }
+    double worst_px() const { return assess(document.setup()).value().cruise->worst_px; }
 
     HelpsPanel& panel = window.tuning().helps();
     QListWidget* list = named<QListWidget>(QStringLiteral("Steps that help most"));
@@ -59,8 +55,8 @@ TEST_F(HelpsPanelTest, ShowsTheBestStepsOfTheCraftAtHand)
     for (int row = 0; row < list->count(); ++row) {
         const Help& help = best[static_cast<std::size_t>(row)];
         EXPECT_EQ(list->item(row)->text(), inWords(help.step.words));
-        EXPECT_EQ(list->item(row)->data(ShareRole).toDouble(), help.after_px / helps.before_px);
-        EXPECT_EQ(before(row), QLocale().toString(helps.before_px, 'g', 3));
+        EXPECT_EQ(list->item(row)->data(ShareRole).toDouble(), help.after_px / *helps.before_px);
+        EXPECT_EQ(before(row), QLocale().toString(*helps.before_px, 'g', 3));
     }
     EXPECT_TRUE(list->isVisible());
     EXPECT_FALSE(list->grab().toImage().isNull());

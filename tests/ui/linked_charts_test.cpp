@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "core/assess/at_throttle.h"
 #include "core/film/film.h"
+#include "core/response/at_throttle.h"
 #include "tests/ui/window_fixture.h"
+#include "ui/charts/cursor_strip.h"
 #include "ui/charts/hair_line.h"
 #include "ui/charts/mark_lane.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
-#include "ui/panels/cursor_strip.h"
 #include "ui/window/tuning_view.h"
 
 #include <QToolButton>
@@ -64,7 +64,7 @@ TEST_F(LinkedCharts, DraggingTheCursorMovesOrderLinesAndNumbers)
         QTest::mousePress(throttle.canvas(), Qt::LeftButton, {}, placeOf(throttle, 50.0));
         QTest::mouseMove(throttle.canvas(), placeOf(throttle, percent));
         QTest::mouseRelease(throttle.canvas(), Qt::LeftButton, {}, placeOf(throttle, percent));
-        const ThrottlePoint& point = *pointAt(assessment, window.cursor().throttle());
+        const ThrottlePoint& point = *pointAt(assessment.throttle, window.cursor().throttle());
         EXPECT_NEAR(100.0 * window.cursor().throttle(), percent, 0.3);  // one pixel and half a step
         EXPECT_DOUBLE_EQ(throttle.hairLine().x(), 100.0 * point.throttle);
         const std::vector<Mark>& marks = through.orderLane().marks();

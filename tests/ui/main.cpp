@@ -4,6 +4,7 @@
 #include <QTemporaryDir>
 #include <gtest/gtest.h>
 
+#include <clocale>
 #include <cstdio>
 
 // An application without a screen, with its own settings; without a font all text would be missing
@@ -16,6 +17,10 @@ int main(int argc, char** argv)
     qputenv("XDG_STATE_HOME", home.path().toLocal8Bit());
     qputenv("XDG_RUNTIME_DIR", home.path().toLocal8Bit());
     testing::InitGoogleTest(&argc, argv);
+    if (!std::setlocale(LC_ALL, "")) {  // as the application does, which would not mind
+        std::fputs("the language that the environment names is not installed\n", stderr);
+        return 1;
+    }
     QApplication application(argc, argv);
     QApplication::setStyle(QStringLiteral("Fusion"));
     QApplication::setOrganizationName(QStringLiteral("stillbay-test"));

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "core/assess/words.h"
+#include "core/setup/mount_layout.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/chart_menu.h"
 #include "ui/map/map_chart.h"
@@ -13,7 +13,6 @@
 #include <QPushButton>
 #include <QTabWidget>
 #include <QTemporaryDir>
-#include <QThreadPool>
 #include <QUndoStack>
 #include <qwt_axis.h>
 #include <qwt_plot_item.h>
@@ -50,7 +49,7 @@ struct Map : Window {
 
     void expectQuiet()
     {
-        EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+        EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
         QCoreApplication::processEvents();
         EXPECT_FALSE(view.isComputing());
     }
@@ -78,7 +77,7 @@ TEST_F(Map, ShowsWhatTheReportWouldSay)
         stillbay::Setup there = document.setup();
         there.mounts.free_length_mm = across.at(i);
         there.mounts.stretch = up.at(j);
-        const double worst = worstCruiseWobble_px(there, assess(there).value());
+        const double worst = assess(there).value().cruise->worst_px;
         EXPECT_NEAR(chart.table().columns[2].values[*node], worst, 1e-9 * worst);
         const QString said = chart.readoutOf(*node);
         EXPECT_TRUE(said.contains(QLocale().toString(worst, 'g', 2))) << qPrintable(said);
@@ -194,10 +193,9 @@ TEST(MapOfAWindow, ThatIsClosedComputesNoMore)
     ASSERT_TRUE(window->openFile(samplePath("reedbed")));
     auto& view = *window->findChild<MapView*>();
     window->findChild<QTabWidget*>()->setCurrentWidget(&view);
-    ASSERT_TRUE(QTest::qWaitFor(
-        [] { return QThreadPool::globalInstance()->activeThreadCount() > 0; }, kPatience_ms));
+    ASSERT_TRUE(QTest::qWaitFor([] { return jobThreads().activeThreadCount() > 0; }, kPatience_ms));
     window.reset();
-    EXPECT_TRUE(QThreadPool::globalInstance()->waitForDone(kPatience_ms));
+    EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
     QCoreApplication::processEvents();  // nothing arrives where nobody is
 }
 
@@ -271,6 +269,34 @@ TEST_F(Map, OtherKnobsAndRanges)
     shows->setCurrentIndex(2);
     EXPECT_TRUE(view.isCurrent());
     EXPECT_NE(view.sentences(), before);
+}
+
+// Oracle: definition. What runs up the map is decided by the holes once they are drilled.
+TEST_F(Map, NeverTurnsOneVariableOnBothAxes)
+{
+    look("reedbed");
+    auto* const across = named<QComboBox>(QStringLiteral("What runs across the map"));
+    across->setCurrentIndex(across->findData(static_cast<int>(Knob::Hardness)));
+    finish();
+    change([](auto& s) { s.mounts = drilled(s.mounts); });
+    EXPECT_EQ(view.controls().across().knob, Knob::Hardness);
+    EXPECT_NE(view.controls().up().knob, Knob::Hardness);
+    finish();
+    EXPECT_FALSE(view.sentences().contains(QStringLiteral("No map")))
+        << qPrintable(view.sentences());
+}
+
+TEST_F(Map, AClickThatIsRefusedSaysWhy)
+{
+    look("reedbed");
+    const stillbay::Setup before = document.setup();
+    emit chart.tuneWanted(-5.0, 1.1);
+    EXPECT_EQ(document.setup(), before);
+    EXPECT_TRUE(visibleRefusal().contains(QStringLiteral("Free length is -5 mm")))
+        << qPrintable(visibleRefusal());
+    click(10, 20);
+    EXPECT_NE(document.setup(), before);
+    EXPECT_TRUE(visibleRefusal().isEmpty());
 }
 
 // Oracle: definition; long tubes let the bay hit, and the map says so.

@@ -27,7 +27,11 @@ struct Program : testing::Test {
     {
         QProcess process;
         process.setProcessEnvironment(environment);
+        if (!outputFile.isEmpty())
+            process.setStandardOutputFile(outputFile);
         process.start(tool, arguments);
+        process.write(input);
+        process.closeWriteChannel();
         if (!process.waitForFinished(30000) || process.exitStatus() != QProcess::NormalExit)
             return -1;
         out = process.readAllStandardOutput();
@@ -37,6 +41,8 @@ struct Program : testing::Test {
 
     QTemporaryDir folder;
     QProcessEnvironment environment;
+    QByteArray input;    // on standard input
+    QString outputFile;  // takes standard output; empty: out does
     QByteArray out, err;
 };
 

@@ -2,6 +2,7 @@
 #include "tests/ui/program_fixture.h"
 #include "tests/ui/samples.h"
 
+#include <QFile>
 #include <QJsonDocument>
 
 namespace stillbay::ui {
@@ -23,9 +24,81 @@ TEST_F(Program, ReportsWithoutADisplay)
     EXPECT_EQ(run({QStringLiteral("report"), samplePath("reedbed"), QStringLiteral("--json")}), 0);
     EXPECT_EQ(QJsonDocument::fromJson(out)[QStringLiteral("format")].toString(),
               QStringLiteral("stillbay-report"));
-    EXPECT_EQ(run({QStringLiteral("report"), folder.filePath(QStringLiteral("missing"))}), 1);
-    EXPECT_EQ(err.count('\n'), 1);
-    EXPECT_TRUE(err.startsWith("stillbay: "));
+    const QString missing = folder.filePath(QStringLiteral("missing"));
+    EXPECT_EQ(run({QStringLiteral("report"), missing}), 1);
+    EXPECT_EQ(err,
+              "stillbay: cannot be opened: No such file or directory: " + missing.toUtf8() + '\n');
+}
+
+// Oracle: the same craft by its name.
+TEST_F(Program, TakesACraftFromStandardInput)
+{
+    const QString report = QStringLiteral("report"), json = QStringLiteral("--json");
+    ASSERT_EQ(run({report, samplePath("reedbed"), json}), 0);
+    const QByteArray byName = out;
+    input = fileBytes(samplePath("reedbed"));
+    EXPECT_EQ(run({report, QStringLiteral("-"), json}), 0) << err.constData();
+    EXPECT_EQ(out, byName);
+    EXPECT_EQ(run({QStringLiteral("search"), QStringLiteral("-"), QStringLiteral("--map"),
+                   QStringLiteral("2:2"), QStringLiteral("--builds"), QStringLiteral("10"), json}),
+              0)
+        << err.constData();
+    const QString sheet = folder.filePath(QStringLiteral("sheet.pdf"));
+    EXPECT_EQ(
+        run({QStringLiteral("sheet"), QStringLiteral("-"), QStringLiteral("--output"), sheet}), 0)
+        << err.constData();
+    EXPECT_TRUE(fileBytes(sheet).startsWith("%PDF"));
+    input = "{";
+    EXPECT_EQ(run({report, QStringLiteral("-")}), 1);
+    EXPECT_TRUE(err.contains(": standard input, line 1")) << err.constData();
+}
+
+// Nothing that exists goes without a word, and then only as a whole.
+TEST_F(Program, ReplacesASheetOnlyWhenToldTo)
+{
+    const QString sheet = folder.filePath(QStringLiteral("sheet.pdf"));
+    {
+        QFile old(sheet);
+        ASSERT_TRUE(old.open(QIODevice::WriteOnly));
+        old.write("the builder's own");
+    }
+    const QStringList order{QStringLiteral("sheet"), samplePath("reedbed"),
+                            QStringLiteral("--output"), sheet};
+    EXPECT_EQ(run(order), 1);
+    EXPECT_EQ(err, "stillbay: is there already, --force replaces it: " + sheet.toUtf8() + '\n');
+    EXPECT_EQ(fileBytes(sheet), "the builder's own");
+    EXPECT_EQ(run(order + QStringList{QStringLiteral("--force")}), 0) << err.constData();
+    EXPECT_TRUE(fileBytes(sheet).startsWith("%PDF"));
+}
+
+TEST_F(Program, EveryCommandTellsItsOptionsAndTheirUnits)
+{
+    for (const char* command : {"report", "search", "sheet"})
+        for (const QStringList& before :
+             {QStringList(), QStringList{QStringLiteral("no such file")}}) {
+            EXPECT_EQ(run(QStringList{QLatin1String(command)} + before +
+                          QStringList{QStringLiteral("--help")}),
+                      0)
+                << command;
+            EXPECT_TRUE(out.startsWith("usage: stillbay " + QByteArray(command))) << command;
+            EXPECT_TRUE(err.isEmpty()) << err.constData();
+            EXPECT_TRUE(out.contains(" mm") || out.contains(" Hz")) << command;
+            for (const QByteArray& line : out.split('\n'))
+                EXPECT_LE(QString::fromUtf8(line).size(), 100) << line.constData();
+        }
+}
+
+TEST_F(Program, SaysThatStandardOutputTakesNothing)
+{
+    outputFile = QStringLiteral("/dev/full");
+    const QString report = QStringLiteral("report"), help = QStringLiteral("--help");
+    for (const QStringList& arguments :
+         {QStringList{help}, QStringList{QStringLiteral("--version")}, QStringList{report, help},
+          QStringList{report, samplePath("reedbed")},
+          QStringList{report, samplePath("reedbed"), QStringLiteral("--json")}}) {
+        EXPECT_EQ(run(arguments), 1) << qPrintable(arguments.join(u' '));
+        EXPECT_EQ(err, "stillbay: cannot be written: No space left on device: standard output\n");
+    }
 }
 
 TEST_F(Program, SaysInOneLineThatThereIsNoDisplay)

@@ -2,8 +2,10 @@
 #include "ui/document/recompute.h"
 
 #include "tests/ui/samples.h"
+#include "ui/document/background.h"
 
 #include <QElapsedTimer>
+#include <QSemaphore>
 #include <QTest>
 #include <gtest/gtest.h>
 
@@ -100,6 +102,23 @@ TEST(Recompute, AFailureArrivesAsOne)
     setLength(document, 1.0);  // shorter than its own end effects: outside the model
     ASSERT_TRUE(QTest::qWaitFor([&] { return recompute.isCurrent(); }, kPatience_ms));
     EXPECT_FALSE(last.assessment);
+}
+
+// With every thread taken that Qt's own pool has, and a job beside.
+TEST(Recompute, WaitsForNobody)
+{
+    const auto gate = std::make_shared<QSemaphore>();
+    const int threads = QThreadPool::globalInstance()->maxThreadCount();
+    for (int k = 0; k < threads; ++k)
+        QThreadPool::globalInstance()->start([gate] { gate->acquire(); });
+    jobThreads().start([gate] { gate->acquire(); });
+    Document document;
+    Recompute recompute(document);
+    ASSERT_TRUE(document.open(samplePath("reedbed")));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return recompute.isCurrent(); }, kPatience_ms));
+    gate->release(threads + 1);
+    QThreadPool::globalInstance()->waitForDone();
+    jobThreads().waitForDone();
 }
 
 TEST(Recompute, MayBeTakenDownWhileAJobRuns)

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "tests/ui/driven_program.h"
 #include "tests/ui/files_fixture.h"
 #include "ui/document/autosave.h"
 #include "ui/document/snapshot.h"
@@ -6,10 +7,11 @@
 #include "ui/document/unsaved_work.h"
 
 #include <QDir>
-#include <QProcess>
 #include <QPushButton>
 
+#include <csignal>
 #include <random>
+#include <sys/mount.h>
 
 namespace stillbay::ui {
 namespace {
@@ -196,38 +198,7 @@ TEST_F(Unsaved, ThatIsCutAnywhereIsReportedAndKeptAside)
     }
 }
 
-// The program itself, driven through the plug-in in driver/ and killed.
-struct Killed : testing::Test {
-    void start(const QStringList& arguments)
-    {
-        QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
-        for (const char* name : {"XDG_CONFIG_HOME", "XDG_STATE_HOME", "XDG_RUNTIME_DIR"})
-            environment.insert(QLatin1String(name), home.path());
-        environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("offscreen"));
-        environment.insert(QStringLiteral("QT_PLUGIN_PATH"), QStringLiteral(STILLBAY_DRIVER_DIR));
-        environment.insert(QStringLiteral("QT_QPA_GENERIC_PLUGINS"),
-                           QStringLiteral("stillbay-driver"));
-        process.setProcessEnvironment(environment);
-        process.start(QStringLiteral(STILLBAY_PROGRAM), arguments);
-        ASSERT_TRUE(process.waitForStarted());
-    }
-
-    QString ask(const QStringList& words)
-    {
-        process.write(words.join(u'\t').toUtf8() + '\n');
-        while (process.state() == QProcess::Running) {
-            while (process.canReadLine()) {
-                const QByteArray line = process.readLine().trimmed();
-                if (line.startsWith("= "))
-                    return QString::fromUtf8(line.mid(2));
-            }
-            if (!process.waitForReadyRead(20000))
-                break;
-        }
-        ADD_FAILURE() << "no answer to " << qPrintable(words.join(u' '));
-        return {};
-    }
-
+struct Killed : DrivenProgram {
     void kill()
     {
         process.kill();  // SIGKILL
@@ -241,8 +212,6 @@ struct Killed : testing::Test {
                        QStringLiteral("*.json"));
     }
 
-    const QTemporaryDir home;
-    QProcess process;
     const QString slider = QStringLiteral("Free length, slider");
 };
 
@@ -263,7 +232,7 @@ TEST_F(Killed, OffersItsWorkAtTheNextStart)
 
     for (int round = 0; round < 2; ++round) {  // restored work is safe again at once
         start({});
-        EXPECT_TRUE(ask({QStringLiteral("texts")}).contains(QStringLiteral("mine.stillbay")));
+        EXPECT_TRUE(texts().contains(QStringLiteral("mine.stillbay")));
         EXPECT_EQ(ask({QStringLiteral("press"), QStringLiteral("Restore")}),
                   QStringLiteral("done"));
         EXPECT_EQ(ask({QStringLiteral("value"), slider}).toInt(), edited);
@@ -276,7 +245,69 @@ TEST_F(Killed, OffersItsWorkAtTheNextStart)
     EXPECT_EQ(ask({QStringLiteral("value"), slider}).toInt(), first);
     kill();
     start({});
-    EXPECT_FALSE(ask({QStringLiteral("texts")}).contains(QStringLiteral("Unsaved changes")));
+    EXPECT_FALSE(texts().contains(QStringLiteral("Unsaved changes")));
+    kill();
+}
+
+// Oracle: the status with which a program ends that does not catch the signal.
+struct Ended : Killed, testing::WithParamInterface<int> {
+    void end()
+    {
+        ASSERT_EQ(::kill(static_cast<pid_t>(process.processId()), GetParam()), 0);
+        ASSERT_TRUE(process.waitForFinished());
+        EXPECT_EQ(process.exitStatus(), QProcess::CrashExit);
+        EXPECT_EQ(process.exitCode(), GetParam());
+    }
+};
+
+INSTANTIATE_TEST_SUITE_P(By, Ended, testing::Values(SIGTERM, SIGINT, SIGHUP));
+
+TEST_P(Ended, RightAfterAnEditOffersItAtTheNextStart)
+{
+    const QString path = home.filePath(QStringLiteral("mine.stillbay"));
+    ASSERT_TRUE(QFile::copy(samplePath("reedbed"), path));
+    start({path});
+    const QString right = QStringLiteral("Right");
+    ASSERT_EQ(ask({QStringLiteral("key"), slider, right}), QStringLiteral("done"));
+    const QString once = ask({QStringLiteral("value"), slider});
+    end();
+    EXPECT_EQ(fileBytes(path), fileBytes(samplePath("reedbed")));
+
+    start({});
+    EXPECT_TRUE(texts().contains(QStringLiteral("mine.stillbay")));
+    ASSERT_EQ(ask({QStringLiteral("press"), QStringLiteral("Restore")}), QStringLiteral("done"));
+    EXPECT_EQ(ask({QStringLiteral("value"), slider}), once);
+    ASSERT_EQ(ask({QStringLiteral("key"), slider, right}), QStringLiteral("done"));
+    const QString twice = ask({QStringLiteral("value"), slider});
+    ASSERT_NE(once, twice);
+    // The same while a question waits for its answer.
+    ASSERT_EQ(ask({QStringLiteral("ask"), QStringLiteral("Open…")}), QStringLiteral("done"));
+    ASSERT_TRUE(comesToSay(QStringLiteral("Save the changes to")));
+    end();
+
+    start({});
+    ASSERT_EQ(ask({QStringLiteral("press"), QStringLiteral("Restore")}), QStringLiteral("done"));
+    EXPECT_EQ(ask({QStringLiteral("value"), slider}), twice);
+    kill();
+}
+
+TEST_P(Ended, WithNothingUnsavedLeavesNothingToOffer)
+{
+    start({samplePath("reedbed")});
+    texts();
+    end();
+    EXPECT_TRUE(kept().isEmpty());
+}
+
+// A program that is started to outlive its terminal is not ended by it.
+TEST_F(Killed, IgnoresASignalThatItWasStartedToIgnore)
+{
+    const auto before = std::signal(SIGHUP, SIG_IGN);
+    start({samplePath("reedbed")});
+    std::signal(SIGHUP, before);
+    texts();
+    ASSERT_EQ(::kill(static_cast<pid_t>(process.processId()), SIGHUP), 0);
+    EXPECT_FALSE(texts().isEmpty());
     kill();
 }
 
@@ -285,19 +316,75 @@ TEST_F(Killed, StartsOnARecoveryFileThatIsCut)
     ASSERT_TRUE(QDir(home.path()).mkpath(QStringLiteral("stillbay/unsaved")));
     put(home.filePath(QStringLiteral("stillbay/unsaved/cut.json")), "{\"format\": \"stillb");
     start({samplePath("reedbed")});
-    const QString texts = ask({QStringLiteral("texts")});
-    EXPECT_TRUE(texts.contains(QStringLiteral("cannot be read"))) << qPrintable(texts);
+    const QString said = texts();
+    EXPECT_TRUE(said.contains(QStringLiteral("cannot be read"))) << qPrintable(said);
     EXPECT_TRUE(QFile::exists(home.filePath(QStringLiteral("stillbay/unsaved/cut.json.damaged"))));
     kill();
+}
+
+// The craft, its lock and the unsaved work on one small disk that fills up.
+struct OnFullDisk : Killed {
+    void SetUp() override
+    {
+        if (::mount("tmpfs", home.path().toLocal8Bit(), "tmpfs", 0, "size=256k") != 0)
+            GTEST_SKIP() << "the kernel does not let this user mount a small disk";
+        m_mounted = true;
+    }
+
+    void TearDown() override
+    {
+        process.kill();
+        process.waitForFinished();
+        if (m_mounted)
+            ::umount2(home.path().toLocal8Bit(), MNT_DETACH);
+    }
+
+    void fill()
+    {
+        QFile filler(home.filePath(QStringLiteral("filler")));
+        ASSERT_TRUE(filler.open(QIODevice::WriteOnly | QIODevice::Unbuffered));
+        while (filler.write(QByteArray(4096, 'f')) > 0) {
+        }
+    }
+
+private:
+    bool m_mounted = false;
+};
+
+TEST_F(OnFullDisk, EachFailureIsToldWithItsOwnReasonBesideTheOther)
+{
+    const QString path = home.filePath(QStringLiteral("mine.stillbay"));
+    ASSERT_TRUE(QFile::copy(samplePath("reedbed"), path));
+    ASSERT_TRUE(QFile::setPermissions(path, QFile::ReadOwner | QFile::WriteOwner));
+    start({path});
+    texts();
+    fill();
+    ASSERT_EQ(ask({QStringLiteral("key"), slider, QStringLiteral("Right")}),
+              QStringLiteral("done"));
+    ASSERT_EQ(ask({QStringLiteral("press"), QStringLiteral("Save")}), QStringLiteral("done"));
+    EXPECT_TRUE(texts().contains(QStringLiteral("Could not save")));
+    ASSERT_TRUE(comesToSay(QStringLiteral("cannot be kept safe against a crash")));
+    const QString said = texts();
+    EXPECT_TRUE(said.contains(QStringLiteral("Could not save"))) << qPrintable(said);
+    EXPECT_EQ(said.count(QStringLiteral("No space left on device")), 2) << qPrintable(said);
+    EXPECT_EQ(fileBytes(path), fileBytes(samplePath("reedbed")));
+
+    // Room again: what was said of the unsaved work no longer holds.
+    ASSERT_TRUE(QFile::remove(home.filePath(QStringLiteral("filler"))));
+    ASSERT_EQ(ask({QStringLiteral("key"), slider, QStringLiteral("Right")}),
+              QStringLiteral("done"));
+    EXPECT_TRUE(QTest::qWaitFor(
+        [this] { return !texts().contains(QStringLiteral("cannot be kept safe")); }, 30000));
+    EXPECT_EQ(kept().size(), 1);
 }
 
 TEST_F(Killed, DoesNotHoldItsFileForever)
 {
     start({samplePath("reedbed")});
-    ask({QStringLiteral("texts")});
+    texts();
     kill();
     start({samplePath("reedbed")});
-    EXPECT_FALSE(ask({QStringLiteral("texts")}).contains(QStringLiteral("another window")));
+    EXPECT_FALSE(texts().contains(QStringLiteral("another window")));
     kill();
 }
 

@@ -64,7 +64,7 @@ TEST_F(SafeWrite, RefusesAPipeAndLeavesItAPipe)
     ASSERT_EQ(::mkfifo(path.toLocal8Bit(), 0600), 0);
     const auto done = safeWrite(path, "new");
     ASSERT_FALSE(done);
-    EXPECT_EQ(done.error().what, "it is not a regular file");
+    EXPECT_EQ(english(done.error().what), "it is not a regular file");
     struct stat status;
     ASSERT_EQ(::stat(path.toLocal8Bit(), &status), 0);
     EXPECT_TRUE(S_ISFIFO(status.st_mode));
@@ -107,7 +107,8 @@ TEST_F(SafeWrite, SaysThatTheFolderIsMissing)
 {
     const auto done = safeWrite(folder.filePath(QStringLiteral("nowhere/craft.stillbay")), "new");
     ASSERT_FALSE(done);
-    EXPECT_NE(done.error().what.find("No such file"), std::string::npos) << done.error().what;
+    EXPECT_NE(english(done.error().what).find("No such file"), std::string::npos)
+        << english(done.error().what);
 }
 
 // Root may write anywhere, so the test steps down for the time being.
@@ -167,7 +168,7 @@ TEST_F(SafeWrite, KeepsTheFileWhenTheNewOneGrowsTooLarge)
             done = safeWrite(path, QByteArray(size, 'x'));
         }
         ASSERT_FALSE(done) << size;
-        EXPECT_FALSE(done.error().what.empty());
+        EXPECT_FALSE(english(done.error().what).empty());
         EXPECT_EQ(fileBytes(path), kOld) << size;
         EXPECT_EQ(filesInFolder(), 1) << size;
     }
@@ -225,7 +226,8 @@ TEST_F(SafeWriteOnSmallDisk, SaysThatTheDiskIsFull)
     fill(0);
     const Result<void> done = safeWrite(path, QByteArray(1118, 'x'));
     ASSERT_FALSE(done);
-    EXPECT_NE(done.error().what.find("No space left"), std::string::npos) << done.error().what;
+    EXPECT_NE(english(done.error().what).find("No space left"), std::string::npos)
+        << english(done.error().what);
     EXPECT_EQ(fileBytes(path), kOld);
 }
 

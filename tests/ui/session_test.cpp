@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
+#include "core/search/design.h"
 #include "tests/ui/window_fixture.h"
+#include "ui/help/help_window.h"
 #include "ui/window/tuning_view.h"
 
 #include <QAction>
 #include <QCheckBox>
+#include <QComboBox>
 #include <QMenu>
 #include <QMenuBar>
 #include <QSettings>
@@ -59,6 +62,72 @@ TEST_F(Window, RemembersItsLayoutAndForgetsItOnDemand)
     }
     MainWindow last;
     EXPECT_EQ(logAxis(last).isChecked(), firstAxis);
+}
+
+// Every choice that lasts through a session lasts beyond it.
+TEST_F(Window, RemembersItsChoices)
+{
+    open("reedbed");
+    const auto box = [](MainWindow& in, const char* name) {
+        return in.findChild<QComboBox*>(QLatin1String(name));
+    };
+    const auto tick = [](MainWindow& in, const char* name) {
+        return in.findChild<QAbstractButton*>(QLatin1String(name));
+    };
+    const auto knob = [](Knob which) {
+        return QVariant(static_cast<int>(which));
+    };
+    box(window, "view.mapAcross")
+        ->setCurrentIndex(box(window, "view.mapAcross")->findData(knob(Knob::Stretch)));
+    box(window, "view.mapUp")
+        ->setCurrentIndex(box(window, "view.mapUp")->findData(knob(Knob::Hardness)));
+    box(window, "view.mapShows")->setCurrentIndex(2);
+    box(window, "view.speedsAcross")->setCurrentIndex(1);
+    box(window, "view.bayPose")->setCurrentIndex(0);
+    const std::vector<const char*> ticks{"view.filmedSlow",     "view.filmedSplit",
+                                         "view.tunesFold",      "view.section.tube",
+                                         "view.section.mounts", "view.section.helps"};
+    std::vector<bool> changed;
+    for (const char* name : ticks) {
+        ASSERT_NE(tick(window, name), nullptr) << name;
+        tick(window, name)->click();
+        changed.push_back(tick(window, name)->isChecked());
+    }
+    QAbstractButton* gain = tick(window, "view.filmedGain1");
+    ASSERT_NE(gain, nullptr);
+    gain = gain->isChecked() ? tick(window, "view.filmedGain10") : gain;
+    gain->click();
+    window.close();
+    MainWindow next;
+    EXPECT_EQ(box(next, "view.mapAcross")->currentData(), knob(Knob::Stretch));
+    EXPECT_EQ(box(next, "view.mapUp")->currentData(), knob(Knob::Hardness));
+    EXPECT_EQ(box(next, "view.mapShows")->currentIndex(), 2);
+    EXPECT_EQ(box(next, "view.speedsAcross")->currentIndex(), 1);
+    EXPECT_EQ(box(next, "view.bayPose")->currentIndex(), 0);
+    for (std::size_t k = 0; k < ticks.size(); ++k)
+        EXPECT_EQ(tick(next, ticks[k])->isChecked(), changed[k]) << ticks[k];
+    EXPECT_TRUE(next.findChild<QAbstractButton*>(gain->objectName())->isChecked());
+    for (const char* name : {"view.mapColumns", "view.speedsColumns"})
+        EXPECT_NE(next.findChild<QSplitter*>(QLatin1String(name)), nullptr) << name;
+}
+
+// A window beside this one keeps its place also when this one ends it.
+TEST(HelpBeside, RemembersItsSize)
+{
+    QSize chosen;
+    for (const bool first : {true, false}) {
+        MainWindow window;
+        window.show();
+        command(window, QStringLiteral("Help pages"))->trigger();
+        auto* const help = window.findChild<HelpWindow*>();
+        ASSERT_NE(help, nullptr);
+        if (first) {
+            help->resize(help->size() + QSize(-60, 40));
+            chosen = help->size();
+        } else {
+            EXPECT_EQ(help->size(), chosen);
+        }
+    }
 }
 
 TEST_F(Window, LeavesALayoutOfAnotherVersionAlone)

@@ -2,7 +2,7 @@
 #include "ui/sheet/sheet_dialog.h"
 
 #include "tests/ui/window_fixture.h"
-#include "ui/panels/tube_bench.h"
+#include "ui/bench/tube_bench.h"
 #include "ui/sheet/sheet_file.h"
 #include "ui/widgets/number_box.h"
 #include "ui/window/tuning_view.h"
@@ -16,6 +16,7 @@
 #include <QMenuBar>
 #include <QPrintDialog>
 #include <QPushButton>
+#include <QSettings>
 #include <QTemporaryDir>
 #include <QTimer>
 #include <QToolButton>
@@ -84,6 +85,23 @@ TEST_F(SheetWindow, ShowsAndSavesTheSheetOfTheCraft)
     dialog->findChild<QComboBox*>()->setCurrentIndex(1);
     ASSERT_TRUE(dialog->saveTo(path));
     EXPECT_TRUE(fileBytes(path).contains("/MediaBox [0 0 612.000000 792.000000]"));
+}
+
+TEST_F(SheetWindow, RemembersThePaper)
+{
+    open("reedbed");
+    for (const int expected : {0, 1}) {
+        command()->trigger();
+        SheetDialog* const dialog = opened();
+        auto* const paper = dialog->findChild<QComboBox*>();
+        if (expected == 0)
+            paper->setCurrentIndex(0);
+        EXPECT_EQ(paper->currentIndex(), expected);
+        QTest::keyClick(paper, Qt::Key_Down);
+        EXPECT_EQ(paper->currentIndex(), 1);
+        delete dialog;
+    }
+    QSettings().remove(QStringLiteral("sheet"));
 }
 
 TEST_F(SheetWindow, SavesThroughTheFileDialog)

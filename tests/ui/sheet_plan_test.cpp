@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include "core/assess/assess.h"
 #include "tests/ui/samples.h"
 #include "ui/sheet/drilling_plan.h"
 #include "ui/sheet/drilling_template.h"
 #include "ui/sheet/paper.h"
+#include "ui/sheet/sheet_text.h"
 
 #include <gtest/gtest.h>
 
@@ -101,6 +103,19 @@ TEST(Paper, FollowsTheLocale)
     EXPECT_EQ(usualPaper(QLocale(QStringLiteral("en_GB"))), Paper::A4);
     EXPECT_EQ(usualPaper(QLocale(QStringLiteral("de_DE"))), Paper::A4);
     EXPECT_EQ(usualPaper(QLocale::c()), Paper::A4);
+}
+
+// Oracle: definition. What no throttle of the sweep tells has no figure and no grade on paper.
+TEST(SheetText, ASweepOutsideTheCruiseWindowHasNoFigure)
+{
+    BuildSheet sheet;
+    sheet.setup = sampleSetup("reedbed");
+    sheet.assessment = assess(sheet.setup, {.throttle = Grid{0.7, 1.0, 0.1}}).value();
+    const QString text = sheetText(sheet, 1).tunedFor;
+    EXPECT_TRUE(
+        text.contains(QStringLiteral("No throttle of this sweep lies in the cruise window")))
+        << text.toStdString();
+    EXPECT_FALSE(text.contains(QStringLiteral(" px ("))) << text.toStdString();
 }
 
 }  // namespace

@@ -71,10 +71,11 @@ struct Sheet : Program {
 
     void write(const QString& craft, const QString& paper, const QStringList& more = {})
     {
-        ASSERT_EQ(run(QStringList{QStringLiteral("sheet"), craft, QStringLiteral("--output"),
-                                  output, QStringLiteral("--paper"), paper} +
-                      more),
-                  0)
+        ASSERT_EQ(
+            run(QStringList{QStringLiteral("sheet"), craft, QStringLiteral("--output"), output,
+                            QStringLiteral("--force"), QStringLiteral("--paper"), paper} +
+                more),
+            0)
             << err.constData();
         EXPECT_TRUE(out.isEmpty());
         EXPECT_TRUE(err.isEmpty()) << err.constData();
@@ -217,7 +218,7 @@ TEST_P(EachSheet, SaysWhatToCutAndWhatItIsTunedFor)
         expect(row);
     }
     expect(QStringLiteral("%1 rpm/V").arg(setup.drive.motor.kv_rpm_per_v));
-    expect(QStringLiteral("%1 px (").arg(worstCruiseWobble_px(setup, assessment), 0, 'f', 2));
+    expect(QStringLiteral("%1 px (").arg(assessment.cruise->worst_px, 0, 'f', 2));
     expect(QString::fromStdString(english(restInWords(assessment.rest))));
     for (const Warning& warning : assessment.warnings)
         expect(QString::fromStdString(english(warning.text)));
@@ -339,7 +340,7 @@ TEST_F(Sheet, FollowsTheLocale)
          {Case{"en_US.UTF-8", "(letter)", "20.0 mm"}, Case{"de_DE.UTF-8", "(A4)", "20,0 mm"}}) {
         environment.insert(QStringLiteral("LC_ALL"), QLatin1String(locale));
         ASSERT_EQ(run({QStringLiteral("sheet"), samplePath("reedbed"), QStringLiteral("--output"),
-                       output}),
+                       output, QStringLiteral("--force")}),
                   0);
         pages();
         EXPECT_TRUE(out.contains(paper)) << out.constData();
@@ -394,18 +395,21 @@ TEST_F(Sheet, LeavesTheOldFileWhenThereIsNoAnswer)
     ASSERT_TRUE(old.open(QIODevice::WriteOnly));
     old.write("old");
     old.close();
-    EXPECT_EQ(run({QStringLiteral("sheet"), craft, QStringLiteral("--output"), output}), 3);
+    EXPECT_EQ(run({QStringLiteral("sheet"), craft, QStringLiteral("--output"), output,
+                   QStringLiteral("--force")}),
+              3);
     EXPECT_EQ(err.count('\n'), 1) << err.constData();
     EXPECT_EQ(fileBytes(output), "old");
 }
 
 TEST_F(Sheet, SaysWhereItCannotWrite)
 {
-    for (const QString& bad :
-         {folder.path(), folder.filePath(QStringLiteral("missing/sheet.pdf"))}) {
-        EXPECT_EQ(
-            run({QStringLiteral("sheet"), samplePath("reedbed"), QStringLiteral("--output"), bad}),
-            1);
+    const QString inTheWay = folder.filePath(QStringLiteral("folder.pdf"));
+    ASSERT_TRUE(QDir().mkdir(inTheWay));
+    for (const QString& bad : {inTheWay, folder.filePath(QStringLiteral("missing/sheet.pdf"))}) {
+        EXPECT_EQ(run({QStringLiteral("sheet"), samplePath("reedbed"), QStringLiteral("--output"),
+                       bad, QStringLiteral("--force")}),
+                  1);
         EXPECT_TRUE(err.startsWith("stillbay: ")) << err.constData();
         EXPECT_TRUE(err.endsWith(bad.toUtf8() + '\n')) << err.constData();
         EXPECT_EQ(err.count('\n'), 1) << err.constData();

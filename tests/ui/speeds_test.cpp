@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "core/assess/at_throttle.h"
+#include "core/response/at_throttle.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/campbell_chart.h"
 #include "ui/charts/chart_table.h"
@@ -8,8 +8,8 @@
 #include "ui/charts/name_gutter.h"
 #include "ui/charts/order_line.h"
 #include "ui/charts/zone_item.h"
+#include "ui/speeds/speeds_view.h"
 #include "ui/widgets/in_words.h"
-#include "ui/window/speeds_view.h"
 
 #include <QComboBox>
 #include <QImage>
@@ -184,7 +184,7 @@ TEST_F(Speeds, TheLineIsDraggedAndToldInNumbers)
     dragTo(0.55, 0.30);
     EXPECT_NEAR(window.cursor().throttle(), 0.55, 0.003);  // a pixel is about 0.0015
     EXPECT_NEAR(chart().hairLine().x(), 100.0 * window.cursor().throttle(), 1e-9);
-    const ThrottlePoint& point = *pointAt(assessment, window.cursor().throttle());
+    const ThrottlePoint& point = *pointAt(assessment.throttle, window.cursor().throttle());
     EXPECT_TRUE(view().cursorWords().contains(QLocale().toString(point.speed_rpm, 'f', 0)));
     EXPECT_TRUE(view().cursorWords().contains(QStringLiteral("once-per-turn")));
 }
@@ -197,7 +197,7 @@ TEST_F(Speeds, TheLineKeepsItsThrottleWhenRotorSpeedRunsAcross)
     across->setFocus();
     QTest::keyClick(across, Qt::Key_Down);
     ASSERT_EQ(chart().across().shows(), SpeedAxis::Shows::RotorSpeed);
-    const ThrottlePoint& point = *pointAt(assessment, 0.30);
+    const ThrottlePoint& point = *pointAt(assessment.throttle, 0.30);
     EXPECT_NEAR(chart().hairLine().x(), point.speed_rpm, 1e-6);
     dragTo(0.55, 0.30);
     EXPECT_NEAR(window.cursor().throttle(), 0.55, 0.004);
@@ -235,8 +235,7 @@ TEST_F(Speeds, CatchUpWhenTheyAreShown)
     auto* const tabs = window.findChild<QTabWidget*>();
     tabs->setCurrentIndex(0);
     const auto before = chart().orderLines().front()->points().back().wobble_px;
-    document.edit(QStringLiteral("Change unbalance"), QStringLiteral("drive.unbalance_g_mm"),
-                  [](stillbay::Setup& setup) { setup.drive.unbalance_g_mm *= 2.0; });
+    change([](stillbay::Setup& setup) { setup.drive.unbalance_g_mm *= 2.0; });
     settle();
     EXPECT_EQ(chart().orderLines().front()->points().back().wobble_px, before);
     tabs->setCurrentWidget(&view());

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "tests/ui/window_fixture.h"
-#include "ui/panels/findings_panel.h"
+#include "tests/ui/files_fixture.h"
+#include "ui/findings/findings_panel.h"
 #include "ui/widgets/in_words.h"
+#include "ui/widgets/labels.h"
 #include "ui/widgets/language.h"
+#include "ui/widgets/number_box.h"
 #include "ui/window/tuning_view.h"
 
 #include <QMenuBar>
@@ -58,22 +60,31 @@ QStringList placesIn(const QString& text)
     return places;
 }
 
-// Oracle: the texts as the tools find them in the sources today.
-TEST(German, TheTableHasEveryTextOfTheSources)
+// What the tools find in the sources today, by the functions named; as `update_translations` has
+// them where none are named.
+std::vector<Message> textsOfTheSources(const QString& functions = {})
 {
     QTemporaryDir folder;
     const QString fresh = folder.filePath(QStringLiteral("fresh_de.ts"));
     QProcess tool;
     tool.setWorkingDirectory(QStringLiteral(STILLBAY_SOURCE_DIR));
     QStringList arguments = QStringLiteral(STILLBAY_LUPDATE).split(u'|');
+    if (!functions.isEmpty())
+        arguments[arguments.indexOf(QStringLiteral("-tr-function-alias")) + 1] = functions;
     const QString program = arguments.takeFirst();
     tool.start(program, arguments << QStringLiteral("core") << QStringLiteral("ui")
                                   << QStringLiteral("-ts") << fresh);
-    ASSERT_TRUE(tool.waitForFinished(60000)) << program.toStdString();
-    ASSERT_EQ(tool.exitCode(), 0) << tool.readAllStandardError().toStdString();
+    EXPECT_TRUE(tool.waitForFinished(60000)) << program.toStdString();
+    EXPECT_EQ(tool.exitCode(), 0) << tool.readAllStandardError().toStdString();
+    return messagesOf(fresh);
+}
+
+// Oracle: the texts as the tools find them in the sources today.
+TEST(German, TheTableHasEveryTextOfTheSources)
+{
     const std::vector<Message> known = messagesOf(kGerman);
     EXPECT_GT(known.size(), 500U);
-    const std::vector<Message> today = messagesOf(fresh);
+    const std::vector<Message> today = textsOfTheSources();
     for (const Message& message : today)
         EXPECT_TRUE(std::any_of(known.begin(), known.end(),
                                 [&](const Message& other) {
@@ -83,6 +94,18 @@ TEST(German, TheTableHasEveryTextOfTheSources)
             << "not in the table, build target update_translations: "
             << message.context.toStdString() << ": " << message.source.toStdString();
     EXPECT_EQ(known.size(), today.size()) << "the table has texts that no source has any more";
+}
+
+// Oracle: where inWords() looks. A sentence inside of a class would be filed under the class and
+// stay English.
+TEST(German, SentencesStandWhereTheWindowFindsThem)
+{
+    const std::vector<Message> sentences = textsOfTheSources(
+        QStringLiteral("tr=phrase,QT_TR_NOOP=words,translate=none,QT_TRANSLATE_NOOP=none"));
+    EXPECT_GT(sentences.size(), 200U);
+    for (const Message& sentence : sentences)
+        EXPECT_TRUE(sentence.context == u"stillbay" || sentence.context == u"stillbay::ui")
+            << sentence.context.toStdString() << ": " << sentence.source.toStdString();
 }
 
 TEST(German, EveryTextIsTranslatedAndKeepsItsPlaces)
@@ -127,6 +150,99 @@ TEST_F(GermanWindow, SpeaksGermanInMenusFieldsAndSentences)
         EXPECT_FALSE(findings.contains(QString::fromLatin1(english), Qt::CaseInsensitive))
             << english << " in " << findings.toStdString();
     EXPECT_EQ(inWords("Free length"), QStringLiteral("Freie Länge"));
+}
+
+// What is typed into a field of the form and refused.
+std::string refusalOf(MainWindow& window, const QString& field, const QString& typed)
+{
+    for (NumberBox* box : window.findChildren<NumberBox*>()) {
+        if (box->accessibleName() != field)
+            continue;
+        box->selectAll();
+        QTest::keyClicks(box, typed);
+        QTest::keyClick(box, Qt::Key_Return);
+        for (const ProblemLabel* label : window.findChildren<ProblemLabel*>())
+            if (!label->isHidden())
+                return label->text().toStdString();
+    }
+    return {};
+}
+
+// Oracle: the sentences as a German builder should read them, decimal comma and all.
+TEST_F(GermanWindow, RefusesValuesInGerman)
+{
+    MainWindow window;
+    ASSERT_TRUE(window.openFile(samplePath("reedbed")));
+    EXPECT_EQ(
+        refusalOf(window, QStringLiteral("Schlauch: innendurchmesser"), QStringLiteral("9,25")),
+        "Nicht übernommen: Der Innendurchmesser ist 9,25 mm, muss aber kleiner sein als der "
+        "Außendurchmesser, 8 mm.");
+}
+
+// What a window says of a file that it does not open, without the file's name.
+std::string refusalOfFile(const QByteArray& text)
+{
+    const QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("a.stillbay"));
+    put(path, text);
+    MainWindow window;
+    EXPECT_FALSE(window.openFile(path));
+    return window.message().remove(QDir::toNativeSeparators(path)).trimmed().toStdString();
+}
+
+QByteArray sampleWith(const QByteArray& before, const QByteArray& after)
+{
+    QFile file(samplePath("reedbed"));
+    EXPECT_TRUE(file.open(QIODevice::ReadOnly));
+    QByteArray text = file.readAll();
+    const qsizetype at = text.indexOf(before);
+    EXPECT_GE(at, 0) << before.toStdString();
+    return text.replace(at, before.size(), after);
+}
+
+TEST_F(GermanWindow, RefusesFilesInGerman)
+{
+    const auto said = [](const char* why) {
+        return std::string("ließ sich nicht öffnen\n") + why;
+    };
+    EXPECT_EQ(refusalOfFile("{\n \"format\": hello}"),
+              said("Die Datei ist kein JSON: unerwartetes \"hello\" (bei Zeile 2, Spalte 12)"));
+    EXPECT_EQ(refusalOfFile(sampleWith("\"version\": 1", "\"version\": 7")),
+              said("Die Version ist 7, geschrieben von einem neueren Stillbay; dieses liest die "
+                   "Versionen 0 bis 1 (bei version)"));
+    EXPECT_EQ(refusalOfFile(sampleWith("\"mass_g\": 180", "\"mass_g\": \"180\"")),
+              said("Masse ist \"180\", verlangt: eine Zahl von 0,1 bis 20000 g "
+                   "(bei airframe.parts[0].mass_g)"));
+    EXPECT_EQ(refusalOfFile(sampleWith("\"mass_g\": 180", "\"mass_g\": 0.05")),
+              said("Masse ist 0,05 g, erlaubt ist 0,1 bis 20000 g (bei airframe.parts[0].mass_g)"));
+    EXPECT_EQ(refusalOfFile(sampleWith("\"mass_g\": 180,", "")),
+              said("Masse fehlt, nötig: eine Zahl von 0,1 bis 20000 g "
+                   "(bei airframe.parts[0].mass_g)"));
+    EXPECT_EQ(refusalOfFile(QByteArray(17 << 20, ' ')),
+              said("die Datei ist größer als 8 MB, weit mehr, als ein Kopter braucht"));
+}
+
+// Oracle: a bay that hangs on one hinged tube swings freely, said in German.
+TEST_F(GermanWindow, SaysInGermanWhyThereIsNoAnswer)
+{
+    MainWindow window;
+    ASSERT_TRUE(window.openFile(samplePath("reedbed")));
+    ASSERT_TRUE(window.document().edit(QStringLiteral("a change"), {}, [](stillbay::Setup& setup) {
+        setup.mounts.ends = Ends::Hinged;
+        setup.mounts.points.resize(1);
+    }));
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] {
+            return window.recompute().isCurrent() && window.tuning().findingsPanel().isCurrent();
+        },
+        kPatience_ms));
+    const QString findings = window.tuning().findingsPanel().text();
+    EXPECT_TRUE(
+        findings.contains(QStringLiteral("in einer Bewegung hält nichts die Gondel: Die "
+                                         "Gondel ")))
+        << findings.toStdString();
+    EXPECT_FALSE(findings.contains(QStringLiteral("freely"))) << findings.toStdString();
+    window.document().undoStack().clear();
 }
 
 }  // namespace

@@ -91,6 +91,8 @@ TEST_F(FindTest, TheDrawerIsFilledByHandAndSurvivesARestart)
     press(QStringLiteral("Put in"));
     ASSERT_EQ(model.rowCount(), 2);
     EXPECT_FALSE(says(QStringLiteral("Not taken")));
+    EXPECT_EQ(QApplication::focusWidget(), &drawer());
+    EXPECT_EQ(drawer().currentIndex().row(), 1);
 
     drawer().setCurrentIndex(model.index(1, 2));
     drawer().setFocus();
@@ -153,6 +155,8 @@ TEST_F(FindTest, AnEmptyDrawerIsSaid)
     EXPECT_EQ(readDrawer({}).tubes, (std::vector<KeptTube>{{{8.0, 4.0, 60.0}, true}}));
     press(QStringLiteral("Take out"));
     EXPECT_EQ(drawer().model()->rowCount(), 0);
+    EXPECT_EQ(QApplication::focusWidget()->accessibleName(),
+              QStringLiteral("Outer diameter of a new tube"));
     for (QRadioButton* radio : search->findChildren<QRadioButton*>())
         if (radio->text().contains(QStringLiteral("drawer")))
             radio->setChecked(true);

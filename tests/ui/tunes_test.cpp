@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
-#include "core/assess/words.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
-#include "ui/panels/tunes_panel.h"
+#include "ui/tunes/tunes_panel.h"
 #include "ui/window/tuning_view.h"
 
 #include <QAction>
@@ -73,7 +72,7 @@ TEST_F(Tunes, KeepingShowsWhatTheTuneWouldDoOnTheCraftAsItIsNow)
     change([](auto& s) { s.drive.unbalance_g_mm = 1.0; });
     settle();
     const stillbay::Setup setup = document.setup();
-    const double worst = worstCruiseWobble_px(setup, assess(setup).value());
+    const double worst = assess(setup).value().cruise->worst_px;
     EXPECT_TRUE(QTest::qWaitFor(
         [&] {
             return cell(0, QStringLiteral("Worst in cruise")) ==
@@ -186,6 +185,79 @@ TEST_F(Tunes, RenameNoteTakeDeleteAndUndoAll)
     EXPECT_FALSE(table.isVisible());
 }
 
+// Oracle: the figures as they were before.
+TEST_F(Tunes, UndoWhileTheNextFiguresAreUnderWayLeavesThoseOfTheCraft)
+{
+    open("reedbed");
+    window.tunes().keepAction()->trigger();
+    change([](auto& s) { s.tunes.resize(80, s.tunes.front()); });  // takes a while
+    settleTunes();
+    const QString worst = cell(0, QStringLiteral("Worst in cruise"));
+    ASSERT_TRUE(
+        QTest::qWaitFor([] { return jobThreads().activeThreadCount() == 0; }, kPatience_ms));
+    change([](auto& s) { s.drive.unbalance_g_mm *= 3.0; });
+    ASSERT_TRUE(QTest::qWaitFor([] { return jobThreads().activeThreadCount() > 0; }, kPatience_ms));
+    document.undoStack().undo();
+    QTest::qWait(600);  // longer than the pause before a job begins
+    ASSERT_TRUE(
+        QTest::qWaitFor([] { return jobThreads().activeThreadCount() == 0; }, kPatience_ms));
+    QCoreApplication::processEvents();
+    EXPECT_EQ(cell(0, QStringLiteral("Worst in cruise")), worst);
+    EXPECT_FALSE(table.model()->index(0, 4).data(Qt::ForegroundRole).isValid());  // not faded
+}
+
+TEST_F(Tunes, DeleteAndUndoBringsTheFiguresBack)
+{
+    open("reedbed");
+    window.tunes().keepAction()->trigger();
+    window.tunes().keepAction()->trigger();
+    settleTunes();
+    const QString worst = cell(0, QStringLiteral("Worst in cruise"));
+    table.setFocus();
+    table.selectRow(0);
+    QTest::keyClick(&table, Qt::Key_Delete);
+    ASSERT_EQ(rows(), 1);
+    document.undoStack().undo();
+    ASSERT_EQ(rows(), 2);
+    settleTunes();
+    EXPECT_EQ(cell(0, QStringLiteral("Worst in cruise")), worst);
+}
+
+TEST_F(Tunes, ATuneWithoutANameIsRefusedAloud)
+{
+    open("reedbed");
+    window.tunes().keepAction()->trigger();
+    const std::string name = document.setup().tunes[0].name;
+    EXPECT_FALSE(table.model()->setData(table.model()->index(0, 0), QStringLiteral(" ")));
+    EXPECT_EQ(document.setup().tunes[0].name, name);
+    EXPECT_TRUE(visibleRefusal().contains(QStringLiteral("needs a name")));
+    EXPECT_TRUE(table.model()->setData(table.model()->index(0, 0), QStringLiteral("calm")));
+    EXPECT_TRUE(visibleRefusal().isEmpty());
+}
+
+TEST_F(Tunes, TheFocusStaysNearWhatIsKeptAndDeleted)
+{
+    open("reedbed");
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    auto* const slider = named<QSlider>(QStringLiteral("Free length, slider"));
+    slider->setFocus();
+    QTest::keyClick(slider, Qt::Key_K, Qt::ControlModifier);
+    EXPECT_EQ(QApplication::focusWidget(), slider);  // who tries lengths goes on
+    auto* const keep = named<QToolButton>(QStringLiteral("Keep this tune, button"));
+    keep->setFocus();
+    QTest::keyClick(keep, Qt::Key_Space);
+    EXPECT_EQ(QApplication::focusWidget(), &table);
+    EXPECT_EQ(table.currentIndex().row(), 1);
+    auto* const remove = named<QToolButton>(QStringLiteral("Delete the chosen tune"));
+    remove->setFocus();
+    QTest::keyClick(remove, Qt::Key_Space);
+    EXPECT_EQ(QApplication::focusWidget(), &table);
+    EXPECT_EQ(table.currentIndex().row(), 0);
+    QTest::keyClick(&table, Qt::Key_Delete);
+    EXPECT_EQ(QApplication::focusWidget(), keep);
+}
+
 TEST_F(Tunes, AreSavedWithTheCraft)
 {
     open("quarry");
@@ -199,6 +271,22 @@ TEST_F(Tunes, AreSavedWithTheCraft)
     ASSERT_TRUE(window.openFile(path));
     EXPECT_EQ(document.setup(), kept);
     EXPECT_EQ(rows(), static_cast<int>(kept.tunes.size()));
+}
+
+// Oracle: definition. What is saved with the craft reads the same in every language of the desktop;
+// the suite runs this with a decimal comma too.
+TEST_F(Tunes, ANameHasADecimalPointInEveryLanguage)
+{
+    open("reedbed");
+    change([](auto& s) {
+        s.tube.bore_mm = 4.5;
+        s.mounts.free_length_mm = 27.5;
+        s.mounts.stretch = 1.125;
+        s.tunes.clear();
+    });
+    window.tunes().keepAction()->trigger();
+    ASSERT_EQ(document.setup().tunes.size(), 1U);
+    EXPECT_EQ(document.setup().tunes[0].name, "8 × 4.5 mm, Shore 60, 27.5 mm, +12.5 %");
 }
 
 TEST_F(Tunes, ATuneWithoutAnAnswerSaysSo)

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "tests/ui/window_fixture.h"
+#include "ui/charts/cursor_strip.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
-#include "ui/panels/cursor_strip.h"
-#include "ui/panels/tunes_panel.h"
+#include "ui/tunes/tunes_panel.h"
 #include "ui/window/tuning_view.h"
 
 #include <QAction>

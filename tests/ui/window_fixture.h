@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tests/ui/samples.h"
-#include "ui/panels/findings_panel.h"
+#include "ui/findings/findings_panel.h"
 #include "ui/window/main_window.h"
 #include "ui/window/tuning_view.h"
 

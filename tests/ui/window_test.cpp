@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
+#include "core/setup/mount_layout.h"
 #include "tests/ui/files_fixture.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
-#include "core/setup/mount_layout.h"
-#include "ui/panels/findings_panel.h"
+#include "ui/findings/findings_panel.h"
 #include "ui/widgets/number_box.h"
 #include "ui/window/tuning_view.h"
 
@@ -137,6 +137,23 @@ TEST_F(Window, ChartsStayBrightDuringALongDrag)
         fadedTurns += window.tuning().throughTubes().isStale() ? 1 : 0;
     }
     EXPECT_LT(fadedTurns, 50);  // a busy machine may be late at times
+}
+
+// Also while the answer to the edit before arrives.
+TEST_F(Window, SaysUpToDateOnlyWhenItIs)
+{
+    open("reedbed");
+    const QString upToDate = QStringLiteral("Up to date");
+    const QLabel* const state = named<QLabel>(QStringLiteral("State of the numbers"));
+    ASSERT_EQ(state->text(), upToDate);
+    for (int step = 0; step < 60; ++step) {
+        change([step](auto& s) { s.mounts.free_length_mm = 20.5 + 0.1 * step; });
+        EXPECT_EQ(state->text(), QStringLiteral("Computing…"));
+        QTest::qWait(1 + step % 12);
+        EXPECT_EQ(state->text() == upToDate, window.recompute().isCurrent()) << step;
+    }
+    settle();
+    EXPECT_EQ(state->text(), upToDate);
 }
 
 TEST_F(Window, AsksBeforeUnsavedWorkIsLost)

@@ -2,7 +2,7 @@
 #include "ui/bay/bay_canvas.h"
 
 #include "ui/bay/piece_look.h"
-#include "ui/charts/chart_theme.h"
+#include "ui/widgets/chart_theme.h"
 
 #include <QKeyEvent>
 #include <QMouseEvent>

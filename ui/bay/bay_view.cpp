@@ -71,6 +71,7 @@ QHBoxLayout* BayView::makeControls()
 {
     m_pose->addItems({tr("as drawn"), tr("at rest")});
     m_pose->setCurrentIndex(AtRest);
+    m_pose->setObjectName(QStringLiteral("view.bayPose"));
     m_pose->setAccessibleName(tr("Where the bay is shown"));
     m_pose->setToolTip(tr("As it is held while it is fitted, or where it comes to rest."));
     m_motion->addItem(tr("still"));

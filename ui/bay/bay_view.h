@@ -3,7 +3,7 @@
 
 #include "core/assess/assessment.h"
 #include "core/setup/setup.h"
-#include "ui/window/result_view.h"
+#include "ui/widgets/result_view.h"
 
 #include <QElapsedTimer>
 #include <QTimer>

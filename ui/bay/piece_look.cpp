@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/bay/piece_look.h"
 
-#include "ui/charts/chart_theme.h"
+#include "ui/widgets/chart_theme.h"
 #include "ui/widgets/colours.h"
 
 namespace stillbay::ui {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/campbell_chart.h"
 
-#include "core/assess/at_throttle.h"
 #include "core/assess/words.h"
+#include "core/response/at_throttle.h"
 #include "ui/charts/campbell_words.h"
 #include "ui/charts/gap_curve.h"
 #include "ui/charts/hair_line.h"
@@ -304,7 +304,7 @@ void CampbellChart::viewChanged()
 
 void CampbellChart::followCursor()
 {
-    const ThrottlePoint* const point = pointAt(m_assessment, m_cursor.throttle());
+    const ThrottlePoint* const point = pointAt(m_assessment.throttle, m_cursor.throttle());
     placeCursor(point ? m_across.x(point->throttle, point->speed_rpm)
                       : m_across.xAt(m_cursor.throttle()));
 }
@@ -316,7 +316,7 @@ QString CampbellChart::cursorLabel(double x) const
 
 void CampbellChart::askFor(double throttle)
 {
-    if (const ThrottlePoint* const point = pointAt(m_assessment, throttle))
+    if (const ThrottlePoint* const point = pointAt(m_assessment.throttle, throttle))
         m_cursor.moveTo(point->throttle);
 }
 
@@ -343,7 +343,8 @@ ChartTable CampbellChart::table() const
 QString CampbellChart::readout(const QPointF& place) const
 {
     QStringList lines;
-    if (const ThrottlePoint* const point = pointAt(m_assessment, m_across.throttleAt(place.x()));
+    if (const ThrottlePoint* const point =
+            pointAt(m_assessment.throttle, m_across.throttleAt(place.x()));
         point && place.x() <= m_across.to())
         lines = pointInWords(m_setup, *point);
     const QwtScaleMap map = canvasMap(QwtAxis::YLeft);

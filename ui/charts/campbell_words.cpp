@@ -91,7 +91,9 @@ QString speedsInWords(const Setup& setup, const Assessment& assessment,
         if (crossing.inCruise)
             sentences << crossingInWords(crossing, setup);
     if (sentences.size() == before)
-        sentences << Words::tr("No shake meets any of them inside the cruise window.");
+        sentences << (assessment.cruise
+                          ? Words::tr("No shake meets any of them inside the cruise window.")
+                          : inWords(outsideCruiseInWords()) + u'.');
     sentences << hoverInWords(assessment.hover);
     return sentences.join(u' ');
 }

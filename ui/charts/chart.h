@@ -2,7 +2,7 @@
 #pragma once
 
 #include "ui/charts/chart_table.h"
-#include "ui/charts/chart_theme.h"
+#include "ui/widgets/chart_theme.h"
 
 #include <QFont>
 #include <QRectF>

@@ -154,8 +154,7 @@ Result<void> exportChart(Chart& chart, const QString& path)
         return safeWrite(path, chartPdf(chart));
     if (suffix == QStringLiteral("csv"))
         return safeWrite(path, toCsv(chart.table()));
-    return fail(Errc::BadInput,
-                QObject::tr("the name must end in .png, .svg, .pdf or .csv").toStdString());
+    return fail(Errc::BadInput, phrase("the name must end in .png, .svg, .pdf or .csv"));
 }
 
 }  // namespace stillbay::ui

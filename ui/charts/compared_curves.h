@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "ui/charts/chart_theme.h"
+#include "ui/widgets/chart_theme.h"
 
 #include <QString>
 

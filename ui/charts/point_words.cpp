@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/point_words.h"
 
-#include "core/assess/at_throttle.h"
+#include "core/response/at_throttle.h"
 
 #include <QObject>
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/throttle_chart.h"
 
-#include "core/assess/at_throttle.h"
 #include "core/assess/words.h"
+#include "core/response/at_throttle.h"
 #include "ui/charts/gap_curve.h"
 #include "ui/charts/hair_line.h"
 #include "ui/charts/mark_lane.h"
@@ -183,14 +183,16 @@ void ThrottleChart::describe(const Setup& setup)
     QStringList sentences;
     for (const Phrase& sentence : findings(setup, m_assessment))
         sentences << inWords(sentence);
-    sentences << tr("Largest wobble in cruise %1 px.")
-                     .arg(QLocale().toString(worstCruiseWobble_px(setup, m_assessment), 'g', 2));
+    sentences << (m_assessment.cruise
+                      ? tr("Largest wobble in cruise %1 px.")
+                            .arg(QLocale().toString(m_assessment.cruise->worst_px, 'g', 2))
+                      : inWords(outsideCruiseInWords()) + u'.');
     setSummary(sentences.join(u' '));
 }
 
 QString ThrottleChart::readout(const QPointF& place) const
 {
-    const ThrottlePoint* const point = pointAt(m_assessment, place.x() / kPercent);
+    const ThrottlePoint* const point = pointAt(m_assessment.throttle, place.x() / kPercent);
     if (!point)
         return {};
     const QLocale locale;
@@ -209,13 +211,13 @@ QString ThrottleChart::cursorLabel(double x) const
 void ThrottleChart::setThrottle(double throttle)
 {
     m_throttle = throttle;
-    const ThrottlePoint* const point = pointAt(m_assessment, throttle);
+    const ThrottlePoint* const point = pointAt(m_assessment.throttle, throttle);
     placeCursor(kPercent * (point ? point->throttle : throttle));
 }
 
 void ThrottleChart::askFor(double throttle)
 {
-    if (const ThrottlePoint* const point = pointAt(m_assessment, throttle))
+    if (const ThrottlePoint* const point = pointAt(m_assessment.throttle, throttle))
         emit throttleWanted(point->throttle);
 }
 

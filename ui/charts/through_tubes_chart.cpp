@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/through_tubes_chart.h"
 
-#include "core/assess/at_throttle.h"
 #include "core/assess/words.h"
+#include "core/response/at_throttle.h"
 #include "ui/charts/gap_curve.h"
 #include "ui/charts/hair_line.h"
 #include "ui/charts/mark_lane.h"
@@ -177,7 +177,7 @@ void ThroughTubesChart::replaceBands(std::size_t count)
 
 void ThroughTubesChart::placeOrders()
 {
-    const ThrottlePoint* const point = pointAt(m_assessment, m_throttle);
+    const ThrottlePoint* const point = pointAt(m_assessment.throttle, m_throttle);
     std::vector<Mark> marks;
     if (point) {
         const QLocale locale;

@@ -6,11 +6,19 @@
 #include <QFile>
 #include <QUuid>
 
+#include <utility>
+
 namespace stillbay::ui {
 namespace {
 
 constexpr int kPause_ms = 2000;    // writing waits for the disk: not in the middle of a drag
 constexpr int kLatest_ms = 15000;  // the most work that a crash may cost
+
+// Outside the class, so that the translation tools file the sentence under the namespace.
+tl::unexpected<Error> placeIsTaken()
+{
+    return fail(Errc::BadInput, phrase("another program holds its place"));
+}
 
 }  // namespace
 
@@ -46,30 +54,39 @@ bool Autosave::writeNow()
     m_latest.stop();
     if (!m_document.isModified())
         return true;
-    Result<void> written = fail(Errc::BadInput, "another program holds its place");
-    if (m_place.lock->isLocked() || m_place.lock->tryLock(0)) {
-        const Result<QByteArray> craft = m_document.text();
-        written = craft ? safeWrite(m_place.file,
-                                    snapshotText({m_document.path(), m_document.fileName(),
-                                                  QDateTime::currentDateTime(), m_document.stamp(),
-                                                  *craft}),
-                                    QFile::ReadOwner | QFile::WriteOwner)
-                        : Result<void>(tl::unexpected<Error>(craft.error()));
-    }
-    if (!written && !m_failing)
-        emit failed(QString::fromStdString(written.error().what));
-    m_failing = !written;
+    const Result<void> written = write();
+    const bool failedBefore = std::exchange(m_failing, !written);
+    if (m_failing && !failedBefore)
+        emit failed(written.error().what);
+    if (!m_failing && failedBefore)
+        emit worksAgain();
     return !m_failing;
+}
+
+// Where the lock cannot be made for want of room or rights, the work itself is tried all the same:
+// it may just fit, and otherwise tells the reason.
+Result<void> Autosave::write()
+{
+    QLockFile& lock = *m_place.lock;
+    if (!lock.isLocked() && !lock.tryLock(0) && lock.error() == QLockFile::LockFailedError)
+        return placeIsTaken();
+    const Result<QByteArray> craft = m_document.text();
+    if (!craft)
+        return tl::unexpected<Error>(craft.error());
+    return safeWrite(m_place.file,
+                     snapshotText({m_document.path(), m_document.fileName(),
+                                   QDateTime::currentDateTime(), m_document.stamp(), *craft}),
+                     QFile::ReadOwner | QFile::WriteOwner);
 }
 
 void Autosave::drop()
 {
     m_pause.stop();
     m_latest.stop();
-    if (!m_place.lock->isLocked())
-        return;
     QFile::remove(m_place.file);
     m_place.lock->unlock();
+    if (std::exchange(m_failing, false))
+        emit worksAgain();
 }
 
 }  // namespace stillbay::ui

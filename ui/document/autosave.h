@@ -20,10 +20,12 @@ public:
     void drop();  ///< the builder does not want it
 
 signals:
-    void failed(const QString& why);  ///< once, until it works again
+    void failed(const stillbay::Phrase& why);  ///< once, until it works again
+    void worksAgain();
 
 private:
     void changed();
+    Result<void> write();
 
     Document& m_document;
     UnsavedPlace m_place;

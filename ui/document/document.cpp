@@ -20,6 +20,11 @@ std::string_view viewOf(const QByteArray& bytes)
     return {bytes.constData(), static_cast<std::size_t>(bytes.size())};
 }
 
+tl::unexpected<Error> doesNotReadBack()
+{
+    return fail(Errc::Internal, phrase("the text to be written does not read back as this craft"));
+}
+
 }  // namespace
 
 Document::Document(QObject* parent) : QObject(parent) {}
@@ -72,7 +77,7 @@ Result<QByteArray> Document::text() const
         return tl::unexpected<Error>(text.error());
     const Result<LoadedSetup> back = readSetup(*text);
     if (!back || back->setup != m_setup)
-        return fail(Errc::Internal, "the text to be written does not read back as this craft");
+        return doesNotReadBack();
     return QByteArray::fromStdString(*text);
 }
 
@@ -111,6 +116,7 @@ Result<void> Document::take(const QByteArray& text, const QString& path, const Q
     m_hasCraft = true;
     endGesture();
     m_undoStack.clear();
+    emit opened();
     setSetup(loaded->setup);
     emit fileChanged();
     return {};

@@ -17,7 +17,8 @@ namespace stillbay::ui {
 
 struct Snapshot;
 
-/// Owns the one craft being edited. Widgets read it, observe it, and change it only by edit().
+/// Owns the one craft being edited. Widgets read it, observe it, and change it only by edit(). What
+/// it refuses is told where it was tried (ProblemLabel).
 class Document final : public QObject {
     Q_OBJECT
 public:
@@ -42,8 +43,8 @@ public:
     /// @param text   what the undo menu calls the step
     /// @param field  path of the changed number, e.g. "tube.bore_mm"; empty: never merges
     /// @error BadInput  what validate() refuses; the setup stays as it was.
-    Result<void> edit(const QString& text, const QString& field,
-                      const std::function<void(Setup&)>& change);
+    [[nodiscard]] Result<void> edit(const QString& text, const QString& field,
+                                    const std::function<void(Setup&)>& change);
     void endGesture() { ++m_gesture; }  ///< on mouse release, Enter or focus out
 
     /// Replaces the craft by the one in the file; on any error the craft at hand stays.
@@ -61,6 +62,7 @@ public:
     void keepOver(const FileStamp& onDisk);
 
 signals:
+    void opened();  ///< another craft, or the same anew; setupChanged() follows
     void setupChanged();
     void fileChanged();  ///< path, title or the file's warnings
 

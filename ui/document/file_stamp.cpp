@@ -4,7 +4,11 @@
 #include "ui/document/read_file.h"
 
 #include <QCryptographicHash>
+#include <QFile>
 #include <QFileInfo>
+
+#include <filesystem>
+#include <system_error>
 
 namespace stillbay::ui {
 
@@ -16,7 +20,14 @@ FileStamp stampOf(const QByteArray& bytes, const QDateTime& modified)
 FileStamp stampOnDisk(const QString& path)
 {
     const Result<QByteArray> bytes = readFile(path);
-    return bytes ? stampOf(*bytes, QFileInfo(path).lastModified()) : FileStamp{};
+    const QFileInfo info(path);
+    if (bytes)
+        return stampOf(*bytes, info.lastModified());
+    std::error_code fault;
+    const auto kind = std::filesystem::status(QFile::encodeName(path).toStdString(), fault).type();
+    return kind == std::filesystem::file_type::not_found
+               ? FileStamp{}
+               : FileStamp{info.size(), info.lastModified(), {}};
 }
 
 }  // namespace stillbay::ui

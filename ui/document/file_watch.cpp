@@ -55,7 +55,8 @@ void FileWatch::tell(const FileStamp& now)
 {
     m_seen = now;
     emit noticed(now.sameContent(m_document.stamp()) ? State::Same
-                 : now.exists()                      ? State::Changed
+                 : now.isReadable()                  ? State::Changed
+                 : now.exists()                      ? State::Unreadable
                                                      : State::Gone);
 }
 

@@ -8,12 +8,13 @@
 
 namespace stillbay::ui {
 
-/// Notices when another program changes, replaces or removes the file of the document. What counts
+/// Notices when another program changes, replaces or removes the file of the document, or takes the
+/// right to read it. What counts
 /// is the content, not the time stamp.
 class FileWatch final : public QObject {
     Q_OBJECT
 public:
-    enum class State { Same, Changed, Gone };
+    enum class State { Same, Changed, Unreadable, Gone };
     Q_ENUM(State)
 
     explicit FileWatch(const Document& document, QObject* parent = nullptr);

@@ -4,26 +4,25 @@
 #include <QFile>
 #include <QFileInfo>
 
+#include <string>
+
 namespace stillbay::ui {
-namespace {
 
-constexpr qint64 kLargestFile = 16 << 20;  // [bytes]; a craft with a hundred kept tunes is 0.2 MB
-
-}  // namespace
-
-Result<QByteArray> readFile(const QString& path)
+Result<QByteArray> readFile(const QString& path, qint64 most_bytes)
 {
     const QFileInfo info(path);
     if (info.exists() && !info.isFile())
-        return fail(Errc::BadInput, "it is not a regular file");
+        return fail(Errc::BadInput, phrase("it is not a regular file"));
     QFile file(path);
     if (!file.open(QIODevice::ReadOnly))
-        return fail(Errc::BadInput, file.errorString().toStdString());
-    const QByteArray bytes = file.read(kLargestFile + 1);
+        return fail(Errc::BadInput, verbatim(file.errorString().toStdString()));
+    const QByteArray bytes = file.read(most_bytes + 1);
     if (file.error() != QFileDevice::NoError)
-        return fail(Errc::BadInput, file.errorString().toStdString());
-    if (bytes.size() > kLargestFile)
-        return fail(Errc::BadInput, "the file is larger than 16 MB, too large for a setup");
+        return fail(Errc::BadInput, verbatim(file.errorString().toStdString()));
+    if (bytes.size() > most_bytes)
+        return fail(Errc::BadInput,
+                    phrase("the file is larger than %1 MB, far more than a setup needs",
+                           std::to_string(most_bytes >> 20)));
     return bytes;
 }
 

@@ -4,7 +4,6 @@
 #include <QtConcurrent>
 
 #include <exception>
-#include <string>
 
 namespace stillbay::ui {
 namespace {
@@ -17,7 +16,7 @@ Result<Assessment> assessNoThrow(Assessor& assessor, const Setup& setup)
     try {
         return assessor.assess(setup);
     } catch (const std::exception& exception) {
-        return fail(Errc::Internal, std::string("a fault in the program: ") + exception.what());
+        return faultInProgram(exception);
     }
 }
 
@@ -26,6 +25,7 @@ Result<Assessment> assessNoThrow(Assessor& assessor, const Setup& setup)
 Recompute::Recompute(const Document& document, QObject* parent)
     : QObject(parent), m_document(document), m_assessor(std::make_shared<Assessor>())
 {
+    m_thread.setMaxThreadCount(1);
     m_coalesce.setSingleShot(true);
     m_coalesce.setTimerType(Qt::PreciseTimer);
     connect(&m_document, &Document::setupChanged, this, &Recompute::schedule);
@@ -55,6 +55,7 @@ void Recompute::start()
     m_isBusy = true;
     m_sinceStart.start();
     m_watcher.setFuture(QtConcurrent::run(
+        &m_thread,
         [assessor = m_assessor, setup = m_document.setup(), revision = m_document.revision()] {
             return std::make_shared<const Outcome>(
                 Outcome{setup, assessNoThrow(*assessor, setup), revision});

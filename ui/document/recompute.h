@@ -8,6 +8,7 @@
 #include <QElapsedTimer>
 #include <QFutureWatcher>
 #include <QObject>
+#include <QThreadPool>
 #include <QTimer>
 
 #include <memory>
@@ -22,9 +23,10 @@ struct Outcome {
     quint64 revision = 0;
 };
 
-/// Keeps one assessment up to date with the document, off the GUI thread. A run begins at
-/// once, but not within 10 ms of the one before: edits in between share a run. One run at a time;
-/// the last edit always wins.
+/// Keeps one assessment up to date with the document, on a thread of its own: it waits neither for
+/// jobs (background.h) nor for what Qt does in the global pool. A run begins at once, but not
+/// within 10 ms of the one before: edits in between share a run. One run at a time; the last edit
+/// always wins.
 class Recompute final : public QObject {
     Q_OBJECT
 public:
@@ -48,6 +50,7 @@ private:
     QTimer m_coalesce;
     QElapsedTimer m_sinceStart;            // of the last run
     std::shared_ptr<Assessor> m_assessor;  // used by the one run at a time; keeps the airframe
+    QThreadPool m_thread;                  // of one
     QFutureWatcher<std::shared_ptr<const Outcome>> m_watcher;
     bool m_isBusy = false;       // from the start of a run until its answer is out
     quint64 m_doneRevision = 0;  // of the last outcome

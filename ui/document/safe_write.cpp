@@ -4,17 +4,42 @@
 #include <QFileInfo>
 #include <QSaveFile>
 
+#include <cerrno>
 #include <fcntl.h>
+#include <optional>
+#include <system_error>
 #include <unistd.h>
+#include <utility>
 
 namespace stillbay::ui {
 namespace {
 
 constexpr int kMostLinks = 40;  // as the kernel's own limit
 
-tl::unexpected<Error> refused(const QString& what)
+tl::unexpected<Error> refused(Phrase what)
 {
-    return fail(Errc::BadInput, what.toStdString());
+    return fail(Errc::BadInput, std::move(what));
+}
+
+// The system's own words, where it has any.
+Phrase reasonOf(const QFileDevice& file)
+{
+    return file.error() != QFileDevice::NoError ? verbatim(file.errorString().toStdString())
+                                                : phrase("only a part could be written");
+}
+
+// The bytes are safe once the disk has them. What a full network disk, a quota or a failing disk
+// refuses often comes to light here and nowhere before. None: flushed, or a file system that
+// cannot do this at all.
+std::optional<Phrase> flushToDisk(const QSaveFile& file)
+{
+    int done = 0;
+    do
+        done = ::fdatasync(file.handle());
+    while (done != 0 && errno == EINTR);
+    if (done == 0 || errno == EINVAL || errno == ENOSYS)
+        return {};
+    return verbatim(std::generic_category().message(errno));
 }
 
 // A link that leads back to itself never ends at a file or a free name.
@@ -48,26 +73,25 @@ Result<void> safeWrite(const QString& path, const QByteArray& bytes,
 {
     const QFileInfo target(path);
     if (target.exists() && !target.isFile())
-        return refused(QStringLiteral("it is not a regular file"));
+        return refused(phrase("it is not a regular file"));
     if (linksInCircles(path))
-        return refused(QStringLiteral("the link points to itself"));
+        return refused(phrase("the link points to itself"));
 
     QSaveFile file(path);  // without the fallback that writes in place
     if (!file.open(QIODevice::WriteOnly))
-        return refused(file.errorString());
+        return refused(reasonOf(file));
     if (permissions)
         file.setPermissions(*permissions);
-    const bool whole = file.write(bytes) == bytes.size() && file.flush();
-    if (!whole || file.error() != QFileDevice::NoError) {
-        const QString why = file.error() != QFileDevice::NoError
-                                ? file.errorString()
-                                : QStringLiteral("only a part could be written");
+    const bool whole =
+        file.write(bytes) == bytes.size() && file.flush() && file.error() == QFileDevice::NoError;
+    const std::optional<Phrase> fault = whole ? flushToDisk(file) : reasonOf(file);
+    if (fault) {
         file.cancelWriting();
         file.commit();  // removes what was begun
-        return refused(why);
+        return refused(*fault);
     }
     if (!file.commit())
-        return refused(file.errorString());
+        return refused(reasonOf(file));
     syncFolderOf(path);
     return {};
 }

@@ -48,10 +48,10 @@ Result<Snapshot> readSnapshot(const QByteArray& text)
     QJsonParseError fault;
     const QJsonObject root = QJsonDocument::fromJson(text, &fault).object();
     if (fault.error != QJsonParseError::NoError)
-        return fail(Errc::BadInput, fault.errorString().toStdString());
+        return fail(Errc::BadInput, verbatim(fault.errorString().toStdString()));
     if (root[QStringLiteral("format")].toString() != kFormat ||
         root[QStringLiteral("version")].toInt() != kVersion)
-        return fail(Errc::BadInput, "it is not of the kind that this version writes");
+        return fail(Errc::BadInput, phrase("it is not of the kind that this version writes"));
     Snapshot snapshot{
         root[QStringLiteral("path")].toString(), root[QStringLiteral("title")].toString(),
         QDateTime::fromString(root[QStringLiteral("written")].toString(), Qt::ISODateWithMs),

@@ -11,6 +11,9 @@ namespace stillbay::ui {
 namespace {
 
 const QString kSuffix = QStringLiteral(".json");
+// The largest craft inside a string, where every quote takes a stroke before it, and what stands
+// around it.
+constexpr qint64 kLargest_bytes = 2 * kMaxSetupBytes + (1 << 20);
 
 QDir folder()
 {
@@ -19,7 +22,7 @@ QDir folder()
 
 Result<Snapshot> contentOf(const QString& path)
 {
-    const Result<QByteArray> text = readFile(path);
+    const Result<QByteArray> text = readFile(path, kLargest_bytes);
     if (!text)
         return tl::unexpected<Error>(text.error());
     return readSnapshot(*text);

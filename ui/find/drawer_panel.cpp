@@ -4,7 +4,6 @@
 #include "ui/find/drawer_model.h"
 #include "ui/find/tube_delegate.h"
 #include "ui/find/tube_fields.h"
-#include "ui/widgets/in_words.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
 
@@ -42,9 +41,7 @@ DrawerPanel::DrawerPanel(QWidget* parent)
     layout->addWidget(makeEntry());
     layout->addWidget(m_problem);
     connect(m_model, &DrawerModel::edited, this, &DrawerPanel::changed);
-    connect(m_model, &DrawerModel::refused, this, [this](const QString& why) {
-        say(why.isEmpty() ? QString() : tr("Not taken: %1.").arg(why));
-    });
+    connect(m_model, &DrawerModel::refused, m_problem, &ProblemLabel::refuse);
     showState();
 }
 
@@ -53,8 +50,7 @@ void DrawerPanel::makeTable()
     m_table->setAccessibleName(tr("Tubes in the drawer"));
     m_table->setModel(m_model);
     auto* const delegate = new TubeDelegate(m_table);
-    connect(delegate, &TubeDelegate::refused, this,
-            [this](const QString& why) { say(tr("Not taken: %1.").arg(why)); });
+    connect(delegate, &TubeDelegate::refused, m_problem, &ProblemLabel::refuse);
     m_table->setItemDelegate(delegate);
     m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
@@ -87,8 +83,7 @@ QWidget* DrawerPanel::makeEntry()
     for (std::size_t k = 0; k < m_boxes.size(); ++k) {
         m_boxes[k] = makeTubeBox(k, row);
         m_boxes[k]->setAccessibleName(names[k]);
-        connect(m_boxes[k], &NumberBox::refused, this,
-                [this](const QString& why) { say(tr("Not taken: %1.").arg(why)); });
+        connect(m_boxes[k], &NumberBox::refused, m_problem, &ProblemLabel::refuse);
         layout->addWidget(m_boxes[k]);
     }
     auto* const add = new QPushButton(tr("Put &in"), row);
@@ -120,7 +115,8 @@ void DrawerPanel::setPresent(const StockTube& present)
     if (drawer.tubes != m_model->tubes())
         m_model->setTubes(std::move(drawer.tubes));
     if (!drawer.damagedKey.isEmpty())
-        say(tr("A part of the drawer could not be read. It is still in the settings, under %1.")
+        m_problem->say(
+            tr("A part of the drawer could not be read. It is still in the settings, under %1.")
                 .arg(drawer.damagedKey));
     if (m_isFirst)
         for (std::size_t k = 0; k < m_boxes.size(); ++k)
@@ -136,8 +132,11 @@ std::vector<StockTube> DrawerPanel::ticked() const
 
 void DrawerPanel::put(const StockTube& tube)
 {
-    if (const int row = m_model->add(tube); row >= 0)
-        m_table->selectRow(row);
+    const int row = m_model->add(tube);
+    if (row < 0)
+        return;
+    m_table->selectRow(row);
+    m_table->setFocus();
 }
 
 void DrawerPanel::remove()
@@ -146,22 +145,19 @@ void DrawerPanel::remove()
     if (rows.isEmpty())
         return;
     const int row = rows.front().row();
+    const bool hadFocus = m_remove->hasFocus();
     m_model->remove(row);
-    say({});
+    m_problem->say({});
     if (m_model->rowCount() > 0)
         m_table->selectRow(std::min(row, m_model->rowCount() - 1));
     showState();
+    if (hadFocus && !m_remove->isEnabled())
+        m_boxes.front()->setFocus(Qt::TabFocusReason);  // to put another in
 }
 
 void DrawerPanel::showState()
 {
     m_remove->setEnabled(m_table->selectionModel()->hasSelection());
-}
-
-void DrawerPanel::say(const QString& problem)
-{
-    m_problem->setText(problem);
-    m_problem->setHidden(problem.isEmpty());
 }
 
 }  // namespace stillbay::ui

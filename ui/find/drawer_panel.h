@@ -8,7 +8,6 @@
 #include <array>
 #include <vector>
 
-class QLabel;
 class QPushButton;
 class QTableView;
 
@@ -16,6 +15,7 @@ namespace stillbay::ui {
 
 class DrawerModel;
 class NumberBox;
+class ProblemLabel;
 
 /// The tubes the builder keeps: ticked for the search, changed in place, put in and taken out.
 class DrawerPanel final : public QWidget {
@@ -36,13 +36,12 @@ private:
     void put(const StockTube& tube);
     void remove();
     void showState();
-    void say(const QString& problem);
 
     DrawerModel* m_model;
     QTableView* m_table;
     std::array<NumberBox*, 3> m_boxes;
     QPushButton* m_remove;
-    QLabel* m_problem;
+    ProblemLabel* m_problem;
     StockTube m_present;
     bool m_isFirst = true;
 };

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/find/find_tune.h"
 
+#include "core/search/known.h"
+
 #include <algorithm>
 #include <functional>
 #include <utility>
@@ -9,18 +11,6 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kBeyond = 0.01;  // of a range
-
-bool isInside(const SearchSpace& space, const Design& design)
-{
-    const bool isAllowedTube =
-        space.stock.empty() || std::find(space.stock.begin(), space.stock.end(),
-                                         stockOf(design.tube)) != space.stock.end();
-    return isAllowedTube &&
-           std::all_of(space.knobs.begin(), space.knobs.end(), [&](const KnobRange& range) {
-               const double value = valueOf(design, range.knob);
-               return value >= range.from && value <= range.to;
-           });
-}
 
 /// Where one step beyond the end of a range would be sturdier.
 std::vector<Knob> wouldWiden(const SearchSpace& space, const Candidate& sturdiest,
@@ -52,20 +42,19 @@ Setup withoutWords(Setup setup)
 
 }  // namespace
 
-Result<FindAnswer> findTune(const Setup& setup, const std::optional<SearchSpace>& space,
-                            const SearchOptions& options, const Progress& progress)
+Result<FindAnswer> findTune(const FindQuestion& question, const SearchOptions& options,
+                            const std::stop_token& stop, const Progress& progress)
 {
+    const auto& [setup, space] = question;
     FindAnswer answer{.setup = setup, .present = {}, .candidates = {}, .best = {}, .widen = {}};
     answer.present.design = designOf(setup);
-    answer.present.verdict = Judge(setup).judge(answer.present.design);
+    const Judge judge(setup);
+    answer.present.verdict = judge.judge(answer.present.design);
     const std::size_t builds = options.robustBuilds;
     if (space) {
-        std::vector<Design> known;
-        if (answer.present.verdict.feasible() && isInside(*space, answer.present.design))
-            known.push_back(answer.present.design);
-        auto found = findBest(
-            setup, *space, options, known,
-            [&](std::size_t done, std::size_t all) { return progress(done, all + builds); });
+        auto found =
+            findBest(setup, *space, options, knownDesigns(judge, setup, *space), stop,
+                     [&](std::size_t done, std::size_t all) { progress(done, all + builds); });
         if (!found)
             return tl::unexpected(found.error());
         answer.candidates = std::move(found->candidates);
@@ -76,9 +65,9 @@ Result<FindAnswer> findTune(const Setup& setup, const std::optional<SearchSpace>
     const auto robustOf = [&](const Design& design) {
         auto robust =
             robustness(everywhere, design, setup.limits.faint_px,
-                       {.builds = builds, .seed = options.seed, .threads = options.threads},
+                       {.builds = builds, .seed = options.seed, .threads = options.threads}, stop,
                        [&](std::size_t done, std::size_t) {
-                           return progress(answer.tried + done, answer.tried + builds);
+                           progress(answer.tried + done, answer.tried + builds);
                        });
         answer.tried += builds;
         return robust;

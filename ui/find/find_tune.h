@@ -19,12 +19,20 @@ struct FindAnswer {
     std::size_t tried = 0;  ///< designs and builds computed
 };
 
+/// What a search is asked.
+struct FindQuestion {
+    Setup setup;
+    std::optional<SearchSpace> space;  ///< what may change; none: look at the present tune only
+
+    bool operator==(const FindQuestion&) const = default;
+};
+
 /// How the present tune stands, and what would be better.
 ///
-/// @param space  what may change; none: only the present tune is looked at
-/// @error BadInput, NoAnswer  as findBest(); progress asked to stop.
-Result<FindAnswer> findTune(const Setup& setup, const std::optional<SearchSpace>& space,
-                            const SearchOptions& options, const Progress& progress);
+/// @param stop  ends it within one design or build
+/// @error BadInput, NoAnswer  as findBest(); it was asked to stop.
+Result<FindAnswer> findTune(const FindQuestion& question, const SearchOptions& options,
+                            const std::stop_token& stop, const Progress& progress);
 
 /// The rows of an answer: its candidates, then the present tune unless it is one of them.
 std::vector<Candidate> rowsOf(const FindAnswer& answer);

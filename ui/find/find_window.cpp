@@ -6,6 +6,7 @@
 #include "ui/find/candidates_table.h"
 #include "ui/find/find_choices.h"
 #include "ui/find/find_words.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/labels.h"
 
 #include <QAction>
@@ -47,16 +48,20 @@ FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidge
       m_problem(new ProblemLabel),
       m_model(new CandidatesModel(this)),
       m_table(new CandidatesTable(*m_model)),
-      m_done(new QuietLabel)
+      m_done(new QuietLabel),
+      m_job({.done = [this](const Result<FindAnswer>& answer) { deliver(answer); },
+             .advanced =
+                 [this](int step, int steps) {
+                     showProgress(step, steps);
+                 }})
 {
     setWindowTitle(tr("Find a tune — Stillbay"));
     addActions(shared);
     m_words->setWordWrap(true);
     m_words->setAccessibleName(tr("What to cut"));
     m_words->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    connect(m_choices, &FindChoices::refused, this,
-            [this](const QString& why) { say(tr("Not taken: %1.").arg(why)); });
-    connect(m_choices, &FindChoices::changed, this, [this] { say({}); });
+    connect(m_choices, &FindChoices::refused, m_problem, &ProblemLabel::refuse);
+    connect(m_choices, &FindChoices::changed, this, [this] { m_problem->say({}); });
     connect(m_table, &CandidatesTable::taken, this, &FindWindow::take);
     connect(m_table, &CandidatesTable::chosenChanged, this, &FindWindow::showState);
     auto* const layout = new QVBoxLayout(this);
@@ -72,6 +77,17 @@ FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidge
         resize(kFirstSize.boundedTo(screen()->availableSize()));
     craftOpened();
     m_find->setFocus();
+}
+
+// Also where the main window takes this one down with it, which sends no close event.
+FindWindow::~FindWindow()
+{
+    rememberPlace();
+}
+
+void FindWindow::rememberPlace() const
+{
+    QSettings().setValue(kPlace, saveGeometry());
 }
 
 QPushButton* FindWindow::makeButton(const QString& text, const QString& meaning,
@@ -147,7 +163,7 @@ void FindWindow::craftOpened()
     m_answer.reset();
     m_model->clear();
     m_choices->openCraft(m_document.setup());
-    say({});
+    m_problem->say({});
     setupChanged();
 }
 
@@ -157,9 +173,10 @@ void FindWindow::setupChanged()
     m_choices->follow(setup);
     m_model->setPresent(designOf(setup));
     m_done->clear();
-    if (isRunning() && !sameForSearch(setup, m_asked)) {
+    if (isRunning() && !sameForSearch(setup, m_job.wanted()->setup)) {
         stop();
-        say(tr("Stopped: the craft has changed. Find again for the craft as it is now."));
+        m_problem->say(
+            tr("Stopped: the craft has changed. Find again for the craft as it is now."));
     }
     showState();
 }
@@ -179,7 +196,7 @@ void FindWindow::find()
     if (!space)
         return;  // the reason is to be read first
     if (const QString fault = m_choices->faultOf(*space); !fault.isEmpty())
-        say(tr("Not started: %1.").arg(fault));
+        m_problem->say(tr("Not started: %1.").arg(fault));
     else
         start(space);
 }
@@ -191,23 +208,23 @@ void FindWindow::lookAtPresent()
 
 void FindWindow::start(const std::optional<SearchSpace>& space)
 {
-    m_asked = m_document.setup();
+    m_job.drop();
     m_answer.reset();
     m_model->clear();
     m_done->clear();
-    say({});
+    m_problem->say({});
     m_progress->setRange(0, 0);
     m_count->clear();
-    m_job.start([setup = m_asked,
-                 space](const Progress& progress) { return findTune(setup, space, {}, progress); },
-                [this](const Result<FindAnswer>& answer) { deliver(answer); },
-                [this](int step, int steps) { showProgress(step, steps); });
+    FindQuestion question{m_document.setup(), space};
+    m_job.want(question, [question](const Caller<FindAnswer>& caller) {
+        return findTune(question, {}, caller.stop, caller.progress);
+    });
     showState();
 }
 
 void FindWindow::stop()
 {
-    m_job.cancel();
+    m_job.drop();
     showState();
 }
 
@@ -221,7 +238,7 @@ void FindWindow::showProgress(int step, int steps)
 void FindWindow::deliver(const Result<FindAnswer>& answer)
 {
     if (!answer) {
-        say(tr("Nothing found: %1.").arg(QString::fromStdString(answer.error().what)));
+        m_problem->say(tr("Nothing found: %1.").arg(inWords(answer.error().what)));
         showState();
         return;
     }
@@ -237,11 +254,8 @@ void FindWindow::deliver(const Result<FindAnswer>& answer)
 void FindWindow::write(const QString& text, const std::function<void(Setup&)>& change,
                        const QString& done)
 {
-    const Result<void> edited = m_document.edit(text, {}, change);
-    if (edited)
+    if (m_problem->tell(m_document.edit(text, {}, change)))
         m_done->setText(done);
-    else
-        say(tr("Not taken: %1.").arg(QString::fromStdString(edited.error().what)));
 }
 
 void FindWindow::take()
@@ -294,12 +308,6 @@ void FindWindow::showState()
     m_keep->setEnabled(current && m_table->chosenRow() >= 0);
 }
 
-void FindWindow::say(const QString& problem)
-{
-    m_problem->setText(problem);
-    m_problem->setHidden(problem.isEmpty());
-}
-
 // Another window may have filled the drawer meanwhile.
 void FindWindow::changeEvent(QEvent* event)
 {
@@ -311,7 +319,7 @@ void FindWindow::changeEvent(QEvent* event)
 void FindWindow::closeEvent(QCloseEvent* event)
 {
     stop();
-    QSettings().setValue(kPlace, saveGeometry());
+    rememberPlace();
     event->accept();
 }
 

@@ -19,6 +19,7 @@ namespace stillbay::ui {
 class CandidatesModel;
 class CandidatesTable;
 class FindChoices;
+class ProblemLabel;
 
 /// Answers what to cut, beside the window, so that the charts show a tune as soon as it is taken.
 ///
@@ -30,9 +31,10 @@ class FindWindow final : public QWidget {
 public:
     /// @param shared  commands of the window that are at hand here too
     FindWindow(Document& document, const QList<QAction*>& shared, QWidget& window);
+    ~FindWindow() override;
 
     void craftOpened();  ///< another craft: nothing is left of the last one
-    bool isRunning() const { return m_job.isRunning(); }
+    bool isRunning() const { return m_job.isDue(); }
     const std::optional<FindAnswer>& answer() const { return m_answer; }
 
 protected:
@@ -58,9 +60,9 @@ private:
     void keep();
     void write(const QString& text, const std::function<void(Setup&)>& change, const QString& done);
 
+    void rememberPlace() const;
     void showState();
     void showProgress(int step, int steps);
-    void say(const QString& problem);
 
     Document& m_document;
     FindChoices* m_choices;
@@ -69,15 +71,14 @@ private:
     QProgressBar* m_progress;
     QLabel* m_count;
     QLabel* m_words;
-    QLabel* m_problem;
+    ProblemLabel* m_problem;
     CandidatesModel* m_model;
     CandidatesTable* m_table;
     QPushButton* m_take = nullptr;
     QPushButton* m_keep = nullptr;
     QLabel* m_done;
-    Setup m_asked;
     std::optional<FindAnswer> m_answer;
-    Background<FindAnswer> m_job;
+    Background<FindQuestion, FindAnswer> m_job;  // last: it is dropped first
 };
 
 }  // namespace stillbay::ui

@@ -132,28 +132,23 @@ void KnobRanges::showFree(const Row& row)
     }
 }
 
-void KnobRanges::setUsual(const Row& row, const Design& design)
+void KnobRanges::setUsual(const Design& design)
 {
-    const KnobRange usual = usualRange(design, row.knob);
-    row.from->show(shown(row.knob, usual.from));
-    row.to->show(shown(row.knob, usual.to));
+    for (const Row& row : m_rows) {
+        const KnobRange usual = usualRange(design, row.knob);
+        row.from->show(shown(row.knob, usual.from));
+        row.to->show(shown(row.knob, usual.to));
+    }
+    follow(design);
 }
 
-void KnobRanges::setUsual(const Design& design)
+// Ranges that were typed are kept, also where the craft leaves nothing to turn for a while.
+void KnobRanges::follow(const Design& design)
 {
     m_isDrilled = design.mounts.drilled();
     m_drilled->setVisible(m_isDrilled);
-    for (const Row& row : m_rows) {
-        if (isFree(row.knob, m_isDrilled))
-            setUsual(row, design);
+    for (const Row& row : m_rows)
         showFree(row);
-    }
-}
-
-void KnobRanges::follow(const Design& design)
-{
-    if (design.mounts.drilled() != m_isDrilled)
-        setUsual(design);
 }
 
 KnobRange KnobRanges::rangeOf(const Row& row)

@@ -48,7 +48,6 @@ private:
     Row makeRow(Knob knob, const QString& meaning);
     NumberBox* makeBox(Knob knob, const QString& name);
     void place(QGridLayout& grid, int row);
-    void setUsual(const Row& row, const Design& design);
     void showFree(const Row& row);
     static KnobRange rangeOf(const Row& row);
 

@@ -11,18 +11,26 @@
 #include <QListWidget>
 #include <QMainWindow>
 #include <QPushButton>
+#include <QSettings>
 #include <QSplitter>
 #include <QTextBlock>
 #include <QVBoxLayout>
 
 namespace stillbay::ui {
+namespace {
+
+const QString kPlace = QStringLiteral("help/geometry");  // keys of the settings
+const QString kColumns = QStringLiteral("help/columns");
+
+}  // namespace
 
 HelpWindow::HelpWindow(QMainWindow& explained)
     : QWidget(&explained, Qt::Window),
       m_pages(new QListWidget),
       m_browser(new HelpBrowser([&explained] { return shortcutsPage(explained); })),
       m_words(new QLineEdit),
-      m_note(new QLabel)
+      m_note(new QLabel),
+      m_columns(new QSplitter)
 {
     setWindowTitle(tr("Help — Stillbay"));
     m_pages->setAccessibleName(tr("Pages of the help"));
@@ -46,17 +54,27 @@ HelpWindow::HelpWindow(QMainWindow& explained)
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(makeSearch());
     column->addWidget(m_browser, 1);
-    auto* const splitter = new QSplitter;
-    splitter->addWidget(m_pages);
-    splitter->addWidget(right);
-    splitter->setStretchFactor(0, 0);
-    splitter->setStretchFactor(1, 1);
-    splitter->setSizes({200, 620});
-    splitter->setChildrenCollapsible(false);
+    m_columns->addWidget(m_pages);
+    m_columns->addWidget(right);
+    m_columns->setStretchFactor(0, 0);
+    m_columns->setStretchFactor(1, 1);
+    m_columns->setSizes({200, 620});
+    m_columns->setChildrenCollapsible(false);
     auto* const layout = new QVBoxLayout(this);
-    layout->addWidget(splitter);
-    resize(840, 640);
+    layout->addWidget(m_columns);
+    const QSettings settings;
+    if (!restoreGeometry(settings.value(kPlace).toByteArray()))
+        resize(840, 640);
+    m_columns->restoreState(settings.value(kColumns).toByteArray());
     m_browser->setFocus();
+}
+
+// Once, when the program ends: until then the window is only hidden.
+HelpWindow::~HelpWindow()
+{
+    QSettings settings;
+    settings.setValue(kPlace, saveGeometry());
+    settings.setValue(kColumns, m_columns->saveState());
 }
 
 QWidget* HelpWindow::makeSearch()

@@ -7,6 +7,7 @@ class QLabel;
 class QLineEdit;
 class QListWidget;
 class QMainWindow;
+class QSplitter;
 
 namespace stillbay::ui {
 
@@ -18,6 +19,7 @@ class HelpWindow final : public QWidget {
     Q_OBJECT
 public:
     explicit HelpWindow(QMainWindow& explained);
+    ~HelpWindow() override;  ///< remembers size and place
 
     void showPage(const QUrl& url);
     /// The page on the setup file, where it explains the field. @param path  "drive.motor.mass_g"
@@ -33,6 +35,7 @@ private:
     HelpBrowser* m_browser;
     QLineEdit* m_words;
     QLabel* m_note;
+    QSplitter* m_columns;
 };
 
 }  // namespace stillbay::ui

@@ -23,6 +23,12 @@ std::size_t placeOf(Knob knob)
     return static_cast<std::size_t>(knob);
 }
 
+// What a side turns unless it was told otherwise: the first of these that is free.
+constexpr std::array<std::array<Knob, 3>, 2> kUsual{{
+    {Knob::FreeLength, Knob::Stretch, Knob::Hardness},  // across
+    {Knob::Stretch, Knob::Hardness, Knob::FreeLength},  // up
+}};
+
 }  // namespace
 
 MapControls::MapControls(QWidget* parent)
@@ -105,25 +111,27 @@ void MapControls::offer(const Design& design)
         showRange(side);
 }
 
-// Stretch and elevation are left out where the holes decide them.
+// Stretch and elevation are left out where the holes decide them. What a side turned it still
+// turns, where that is free; else what is usual, but never what the other side turns.
 void MapControls::fillKnobs()
 {
     m_isFilling = true;
-    const bool isDrilled = m_design.mounts.drilled();
-    for (std::size_t which = 0; which < m_sides.size(); ++which) {
-        QComboBox* const box = m_sides[which].knob;
-        const QVariant before = box->currentData();
-        box->clear();
+    for (const Side& side : m_sides) {
+        const QVariant before = side.knob->currentData();
+        side.knob->clear();
         for (const Knob knob : kKnobs)
             if (canTurn(m_design.mounts, knob))
-                box->addItem(inWords(fieldOf(knob).label), static_cast<int>(knob));
-        const Knob usual = which == 0  ? Knob::FreeLength
-                           : isDrilled ? Knob::Hardness
-                                       : Knob::Stretch;
-        const int kept = before.isValid() ? box->findData(before) : -1;
-        box->setCurrentIndex(kept >= 0 ? kept : box->findData(static_cast<int>(usual)));
+                side.knob->addItem(inWords(fieldOf(knob).label), static_cast<int>(knob));
+        side.knob->setCurrentIndex(before.isValid() ? side.knob->findData(before) : -1);
     }
-    m_holes->setVisible(isDrilled);
+    for (std::size_t which = 0; which < m_sides.size(); ++which) {
+        QComboBox* const box = m_sides[which].knob;
+        const QVariant others = m_sides[1 - which].knob->currentData();
+        for (const Knob usual : kUsual[which])
+            if (box->currentIndex() < 0 && others != static_cast<int>(usual))
+                box->setCurrentIndex(box->findData(static_cast<int>(usual)));
+    }
+    m_holes->setVisible(m_design.mounts.drilled());
     m_isFilling = false;
 }
 

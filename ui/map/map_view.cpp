@@ -1,14 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "ui/map/map_view.h"
 
-#include "core/assess/at_throttle.h"
+#include "core/response/at_throttle.h"
 #include "core/setup/validate.h"
 #include "ui/charts/chart_heading.h"
 #include "ui/map/map_chart.h"
 #include "ui/map/map_controls.h"
 #include "ui/map/map_words.h"
-#include "ui/panels/verdict.h"
+#include "ui/widgets/in_words.h"
+#include "ui/widgets/labels.h"
 #include "ui/widgets/plain_number.h"
+#include "ui/widgets/verdict.h"
 
 #include <QHideEvent>
 #include <QLabel>
@@ -23,7 +25,7 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kPause_ms = 200;
+constexpr std::chrono::milliseconds kPause(200);  // lets a drag end before a map begins
 
 // As the knob's field shows it.
 double rounded(Knob knob, double value)
@@ -62,8 +64,23 @@ MapView::MapView(Document& document, QWidget* parent)
       m_controls(new MapControls),
       m_verdict(new Verdict),
       m_takeBest(new QPushButton(tr("&Take the best here"))),
+      m_refusal(new ProblemLabel),
       m_state(new QLabel),
-      m_progress(new QProgressBar)
+      m_progress(new QProgressBar),
+      m_job({.done =
+                 [this](const Result<Answer>& answer) {
+                     if (answer)
+                         return keep(*answer);
+                     m_failure = answer.error();
+                     drawMap();
+                 },
+             .interim = [this](const Answer& answer) { keep(answer); },
+             .advanced =
+                 [this](int done, int total) {
+                     m_progress->setRange(0, total);
+                     m_progress->setValue(done);
+                 }},
+            kPause)
 {
     auto* const splitter = new QSplitter(Qt::Horizontal);
     splitter->addWidget(makeLeft());
@@ -72,13 +89,11 @@ MapView::MapView(Document& document, QWidget* parent)
     splitter->setStretchFactor(0, 1);
     splitter->setStretchFactor(1, 0);
     splitter->setSizes({960, 310});
+    splitter->setObjectName(QStringLiteral("view.mapColumns"));
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(splitter);
 
-    m_pause.setSingleShot(true);
-    m_pause.setInterval(kPause_ms);
-    connect(&m_pause, &QTimer::timeout, this, &MapView::begin);
     connect(&m_document, &Document::setupChanged, this, &MapView::craftChanged);
     connect(m_controls, &MapControls::axesChanged, this, &MapView::refresh);
     connect(m_controls, &MapControls::showsChanged, this, &MapView::drawMap);
@@ -117,6 +132,7 @@ QWidget* MapView::makeRight()
     layout->setSpacing(8);
     layout->addWidget(m_verdict);
     layout->addWidget(m_takeBest);
+    layout->addWidget(m_refusal);
     layout->addSpacing(6);
     layout->addWidget(m_controls);
     layout->addStretch(1);
@@ -171,16 +187,14 @@ void MapView::refresh()
     if (m_wanted != key) {
         m_wanted = std::move(key);
         m_failure.reset();
-        m_job.cancel();
-        m_pause.stop();
     }
     if (!m_shown || m_shown->x != m_wanted->x || m_shown->y != m_wanted->y) {
         m_shown.reset();
         m_answer.reset();
         m_chart->setAxes(m_wanted->x, m_wanted->y);
     }
-    if (isVisible() && !isCurrent() && !m_failure && !m_job.isRunning())
-        m_pause.start();
+    if (isVisible())
+        compute();
     drawMap();
 }
 
@@ -189,42 +203,30 @@ bool MapView::isCurrent() const
     return m_answer && m_answer->isWhole && m_shown == m_wanted;
 }
 
-void MapView::begin()
+void MapView::compute()
 {
-    const auto keep = [this, key = *m_wanted](const Answer& answer) {
-        m_shown = key;
-        m_answer = answer;
-        drawMap();
-    };
-    m_job.startInSteps(
-        [setup = m_document.setup(), x = m_wanted->x, y = m_wanted->y](
-            const Progress& progress,
-            const Background<Answer>::Interim& interim) -> Result<Answer> {
-            if (const auto valid = validate(setup); !valid)
-                return tl::unexpected(valid.error());
-            const auto judge = std::make_shared<const Judge>(setup);
-            auto map = mapDesigns(*judge, designOf(setup), x, y, 0, progress,
-                                  [&](const DesignMap& coarse) {
-                                      interim({coarse, judge, false});
-                                  });
-            if (!map)
-                return tl::unexpected(map.error());
-            return Answer{*std::move(map), judge, true};
-        },
-        [this, keep](const Result<Answer>& answer) {
-            if (answer) {
-                keep(*answer);
-            } else {
-                m_failure = answer.error();
-                drawMap();
-            }
-        },
-        keep,
-        [this](int done, int total) {
-            m_progress->setRange(0, total);
-            m_progress->setValue(done);
-        });
-    showState();
+    m_job.want(*m_wanted,
+               [setup = m_document.setup(), x = m_wanted->x,
+                y = m_wanted->y](const Caller<Answer>& caller) -> Result<Answer> {
+                   if (const auto valid = validate(setup); !valid)
+                       return tl::unexpected(valid.error());
+                   const auto judge = std::make_shared<const Judge>(setup);
+                   auto map = mapDesigns(*judge, designOf(setup), x, y, 0, caller.stop,
+                                         caller.progress, [&](const DesignMap& coarse) {
+                                             caller.interim({coarse, judge, false});
+                                         });
+                   if (!map)
+                       return tl::unexpected(map.error());
+                   return Answer{*std::move(map), judge, true};
+               });
+}
+
+// Only what is wanted arrives.
+void MapView::keep(const Answer& answer)
+{
+    m_shown = m_wanted;
+    m_answer = answer;
+    drawMap();
 }
 
 void MapView::showEvent(QShowEvent* event)
@@ -236,8 +238,7 @@ void MapView::showEvent(QShowEvent* event)
 void MapView::hideEvent(QHideEvent* event)
 {
     QWidget::hideEvent(event);
-    m_pause.stop();
-    m_job.cancel();
+    m_job.drop();
 }
 
 void MapView::drawMap()
@@ -276,7 +277,7 @@ void MapView::tell()
     m_takeBest->setEnabled(best && m_shown == m_wanted);
     if (m_failure)
         m_verdict->tell(Verdict::Kind::Failure, tr("No map for this craft"),
-                        QString::fromStdString(m_failure->what));
+                        inWords(m_failure->what));
     else if (!m_answer)
         m_verdict->tell(Verdict::Kind::None, tr("Looking…"), {});
     else if (!best)
@@ -317,13 +318,13 @@ void MapView::take(double x, double y)
 {
     const Knob across = m_controls->across().knob, up = m_controls->up().knob;
     const double takenX = rounded(across, x), takenY = rounded(up, y);
-    (void)m_document.edit(tr("Take %1").arg(designInWords(across, takenX, up, takenY)), {},
-                          [=](Setup& setup) {
-                              Design design = designOf(setup);
-                              turn(design, across, takenX);
-                              turn(design, up, takenY);
-                              setup = withDesign(setup, design);
-                          });
+    m_refusal->tell(m_document.edit(tr("Take %1").arg(designInWords(across, takenX, up, takenY)),
+                                    {}, [=](Setup& setup) {
+                                        Design design = designOf(setup);
+                                        turn(design, across, takenX);
+                                        turn(design, up, takenY);
+                                        setup = withDesign(setup, design);
+                                    }));
 }
 
 void MapView::takeBest()

@@ -6,7 +6,6 @@
 #include "ui/document/document.h"
 #include "ui/map/map_field.h"
 
-#include <QTimer>
 #include <QWidget>
 
 #include <memory>
@@ -20,6 +19,7 @@ namespace stillbay::ui {
 
 class MapChart;
 class MapControls;
+class ProblemLabel;
 class Verdict;
 
 /// The wobble over two knobs, worked out anew in the background while the view is seen and the
@@ -33,7 +33,7 @@ public:
     MapControls& controls() { return *m_controls; }
     QString sentences() const;
     void lookAround();  ///< another craft: the usual ranges around its design
-    bool isComputing() const { return m_job.isRunning() || m_pause.isActive(); }
+    bool isComputing() const { return m_job.isDue(); }
     bool isCurrent() const;  ///< the whole map of the craft as it is
 
 protected:
@@ -58,7 +58,8 @@ private:
     Key keyNow() const;
     void craftChanged();
     void refresh();
-    void begin();
+    void compute();
+    void keep(const Answer& answer);
     void take(double x, double y);
     void takeBest();
     void drawMap();
@@ -72,13 +73,13 @@ private:
     MapControls* m_controls;
     Verdict* m_verdict;
     QPushButton* m_takeBest;
+    ProblemLabel* m_refusal;
     QLabel* m_state;
     QProgressBar* m_progress;
-    QTimer m_pause;  // lets a drag end before a map begins
     std::optional<Key> m_wanted, m_shown;
     std::optional<Answer> m_answer;  // for m_shown
     std::optional<Error> m_failure;
-    Background<Answer> m_job;  // last: it is gone before what it reports to
+    Background<Key, Answer> m_job;  // last: it is gone before what it reports to
 };
 
 }  // namespace stillbay::ui

@@ -2,6 +2,7 @@
 #include "ui/sheet/sheet_dialog.h"
 
 #include "ui/sheet/sheet_file.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/message_bar.h"
 
 #include <QAbstractScrollArea>
@@ -24,7 +25,8 @@ namespace stillbay::ui {
 namespace {
 
 constexpr QSize kFirstSize(720, 760);
-const QString kFolder = QStringLiteral("files/last-sheet-folder");  // key of the settings
+const QString kFolder = QStringLiteral("files/last-sheet-folder");  // keys of the settings
+const QString kPaper = QStringLiteral("sheet/paper");
 
 QToolButton* makeTurn(Qt::ArrowType arrow, const QString& name, QWidget* parent)
 {
@@ -52,7 +54,10 @@ SheetDialog::SheetDialog(BuildSheet sheet, QWidget* parent)
     setWindowTitle(tr("Build sheet"));
     m_paper->addItem(tr("A4"));
     m_paper->addItem(tr("Letter"));
-    m_paper->setCurrentIndex(usualPaper(QLocale()) == Paper::A4 ? 0 : 1);
+    const int usual = usualPaper(QLocale()) == Paper::A4 ? 0 : 1;
+    m_paper->setCurrentIndex(QSettings().value(kPaper, usual).toInt() == 0 ? 0 : 1);
+    connect(m_paper, &QComboBox::activated, this,
+            [](int index) { QSettings().setValue(kPaper, index); });
     m_paper->setAccessibleName(tr("Paper"));
     m_paper->setToolTip(tr("The paper in your printer."));
     m_preview->setAccessibleName(tr("Build sheet preview"));
@@ -146,7 +151,7 @@ bool SheetDialog::saveTo(const QString& path)
     }
     m_messages->tell(MessageBar::Kind::Problem,
                      tr("Could not save %1").arg(QDir::toNativeSeparators(path)),
-                     QString::fromStdString(saved.error().what));
+                     inWords(saved.error().what));
     return false;
 }
 

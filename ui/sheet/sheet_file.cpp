@@ -25,7 +25,7 @@ Result<void> saveSheetWithoutDisplay(int argc, char** argv, BuildSheet sheet,
     const QGuiApplication application(argc, argv);
     const Translations translations;
     if (QFontDatabase::families().isEmpty())
-        return fail(Errc::BadInput, "no font is installed to write the sheet with");
+        return fail(Errc::BadInput, phrase("no font is installed to write the sheet with"));
     sheet.date = QDate::currentDate();
     return saveSheet(sheet, paper.value_or(usualPaper(QLocale())), QFile::decodeName(path.c_str()));
 }

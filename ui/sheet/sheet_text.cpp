@@ -3,8 +3,8 @@
 
 #include "core/assess/words.h"
 #include "core/base/units.h"
-#include "ui/charts/point_words.h"
 #include "core/setup/mount_layout.h"
+#include "ui/charts/point_words.h"
 #include "ui/widgets/in_words.h"
 #include "ui/widgets/plain_number.h"
 
@@ -201,13 +201,20 @@ QString hoverWords(const HoverFigures& hover)
         .arg(full, number(kPercent * *hover.throttle_empty, 0), number(hover.speed_rpm, 0));
 }
 
+QString worstInCruise(const Limits& limits, const Assessment& assessment)
+{
+    if (!assessment.cruise)
+        return inWords(outsideCruiseInWords());
+    const double worst_px = assessment.cruise->worst_px;
+    return bold(QObject::tr("%1 px (%2)").arg(number(worst_px, 2), gradeWord(limits, worst_px)));
+}
+
 QString tunedTable(const BuildSheet& sheet)
 {
     const Setup& setup = sheet.setup;
     const Assessment& assessment = sheet.assessment;
     const Propeller& propeller = setup.drive.propeller;
     const Camera& camera = setup.camera;
-    const double worst_px = worstCruiseWobble_px(setup, assessment);
     const auto& [from, to] = setup.flight.cruise_throttle;
     QList<QStringList> rows;
     const auto add = [&rows](const QString& name, const QString& value) {
@@ -229,9 +236,7 @@ QString tunedTable(const BuildSheet& sheet)
             .arg(plain(camera.frame_rate_hz), plain(camera.horizontal_fov_deg),
                  plain(camera.exposure_ms)));
     add(QObject::tr("Cruise window"), QObject::tr("%1 throttle").arg(span(from, to)));
-    add(QObject::tr("Worst wobble in cruise"),
-        bold(
-            QObject::tr("%1 px (%2)").arg(number(worst_px, 2), gradeWord(setup.limits, worst_px))));
+    add(QObject::tr("Worst wobble in cruise"), worstInCruise(setup.limits, assessment));
     add(QObject::tr("Clean throttle"), cleanSpans(assessment));
     add(QObject::tr("Hover"), hoverWords(assessment.hover));
     return heading(QObject::tr("Tuned for")) + table({}, rows, QStringLiteral("left"));

@@ -155,7 +155,8 @@ void drawWobbleFigure(Page& page, const QRectF& area_mm, const Setup& setup,
         return;
     const Axes axes = axesFor(area_mm, setup.limits, assessment);
     page.painter().save();
-    drawCruise(page, axes, setup.flight);
+    if (assessment.cruise)
+        drawCruise(page, axes, setup.flight);
     drawScales(page, axes);
     drawLimits(page, axes, setup.limits);
     drawHover(page, axes, assessment.hover);

@@ -200,10 +200,6 @@
 <context>
     <name>QObject</name>
     <message>
-        <source>the name must end in .png, .svg, .pdf or .csv</source>
-        <translation>der Name muss auf .png, .svg, .pdf oder .csv enden</translation>
-    </message>
-    <message>
         <source>clean</source>
         <translation>sauber</translation>
     </message>
@@ -610,10 +606,6 @@
     <message>
         <source>hover, empty pack %1 %</source>
         <translation>Schweben, Akku leer %1 %</translation>
-    </message>
-    <message>
-        <source>change %1</source>
-        <translation>%1 ändern</translation>
     </message>
     <message>
         <source>%1 (at %2)</source>
@@ -1490,6 +1482,310 @@
         <source>9 of 10 builds stay clean from %1&#xa0;% to %2&#xa0;% throttle.</source>
         <translation>9 von 10 Nachbauten bleiben von %1&#xa0;% bis %2&#xa0;% Gas sauber.</translation>
     </message>
+    <message>
+        <source>A tube has its bay point and its anchor at the same place</source>
+        <translation>Bei einem Schlauch liegen Gondelpunkt und Anker am selben Ort</translation>
+    </message>
+    <message>
+        <source>no finite answer at %1 % throttle (%2 Hz): the craft is undamped and exactly on a resonance, or its arms are far too soft</source>
+        <translation>keine endliche Antwort bei %1 % Gas (%2 Hz): Der Kopter ist ungedämpft und genau auf einer Resonanz, oder seine Arme sind viel zu weich</translation>
+    </message>
+    <message>
+        <source>stopped</source>
+        <translation>angehalten</translation>
+    </message>
+    <message>
+        <source>a fault in the program: %1</source>
+        <translation>ein Fehler im Programm: %1</translation>
+    </message>
+    <message>
+        <source>line %1, column %2</source>
+        <translation>Zeile %1, Spalte %2</translation>
+    </message>
+    <message>
+        <source>the search has nothing to choose</source>
+        <translation>die Suche hat nichts zu wählen</translation>
+    </message>
+    <message>
+        <source>%1 is decided by the holes of a drilled craft</source>
+        <translation>%1 ist durch die Bohrungen eines gebohrten Kopters festgelegt</translation>
+    </message>
+    <message>
+        <source>%1 needs a range that rises</source>
+        <translation>%1 braucht einen aufsteigenden Bereich</translation>
+    </message>
+    <message>
+        <source>%1 is there twice</source>
+        <translation>%1 kommt zweimal vor</translation>
+    </message>
+    <message>
+        <source>no design within these limits holds; most often %1</source>
+        <translation>keine Auslegung in diesen Grenzen hält; am häufigsten: %1</translation>
+    </message>
+    <message>
+        <source>the map needs two different knobs</source>
+        <translation>die Karte braucht zwei verschiedene Größen</translation>
+    </message>
+    <message>
+        <source>V per cell</source>
+        <translation>V je Zelle</translation>
+    </message>
+    <message>
+        <source>an object</source>
+        <translation>ein Objekt</translation>
+    </message>
+    <message>
+        <source>a list of %1</source>
+        <translation>eine Liste von %1</translation>
+    </message>
+    <message>
+        <source>a list of %1 entries</source>
+        <translation>eine Liste mit %1 Einträgen</translation>
+    </message>
+    <message>
+        <source>%1 is missing, needed: %2</source>
+        <translation>%1 fehlt, nötig: %2</translation>
+    </message>
+    <message>
+        <source>%1 is %2, must be %3</source>
+        <translation>%1 ist %2, verlangt: %3</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>text</source>
+        <translation>Text</translation>
+    </message>
+    <message>
+        <source>Ends is %1, allowed &quot;clamped&quot; or &quot;hinged&quot;</source>
+        <translation>Ends ist %1, erlaubt ist &quot;clamped&quot; oder &quot;hinged&quot;</translation>
+    </message>
+    <message>
+        <source>%1 stands beside anchor_mm: a point has a hole or two angles</source>
+        <translation>%1 steht neben anchor_mm: Ein Punkt hat eine Bohrung oder zwei Winkel</translation>
+    </message>
+    <message>
+        <source>Version is missing, allowed %1</source>
+        <translation>Die Version fehlt, erlaubt ist %1</translation>
+    </message>
+    <message>
+        <source>Version is %1, must be a whole number from %2</source>
+        <translation>Die Version ist %1, muss aber eine ganze Zahl von %2 sein</translation>
+    </message>
+    <message>
+        <source>Version is %1, written by a newer Stillbay; this one reads versions %2</source>
+        <translation>Die Version ist %1, geschrieben von einem neueren Stillbay; dieses liest die Versionen %2</translation>
+    </message>
+    <message>
+        <source>The file is no Stillbay setup: its &quot;format&quot; is not %1</source>
+        <translation>Die Datei ist kein Stillbay-Kopter: Ihr &quot;format&quot; ist nicht %1</translation>
+    </message>
+    <message>
+        <source>Format is %1, must be %2</source>
+        <translation>Das Format ist %1, muss aber %2 sein</translation>
+    </message>
+    <message>
+        <source>The file is cut off: its text ends before the last bracket closes</source>
+        <translation>Die Datei ist abgeschnitten: Ihr Text endet vor der letzten schließenden Klammer</translation>
+    </message>
+    <message>
+        <source>The file is not JSON: unexpected line break or control character</source>
+        <translation>Die Datei ist kein JSON: unerwarteter Zeilenumbruch oder unerwartetes Steuerzeichen</translation>
+    </message>
+    <message>
+        <source>The file is not JSON: unexpected %1</source>
+        <translation>Die Datei ist kein JSON: unerwartetes %1</translation>
+    </message>
+    <message>
+        <source>The file holds the number %1, which is too large</source>
+        <translation>Die Datei enthält die Zahl %1, die zu groß ist</translation>
+    </message>
+    <message>
+        <source>The file holds %1, which is no number in JSON</source>
+        <translation>Die Datei enthält %1, in JSON keine Zahl</translation>
+    </message>
+    <message>
+        <source>Key %1 appears twice</source>
+        <translation>Der Schlüssel %1 kommt zweimal vor</translation>
+    </message>
+    <message>
+        <source>Key %1 is one too many, allowed up to %2 in an object</source>
+        <translation>Der Schlüssel %1 ist einer zu viel, erlaubt sind bis zu %2 in einem Objekt</translation>
+    </message>
+    <message>
+        <source>The file nests deeper than %1 levels</source>
+        <translation>Die Datei ist tiefer als %1 Ebenen geschachtelt</translation>
+    </message>
+    <message>
+        <source>The file is larger than %1 MB, far more than a setup needs</source>
+        <translation>Die Datei ist größer als %1 MB, weit mehr, als ein Kopter braucht</translation>
+    </message>
+    <message>
+        <source>The file is empty</source>
+        <translation>Die Datei ist leer</translation>
+    </message>
+    <message>
+        <source>The file is not UTF-8 text</source>
+        <translation>Die Datei ist kein UTF-8-Text</translation>
+    </message>
+    <message>
+        <source>%1 is %2 bytes long, allowed up to %3</source>
+        <translation>%1 ist %2 Byte lang, erlaubt sind bis zu %3</translation>
+    </message>
+    <message>
+        <source>%1 is not UTF-8 text</source>
+        <translation>%1 ist kein UTF-8-Text</translation>
+    </message>
+    <message>
+        <source>Ends are neither clamped nor hinged</source>
+        <translation>Die Enden sind weder geklemmt noch gelenkig</translation>
+    </message>
+    <message>
+        <source>%1 has %2 entries, allowed %3</source>
+        <translation>%1 hat %2 Einträge, erlaubt sind %3</translation>
+    </message>
+    <message>
+        <source>Wall is %1, must be below half the smaller side, %2</source>
+        <translation>Die Wand ist %1, muss aber unter der Hälfte der kleineren Seite liegen, %2</translation>
+    </message>
+    <message>
+        <source>Empty voltage is %1, must not exceed the full voltage, %2</source>
+        <translation>Die leere Spannung ist %1, darf aber die volle nicht übersteigen, %2</translation>
+    </message>
+    <message>
+        <source>%1 is %2, must fit into one frame, %3</source>
+        <translation>%1 ist %2, muss aber in ein Bild passen, %3</translation>
+    </message>
+    <message>
+        <source>Bore is %1, must be smaller than the outer diameter, %2</source>
+        <translation>Der Innendurchmesser ist %1, muss aber kleiner sein als der Außendurchmesser, %2</translation>
+    </message>
+    <message>
+        <source>Cruise throttle runs from %1 to %2, the first must be the smaller</source>
+        <translation>Das Gas im Reiseflug läuft von %1 bis %2, die erste Zahl muss die kleinere sein</translation>
+    </message>
+    <message>
+        <source>Faint from is %1, must be below bad from, %2</source>
+        <translation>Schwach ab %1 muss unter schlimm ab %2 liegen</translation>
+    </message>
+    <message>
+        <source>Saved is %1, must read like 2026-05-01T10:00:00Z or be empty</source>
+        <translation>Der Speicherzeitpunkt ist %1, muss aber wie 2026-05-01T10:00:00Z lauten oder leer sein</translation>
+    </message>
+    <message>
+        <source>Airframe hole lies %1 from its bay point, must be at least %2 away</source>
+        <translation>Die Bohrung im Rahmen liegt %1 von ihrem Gondelpunkt, muss aber mindestens %2 entfernt sein</translation>
+    </message>
+    <message>
+        <source>Stretch to this hole is %1 (%2 on a free length of %3), allowed %4</source>
+        <translation>Die Vordehnung bis zu dieser Bohrung ist %1 (%2 bei einer freien Länge von %3), erlaubt ist %4</translation>
+    </message>
+    <message>
+        <source>Points mix drilled ones, which have anchor_mm, with planned ones, which have azimuth_deg and elevation_deg</source>
+        <translation>Gebohrte Punkte mit anchor_mm stehen neben geplanten mit azimuth_deg und elevation_deg</translation>
+    </message>
+    <message>
+        <source>Stretch is %1, must be null in a drilled craft, whose holes decide it</source>
+        <translation>Die Vordehnung ist %1, muss aber null sein in einem gebohrten Kopter, dessen Bohrungen sie bestimmen</translation>
+    </message>
+    <message>
+        <source>Stretch is missing, allowed %1</source>
+        <translation>Die Vordehnung fehlt, erlaubt ist %1</translation>
+    </message>
+    <message>
+        <source>%1°</source>
+        <translation>%1°</translation>
+    </message>
+    <message>
+        <source>%1 %2</source>
+        <translation>%1 %2</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 bis %2</translation>
+    </message>
+    <message>
+        <source>the mass matrix is not positive definite</source>
+        <translation>die Massenmatrix ist nicht positiv definit</translation>
+    </message>
+    <message>
+        <source>the modes&apos; iteration did not converge</source>
+        <translation>die Iteration der Eigenformen ist nicht konvergiert</translation>
+    </message>
+    <message>
+        <source>a mode of the bay does not swing back</source>
+        <translation>eine Eigenform der Gondel schwingt nicht zurück</translation>
+    </message>
+    <message>
+        <source>two modes of the bay coincide so closely that they cannot be told apart</source>
+        <translation>zwei Eigenformen der Gondel liegen so dicht beisammen, dass sie nicht zu unterscheiden sind</translation>
+    </message>
+    <message>
+        <source>nothing holds the bay in one motion: the %1 freely; add tubes or spread them</source>
+        <translation>in einer Bewegung hält nichts die Gondel: Die %1 frei; mehr Schläuche anbringen oder sie weiter verteilen</translation>
+    </message>
+    <message>
+        <source>no rest pose found at %1 g: the iteration did not converge</source>
+        <translation>keine Ruhelage gefunden bei %1 g: Die Iteration ist nicht konvergiert</translation>
+    </message>
+    <message>
+        <source>Free length is %1 mm, too short for a clamped tube of this section: allowed above %2 mm</source>
+        <translation>Die freie Länge ist %1 mm, zu kurz für einen geklemmten Schlauch dieses Querschnitts: erlaubt ist mehr als %2 mm</translation>
+    </message>
+    <message>
+        <source>a number from %1</source>
+        <translation>eine Zahl von %1</translation>
+    </message>
+    <message>
+        <source>a whole number from %1</source>
+        <translation>eine ganze Zahl von %1</translation>
+    </message>
+    <message>
+        <source>null or a number from %1</source>
+        <translation>null oder eine Zahl von %1</translation>
+    </message>
+    <message>
+        <source>a list of numbers from %1</source>
+        <translation>eine Liste von Zahlen von %1</translation>
+    </message>
+    <message>
+        <source>a list of 2 numbers from %1</source>
+        <translation>eine Liste von 2 Zahlen von %1</translation>
+    </message>
+    <message>
+        <source>a list of 3 numbers from %1</source>
+        <translation>eine Liste von 3 Zahlen von %1</translation>
+    </message>
+    <message>
+        <source>%1 is %2, allowed %3</source>
+        <translation>%1 ist %2, erlaubt ist %3</translation>
+    </message>
+    <message>
+        <source>No throttle of this sweep lies in the cruise window</source>
+        <translation>Kein Gaswert dieses Durchlaufs liegt im Reiseflugbereich</translation>
+    </message>
+    <message>
+        <source>as drawn the tube is crushed to %1 of its free length, beyond what the model covers</source>
+        <translation>gezeichnet ist der Schlauch auf %1 seiner freien Länge gestaucht, weiter, als das Modell reicht</translation>
+    </message>
+    <message>
+        <source>no stable rest at %1 g: the tube is crushed to %2 of its free length, beyond what the model covers</source>
+        <translation>keine stabile Ruhelage bei %1 g: Der Schlauch wird auf %2 seiner freien Länge gestaucht, weiter, als das Modell reicht</translation>
+    </message>
+    <message>
+        <source>no stable rest at %1 g: the tube gives way sideways and the bay buckles</source>
+        <translation>keine stabile Ruhelage bei %1 g: Der Schlauch weicht seitlich aus, und die Gondel knickt aus</translation>
+    </message>
+    <message>
+        <source>This craft cannot be saved: written out it is larger than the %1 MB that a setup file may have.</source>
+        <translation>Dieser Kopter ist nicht zu speichern: ausgeschrieben ist er größer als die %1 MB, die eine Datei haben darf.</translation>
+    </message>
+    <message>
+        <source>The craft takes %1 MB as text, a setup file may have %2</source>
+        <translation>Der Kopter braucht als Text %1 MB, eine Datei darf %2 haben</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -1608,6 +1904,42 @@
     <message>
         <source>mirror tubes both ways</source>
         <translation>Schläuche in beide Richtungen spiegeln</translation>
+    </message>
+    <message>
+        <source>the name must end in .png, .svg, .pdf or .csv</source>
+        <translation>der Name muss auf .png, .svg, .pdf oder .csv enden</translation>
+    </message>
+    <message>
+        <source>the text to be written does not read back as this craft</source>
+        <translation>der zu schreibende Text liest sich nicht als dieser Kopter zurück</translation>
+    </message>
+    <message>
+        <source>it is not a regular file</source>
+        <translation>es ist keine gewöhnliche Datei</translation>
+    </message>
+    <message>
+        <source>the link points to itself</source>
+        <translation>die Verknüpfung zeigt auf sich selbst</translation>
+    </message>
+    <message>
+        <source>only a part could be written</source>
+        <translation>nur ein Teil konnte geschrieben werden</translation>
+    </message>
+    <message>
+        <source>it is not of the kind that this version writes</source>
+        <translation>es ist nicht von der Art, die diese Version schreibt</translation>
+    </message>
+    <message>
+        <source>no font is installed to write the sheet with</source>
+        <translation>keine Schrift ist installiert, um das Blatt zu schreiben</translation>
+    </message>
+    <message>
+        <source>the file is larger than %1 MB, far more than a setup needs</source>
+        <translation>die Datei ist größer als %1 MB, weit mehr, als ein Kopter braucht</translation>
+    </message>
+    <message>
+        <source>another program holds its place</source>
+        <translation>ein anderes Programm hält seinen Platz</translation>
     </message>
 </context>
 <context>
@@ -2349,10 +2681,6 @@
         <translation>Nimmt den gewählten Schlauch aus der Schublade (Entf).</translation>
     </message>
     <message>
-        <source>Not taken: %1.</source>
-        <translation>Nicht übernommen: %1.</translation>
-    </message>
-    <message>
         <source>Tubes in the drawer</source>
         <translation>Schläuche in der Schublade</translation>
     </message>
@@ -2505,10 +2833,6 @@
         <source>%1, one more</source>
         <translation>%1, eins mehr</translation>
     </message>
-    <message>
-        <source>Not taken: %1</source>
-        <translation>Nicht übernommen: %1</translation>
-    </message>
 </context>
 <context>
     <name>stillbay::ui::FileActions</name>
@@ -2588,6 +2912,10 @@
         <source>Save the changes to %1 first?</source>
         <translation>Änderungen an %1 zuerst speichern?</translation>
     </message>
+    <message>
+        <source>%1 has changed on disk since it was read here, and cannot be read now. Saving replaces what is there, without a copy.</source>
+        <translation>%1 wurde auf der Platte geändert, seit die Datei hier gelesen wurde, und ist jetzt nicht lesbar. Speichern ersetzt, was dort ist, ohne eine Kopie.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::FileGuard</name>
@@ -2638,6 +2966,14 @@
     <message>
         <source>Goes on with the craft in this window, as unsaved work.</source>
         <translation>Macht mit dem Kopter in diesem Fenster weiter, als nicht gespeicherte Arbeit.</translation>
+    </message>
+    <message>
+        <source>%1 was changed by another program and cannot be read</source>
+        <translation>%1 wurde von einem anderen Programm geändert und ist nicht lesbar</translation>
+    </message>
+    <message>
+        <source>%1. The craft is still in this window; keeping yours lets the next save replace what is there now.</source>
+        <translation>%1. Der Kopter ist noch in diesem Fenster; wer seinen behält, ersetzt beim nächsten Speichern, was jetzt dort ist.</translation>
     </message>
 </context>
 <context>
@@ -2797,10 +3133,6 @@
     <message>
         <source>What to cut</source>
         <translation>Was zuzuschneiden ist</translation>
-    </message>
-    <message>
-        <source>Not taken: %1.</source>
-        <translation>Nicht übernommen: %1.</translation>
     </message>
     <message>
         <source>&amp;Find the best</source>
@@ -3027,10 +3359,6 @@
         <source>Allowed: %1 to %2 %3</source>
         <translation>Erlaubt: %1 bis %2 %3</translation>
     </message>
-    <message>
-        <source>Not taken: %1</source>
-        <translation>Nicht übernommen: %1</translation>
-    </message>
 </context>
 <context>
     <name>stillbay::ui::HelpsPanel</name>
@@ -3247,6 +3575,10 @@
     <message>
         <source>Length × stretch</source>
         <translation>Länge × Dehnung</translation>
+    </message>
+    <message>
+        <source>Safety against a crash</source>
+        <translation>Sicherung gegen einen Absturz</translation>
     </message>
 </context>
 <context>
@@ -3469,6 +3801,13 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::ProblemLabel</name>
+    <message>
+        <source>Not taken: %1.</source>
+        <translation>Nicht übernommen: %1.</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::RecentList</name>
     <message>
         <source>Opened last:</source>
@@ -3548,6 +3887,10 @@
         <source>Unsaved work of an earlier run cannot be read (%1). It was kept as %2</source>
         <translation>Nicht gespeicherte Arbeit eines früheren Laufs ist nicht lesbar (%1). Sie wurde aufgehoben als %2</translation>
     </message>
+    <message>
+        <source>Its file %1 cannot be read now.</source>
+        <translation>Seine Datei %1 ist jetzt nicht lesbar.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::RowList</name>
@@ -3591,10 +3934,6 @@
         <source>move %1 down</source>
         <translation>%1 nach unten schieben</translation>
     </message>
-    <message>
-        <source>Not done: %1</source>
-        <translation>Nicht ausgeführt: %1</translation>
-    </message>
 </context>
 <context>
     <name>stillbay::ui::Section</name>
@@ -3616,6 +3955,10 @@
     <message>
         <source>No build sheet for this craft</source>
         <translation>Kein Baublatt für diesen Kopter</translation>
+    </message>
+    <message>
+        <source>Build sheet</source>
+        <translation>Baublatt</translation>
     </message>
 </context>
 <context>
@@ -3836,6 +4179,13 @@
     <message>
         <source>none</source>
         <translation>keines</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TextRow</name>
+    <message>
+        <source>change %1</source>
+        <translation>%1 ändern</translation>
     </message>
 </context>
 <context>
@@ -4060,10 +4410,6 @@
         <translation>Vordehnung ändern</translation>
     </message>
     <message>
-        <source>Not taken: %1</source>
-        <translation>Nicht übernommen: %1</translation>
-    </message>
-    <message>
         <source>Cut</source>
         <translation>Schnittlänge</translation>
     </message>
@@ -4209,13 +4555,13 @@
         <source>Change a kept tune&apos;s note</source>
         <translation>Notiz einer abgelegten Abstimmung ändern</translation>
     </message>
+    <message>
+        <source>a kept tune needs a name</source>
+        <translation>eine abgelegte Abstimmung braucht einen Namen</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::TunesPanel</name>
-    <message>
-        <source>Not changed: %1.</source>
-        <translation>Nicht geändert: %1.</translation>
-    </message>
     <message>
         <source>&amp;Keep this tune</source>
         <translation>Abstimmung &amp;ablegen</translation>

@@ -1,70 +1,84 @@
 // SPDX-License-Identifier: MIT
 #include "ui/widgets/bind_text.h"
 
+#include "ui/widgets/labels.h"
+
 #include <QLineEdit>
 #include <QPlainTextEdit>
 #include <QSignalBlocker>
+#include <QVBoxLayout>
+
+#include <utility>
 
 namespace stillbay::ui {
-namespace {
 
-QString textIn(const Document& document, const TextAccess& access)
+TextRow::TextRow(Document& document, TextAccess access, QWidget* editor)
+    : m_document(document),
+      m_access(std::move(access)),
+      m_editor(editor),
+      m_refusal(new ProblemLabel(this))
 {
-    const std::string* text = access.find(document.setup());
-    return text ? QString::fromStdString(*text) : QString();
+    m_editor->setAccessibleName(m_access.spoken);
+    m_editor->setAcceptDrops(false);  // a dropped file is for the window
+    setFocusProxy(m_editor);
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(2);
+    layout->addWidget(m_editor);
+    layout->addWidget(m_refusal);
+    connect(&m_document, &Document::opened, this, [this] { m_isRefused = false; });
+    connect(&m_document, &Document::setupChanged, this, &TextRow::refresh);
 }
 
-void write(Document& document, const TextAccess& access, const QString& text)
+TextRow::TextRow(Document& document, TextAccess access, QLineEdit* editor)
+    : TextRow(document, std::move(access), static_cast<QWidget*>(editor))
 {
-    // What the setup refuses stays in the field until it is left; then the field shows the old
-    // text.
-    (void)document.edit(QObject::tr("change %1").arg(access.spoken), access.path,
-                        [&](Setup& setup) {
-                            if (const std::string* old = access.find(setup))
-                                *const_cast<std::string*>(old) = text.toStdString();
-                        });
-}
-
-}  // namespace
-
-QLineEdit* bindLine(Document& document, const TextAccess& access)
-{
-    auto* const line = new QLineEdit;
-    line->setAccessibleName(access.spoken);
-    line->setAcceptDrops(false);  // a dropped file is for the window
-    const auto show = [line, &document, access] {
-        const QString text = textIn(document, access);
-        if (line->text() != text)
-            line->setText(text);
+    m_typed = [editor] {
+        return editor->text();
     };
-    show();
-    QObject::connect(&document, &Document::setupChanged, line, show);
-    QObject::connect(line, &QLineEdit::textEdited, &document,
-                     [&document, access](const QString& text) { write(document, access, text); });
-    QObject::connect(line, &QLineEdit::editingFinished, &document, [&document, show] {
-        document.endGesture();
-        show();
-    });
-    return line;
+    m_show = [editor](const QString& text) {
+        editor->setText(text);
+    };
+    connect(editor, &QLineEdit::textEdited, this, &TextRow::write);
+    connect(editor, &QLineEdit::editingFinished, &m_document, &Document::endGesture);
+    refresh();
 }
 
-QPlainTextEdit* bindNotes(Document& document, const TextAccess& access)
+TextRow::TextRow(Document& document, TextAccess access, QPlainTextEdit* editor)
+    : TextRow(document, std::move(access), static_cast<QWidget*>(editor))
 {
-    auto* const notes = new QPlainTextEdit;
-    notes->setAccessibleName(access.spoken);
-    notes->setAcceptDrops(false);
-    notes->setTabChangesFocus(true);
-    const auto show = [notes, &document, access] {
-        const QString text = textIn(document, access);
-        const QSignalBlocker quiet(notes);
-        if (notes->toPlainText() != text)
-            notes->setPlainText(text);
+    editor->setTabChangesFocus(true);
+    m_typed = [editor] {
+        return editor->toPlainText();
     };
-    show();
-    QObject::connect(&document, &Document::setupChanged, notes, show);
-    QObject::connect(notes, &QPlainTextEdit::textChanged, &document,
-                     [&document, access, notes] { write(document, access, notes->toPlainText()); });
-    return notes;
+    m_show = [editor](const QString& text) {
+        const QSignalBlocker quiet(editor);
+        editor->setPlainText(text);
+    };
+    connect(editor, &QPlainTextEdit::textChanged, this, &TextRow::write);
+    refresh();
+}
+
+void TextRow::write()
+{
+    m_isRefused = !m_refusal->tell(
+        m_document.edit(tr("change %1").arg(m_access.spoken), m_access.path, [this](Setup& setup) {
+            if (const std::string* old = m_access.find(setup))
+                *const_cast<std::string*>(old) = m_typed().toStdString();
+        }));
+}
+
+void TextRow::refresh()
+{
+    const std::string* const text = m_access.find(m_document.setup());
+    const QString now = text ? QString::fromStdString(*text) : QString();
+    if (m_isRefused && now == m_known)
+        return;  // an edit elsewhere must not wipe what is typed here
+    m_known = now;
+    m_isRefused = false;
+    m_refusal->say({});
+    if (m_typed() != now)
+        m_show(now);
 }
 
 }  // namespace stillbay::ui

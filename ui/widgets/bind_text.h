@@ -4,6 +4,7 @@
 #include "ui/document/document.h"
 
 #include <QString>
+#include <QWidget>
 
 #include <functional>
 #include <string>
@@ -13,6 +14,8 @@ class QPlainTextEdit;
 
 namespace stillbay::ui {
 
+class ProblemLabel;
+
 /// One piece of text of a setup.
 struct TextAccess {
     QString path;    ///< as in the file; steps of one typing merge
@@ -20,10 +23,29 @@ struct TextAccess {
     std::function<const std::string*(const Setup&)> find;  ///< null: that row is gone
 };
 
-/// A line bound to the document in both directions.
-QLineEdit* bindLine(Document& document, const TextAccess& access);
+/// An editor bound to a piece of text in both directions. Text that the document refuses stays in
+/// the editor, with the reason below, until it is mended or the piece is changed elsewhere.
+class TextRow final : public QWidget {
+    Q_OBJECT
+public:
+    TextRow(Document& document, TextAccess access, QLineEdit* editor);
+    TextRow(Document& document, TextAccess access, QPlainTextEdit* editor);
 
-/// The same for text of several lines.
-QPlainTextEdit* bindNotes(Document& document, const TextAccess& access);
+    QWidget* editor() const { return m_editor; }
+
+private:
+    TextRow(Document& document, TextAccess access, QWidget* editor);
+    void write();
+    void refresh();
+
+    Document& m_document;
+    TextAccess m_access;
+    QWidget* m_editor;
+    ProblemLabel* m_refusal;
+    std::function<QString()> m_typed;
+    std::function<void(const QString&)> m_show;
+    QString m_known;  // the document's text when it was looked at last
+    bool m_isRefused = false;
+};
 
 }  // namespace stillbay::ui

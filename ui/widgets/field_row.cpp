@@ -118,7 +118,7 @@ void FieldRow::makeBox(std::size_t index)
     m_boxes.push_back(box);
     connect(box, &NumberBox::valueChanged, this, [this, index](double v) { commit(index, v); });
     connect(box, &NumberBox::editingFinished, &m_document, &Document::endGesture);
-    connect(box, &NumberBox::refused, this, &FieldRow::showRefusal);
+    connect(box, &NumberBox::refused, m_refusal, &ProblemLabel::refuse);
     connect(box->findChild<QLineEdit*>(), &QLineEdit::textEdited, m_refusal, &QLabel::hide);
 }
 
@@ -131,11 +131,9 @@ void FieldRow::makeListButtons()
         result->setToolTip(spoken);
         connect(result, &QToolButton::clicked, this, [this, change] {
             const std::size_t size = m_spec.count(m_document.setup());
-            const auto done = m_document.edit(undoText(), {}, [&](Setup& setup) {
+            m_refusal->tell(m_document.edit(undoText(), {}, [&](Setup& setup) {
                 m_spec.resize(setup, change > 0 ? size + 1 : size - 1);
-            });
-            if (!done)
-                showRefusal(QString::fromStdString(done.error().what));
+            }));
         });
         return result;
     };
@@ -206,7 +204,7 @@ void FieldRow::commit(std::size_t index, double value)
         return;
     if (const std::optional<double> kept = access.read(m_document.setup()))
         m_boxes[index]->show(*kept);
-    showRefusal(QString::fromStdString(done.error().what));
+    m_refusal->tell(done);
 }
 
 void FieldRow::setGiven(bool given)
@@ -219,13 +217,7 @@ void FieldRow::setGiven(bool given)
     if (done)
         return;
     refresh();
-    showRefusal(QString::fromStdString(done.error().what));
-}
-
-void FieldRow::showRefusal(const QString& reason)
-{
-    m_refusal->setText(tr("Not taken: %1").arg(reason));
-    m_refusal->show();
+    m_refusal->tell(done);
 }
 
 }  // namespace stillbay::ui

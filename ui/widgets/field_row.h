@@ -16,6 +16,7 @@ class QToolButton;
 namespace stillbay::ui {
 
 class NumberBox;
+class ProblemLabel;
 
 /// One field of the craft form: label, number boxes, and the reason when an entry is refused.
 /// Reads and writes the document; the units are the field table's, nothing is converted.
@@ -41,7 +42,6 @@ private:
     void showWhetherGiven(bool given);
     void commit(std::size_t index, double value);
     void setGiven(bool given);
-    void showRefusal(const QString& reason);
     QString hover() const;
     QString undoText() const;
 
@@ -57,7 +57,7 @@ private:
     QCheckBox* m_none = nullptr;
     QToolButton* m_more = nullptr;
     QToolButton* m_fewer = nullptr;
-    QLabel* m_refusal;
+    ProblemLabel* m_refusal;
 };
 
 }  // namespace stillbay::ui

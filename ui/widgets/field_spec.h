@@ -139,7 +139,7 @@ FieldSpec specOf(const Field<Owner>& field, const Place<Owner>& place)
     spec.path = place.path + u'.' + QString::fromUtf8(field.key);
     spec.label = inWords(field.label);
     spec.spoken = place.spoken + QStringLiteral(": ") + spec.label.toLower();
-    spec.unit = QString::fromUtf8(field.unit);
+    spec.unit = inWords(field.unit);
     spec.meaning = inWords(field.meaning);
     spec.min = field.min;
     spec.max = field.max;

@@ -8,21 +8,36 @@
 namespace stillbay::ui {
 namespace {
 
-// The translation tools file core's sentences under its namespace.
-constexpr const char* kContext = "stillbay";
+// The translation tools file a sentence under the namespace it stands in: core's, or the window's.
+constexpr const char* kContexts[] = {"stillbay", "stillbay::ui"};
+
+QString translated(const char* english)
+{
+    const QString unchanged = QString::fromUtf8(english);
+    for (const char* context : kContexts)
+        if (const QString text = QCoreApplication::translate(context, english); text != unchanged)
+            return text;
+    return unchanged;
+}
 
 class WindowLanguage final : public Language {
 public:
     std::string pattern(std::string_view english) const override
     {
-        return QCoreApplication::translate(kContext, std::string(english).c_str()).toStdString();
+        return translated(std::string(english).c_str()).toStdString();
     }
 
     std::string number(const Number& number) const override
     {
-        return (number.significant ? plainNumber(number.value, number.digits)
-                                   : plainDecimals(number.value, number.digits))
-            .toStdString();
+        switch (number.form) {
+            case Number::Form::Decimals:
+                return plainDecimals(number.value, number.digits).toStdString();
+            case Number::Form::Significant:
+                return plainNumber(number.value, number.digits).toStdString();
+            case Number::Form::Exact:
+                return exactNumber(number.value).toStdString();
+        }
+        return {};
     }
 };
 
@@ -35,7 +50,7 @@ QString inWords(const Phrase& phrase)
 
 QString inWords(const char* literal)
 {
-    return QCoreApplication::translate(kContext, literal);
+    return *literal == '\0' ? QString() : translated(literal);
 }
 
 }  // namespace stillbay::ui

@@ -2,6 +2,7 @@
 #include "ui/widgets/labels.h"
 
 #include "ui/widgets/colours.h"
+#include "ui/widgets/in_words.h"
 
 #include <QApplication>
 #include <QEvent>
@@ -34,6 +35,23 @@ ProblemLabel::ProblemLabel(QWidget* parent) : QLabel(parent)
     setWordWrap(true);
     hide();
     recolour();
+}
+
+void ProblemLabel::say(const QString& problem)
+{
+    setText(problem);
+    setHidden(problem.isEmpty());
+}
+
+void ProblemLabel::refuse(const QString& why)
+{
+    say(why.isEmpty() ? QString() : tr("Not taken: %1.").arg(why));
+}
+
+bool ProblemLabel::tell(const Result<void>& edit)
+{
+    refuse(edit ? QString() : inWords(edit.error().what));
+    return edit.has_value();
 }
 
 void ProblemLabel::recolour()

@@ -1,15 +1,25 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/base/result.h"
+
 #include <QLabel>
 
 namespace stillbay::ui {
 
-/// A wrapped label, hidden at first, for why something was refused.
+/// A wrapped label beside what was tried: the one way to tell that it was refused, and why. Hidden
+/// while there is nothing to tell.
 class ProblemLabel final : public QLabel {
     Q_OBJECT
 public:
     explicit ProblemLabel(QWidget* parent = nullptr);
+
+    void say(const QString& problem);  ///< whole sentences; empty: nothing
+    void refuse(const QString& why);   ///< "Not taken: why."; empty: nothing
+    /// Tells why an edit was refused, or nothing where it was not.
+    ///
+    /// @return whether it was taken
+    bool tell(const Result<void>& edit);
 
 protected:
     void changeEvent(QEvent* event) override;

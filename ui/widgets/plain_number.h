@@ -13,4 +13,7 @@ QString plainNumber(double value, int digits);
 /// The same with so many decimals.
 QString plainDecimals(double value, int decimals);
 
+/// The same with the digits of toText(), the fewest that mean the same double.
+QString exactNumber(double value);
+
 }  // namespace stillbay::ui

@@ -65,6 +65,11 @@ void Section::setOpen(bool open)
     m_body->setVisible(open);
 }
 
+void Section::rememberAs(const QString& name)
+{
+    m_heading->setObjectName(QStringLiteral("view.section.%1").arg(name));
+}
+
 bool Section::isOpen() const
 {
     return m_heading->isChecked();

@@ -20,6 +20,7 @@ public:
     void setSummary(const QString& summary);
     void setOpen(bool open);
     bool isOpen() const;
+    void rememberAs(const QString& name);  ///< whether it is open, from one run to the next
 
 private:
     QToolButton* m_heading;

@@ -26,10 +26,9 @@ const QString kFolder = QStringLiteral("files/last-folder");  // key of the sett
 
 QString describe(const Error& error)
 {
-    const QString what = QString::fromStdString(error.what);
-    return error.where.empty()
-               ? what
-               : QObject::tr("%1 (at %2)").arg(what, QString::fromStdString(error.where));
+    const QString what = inWords(error.what);
+    const QString where = inWords(whereInWords(error));
+    return where.isEmpty() ? what : QObject::tr("%1 (at %2)").arg(what, where);
 }
 
 QString filter()
@@ -171,11 +170,14 @@ FileActions::Replace FileActions::askToReplace(const QString& path)
     const FileStamp now = stampOnDisk(path);
     if (!now.exists() || now.sameContent(m_document.stamp()))
         return Replace::Yes;
+    const QString what =
+        now.isReadable()
+            ? tr("%1 has changed on disk since it was read here. Saving replaces that version.")
+            : tr("%1 has changed on disk since it was read here, and cannot be read now. Saving "
+                 "replaces what is there, without a copy.");
     QMessageBox box(QMessageBox::Warning, tr("Changed by another program"),
-                    tr("%1 has changed on disk since it was read here. Saving replaces that "
-                       "version.")
-                        .arg(m_document.fileName()),
-                    QMessageBox::Save | QMessageBox::Cancel, &m_window);
+                    what.arg(m_document.fileName()), QMessageBox::Save | QMessageBox::Cancel,
+                    &m_window);
     box.button(QMessageBox::Save)->setText(tr("&Replace it"));
     const QAbstractButton* const other = box.addButton(tr("Save &as…"), QMessageBox::ActionRole);
     box.setDefaultButton(QMessageBox::Cancel);

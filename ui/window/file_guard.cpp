@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/file_guard.h"
 
+#include "ui/document/read_file.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_actions.h"
 
@@ -34,6 +36,9 @@ void FileGuard::noticed(FileWatch::State state)
         case FileWatch::State::Changed:
             tellChanged();
             break;
+        case FileWatch::State::Unreadable:
+            tellUnreadable();
+            break;
         case FileWatch::State::Gone:
             tellGone();
             break;
@@ -53,6 +58,21 @@ void FileGuard::tellChanged()
               m_files.openFile(m_document.path());
           }},
          {tr("Keep mine"), tr("Goes on with the craft in this window."), [this] {
+              m_document.keepOver(stampOnDisk(m_document.path()));
+          }}});
+}
+
+void FileGuard::tellUnreadable()
+{
+    const Result<QByteArray> bytes = readFile(m_document.path());
+    const QString why = bytes ? QString() : inWords(bytes.error().what);
+    m_bar.tell(
+        MessageBar::Kind::Note,
+        tr("%1 was changed by another program and cannot be read").arg(m_document.fileName()),
+        tr("%1. The craft is still in this window; keeping yours lets the next save replace what "
+           "is there now.")
+            .arg(why),
+        {{tr("Keep mine"), tr("Goes on with the craft in this window, as unsaved work."), [this] {
               m_document.keepOver(stampOnDisk(m_document.path()));
           }}});
 }

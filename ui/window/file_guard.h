@@ -11,8 +11,8 @@ namespace stillbay::ui {
 class FileActions;
 class MessageBar;
 
-/// Tells, in a bar of its own, when the open file is changed or removed by another program, and
-/// when it is open in another window too.
+/// Tells, in a bar of its own, when the open file is changed, made unreadable or removed by another
+/// program, and when it is open in another window too.
 class FileGuard final : public QObject {
     Q_OBJECT
 public:
@@ -22,6 +22,7 @@ private:
     void fileChanged();
     void noticed(FileWatch::State state);
     void tellChanged();
+    void tellUnreadable();
     void tellGone();
 
     Document& m_document;

@@ -2,26 +2,27 @@
 #include "ui/window/main_window.h"
 
 #include "ui/bay/bay_view.h"
+#include "ui/bench/tube_bench.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
 #include "ui/find/find_desk.h"
+#include "ui/findings/findings_panel.h"
 #include "ui/help/help_pages.h"
 #include "ui/help/help_window.h"
 #include "ui/map/map_view.h"
-#include "ui/panels/findings_panel.h"
-#include "ui/panels/tube_bench.h"
-#include "ui/panels/tunes_panel.h"
+#include "ui/speeds/speeds_view.h"
+#include "ui/tunes/tunes_panel.h"
 #include "ui/widgets/field_row.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/message_bar.h"
+#include "ui/widgets/result_view.h"
 #include "ui/window/file_actions.h"
 #include "ui/window/file_drop.h"
 #include "ui/window/file_guard.h"
 #include "ui/window/icons.h"
 #include "ui/window/recovery.h"
-#include "ui/window/result_view.h"
 #include "ui/window/session.h"
 #include "ui/window/sheet_desk.h"
-#include "ui/window/speeds_view.h"
 #include "ui/window/tuning_view.h"
 #include "ui/window/welcome_page.h"
 
@@ -74,18 +75,12 @@ MainWindow::MainWindow(QWidget* parent)
     connect(&m_lateness, &QTimer::timeout, this, [this] {
         for (ResultView* view : m_views)
             view->setStale(true);
-        m_state->setText(tr("Computing…"));
     });
     connect(&m_document, &Document::setupChanged, this, &MainWindow::setupChanged);
     connect(&m_document, &Document::fileChanged, this, &MainWindow::showTitle);
     connect(&m_document.undoStack(), &QUndoStack::cleanChanged, this,
             [this](bool clean) { setWindowModified(!clean); });
     connect(&m_recompute, &Recompute::finished, this, &MainWindow::resultArrived);
-    connect(&m_autosave, &Autosave::failed, this, [this](const QString& why) {
-        m_messages->tell(MessageBar::Kind::Problem,
-                         tr("Unsaved work cannot be kept safe against a crash"),
-                         tr("%1. Save the craft often.").arg(why));
-    });
     connect(
         qApp, &QGuiApplication::commitDataRequest, this,
         [this](QSessionManager& manager) {
@@ -109,7 +104,7 @@ void MainWindow::makeActions()
     m_redo->setShortcuts(QKeySequence::Redo);
 
     m_sheet = new SheetDesk(
-        m_document, *m_messages, [this] { return m_tuning->bench().grip_mm(); }, *this);
+        m_document, [this] { return m_tuning->bench().grip_mm(); }, *this);
     connect(m_sheet->action(), &QAction::triggered, m_files, &FileActions::commitTyping);
     connect(m_sheet->action(), &QAction::triggered, m_sheet, &SheetDesk::show);
     m_views.push_back(m_sheet);
@@ -222,10 +217,18 @@ void MainWindow::makePages()
     layout->setSpacing(0);
     auto* const unsaved = new MessageBar(tr("Unsaved work"));
     auto* const onDisk = new MessageBar(tr("File on disk"));
-    for (MessageBar* bar : {unsaved, onDisk, m_messages})
+    auto* const safety = new MessageBar(tr("Safety against a crash"));
+    // One a source, so that none wipes what another has said.
+    for (MessageBar* bar : {unsaved, onDisk, m_messages, safety, m_sheet->messages()})
         layout->addWidget(bar);
     new FileGuard(m_document, *m_files, *onDisk);
     new Recovery(*m_files, m_autosave, *unsaved);
+    connect(&m_autosave, &Autosave::failed, safety, [safety](const Phrase& why) {
+        safety->tell(MessageBar::Kind::Problem,
+                     tr("Unsaved work cannot be kept safe against a crash"),
+                     tr("%1. Save the craft often.").arg(inWords(why)));
+    });
+    connect(&m_autosave, &Autosave::worksAgain, safety, &QWidget::hide);
     layout->addWidget(m_pages, 1);
     setCentralWidget(centre);
 }
@@ -306,6 +309,7 @@ void MainWindow::showTitle()
 
 void MainWindow::setupChanged()
 {
+    m_state->setText(tr("Computing…"));
     if (!m_lateness.isActive())
         m_lateness.start();
 }
@@ -316,10 +320,11 @@ void MainWindow::resultArrived(const Outcome& outcome)
         view->setResult(outcome.setup, outcome.assessment);
         view->setStale(false);
     }
-    if (m_recompute.isCurrent())
-        m_lateness.stop();
-    else
+    if (!m_recompute.isCurrent()) {
         m_lateness.start();  // anew: during a drag every answer is one step behind, and no more
+        return;
+    }
+    m_lateness.stop();
     if (outcome.assessment && m_freshCraft) {
         m_cursor.moveTo(outcome.assessment->hover.throttle_full.value_or(
             outcome.setup.flight.cruise_throttle[0]));
@@ -360,13 +365,18 @@ void MainWindow::closeEvent(QCloseEvent* event)
     }
     m_autosave.drop();
     storeSession();
+    // With it the windows beside it: a search would go on while all this is taken down.
+    for (QWidget* beside : findChildren<QWidget*>(Qt::FindDirectChildrenOnly))
+        if (beside->isWindow())
+            beside->close();
     event->accept();
 }
 
 bool MainWindow::prepareToEnd(bool mayAsk)
 {
     storeSession();
-    if (!mayAsk || !m_document.isModified()) {
+    if (!mayAsk) {
+        m_files->commitTyping();
         m_autosave.writeNow();
         return true;
     }

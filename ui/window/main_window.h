@@ -47,8 +47,8 @@ public:
     /// unsaved changes.
     bool openFile(const QString& path);
     bool saveFile(const QString& path);
-    /// The desktop session ends: unsaved work is brought to safety, and asked about where that is
-    /// allowed. False: the builder wants to go on.
+    /// The desktop session or the program ends: unsaved work is brought to safety, and asked about
+    /// where that is allowed. False: the builder wants to go on.
     bool prepareToEnd(bool mayAsk);
 
 protected:

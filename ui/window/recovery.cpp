@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/recovery.h"
 
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_actions.h"
 
@@ -22,6 +23,8 @@ QString fateOf(const Snapshot& snapshot)
     const QString path = QDir::toNativeSeparators(snapshot.path);
     if (!now.exists())
         return Recovery::tr("Its file %1 is gone.").arg(path);
+    if (!now.isReadable())
+        return Recovery::tr("Its file %1 cannot be read now.").arg(path);
     if (!now.sameContent(snapshot.original))
         return Recovery::tr("Its file %1 has changed since.").arg(path);
     return Recovery::tr("Its file %1 is as it was before these changes.").arg(path);
@@ -74,7 +77,7 @@ void Recovery::offerWork(const Snapshot& snapshot)
 
 void Recovery::tellDamaged(UnsavedWork& work)
 {
-    const QString why = QString::fromStdString(work.content.error().what);
+    const QString why = inWords(work.content.error().what);
     const QString aside = QDir::toNativeSeparators(work.keepAside());
     m_bar.tell(
         MessageBar::Kind::Problem,

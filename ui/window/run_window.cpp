@@ -2,6 +2,7 @@
 #include "ui/window/run_window.h"
 
 #include "ui/widgets/language.h"
+#include "ui/window/end_signals.h"
 #include "ui/window/identity.h"
 #include "ui/window/main_window.h"
 
@@ -64,6 +65,7 @@ int runWindow(int argc, char** argv, const std::string& path, const char* versio
     const Translations translations;
     try {
         MainWindow window;
+        const EndSignals endSignals([&window] { window.prepareToEnd(false); });
         window.show();
         if (!path.empty())
             window.openFile(QFile::decodeName(path.c_str()));

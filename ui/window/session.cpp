@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/session.h"
 
-#include <QCheckBox>
+#include <QAbstractButton>
+#include <QComboBox>
 #include <QMainWindow>
 #include <QScreen>
 #include <QSettings>
@@ -28,6 +29,23 @@ void eachRemembered(const QMainWindow& window, const Do& act)
             act(*widget, widget->objectName());
 }
 
+// Entries may be left out or added by what the window shows: their data, where they have any, says
+// which is meant.
+QByteArray choiceOf(const QComboBox& box)
+{
+    const QVariant data = box.currentData();
+    return data.isValid() ? data.toByteArray() : QByteArray::number(box.currentIndex());
+}
+
+void choose(QComboBox& box, const QByteArray& choice)
+{
+    for (int k = 0; k < box.count(); ++k) {
+        const QVariant data = box.itemData(k);
+        if ((data.isValid() ? data.toByteArray() : QByteArray::number(k)) == choice)
+            box.setCurrentIndex(k);
+    }
+}
+
 }  // namespace
 
 Session::Session(QMainWindow& window) : m_window(window), m_first(look()) {}
@@ -42,9 +60,11 @@ Session::State Session::look() const
         if (tabs.currentWidget())
             state[name] = tabs.currentWidget()->objectName().toUtf8();
     });
-    eachRemembered<QCheckBox>(m_window, [&](const QCheckBox& box, const QString& name) {
+    eachRemembered<QAbstractButton>(m_window, [&](const QAbstractButton& box, const QString& name) {
         state[name] = box.isChecked() ? "on" : "off";
     });
+    eachRemembered<QComboBox>(
+        m_window, [&](const QComboBox& box, const QString& name) { state[name] = choiceOf(box); });
     return state;
 }
 
@@ -58,9 +78,13 @@ void Session::arrange(const State& state)
             if (state.contains(name) && tabs.widget(k)->objectName() == state[name])
                 tabs.setCurrentIndex(k);
     });
-    eachRemembered<QCheckBox>(m_window, [&](QCheckBox& box, const QString& name) {
+    eachRemembered<QAbstractButton>(m_window, [&](QAbstractButton& box, const QString& name) {
         if (state.contains(name))
             box.setChecked(state[name] == "on");
+    });
+    eachRemembered<QComboBox>(m_window, [&](QComboBox& box, const QString& name) {
+        if (state.contains(name))
+            choose(box, state[name]);
     });
 }
 

@@ -9,8 +9,8 @@ class QMainWindow;
 namespace stillbay::ui {
 
 /// What a window remembers from one run to the next: its place and size, and the state of each
-/// splitter, tab widget and check box whose object name begins with "view.". Made once the window
-/// is whole; that state is what reset() goes back to.
+/// splitter, tab widget, choice and button with a tick whose object name begins with "view.". Made
+/// once the window is whole; that state is what reset() goes back to.
 class Session final {
 public:
     explicit Session(QMainWindow& window);

@@ -2,6 +2,7 @@
 #include "ui/window/sheet_desk.h"
 
 #include "ui/sheet/sheet_dialog.h"
+#include "ui/widgets/in_words.h"
 #include "ui/widgets/message_bar.h"
 
 #include <QAction>
@@ -10,13 +11,12 @@
 
 namespace stillbay::ui {
 
-SheetDesk::SheetDesk(const Document& document, MessageBar& messages,
-                     std::function<double()> grip_mm, QWidget& window)
+SheetDesk::SheetDesk(const Document& document, std::function<double()> grip_mm, QWidget& window)
     : QObject(&window),
       m_document(document),
-      m_messages(messages),
       m_grip_mm(std::move(grip_mm)),
       m_window(window),
+      m_messages(new MessageBar(tr("Build sheet"), &window)),
       m_action(new QAction(tr("&Build sheet…"), this))
 {
     m_action->setShortcut(QKeySequence::Print);
@@ -30,6 +30,8 @@ void SheetDesk::setResult(const Setup& setup, const Result<Assessment>& assessme
     m_setup = setup;
     m_assessment = assessment;
     m_action->setEnabled(true);
+    if (assessment)
+        m_messages->hide();
     if (m_wanted)
         showIfCurrent();
 }
@@ -47,8 +49,8 @@ void SheetDesk::showIfCurrent()
     m_wanted = false;
     const Result<Assessment>& answer = *m_assessment;
     if (!answer) {
-        m_messages.tell(MessageBar::Kind::Problem, tr("No build sheet for this craft"),
-                        QString::fromStdString(answer.error().what));
+        m_messages->tell(MessageBar::Kind::Problem, tr("No build sheet for this craft"),
+                         inWords(answer.error().what));
         return;
     }
     auto* const dialog =

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "ui/document/document.h"
-#include "ui/window/result_view.h"
+#include "ui/widgets/result_view.h"
 
 #include <QObject>
 
@@ -22,10 +22,10 @@ class SheetDesk final : public QObject, public ResultView {
     Q_OBJECT
 public:
     /// @param grip_mm  tells what each clamp holds at the moment
-    SheetDesk(const Document& document, MessageBar& messages, std::function<double()> grip_mm,
-              QWidget& window);
+    SheetDesk(const Document& document, std::function<double()> grip_mm, QWidget& window);
 
     QAction* action() const { return m_action; }
+    MessageBar* messages() const { return m_messages; }  ///< of the desk alone, to be laid out
 
     void setResult(const Setup& setup, const Result<Assessment>& assessment) override;
     void setStale(bool) override {}
@@ -36,9 +36,9 @@ private:
     void showIfCurrent();
 
     const Document& m_document;
-    MessageBar& m_messages;
     std::function<double()> m_grip_mm;
     QWidget& m_window;
+    MessageBar* m_messages;
     QAction* m_action;
     Setup m_setup;
     std::optional<Result<Assessment>> m_assessment;  // of m_setup

@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/tuning_view.h"
 
+#include "ui/bench/tube_bench.h"
 #include "ui/charts/chart_heading.h"
+#include "ui/charts/cursor_strip.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/through_tubes_chart.h"
+#include "ui/craft/craft_form.h"
 #include "ui/document/throttle_cursor.h"
-#include "ui/panels/craft_form.h"
-#include "ui/panels/cursor_strip.h"
-#include "ui/panels/filmed_panel.h"
-#include "ui/panels/findings_panel.h"
-#include "ui/panels/helps_panel.h"
-#include "ui/panels/tube_bench.h"
+#include "ui/film/filmed_panel.h"
+#include "ui/findings/findings_panel.h"
+#include "ui/findings/helps_panel.h"
 #include "ui/widgets/labels.h"
 
 #include <QCheckBox>

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "ui/document/document.h"
-#include "ui/window/result_view.h"
+#include "ui/widgets/result_view.h"
 
 #include <QWidget>
 

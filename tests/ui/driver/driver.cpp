@@ -6,6 +6,7 @@
 #include <QLabel>
 #include <QSlider>
 #include <QSocketNotifier>
+#include <QTimer>
 
 #include <cstdio>
 #include <iostream>
@@ -17,7 +18,8 @@ namespace {
 // Loaded by Qt into the real program, as an input device is: reads commands from standard input,
 // one a line with tabs between the words, and answers each with one line that begins with "= ".
 //   key NAME SEQUENCE   types it on the widget of that accessible name
-//   press TEXT          presses the visible button of that text
+//   press TEXT          presses the visible button of that text, and answers when all is done
+//   ask TEXT            the same, but does not wait: for buttons that open a dialog
 //   value NAME          of the slider
 //   texts               all visible labels
 class Driver final : public QObject {
@@ -48,18 +50,27 @@ private:
     {
         if (words[0] == QStringLiteral("texts"))
             return texts();
+        if (words[0] == QStringLiteral("press") || words[0] == QStringLiteral("ask"))
+            return press(words[1], words[0] == QStringLiteral("ask"));
+        for (QWidget* widget : QApplication::allWidgets())
+            if (widget->accessibleName() == words[1])
+                return words[0] == QStringLiteral("value")
+                           ? QString::number(qobject_cast<QSlider*>(widget)->value())
+                           : type(*widget, QKeySequence(words[2]));
+        return QStringLiteral("not found");
+    }
+
+    static QString press(const QString& text, bool later)
+    {
         for (QWidget* widget : QApplication::allWidgets()) {
             auto* const button = qobject_cast<QAbstractButton*>(widget);
-            if (words[0] == QStringLiteral("press") && button && button->isVisible() &&
-                button->text() == words[1]) {
-                button->click();
-                return QStringLiteral("done");
-            }
-            if (words[0] == QStringLiteral("press") || widget->accessibleName() != words[1])
+            if (!button || !button->isVisible() || button->text() != text)
                 continue;
-            if (words[0] == QStringLiteral("value"))
-                return QString::number(qobject_cast<QSlider*>(widget)->value());
-            return type(*widget, QKeySequence(words[2]));
+            if (later)
+                QTimer::singleShot(0, button, &QAbstractButton::click);
+            else
+                button->click();
+            return QStringLiteral("done");
         }
         return QStringLiteral("not found");
     }

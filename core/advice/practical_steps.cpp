@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: MIT
+#include "core/advice/practical_steps.h"
+
+#include "core/base/units.h"
+#include "core/craft/craft.h"
+#include "core/setup/validate.h"
+#include "core/tube/rubber.h"
+
+#include <cmath>
+#include <functional>
+
+namespace stillbay {
+namespace {
+
+constexpr double kLengthStep_mm = 5.0;
+constexpr double kStretchStep = 0.05;
+constexpr double kHardnessStep_shore = 10.0;
+constexpr double kElevationStep_deg = 10.0;
+constexpr double kArmStep_mm = 1.0;
+
+// As many digits as a builder would write.
+Number shown(double value)
+{
+    return rounded(value, 5);
+}
+
+// Without the last digits that binary fractions leave behind: 7.3, not 7.300000000000001.
+double tidy(double value)
+{
+    return std::round(1e4 * value) / 1e4;
+}
+
+/// Collects what validate() takes.
+class Steps {
+public:
+    explicit Steps(const Setup& setup) : m_setup(setup) {}
+
+    /// @param change  alters the setup and returns what to call that
+    void add(const char* code, const std::function<Phrase(Setup&)>& change)
+    {
+        Setup next = m_setup;
+        Phrase words = change(next);
+        if (next != m_setup && validate(next))
+            m_steps.push_back({code, std::move(words), std::move(next)});
+    }
+
+    std::vector<PracticalStep> take() { return std::move(m_steps); }
+
+private:
+    const Setup& m_setup;
+    std::vector<PracticalStep> m_steps;
+};
+
+void addLength(Steps& steps, const char* code, double by_mm)
+{
+    steps.add(code, [by_mm](Setup& s) {
+        s.mounts.free_length_mm = tidy(s.mounts.free_length_mm + by_mm);
+        const Number by = shown(std::abs(by_mm)), length = shown(s.mounts.free_length_mm);
+        return by_mm < 0 ? phrase("Tubes %1 mm shorter: %2 mm free", by, length)
+                         : phrase("Tubes %1 mm longer: %2 mm free", by, length);
+    });
+}
+
+void addPlannedStretch(Steps& steps, const char* code, double by)
+{
+    steps.add(code, [by](Setup& s) {
+        s.mounts.stretch = tidy(*s.mounts.stretch + by);
+        const Number points = shown(100 * std::abs(by)), to = shown(100 * (*s.mounts.stretch - 1));
+        return by < 0 ? phrase("Stretch −%1 points: to %2 %", points, to)
+                      : phrase("Stretch +%1 points: to %2 %", points, to);
+    });
+}
+
+// The holes stay: a shorter tube is stretched more.
+void addDrilledStretch(Steps& steps, const char* code, double by, double drawn_mm)
+{
+    steps.add(code, [by, drawn_mm](Setup& s) {
+        const double stretch = drawn_mm / s.mounts.free_length_mm + by;
+        s.mounts.free_length_mm = std::round(100 * drawn_mm / stretch) / 100;
+        const Number points = shown(100 * std::abs(by)), length = shown(s.mounts.free_length_mm);
+        return by < 0 ? phrase("Stretch −%1 points: %2 mm free", points, length)
+                      : phrase("Stretch +%1 points: %2 mm free", points, length);
+    });
+}
+
+// A measured modulus keeps its ratio to what the hardness says.
+void addHardness(Steps& steps, const char* code, double by_shore)
+{
+    steps.add(code, [by_shore](Setup& s) {
+        TubeStock& tube = s.tube;
+        const double before = youngsModulusFromShoreA(tube.hardness_shore_a);
+        tube.hardness_shore_a += by_shore;
+        if (tube.youngs_modulus_mpa)
+            tube.youngs_modulus_mpa = tidy(*tube.youngs_modulus_mpa *
+                                           youngsModulusFromShoreA(tube.hardness_shore_a) / before);
+        const Number by = shown(std::abs(by_shore)), to = shown(tube.hardness_shore_a);
+        return by_shore < 0 ? phrase("Tubes %1 Shore softer: %2 Shore A", by, to)
+                            : phrase("Tubes %1 Shore harder: %2 Shore A", by, to);
+    });
+}
+
+void addElevation(Steps& steps, const char* code, double by_deg)
+{
+    steps.add(code, [by_deg](Setup& s) {
+        for (MountPoint& point : s.mounts.points)
+            point.elevation_deg += by_deg;
+        const Number by = shown(std::abs(by_deg));
+        return by_deg < 0 ? phrase("Tubes rise %1° less steeply", by)
+                          : phrase("Tubes rise %1° more steeply", by);
+    });
+}
+
+void addTubes(Steps& steps, const Setup& setup)
+{
+    if (setup.mounts.drilled()) {
+        if (const auto hung = makeHungBay(setup)) {
+            const double drawn_mm = hung->drawnLength / unit::mm;
+            addDrilledStretch(steps, "stretch-more", kStretchStep, drawn_mm);
+            addDrilledStretch(steps, "stretch-less", -kStretchStep, drawn_mm);
+        }
+    } else {
+        addLength(steps, "tubes-shorter", -kLengthStep_mm);
+        addLength(steps, "tubes-longer", kLengthStep_mm);
+        addPlannedStretch(steps, "stretch-more", kStretchStep);
+        addPlannedStretch(steps, "stretch-less", -kStretchStep);
+        addElevation(steps, "anchors-higher", kElevationStep_deg);
+        addElevation(steps, "anchors-lower", -kElevationStep_deg);
+    }
+    addHardness(steps, "tubes-softer", -kHardnessStep_shore);
+    addHardness(steps, "tubes-harder", kHardnessStep_shore);
+}
+
+void addArms(Steps& steps)
+{
+    steps.add("arms-thicker", [](Setup& s) {
+        ArmSection& arm = s.airframe.arm;
+        arm.width_mm += kArmStep_mm;
+        arm.height_mm += kArmStep_mm;
+        return phrase("Arms %1 mm thicker: %2 × %3 mm", shown(kArmStep_mm), shown(arm.width_mm),
+                      shown(arm.height_mm));
+    });
+    steps.add("arm-walls-thicker", [](Setup& s) {
+        ArmSection& arm = s.airframe.arm;
+        if (arm.wall_mm)
+            arm.wall_mm = tidy(*arm.wall_mm + kArmStep_mm);
+        return phrase("Arm walls %1 mm thicker: %2 mm", shown(kArmStep_mm),
+                      shown(arm.wall_mm.value_or(0)));
+    });
+}
+
+}  // namespace
+
+std::vector<PracticalStep> practicalSteps(const Setup& setup)
+{
+    Steps steps(setup);
+    addTubes(steps, setup);
+    steps.add("exposure-longer", [](Setup& s) {
+        s.camera.exposure_ms *= 2;
+        return phrase("Darker filter: exposure %1 ms", shown(s.camera.exposure_ms));
+    });
+    steps.add("propellers-balanced", [](Setup& s) {
+        s.drive.unbalance_g_mm /= 2;
+        return phrase("Propellers balanced to %1 g·mm", shown(s.drive.unbalance_g_mm));
+    });
+    addArms(steps);
+    return steps.take();
+}
+
+}  // namespace stillbay

@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: MIT
+#include "core/craft/craft.h"
+
+#include "core/base/units.h"
+#include "core/drive/propeller.h"
+
+#include <cmath>
+
+namespace stillbay {
+namespace {
+
+Vector3d metres(const Triple& p_mm)
+{
+    return Vector3d(p_mm[0], p_mm[1], p_mm[2]) * unit::mm;
+}
+
+double youngsModulus(const TubeStock& stock)
+{
+    return stock.youngs_modulus_mpa ? *stock.youngs_modulus_mpa * unit::mpa
+                                    : youngsModulusFromShoreA(stock.hardness_shore_a);
+}
+
+AirframeModel makeAirframe(const Setup& setup)
+{
+    const ArmSection& section = setup.airframe.arm;
+    AirframeModel model{.hub = makeBody(setup.airframe.parts),
+                        .arm = {.width = section.width_mm * unit::mm,
+                                .height = section.height_mm * unit::mm,
+                                .wall = {},
+                                .density = section.density_kg_m3,
+                                .youngsModulus = section.youngs_modulus_gpa * unit::gpa,
+                                .shearModulus = section.shear_modulus_gpa * unit::gpa,
+                                .lossFactor = section.loss_factor,
+                                .rootStiffness = section.root_stiffness_nm_per_rad},
+                        .arms = {},
+                        .tip = {(setup.drive.motor.mass_g + setup.drive.propeller.mass_g) * unit::g,
+                                setup.drive.motor.height_above_arm_mm * unit::mm}};
+    if (section.wall_mm)
+        model.arm.wall = *section.wall_mm * unit::mm;
+    for (const Arm& arm : setup.airframe.arms)
+        model.arms.push_back({arm.azimuth_deg * unit::deg, arm.root_radius_mm * unit::mm,
+                              arm.length_mm * unit::mm, arm.height_mm * unit::mm});
+    return model;
+}
+
+PropellerFigures propellerFigures(const Propeller& propeller)
+{
+    const PropellerCoefficients estimate =
+        estimateCoefficients(propeller.pitch_in / propeller.diameter_in, propeller.blades);
+    return {.thrust_coefficient = propeller.thrust_coefficient.value_or(estimate.thrust),
+            .power_coefficient = propeller.power_coefficient.value_or(estimate.power),
+            .thrust_estimated = !propeller.thrust_coefficient.has_value(),
+            .power_estimated = !propeller.power_coefficient.has_value()};
+}
+
+Attachment makeAttachment(const MountPoint& point, double drawnLength)
+{
+    const Vector3d p_OB = metres(point.bay_mm);
+    if (point.anchor_mm)
+        return {metres(*point.anchor_mm), p_OB};
+    const double azimuth = point.azimuth_deg * unit::deg;
+    const double elevation = point.elevation_deg * unit::deg;
+    const Vector3d towardsAnchor(std::cos(elevation) * std::cos(azimuth),
+                                 std::cos(elevation) * std::sin(azimuth), std::sin(elevation));
+    return {p_OB + drawnLength * towardsAnchor, p_OB};
+}
+
+}  // namespace
+
+ShakenAirframe makeShakenAirframe(const Setup& setup)
+{
+    const Drive& drive = setup.drive;
+    const PropellerFigures propeller = propellerFigures(drive.propeller);
+    return {.airframe = makeAirframe(setup),
+            .drive = {.kv = drive.motor.kv_rpm_per_v * unit::rpm,
+                      .motorResistance = drive.motor.resistance_mohm * unit::mohm,
+                      .noLoadCurrent = drive.motor.no_load_current_a,
+                      .packResistance = drive.battery.resistance_mohm * unit::mohm,
+                      .motors = static_cast<int>(setup.airframe.arms.size()),
+                      .diameter = drive.propeller.diameter_in * unit::inch,
+                      .thrustCoefficient = propeller.thrust_coefficient,
+                      .powerCoefficient = propeller.power_coefficient,
+                      .airDensity = setup.flight.air_density_kg_m3},
+            .propeller = propeller,
+            .unbalance = drive.unbalance_g_mm * unit::g_mm,
+            .propellerMass = drive.propeller.mass_g * unit::g,
+            .bladePass = drive.blade_pass_thrust_fraction,
+            .blades = drive.propeller.blades,
+            .fullVoltage = drive.battery.cells * drive.battery.full_v_per_cell,
+            .emptyVoltage = drive.battery.cells * drive.battery.empty_v_per_cell};
+}
+
+MassFigures makeBody(const std::vector<Part>& parts)
+{
+    std::vector<MassFigures> boxes;
+    for (const Part& part : parts)
+        boxes.push_back(
+            boxFigures(part.mass_g * unit::g, metres(part.centre_mm), metres(part.size_mm)));
+    return combine(boxes);
+}
+
+Result<Tube> makeTube(const TubeStock& stock, const Mounts& mounts, double cut, double modulus)
+{
+    return makeTube({.section = {stock.outer_diameter_mm * unit::mm, stock.bore_mm * unit::mm},
+                     .shearModulus = modulus * shearModulus(youngsModulus(stock)),
+                     .density = stock.density_kg_m3,
+                     .freeLength = mounts.free_length_mm * unit::mm + cut,
+                     .clamped = mounts.ends == Ends::Clamped});
+}
+
+Result<HungBay> makeHungBay(const MassFigures& bay, const TubeStock& stock, const Mounts& mounts)
+{
+    const auto tube = makeTube(stock, mounts, 0.0, 1.0);
+    if (!tube)
+        return tl::unexpected(tube.error());
+    HungBay hung{.suspension = {bay, *tube, {}},
+                 .youngsModulus = youngsModulus(stock),
+                 .dynamicFactor = stock.dynamic_ratio * Complex(1, stock.loss_factor)};
+    const double planned = tube->freeLength * mounts.stretch.value_or(1.0);
+    for (std::size_t i = 0; i < mounts.points.size(); ++i) {
+        const Attachment attachment = makeAttachment(mounts.points[i], planned);
+        const double length = (attachment.p_OA - attachment.p_OB).norm();
+        if (!(length > 0))
+            return fail(Errc::BadInput,
+                        phrase("A tube has its bay point and its anchor at the same place"),
+                        "mounts.points[" + std::to_string(i) + "].anchor_mm");
+        hung.suspension.attachments.push_back(attachment);
+        hung.drawnLength += length / static_cast<double>(mounts.points.size());
+    }
+    return hung;
+}
+
+Result<HungBay> makeHungBay(const Setup& setup)
+{
+    auto hung = makeHungBay(makeBody(setup.bay.parts), setup.tube, setup.mounts);
+    if (hung)
+        hung->p_OC = metres(setup.camera.centre_mm);
+    return hung;
+}
+
+CameraModel makeCamera(const Camera& camera)
+{
+    return {.tiltDown = camera.tilt_down_deg * unit::deg,
+            .width_px = static_cast<double>(camera.width_px),
+            .height_px = static_cast<double>(camera.height_px),
+            .horizontalView = camera.horizontal_fov_deg * unit::deg,
+            .readout = camera.readout_ms * unit::ms,
+            .exposure = camera.exposure_ms * unit::ms,
+            .frameRate_hz = camera.frame_rate_hz};
+}
+
+}  // namespace stillbay

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/airframe/airframe.h"
+#include "core/drive/drive.h"
+#include "core/film/film.h"
+#include "core/setup/setup.h"
+#include "core/suspension/suspension.h"
+
+#include <vector>
+
+/// The one step from the builder's units to SI.
+namespace stillbay {
+
+/// Propeller coefficients in use.
+struct PropellerFigures {
+    double thrust_coefficient = 0.0, power_coefficient = 0.0;
+    bool thrust_estimated = false, power_estimated = false;
+};
+
+/// What the tubes, the mounts and the bay do not touch.
+struct ShakenAirframe {
+    AirframeModel airframe;
+    DriveModel drive;  ///< propeller coefficients filled in, estimated or not
+    PropellerFigures propeller;
+    double unbalance = 0.0;         ///< [kg·m] of each rotor
+    double propellerMass = 0.0;     ///< [kg]
+    std::vector<double> bladePass;  ///< thrust fraction at B, 2B, …
+    int blades = 0;
+    double fullVoltage = 0.0;   ///< [V]
+    double emptyVoltage = 0.0;  ///< [V]
+};
+
+/// What hangs on the airframe.
+struct HungBay {
+    Suspension suspension;
+    double youngsModulus = 0.0;        ///< [Pa]
+    double drawnLength = 0.0;          ///< [m] of the tubes, mean
+    Complex dynamicFactor;             ///< g = ρ_d(1 + iη)
+    Vector3d p_OC = Vector3d::Zero();  ///< [m] datum to the camera as drawn; of a Setup only
+};
+
+ShakenAirframe makeShakenAirframe(const Setup& setup);
+
+/// @error BadInput  a tube too short for the model, coincident tube ends.
+Result<HungBay> makeHungBay(const Setup& setup);
+Result<HungBay> makeHungBay(const MassFigures& bay, const TubeStock& stock, const Mounts& mounts);
+
+/// How one build of a tube differs from the plan; its holes are where the plan has them.
+///
+/// @param cut [m] longer than planned, @param modulus factor.
+/// @error BadInput  a tube too short for the model.
+Result<Tube> makeTube(const TubeStock& stock, const Mounts& mounts, double cut, double modulus);
+
+/// Mass figures of boxes fixed to each other.
+MassFigures makeBody(const std::vector<Part>& parts);
+
+CameraModel makeCamera(const Camera& camera);
+
+}  // namespace stillbay

@@ -1,0 +1,266 @@
+// SPDX-License-Identifier: MIT
+#include "ui/bench/tube_bench.h"
+
+#include "core/base/units.h"
+#include "core/setup/cut_length.h"
+#include "core/setup/fields.h"
+#include "core/setup/mount_layout.h"
+#include "ui/bench/tube_drawing.h"
+#include "ui/widgets/in_words.h"
+#include "ui/widgets/labels.h"
+#include "ui/widgets/number_box.h"
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QLocale>
+#include <QSignalBlocker>
+#include <QSlider>
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr double kLengthStep_mm = 0.5;
+constexpr double kStretchStep_percent = 1.0;
+constexpr double kPercent = 100.0;
+constexpr double kGramForce_n = kGravity / 1000.0;  // of one gram-force
+
+// The reach of a slider: what benches usually see, wider where the value lies outside.
+struct Reach {
+    double from, to;
+};
+
+Reach including(Reach usual, double value)
+{
+    return {std::min(usual.from, std::floor(value)), std::max(usual.to, std::ceil(value))};
+}
+
+constexpr Reach kUsualLength_mm{5.0, 60.0};
+
+Reach usualStretch_percent(const TubeStock& tube)
+{
+    return {0.0, std::max(20.0, kPercent * (tube.max_stretch - 1.0))};
+}
+
+const Field<Mounts>& mountsField(std::string_view key)
+{
+    const auto fields = fieldsOf<Mounts>();
+    return *std::find_if(fields.begin(), fields.end(),
+                         [key](const Field<Mounts>& field) { return field.key == key; });
+}
+
+void showOn(QSlider& slider, Reach reach, double step, double value)
+{
+    const QSignalBlocker quiet(slider);
+    if (!slider.isSliderDown())  // the ground must not move under a drag
+        slider.setRange(static_cast<int>(std::lround(reach.from / step)),
+                        static_cast<int>(std::lround(reach.to / step)));
+    slider.setValue(static_cast<int>(std::lround(value / step)));
+}
+
+}  // namespace
+
+TubeBench::TubeBench(Document& document, QWidget* parent)
+    : QWidget(parent),
+      m_document(document),
+      m_length(makeKnob(tr("Free length"), tr("mm"), kLengthStep_mm)),
+      m_stretch(makeKnob(tr("Stretch"), tr("%"), kStretchStep_percent)),
+      m_grip(new NumberBox(this)),
+      m_drawing(new TubeDrawing(this)),
+      m_facts(new QLabel(this)),
+      m_refusal(new ProblemLabel(this))
+{
+    makeKnobs();
+    makeGrip();
+    m_facts->setTextFormat(Qt::RichText);
+    m_facts->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_facts->setAccessibleName(tr("Tube figures"));
+    layOut();
+    connect(&m_document, &Document::setupChanged, this, &TubeBench::refresh);
+    refresh();
+}
+
+void TubeBench::makeKnobs()
+{
+    const Field<Mounts>& length = mountsField("free_length_mm");
+    const Field<Mounts>& stretch = mountsField("stretch");
+    m_length.box->setRange(length.min, length.max);
+    m_stretch.box->setRange(kPercent * (stretch.min - 1.0), kPercent * (stretch.max - 1.0));
+    m_length.box->setToolTip(QStringLiteral("<p>%1</p>").arg(inWords(length.meaning)));
+    m_stretch.box->setToolTip(
+        QStringLiteral("<p>%1</p>")
+            .arg(tr("How much longer the tube is fitted than it lies relaxed. With drilled holes "
+                    "it sets the free length.")));
+    connectKnob(m_length, kLengthStep_mm, [this](double value) { editLength(value); });
+    connectKnob(m_stretch, kStretchStep_percent, [this](double value) { editStretch(value); });
+}
+
+void TubeBench::makeGrip()
+{
+    m_grip->setRange(0.0, kLargestGrip_mm);
+    m_grip->setUnit(tr("mm"));
+    m_grip->setLeastDecimals(1);
+    m_grip->setAccessibleName(tr("Grip of each clamp"));
+    m_grip->setToolTip(tr("How much tube each clamp holds; only the cut length depends on it."));
+    m_grip->show(kUsualGrip_mm);
+    connect(m_grip, &NumberBox::valueChanged, this, &TubeBench::showFacts);
+}
+
+void TubeBench::layOut()
+{
+    auto* const grid = new QGridLayout(this);
+    grid->setContentsMargins(0, 0, 0, 0);
+    grid->setHorizontalSpacing(10);
+    grid->setVerticalSpacing(4);
+    const auto addRow = [grid, this](int row, const QString& name, const Knob& knob) {
+        auto* const label = new QLabel(name, this);
+        label->setBuddy(knob.box);
+        grid->addWidget(label, row, 0);
+        grid->addWidget(knob.slider, row, 1);
+        grid->addWidget(knob.box, row, 2);
+    };
+    addRow(0, tr("Free length"), m_length);
+    addRow(1, tr("Stretch"), m_stretch);
+    grid->addWidget(m_refusal, 2, 0, 1, 3);
+    grid->addWidget(m_drawing, 3, 0, 1, 2);
+    grid->setColumnStretch(1, 1);
+
+    auto* const gripLabel = new QLabel(tr("Clamp grip"), this);
+    gripLabel->setBuddy(m_grip);
+    auto* const gripRow = new QHBoxLayout;
+    gripRow->setSpacing(10);
+    gripRow->addWidget(gripLabel);
+    gripRow->addWidget(m_grip, 1);
+    auto* const side = new QVBoxLayout;
+    side->addWidget(m_facts);
+    side->addStretch();
+    side->addLayout(gripRow);
+    grid->addLayout(side, 3, 2);
+}
+
+TubeBench::Knob TubeBench::makeKnob(const QString& name, const QString& unit, double step)
+{
+    Knob knob{new QSlider(Qt::Horizontal, this), new NumberBox(this)};
+    knob.slider->setAccessibleName(tr("%1, slider").arg(name));
+    knob.slider->setPageStep(10);
+    knob.slider->setFocusPolicy(Qt::StrongFocus);
+    knob.box->setAccessibleName(tr("%1 of the tubes").arg(name));
+    knob.box->setUnit(unit);
+    knob.box->setSingleStep(step);
+    knob.box->setLeastDecimals(1);
+    knob.box->setMinimumWidth(150);
+    return knob;
+}
+
+void TubeBench::connectKnob(Knob& knob, double step, const std::function<void(double)>& edit)
+{
+    connect(knob.slider, &QSlider::valueChanged, this,
+            [step, edit](int ticks) { edit(step * ticks); });
+    connect(knob.slider, &QSlider::sliderPressed, &m_document, &Document::endGesture);
+    connect(knob.slider, &QSlider::sliderReleased, this, [this] {
+        m_document.endGesture();
+        refresh();
+    });
+    connect(knob.box, &NumberBox::valueChanged, this, edit);
+    connect(knob.box, &NumberBox::editingFinished, &m_document, &Document::endGesture);
+    connect(knob.box, &NumberBox::refused, m_refusal, &ProblemLabel::refuse);
+}
+
+void TubeBench::editLength(double length_mm)
+{
+    report(m_document.edit(tr("change the free length"), QStringLiteral("mounts.free_length_mm"),
+                           [=](Setup& setup) { setup.mounts.free_length_mm = length_mm; }));
+}
+
+void TubeBench::editStretch(double percent)
+{
+    const double stretch = std::round(1e6 * (1.0 + percent / kPercent)) / 1e6;
+    const bool drilled = m_document.setup().mounts.drilled();
+    report(m_document.edit(
+        drilled ? tr("change the free length") : tr("change the stretch"),
+        drilled ? QStringLiteral("mounts.free_length_mm") : QStringLiteral("mounts.stretch"),
+        [=](Setup& setup) { setDrawnStretch(setup.mounts, stretch); }));
+}
+
+void TubeBench::report(const Result<void>& done)
+{
+    if (!done)
+        refresh();
+    m_refusal->tell(done);
+}
+
+void TubeBench::setAssessment(const Assessment& assessment)
+{
+    m_tension_n = assessment.tube.tension;
+    m_hasTension = true;
+    showFacts();
+}
+
+void TubeBench::clearAssessment()
+{
+    m_hasTension = false;
+    showFacts();
+}
+
+double TubeBench::grip_mm() const
+{
+    return m_grip->value();
+}
+
+void TubeBench::setGrip_mm(double grip_mm)
+{
+    m_grip->show(grip_mm);
+    showFacts();
+}
+
+void TubeBench::refresh()
+{
+    m_refusal->hide();
+    const Setup& setup = m_document.setup();
+    const double length = setup.mounts.free_length_mm;
+    const double stretch = kPercent * (drawnStretch(setup.mounts) - 1.0);
+    // With drilled holes the stretch is a result; a tenth of a percent tells all of it.
+    const double shown = setup.mounts.drilled() ? std::round(10.0 * stretch) / 10.0 : stretch;
+    m_length.box->show(length);
+    m_stretch.box->show(shown);
+    showOn(*m_length.slider, including(kUsualLength_mm, length), kLengthStep_mm, length);
+    showOn(*m_stretch.slider, including(usualStretch_percent(setup.tube), stretch),
+           kStretchStep_percent, stretch);
+    showFacts();
+}
+
+void TubeBench::showFacts()
+{
+    const Setup& setup = m_document.setup();
+    const Mounts& mounts = setup.mounts;
+    const TubeShape shape{setup.tube.outer_diameter_mm,
+                          setup.tube.bore_mm,
+                          mounts.free_length_mm,
+                          mounts.free_length_mm * drawnStretch(mounts),
+                          m_grip->value(),
+                          mounts.ends};
+    m_drawing->setShape(shape);
+    const QLocale locale;
+    const auto line = [](const QString& name, const QString& value) {
+        return QStringLiteral("<tr><td>%1&nbsp;&nbsp;</td><td align='right'><b>%2</b></td></tr>")
+            .arg(name, value);
+    };
+    QString facts = QStringLiteral("<table cellspacing='0'>");
+    facts += line(tr("Cut"), tr("%1 mm").arg(locale.toString(shape.cut_mm(), 'f', 1)));
+    facts += line(mounts.drilled() ? tr("Holes (mean)") : tr("Holes apart"),
+                  tr("%1 mm").arg(locale.toString(shape.fitted_mm, 'f', 1)));
+    if (m_hasTension) {
+        facts += line(m_tension_n >= 0.0 ? tr("Pull") : tr("Push"),
+                      tr("%1 N").arg(locale.toString(std::abs(m_tension_n), 'f', 1)));
+        facts += line({}, tr("%1 gf").arg(locale.toString(
+                              std::round(std::abs(m_tension_n) / kGramForce_n), 'f', 0)));
+    }
+    m_facts->setText(facts + QStringLiteral("</table>"));
+    // Of a fixed size that only grows: another number must not lay the window out anew.
+    m_facts->setFixedSize(m_facts->sizeHint().expandedTo(m_facts->minimumSize()));
+}
+
+}  // namespace stillbay::ui

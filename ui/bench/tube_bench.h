@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "ui/document/document.h"
+
+#include <QWidget>
+
+#include <functional>
+
+class QLabel;
+class QSlider;
+
+namespace stillbay::ui {
+
+class NumberBox;
+class ProblemLabel;
+class TubeDrawing;
+
+/// The two knobs a builder turns, each as a slider and a number, and what they mean at the knife
+/// and the drill. In a drilled craft the holes stay, so the stretch moves the free length.
+class TubeBench final : public QWidget {
+    Q_OBJECT
+public:
+    explicit TubeBench(Document& document, QWidget* parent = nullptr);
+
+    void setAssessment(const Assessment& assessment);
+    void clearAssessment();  ///< there is no tension to tell
+
+    double grip_mm() const;
+    void setGrip_mm(double grip_mm);  ///< what each clamp holds; not part of the craft
+
+private:
+    struct Knob {
+        QSlider* slider;
+        NumberBox* box;
+    };
+
+    void makeKnobs();
+    void makeGrip();
+    void layOut();
+    Knob makeKnob(const QString& name, const QString& unit, double step);
+    void connectKnob(Knob& knob, double step, const std::function<void(double)>& edit);
+    void editLength(double length_mm);
+    void editStretch(double percent);
+    void report(const Result<void>& done);
+    void refresh();
+    void showFacts();
+
+    Document& m_document;
+    Knob m_length;
+    Knob m_stretch;
+    NumberBox* m_grip;
+    TubeDrawing* m_drawing;
+    QLabel* m_facts;
+    ProblemLabel* m_refusal;
+    double m_tension_n = 0.0;
+    bool m_hasTension = false;
+};
+
+}  // namespace stillbay::ui

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "ui/document/document.h"
+#include "ui/widgets/bind_field.h"
+
+#include <QHash>
+#include <QScrollArea>
+
+#include <functional>
+
+class QVBoxLayout;
+
+namespace stillbay::ui {
+
+class BalanceButton;
+class Section;
+
+/// Every field of the craft, in sections that fold; a folded section tells its essence in a line.
+class CraftForm final : public QScrollArea {
+    Q_OBJECT
+public:
+    explicit CraftForm(Document& document, QWidget* parent = nullptr);
+
+    /// Takes the values in use for what the craft leaves to be estimated.
+    void setAssessment(const Assessment& assessment);
+
+    /// Unfolds the section that holds the field and gives it the focus.
+    void reveal(const QString& path);
+
+private:
+    Section* addSection(const QString& title);
+    template <class Owner>
+    void addFields(Section& section, const Place<Owner>& place);
+    template <class Owner>
+    QWidget* fieldsCard(const Place<Owner>& place);
+    template <class Owner>
+    FieldRow* row(const Field<Owner>& field, const Place<Owner>& place);
+
+    void addCraft();
+    void addAirframe();
+    void addDrive();
+    void addBay();
+    void addCamera();
+    void addTube();
+    void addMounts();
+    void addFlight();
+    QWidget* partList(const QString& thing, const QString& path,
+                      std::vector<Part>& (*listOf)(Setup&));
+    QWidget* armList();
+    QWidget* pointList();
+    /// A choice between some states of the craft.
+    struct ChoiceSpec {
+        QString name, meaning;
+        QStringList items;
+        std::function<int(const Setup&)> current;
+        std::function<QString(int)> undoText;
+        std::function<void(Setup&, int)> choose;
+    };
+    QWidget* choice(const ChoiceSpec& spec);
+    QWidget* endsChoice();
+    QWidget* anchorChoice();
+    void summarise();
+
+    Document& m_document;
+    QVBoxLayout* m_layout;
+    BalanceButton* m_balance = nullptr;
+    QHash<QString, Section*> m_sections;    // by path
+    QHash<QString, FieldRow*> m_estimated;  // rows that may stand for an estimate, by path
+};
+
+}  // namespace stillbay::ui

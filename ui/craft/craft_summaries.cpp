@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: MIT
+#include "ui/craft/craft_summaries.h"
+
+#include "core/setup/mount_layout.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+
+#include <numeric>
+
+namespace stillbay::ui {
+namespace {
+
+QString tr(const char* text)
+{
+    return QCoreApplication::translate("stillbay::ui", text);  // where the tools file a free tr()
+}
+
+QString number(double value)
+{
+    return QLocale().toString(value, 'g', 5);
+}
+
+QString percent(double share)
+{
+    return QLocale().toString(100.0 * share, 'f', 0);
+}
+
+QString inWords(const std::vector<Part>& parts)
+{
+    const double mass_g =
+        std::accumulate(parts.begin(), parts.end(), 0.0,
+                        [](double sum, const Part& part) { return sum + part.mass_g; });
+    return parts.size() == 1 ? tr("1 part, %1 g").arg(number(mass_g))
+                             : tr("%1 parts, %2 g").arg(parts.size()).arg(number(mass_g));
+}
+
+QString inWords(const Airframe& airframe)
+{
+    return tr("%1 of %2 × %3 mm")
+        .arg(airframe.arms.size())
+        .arg(number(airframe.arm.width_mm), number(airframe.arm.height_mm));
+}
+
+QString inWords(const Motor& motor)
+{
+    return tr("%1 rpm/V, %2 g").arg(number(motor.kv_rpm_per_v), number(motor.mass_g));
+}
+
+QString inWords(const Propeller& propeller)
+{
+    return tr("%1 × %2 in, %3 blades")
+        .arg(number(propeller.diameter_in), number(propeller.pitch_in))
+        .arg(propeller.blades);
+}
+
+QString inWords(const Battery& battery)
+{
+    return tr("%1 cells, %2 V full")
+        .arg(battery.cells)
+        .arg(number(battery.cells * battery.full_v_per_cell));
+}
+
+QString inWords(const Camera& camera)
+{
+    return tr("%1 × %2 px, %3 Hz")
+        .arg(camera.width_px)
+        .arg(camera.height_px)
+        .arg(number(camera.frame_rate_hz));
+}
+
+QString inWords(const TubeStock& tube)
+{
+    return tr("%1 / %2 mm, %3 Shore A")
+        .arg(number(tube.outer_diameter_mm), number(tube.bore_mm), number(tube.hardness_shore_a));
+}
+
+QString inWords(const Mounts& mounts)
+{
+    return tr("%1 tubes, %2 mm, %3 % stretch")
+        .arg(mounts.points.size())
+        .arg(number(mounts.free_length_mm), percent(drawnStretch(mounts) - 1.0));
+}
+
+QString inWords(const Flight& flight)
+{
+    return tr("cruise %1 to %2 %")
+        .arg(percent(flight.cruise_throttle[0]), percent(flight.cruise_throttle[1]));
+}
+
+}  // namespace
+
+std::vector<std::pair<QString, QString>> craftSummaries(const Setup& setup)
+{
+    const Drive& drive = setup.drive;
+    const Limits& limits = setup.limits;
+    return {{QStringLiteral("name"), QString::fromStdString(setup.name)},
+            {QStringLiteral("airframe.parts"), inWords(setup.airframe.parts)},
+            {QStringLiteral("airframe.arm"), inWords(setup.airframe)},
+            {QStringLiteral("drive.motor"), inWords(drive.motor)},
+            {QStringLiteral("drive.propeller"), inWords(drive.propeller)},
+            {QStringLiteral("drive.battery"), inWords(drive.battery)},
+            {QStringLiteral("drive"), tr("unbalance %1 g·mm").arg(number(drive.unbalance_g_mm))},
+            {QStringLiteral("bay"), inWords(setup.bay.parts)},
+            {QStringLiteral("camera"), inWords(setup.camera)},
+            {QStringLiteral("tube"), inWords(setup.tube)},
+            {QStringLiteral("mounts"), inWords(setup.mounts)},
+            {QStringLiteral("flight"), inWords(setup.flight)},
+            {QStringLiteral("limits"),
+             tr("%1 and %2 px").arg(number(limits.faint_px), number(limits.bad_px))}};
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "ui/document/document.h"
+
+#include <QWidget>
+
+#include <cstddef>
+#include <functional>
+#include <vector>
+
+class QPushButton;
+class QToolButton;
+class QVBoxLayout;
+
+namespace stillbay::ui {
+
+class ProblemLabel;
+
+/// One way to set all rows of a list at once.
+struct RowLayout {
+    QString title;  ///< in the menu
+    QString undoText;
+    std::function<void(Setup&)> apply;
+};
+
+/// The menu of a list's layouts; without any there is no button.
+struct RowLayouts {
+    QString title;      ///< on the button
+    QString meaning;    ///< on hover
+    QString unchanged;  ///< what to say when a layout changes nothing
+    std::vector<RowLayout> layouts;
+};
+
+/// What a list of like things in the craft needs to be shown and changed.
+struct RowListSpec {
+    QString thing;  ///< "arm": for buttons and undo texts
+    std::function<std::size_t(const Setup&)> count;
+    std::function<QWidget*(std::size_t)> makeRow;  ///< the fields of one row
+    std::function<void(Setup&)> add;               ///< one more at the end
+    std::function<void(Setup&, std::size_t)> remove;
+    std::function<void(Setup&, std::size_t, std::size_t)> swap;  ///< two rows change places
+    RowLayouts layouts;
+    std::function<int(const Setup&)> kind = [](const Setup&) {
+        return 0;
+    };  ///< rows look alike
+};
+
+/// Cards, one a row, with buttons to move and remove each, and below them one to add another and
+/// one for layouts; every change is one undo step. Alt+Up and Alt+Down move the card that has the
+/// focus, and the focus goes with it. The cards are made anew when their number or kind changes;
+/// the focus goes into a card that was added, and from one that is gone to its neighbour.
+class RowList final : public QWidget {
+    Q_OBJECT
+public:
+    RowList(Document& document, RowListSpec spec, QWidget* parent = nullptr);
+
+private:
+    struct Card {
+        QWidget* frame;
+        QToolButton *up, *down;
+        QWidget* fields;
+    };
+    enum class Way { Up, Down };
+
+    void refresh();
+    Card makeCard(std::size_t index);
+    QToolButton* moveButton(std::size_t index, Way way, const QString& name, QWidget* frame);
+    QWidget* layoutButton();
+    void move(std::size_t index, Way way);
+    void focusAfterMove(std::size_t index, Way way, int place);
+    void add();
+    void focusNear(std::size_t index, int place);
+    bool change(const QString& text, const std::function<void(Setup&)>& change);
+
+    Document& m_document;
+    RowListSpec m_spec;
+    QPushButton* m_add;
+    std::vector<Card> m_cards;
+    int m_kind = 0;
+    QVBoxLayout* m_cardLayout;
+    ProblemLabel* m_refusal;
+};
+
+}  // namespace stillbay::ui

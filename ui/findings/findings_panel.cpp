@@ -1,0 +1,225 @@
+// SPDX-License-Identifier: MIT
+#include "ui/findings/findings_panel.h"
+
+#include "core/assess/words.h"
+#include "core/response/at_throttle.h"
+#include "ui/widgets/in_words.h"
+#include "ui/widgets/verdict.h"
+
+#include <QApplication>
+#include <QLocale>
+#include <QScrollBar>
+#include <QTextBrowser>
+#include <QUrl>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace stillbay::ui {
+namespace {
+
+QString escaped(const std::string& text)
+{
+    return QString::fromStdString(text).toHtmlEscaped();
+}
+
+QString escaped(const Phrase& phrase)
+{
+    return inWords(phrase).toHtmlEscaped();
+}
+
+constexpr int kLinesInSight = 9;
+constexpr int kBetweenWords_ms = 100;
+const QString kFlight = QStringLiteral("flight"), kBench = QStringLiteral("bench");  // of links
+
+QString heading(const QString& text)
+{
+    return QStringLiteral("<p style='margin-top:12px;margin-bottom:2px'><b>%1</b></p>").arg(text);
+}
+
+QString paragraph(const QString& text)
+{
+    return QStringLiteral("<p style='margin-top:2px;margin-bottom:5px'>%1</p>").arg(text);
+}
+
+QString list(const QStringList& items)
+{
+    QString html = QStringLiteral("<ul style='margin-left:14px;-qt-list-indent:0'>");
+    for (const QString& item : items)
+        html += QStringLiteral("<li style='margin-bottom:4px'>%1</li>").arg(item);
+    return html + QStringLiteral("</ul>");
+}
+
+// Each mode is a link that shows it swinging in the bay view.
+QString modesTable(const std::array<ModeFigures, 6>& modes, const QString& kind)
+{
+    const QLocale locale;
+    int number = 0;
+    QString html = QStringLiteral("<table cellspacing='0' cellpadding='1'>");
+    for (const ModeFigures& mode : modes)
+        html += QStringLiteral(
+                    "<tr><td align='right' style='padding-right:8px'>%1&nbsp;Hz</td>"
+                    "<td><a href='%3:%4' style='color:%5'>%2</a></td></tr>")
+                    .arg(locale.toString(mode.frequency_hz, 'f', 1), escaped(mode.words), kind)
+                    .arg(number++)
+                    .arg(QApplication::palette().color(QPalette::Text).name());
+    return html + QStringLiteral("</table>");
+}
+
+QString stateWord(TubeState state)
+{
+    switch (state) {
+        case TubeState::Slack:
+            return QObject::tr("slack");
+        case TubeState::Buckled:
+            return QObject::tr("buckled");
+        case TubeState::Taut:
+            break;
+    }
+    return QObject::tr("taut");
+}
+
+QString tubesTable(const std::vector<TubeAtRest>& tubes)
+{
+    const QLocale locale;
+    QString html = QStringLiteral("<table cellspacing='0' cellpadding='1'>");
+    for (std::size_t k = 0; k < tubes.size(); ++k)
+        html += QObject::tr(
+                    "<tr><td>Tube %1&nbsp;&nbsp;</td><td align='right'>%2&nbsp;N&nbsp;&nbsp;"
+                    "</td><td align='right'>stretch %3&nbsp;%&nbsp;&nbsp;</td>"
+                    "<td>%4</td></tr>")
+                    .arg(k + 1)
+                    .arg(locale.toString(tubes[k].tension, 'f', 1),
+                         locale.toString(100.0 * (tubes[k].stretch - 1.0), 'f', 0),
+                         stateWord(tubes[k].state));
+    return html + QStringLiteral("</table>");
+}
+
+void tellVerdict(Verdict& verdict, const Setup& setup, const Assessment& assessment)
+{
+    const QLocale locale;
+    const QString window =
+        QObject::tr("Cruise is %1 to %2 % throttle; faint from %3 px, bad from %4 px.")
+            .arg(locale.toString(100.0 * setup.flight.cruise_throttle[0], 'g', 3),
+                 locale.toString(100.0 * setup.flight.cruise_throttle[1], 'g', 3),
+                 locale.toString(setup.limits.faint_px, 'g', 3),
+                 locale.toString(setup.limits.bad_px, 'g', 3));
+    if (!assessment.cruise) {
+        verdict.tell(Verdict::Kind::None, inWords(outsideCruiseInWords()), window);
+        return;
+    }
+    const double worst = assessment.cruise->worst_px;
+    const QString wobble = locale.toString(worst, 'g', worst < 1.0 ? 2 : 3);
+    const Grade grade = gradeOf(worst, setup.limits.faint_px, setup.limits.bad_px);
+    if (grade == Grade::Clean)
+        verdict.tell(Verdict::Kind::Clean,
+                     QObject::tr("Clean in cruise: at most %1 px").arg(wobble), window);
+    else if (grade == Grade::Faint)
+        verdict.tell(Verdict::Kind::Faint,
+                     QObject::tr("Faint wobble in cruise: up to %1 px").arg(wobble), window);
+    else
+        verdict.tell(Verdict::Kind::Bad,
+                     QObject::tr("Bad wobble in cruise: up to %1 px").arg(wobble), window);
+}
+
+}  // namespace
+
+FindingsPanel::FindingsPanel(QWidget* parent)
+    : QWidget(parent), m_verdict(new Verdict(this)), m_words(new QTextBrowser(this))
+{
+    m_words->setAccessibleName(tr("Findings"));
+    m_words->setMinimumHeight(kLinesInSight * fontMetrics().lineSpacing());
+    m_words->setFrameShape(QFrame::NoFrame);
+    m_words->setAcceptDrops(false);
+    m_words->setOpenLinks(false);
+    connect(m_words, &QTextBrowser::anchorClicked, this, [this](const QUrl& link) {
+        if (link.scheme() == kFlight || link.scheme() == kBench)
+            emit modeWanted(link.scheme() == kFlight, link.path().toInt());
+        else
+            emit fieldWanted(link.toString(QUrl::FullyDecoded));
+    });
+    QPalette plain = m_words->palette();
+    plain.setColor(QPalette::Base, Qt::transparent);
+    m_words->setPalette(plain);
+    m_pause.setSingleShot(true);
+    m_pause.setInterval(kBetweenWords_ms);
+    connect(&m_pause, &QTimer::timeout, this, &FindingsPanel::write);
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(8, 8, 8, 4);
+    layout->addWidget(m_verdict);
+    layout->addWidget(m_words, 1);
+}
+
+void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessment)
+{
+    tellVerdict(*m_verdict, setup, assessment);
+    QString html;
+    for (const Phrase& sentence : findings(setup, assessment))
+        html += paragraph(escaped(sentence));
+    if (!assessment.warnings.empty()) {
+        QStringList warnings;
+        for (const Warning& warning : assessment.warnings)
+            warnings << escaped(warning.text);
+        html += heading(tr("Watch out")) + list(warnings);
+    }
+    html += heading(tr("Modes in flight")) + modesTable(assessment.flight, kFlight);
+    html += heading(tr("Modes on the bench, airframe held")) + modesTable(assessment.bench, kBench);
+    html += heading(tr("At rest")) + paragraph(escaped(restInWords(assessment.rest)));
+    html += tubesTable(assessment.rest.tubes);
+    QStringList cautions;
+    for (const Phrase& caution : safetyCautions())
+        cautions << escaped(caution);
+    html += heading(tr("Before bench work and flight")) + list(cautions);
+    setWords(html);
+}
+
+void FindingsPanel::setFailure(const Error& error)
+{
+    m_verdict->tell(Verdict::Kind::Failure, tr("No answer for this craft"),
+                    tr("The charts show the last craft that had one."));
+    const QString where = escaped(error.where);
+    QString html =
+        error.where.empty()
+            ? paragraph(escaped(error.what) + u'.')
+            : paragraph(QStringLiteral("<a href='%1'>%1</a>: %2.").arg(where, escaped(error.what)));
+    html += paragraph(tr("Undo the last step, or change the tubes, mounts or bay."));
+    setWords(html);
+}
+
+// While the charts follow a drag frame by frame, nobody reads words that change as often, and to
+// lay them out takes as long as a chart: they follow ten times a second, in the charts' own frame.
+void FindingsPanel::setWords(const QString& html)
+{
+    m_html = html;
+    if (!m_pause.isActive())
+        write();
+}
+
+void FindingsPanel::write()
+{
+    if (isCurrent())
+        return;
+    m_written = m_html;
+    m_pause.start();
+    const int place = m_words->verticalScrollBar()->value();  // a drag must not scroll the reader
+    m_words->setHtml(m_written);
+    m_words->verticalScrollBar()->setValue(place);
+}
+
+void FindingsPanel::setStale(bool stale)
+{
+    m_verdict->setStale(stale);
+    m_words->setEnabled(!stale);
+}
+
+void FindingsPanel::addBelow(QWidget* widget)
+{
+    layout()->addWidget(widget);
+}
+
+QString FindingsPanel::text() const
+{
+    return m_verdict->text() + u'\n' + m_words->toPlainText();
+}
+
+}  // namespace stillbay::ui

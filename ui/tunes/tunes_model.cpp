@@ -1,0 +1,263 @@
+// SPDX-License-Identifier: MIT
+#include "ui/tunes/tunes_model.h"
+
+#include "core/assess/words.h"
+#include "ui/charts/point_words.h"
+#include "ui/widgets/in_words.h"
+#include "ui/widgets/plain_number.h"
+
+#include <QApplication>
+#include <QDateTime>
+#include <QLocale>
+#include <QPalette>
+
+#include <algorithm>
+
+namespace stillbay::ui {
+TunesModel::TunesModel(Document& document, QObject* parent)
+    : QAbstractTableModel(parent), m_document(document), m_tunes(document.setup().tunes)
+{
+    connect(&m_document, &Document::setupChanged, this, &TunesModel::setupChanged);
+}
+
+void TunesModel::setupChanged()
+{
+    const std::vector<Tune>& tunes = m_document.setup().tunes;
+    if (tunes == m_tunes)
+        return;
+    if (tunes.size() == m_tunes.size()) {
+        m_tunes = tunes;
+        emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
+    } else {
+        beginResetModel();
+        m_tunes = tunes;
+        m_figures.clear();
+        endResetModel();
+    }
+    emit comparedChanged();
+}
+
+void TunesModel::setFigures(std::vector<Result<TuneFigures>> figures)
+{
+    if (figures.size() != m_tunes.size())
+        return;  // of an older list; the newer one is under way
+    m_figures = std::move(figures);
+    m_late = false;
+    if (rowCount() > 0)
+        emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
+    emit comparedChanged();
+}
+
+void TunesModel::setLate(bool late)
+{
+    if (m_late == late)
+        return;
+    m_late = late;
+    if (rowCount() > 0)
+        emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
+}
+
+const Tune& TunesModel::tune(int row) const
+{
+    return m_tunes.at(static_cast<std::size_t>(row));
+}
+
+const TuneFigures* TunesModel::figures(int row) const
+{
+    const auto k = static_cast<std::size_t>(row);
+    return k < m_figures.size() && m_figures[k] ? &*m_figures[k] : nullptr;
+}
+
+// Stays the tune's own through renaming and undo: when it was kept, and its turn among several of
+// the same instant.
+QString TunesModel::key(int row) const
+{
+    const std::string& saved = tune(row).saved;
+    const auto turn = std::count_if(m_tunes.begin(), m_tunes.begin() + row,
+                                    [&](const Tune& other) { return other.saved == saved; });
+    return QStringLiteral("%1 %2").arg(QString::fromStdString(saved)).arg(turn);
+}
+
+std::optional<std::size_t> TunesModel::comparedPlace(int row) const
+{
+    if (!m_compared.contains(key(row)))
+        return {};
+    std::size_t place = 0;
+    for (int other = 0; other < row; ++other)
+        place += m_compared.contains(key(other)) ? 1 : 0;
+    return place;
+}
+
+int TunesModel::rowCount(const QModelIndex& parent) const
+{
+    return parent.isValid() ? 0 : static_cast<int>(m_tunes.size());
+}
+
+int TunesModel::columnCount(const QModelIndex& parent) const
+{
+    return parent.isValid() ? 0 : ColumnCount;
+}
+
+QVariant TunesModel::headerData(int section, Qt::Orientation orientation, int role) const
+{
+    if (orientation != Qt::Horizontal || role != Qt::DisplayRole)
+        return {};
+    switch (section) {
+        case Name:
+            return tr("Tune (tick to compare)");
+        case TubeSize:
+            return tr("Tube");
+        case Length:
+            return tr("Free length");
+        case Stretch:
+            return tr("Stretch");
+        case Worst:
+            return tr("Worst in cruise");
+        case Verdict:
+            return tr("Verdict");
+        case Curve:
+            return tr("Across the throttle");
+        case Notes:
+            return tr("Note");
+        default:
+            return {};
+    }
+}
+
+QString TunesModel::verdictText(int row) const
+{
+    const auto k = static_cast<std::size_t>(row);
+    if (k >= m_figures.size())
+        return {};
+    if (!m_figures[k])
+        return tr("no answer");
+    return m_figures[k]->cruise ? gradeWord(limits(), m_figures[k]->cruise->worst_px)
+                                : inWords(outsideCruiseInWords());
+}
+
+QString TunesModel::text(int row, int column) const
+{
+    const Tune& shown = tune(row);
+    const TuneFigures* const found = figures(row);
+    switch (column) {
+        case Name:
+            return QString::fromStdString(shown.name);
+        case TubeSize:
+            return tr("%1 × %2 mm, Shore %3")
+                .arg(plainNumber(shown.tube.outer_diameter_mm, 4),
+                     plainNumber(shown.tube.bore_mm, 4),
+                     plainNumber(shown.tube.hardness_shore_a, 3));
+        case Length:
+            return tr("%1 mm").arg(plainNumber(shown.mounts.free_length_mm, 4));
+        case Stretch:
+            return shown.mounts.stretch
+                       ? tr("%1 %").arg(plainNumber(100.0 * (*shown.mounts.stretch - 1.0), 3))
+                       : tr("by its holes");
+        case Worst:
+            return found && found->cruise
+                       ? tr("%1 px").arg(QLocale().toString(found->cruise->worst_px, 'f', 2))
+                       : QString();
+        case Verdict:
+            return verdictText(row);
+        case Notes:
+            return QString::fromStdString(shown.notes);
+        default:
+            return {};
+    }
+}
+
+QString TunesModel::toolTip(int row, int column) const
+{
+    const auto k = static_cast<std::size_t>(row);
+    if (column == Verdict && k < m_figures.size() && !m_figures[k])
+        return inWords(m_figures[k].error().what);
+    if (column == Name) {
+        const QDateTime saved =
+            QDateTime::fromString(QString::fromStdString(tune(row).saved), Qt::ISODate);
+        return saved.isValid()
+                   ? tr("Kept on %1. Double-click or F2 renames, the space bar ticks.")
+                         .arg(QLocale().toString(saved.toLocalTime(), QLocale::ShortFormat))
+                   : tr("Double-click or F2 renames, the space bar ticks.");
+    }
+    return text(row, column);
+}
+
+QVariant TunesModel::data(const QModelIndex& index, int role) const
+{
+    if (!index.isValid() || index.row() >= rowCount())
+        return {};
+    const bool computed =
+        index.column() == Worst || index.column() == Verdict || index.column() == Curve;
+    switch (role) {
+        case Qt::DisplayRole:
+        case Qt::EditRole:
+            return text(index.row(), index.column());
+        case Qt::ToolTipRole:
+            return toolTip(index.row(), index.column());
+        case Qt::AccessibleTextRole:
+            return index.column() == Curve
+                       ? tr("wobble over the throttle, a drawing")
+                       : tr("%1: %2").arg(
+                             headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString(),
+                             text(index.row(), index.column()));
+        case Qt::CheckStateRole:
+            if (index.column() != Name)
+                return {};
+            return m_compared.contains(key(index.row())) ? Qt::Checked : Qt::Unchecked;
+        case Qt::ForegroundRole:
+            if (computed && m_late)
+                return QApplication::palette().color(QPalette::Disabled, QPalette::Text);
+            return {};
+        default:
+            return {};
+    }
+}
+
+Qt::ItemFlags TunesModel::flags(const QModelIndex& index) const
+{
+    Qt::ItemFlags flags = QAbstractTableModel::flags(index);
+    if (index.column() == Name)
+        flags |= Qt::ItemIsUserCheckable | Qt::ItemIsEditable;
+    if (index.column() == Notes)
+        flags |= Qt::ItemIsEditable;
+    return flags;
+}
+
+bool TunesModel::setData(const QModelIndex& index, const QVariant& value, int role)
+{
+    if (role == Qt::CheckStateRole && index.column() == Name)
+        return tick(index.row(), value.toInt() == Qt::Checked);
+    if (role == Qt::EditRole && (index.column() == Name || index.column() == Notes))
+        return rewrite(index.row(), index.column(), value.toString().trimmed());
+    return false;
+}
+
+bool TunesModel::tick(int row, bool compared)
+{
+    if (compared)
+        m_compared.insert(key(row));
+    else
+        m_compared.remove(key(row));
+    emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
+    emit comparedChanged();
+    return true;
+}
+
+bool TunesModel::rewrite(int row, int column, const QString& text)
+{
+    if (column == Name && text.isEmpty()) {
+        emit refused(tr("a kept tune needs a name"));
+        return false;
+    }
+    const auto k = static_cast<std::size_t>(row);
+    const Result<void> done =
+        m_document.edit(column == Name ? tr("Rename a kept tune") : tr("Change a kept tune's note"),
+                        {}, [&](Setup& setup) {
+                            Tune& changed = setup.tunes.at(k);
+                            (column == Name ? changed.name : changed.notes) = text.toStdString();
+                        });
+    emit refused(done ? QString() : inWords(done.error().what));
+    return done.has_value();
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+#include "ui/widgets/verdict.h"
+
+#include "ui/widgets/chart_theme.h"
+#include "ui/widgets/labels.h"
+
+#include <QLabel>
+#include <QPainter>
+#include <QVBoxLayout>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr int kFlag = 18;  // width of the coloured edge
+
+struct Flag {
+    QColor ground, hatch;
+    Qt::BrushStyle style;
+};
+
+Flag flagOf(Verdict::Kind kind, const ChartTheme& theme, const QPalette& palette)
+{
+    switch (kind) {
+        case Verdict::Kind::Clean:
+            return {QColor(0x00, 0x9E, 0x73), QColor(0x00, 0x9E, 0x73), Qt::SolidPattern};
+        case Verdict::Kind::Faint:
+            return {QColor(0xE6, 0x9F, 0x00), theme.canvas, Qt::BDiagPattern};
+        case Verdict::Kind::Bad:
+            return {QColor(0xD5, 0x5E, 0x00), theme.canvas, Qt::DiagCrossPattern};
+        case Verdict::Kind::None:
+        case Verdict::Kind::Failure:
+            break;
+    }
+    return {palette.color(QPalette::Mid), palette.color(QPalette::Mid), Qt::SolidPattern};
+}
+
+}  // namespace
+
+Verdict::Verdict(QWidget* parent)
+    : QFrame(parent), m_headline(new QLabel(this)), m_detail(new QuietLabel({}, this))
+{
+    QFont large = font();
+    large.setPointSizeF(1.35 * large.pointSizeF());
+    large.setBold(true);
+    m_headline->setFont(large);
+    m_headline->setWordWrap(true);
+    m_headline->setAccessibleName(tr("Verdict"));
+    m_detail->setAccessibleName(tr("Verdict, details"));
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(kFlag + 10, 8, 10, 8);
+    layout->setSpacing(2);
+    layout->addWidget(m_headline);
+    layout->addWidget(m_detail);
+    setAccessibleName(tr("Verdict for cruise"));
+}
+
+void Verdict::tell(Kind kind, const QString& headline, const QString& detail)
+{
+    m_kind = kind;
+    m_headline->setText(headline);
+    m_detail->setText(detail);
+    update();
+}
+
+void Verdict::setStale(bool stale)
+{
+    m_stale = stale;
+    m_headline->setEnabled(!stale);
+    m_detail->setEnabled(!stale);
+    update();
+}
+
+QString Verdict::text() const
+{
+    return m_headline->text() + u'\n' + m_detail->text();
+}
+
+void Verdict::paintEvent(QPaintEvent*)
+{
+    QPainter painter(this);
+    const ChartTheme theme = chartTheme(palette(), m_stale);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(palette().color(QPalette::Mid), 1.0));
+    painter.setBrush(palette().base());
+    painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 4.0, 4.0);
+    const Flag flag = flagOf(m_kind, theme, palette());
+    const QRectF edge(1.0, 1.0, kFlag, height() - 2.0);
+    painter.setOpacity(m_stale ? 0.4 : 1.0);
+    painter.fillRect(edge, flag.ground);
+    painter.fillRect(edge, QBrush(flag.hatch, flag.style));
+}
+
+}  // namespace stillbay::ui
