@@ -15,7 +15,7 @@ bool isHelp(std::string_view word)
     return word == "--help" || word == "-h";
 }
 
-std::string helpOf(const CommandWords& command, std::span<const Option> options)
+std::string helpOf(const CommandTexts& command, std::span<const Option> options)
 {
     std::ostringstream page;
     page << "usage: " << command.form << "\n\n";
@@ -35,7 +35,7 @@ std::string helpOf(const CommandWords& command, std::span<const Option> options)
 
 }  // namespace
 
-tl::expected<std::string, int> readArguments(const CommandWords& command,
+tl::expected<std::string, int> readArguments(const CommandTexts& command,
                                              std::span<const std::string_view> arguments,
                                              std::span<const Option> options, std::ostream& out,
                                              std::ostream& err)

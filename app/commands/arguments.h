@@ -22,7 +22,7 @@ struct Option {
 };
 
 /// A command, for people.
-struct CommandWords {
+struct CommandTexts {
     std::string_view name;  ///< "report"
     std::string_view form;  ///< "stillbay report FILE [OPTION]…", shown where the file is missing
     std::string_view does;  ///< one sentence
@@ -33,7 +33,7 @@ struct CommandWords {
 /// to out instead.
 ///
 /// @return the file; or the exit code after the help or an error has been printed.
-tl::expected<std::string, int> readArguments(const CommandWords& command,
+tl::expected<std::string, int> readArguments(const CommandTexts& command,
                                              std::span<const std::string_view> arguments,
                                              std::span<const Option> options, std::ostream& out,
                                              std::ostream& err);

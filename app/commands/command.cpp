@@ -32,7 +32,7 @@ std::string_view nameOf(std::string_view file)
 int reportError(std::ostream& err, const Error& error, std::string_view file)
 {
     err << "stillbay: " << english(error.what) << ": " << nameOf(file);
-    if (const std::string where = english(whereInWords(error)); !where.empty())
+    if (const std::string where = english(whereText(error)); !where.empty())
         err << ", " << where;
     err << '\n';
     return error.code == Errc::BadInput ? kExitBadInput : kExitNoAnswer;

@@ -12,7 +12,7 @@ constexpr std::size_t kColumns = 96;  // code points
 
 void paragraph(std::ostream& page, const std::string& text, const std::string& lead)
 {
-    std::istringstream words(text);
+    std::istringstream all(text);
     std::string word, line = lead;
     const auto width = [](const std::string& s) {
         std::size_t n = 0;
@@ -21,7 +21,7 @@ void paragraph(std::ostream& page, const std::string& text, const std::string& l
         return n;
     };
     bool fresh = true;
-    while (words >> word) {
+    while (all >> word) {
         if (!fresh && width(line) + 1 + width(word) > kColumns) {
             page << line << '\n';
             line = std::string(width(lead), ' ');

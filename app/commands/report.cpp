@@ -5,7 +5,7 @@
 #include "app/commands/command.h"
 #include "app/commands/report_json.h"
 #include "app/commands/report_page.h"
-#include "core/advice/helps.h"
+#include "core/advice/suggestions.h"
 #include "core/assess/assess.h"
 
 #include <array>
@@ -22,7 +22,7 @@ struct ReportArguments {
 
 constexpr double kHighestFrequency_hz = 20000;
 
-constexpr CommandWords kWords{
+constexpr CommandTexts kTexts{
     "report", "stillbay report FILE [OPTION]...",
     "Prints the assessment of the setup in FILE: a page for people, or an object for programs."};
 
@@ -67,7 +67,7 @@ tl::expected<ReportArguments, int> parse(std::span<const std::string_view> argum
                                                             : "--airframe wants rigid or flexible";
          }},
     }};
-    auto file = readArguments(kWords, arguments, options, out, err);
+    auto file = readArguments(kTexts, arguments, options, out, err);
     if (!file)
         return tl::unexpected(file.error());
     parsed.file = *std::move(file);
@@ -92,10 +92,10 @@ int runReport(std::span<const std::string_view> arguments, std::ostream& out, st
                                 loaded->warnings.end());
     if (parsed->json)
         return print(out, reportJson(*assessment), err);
-    const auto helps = whatHelps(loaded->setup, parsed->options);
-    if (!helps)
-        return reportError(err, helps.error(), parsed->file);
-    return print(out, reportPage(loaded->setup, *assessment, *helps), err);
+    const auto suggestions = findSuggestions(loaded->setup, parsed->options);
+    if (!suggestions)
+        return reportError(err, suggestions.error(), parsed->file);
+    return print(out, reportPage(loaded->setup, *assessment, *suggestions), err);
 }
 
 }  // namespace stillbay

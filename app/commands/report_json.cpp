@@ -46,7 +46,7 @@ Json modesJson(const std::array<ModeFigures, 6>& modes)
         return Json{{"frequency_hz", number(mode.frequency_hz)},
                     {"loss_factor", number(mode.loss_factor)},
                     {"motion", vectorJson(mode.motion)},
-                    {"words", english(mode.words)}};
+                    {"words", english(mode.text)}};
     });
 }
 

@@ -2,7 +2,7 @@
 #include "app/commands/report_page.h"
 
 #include "app/commands/paragraph.h"
-#include "core/assess/words.h"
+#include "core/assess/texts.h"
 #include "core/base/format.h"
 #include "core/base/units.h"
 
@@ -17,7 +17,7 @@ void modesTable(std::ostream& page, const char* title, const std::array<ModeFigu
     page << "    Hz       loss    motion\n";
     for (const ModeFigures& mode : modes)
         page << formatted("  %7.2f   %6.3f    ", mode.frequency_hz, mode.loss_factor)
-             << english(mode.words) << '\n';
+             << english(mode.text) << '\n';
 }
 
 void tubeTable(std::ostream& page, const Assessment& a)
@@ -51,7 +51,7 @@ const char* stateWord(TubeState state)
 void restTable(std::ostream& page, const Assessment& a)
 {
     page << "\nAt rest\n";
-    paragraph(page, english(restInWords(a.rest)), "  ");
+    paragraph(page, english(restText(a.rest)), "  ");
     page << "  tube   stretch    tension\n";
     for (std::size_t i = 0; i < a.rest.tubes.size(); ++i)
         page << formatted("  %4zu   %7.3f   %6.2f N   %s\n", i + 1, a.rest.tubes[i].stretch,
@@ -74,22 +74,22 @@ void massTable(std::ostream& page, const Assessment& a)
 std::string cruiseSentence(const Assessment& a)
 {
     return a.cruise ? formatted("Worst wobble in the cruise window: %.2f px.", a.cruise->worst_px)
-                    : english(outsideCruiseInWords()) + '.';
+                    : english(outsideCruiseText()) + '.';
 }
 
-void helpsList(std::ostream& page, const Helps& helps)
+void suggestionsList(std::ostream& page, const Suggestions& suggestions)
 {
-    const std::vector<Help> best = helps.best(kShownHelps);
+    const std::vector<Suggestion> best = suggestions.best(kShownSuggestions);
     if (best.empty())
         return;
     page << "\nWhat helps most, one step at a time\n";
-    for (const Help& help : best) {
+    for (const Suggestion& help : best) {
         std::string text =
-            english(help.step.words) + formatted(". Wobble %.2f px instead of %.2f px (%+.0f %%)",
-                                                 help.after_px, *helps.before_px,
-                                                 100 * (help.after_px / *helps.before_px - 1));
+            english(help.step.text) + formatted(". Wobble %.2f px instead of %.2f px (%+.0f %%)",
+                                                help.after_px, *suggestions.before_px,
+                                                100 * (help.after_px / *suggestions.before_px - 1));
         for (const Warning& warning : help.newWarnings)
-            if (const Phrase danger = dangerInWords(warning); !danger.pattern.empty())
+            if (const Phrase danger = dangerText(warning); !danger.pattern.empty())
                 text += ", but " + english(danger);
         paragraph(page, text + ".", "  - ");
     }
@@ -97,7 +97,7 @@ void helpsList(std::ostream& page, const Helps& helps)
 
 }  // namespace
 
-std::string reportPage(const Setup& setup, const Assessment& a, const Helps& helps)
+std::string reportPage(const Setup& setup, const Assessment& a, const Suggestions& suggestions)
 {
     std::ostringstream page;
     page << (setup.name.empty() ? "Unnamed craft" : setup.name) << "\n\n";
@@ -108,7 +108,7 @@ std::string reportPage(const Setup& setup, const Assessment& a, const Helps& hel
         page << "\nCautions\n";
     for (const Warning& warning : a.warnings)
         paragraph(page, english(warning.text), "  - ");
-    helpsList(page, helps);
+    suggestionsList(page, suggestions);
     massTable(page, a);
     tubeTable(page, a);
     restTable(page, a);
@@ -119,8 +119,8 @@ std::string reportPage(const Setup& setup, const Assessment& a, const Helps& hel
     page << formatted("Balance of each propeller at hover: grade G %.0f (ISO 21940-11)\n",
                       a.hover.balance_grade_mm_s);
     page << "\nBefore you fly\n";
-    for (const Phrase& caution : safetyCautions())
-        paragraph(page, english(caution), "  - ");
+    for (const Phrase& warning : safetyWarnings())
+        paragraph(page, english(warning), "  - ");
     return page.str();
 }
 

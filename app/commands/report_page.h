@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "core/advice/helps.h"
+#include "core/advice/suggestions.h"
 #include "core/assess/assessment.h"
 #include "core/setup/setup.h"
 
@@ -10,6 +10,7 @@
 namespace stillbay {
 
 /// The report as a page for people, UTF-8, at most 100 columns.
-std::string reportPage(const Setup& setup, const Assessment& assessment, const Helps& helps);
+std::string reportPage(const Setup& setup, const Assessment& assessment,
+                       const Suggestions& suggestions);
 
 }  // namespace stillbay

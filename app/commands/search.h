@@ -9,7 +9,7 @@ namespace stillbay {
 
 /// `stillbay search FILE [--free-length A:B] [--stretch A:B] [--elevation A:B]
 /// [--tube OUTER:BORE:SHORE]… [--map N:M] [--builds N] [--seed N] [--json]`: the best tubes within
-/// limits, how sturdy they are, and the map of length and stretch.
+/// limits, how robust they are, and the map of length and stretch.
 ///
 /// @param arguments what follows the word `search`.
 /// @param out the answer or the help, @param err errors and warnings in one line each.

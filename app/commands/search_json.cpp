@@ -6,12 +6,12 @@
 namespace stillbay {
 namespace {
 
-Json reasonJson(const std::optional<Objection>& objection)
+Json reasonJson(const std::optional<Constraint>& violated)
 {
-    return objection ? Json(objectionCode(*objection)) : Json(nullptr);
+    return violated ? Json(constraintCode(*violated)) : Json(nullptr);
 }
 
-Json tubeJson(const TubeStock& tube)
+Json tubeJson(const TubeKind& tube)
 {
     return {{"outer_diameter_mm", number(tube.outer_diameter_mm)},
             {"bore_mm", number(tube.bore_mm)},
@@ -24,7 +24,7 @@ Json refusedJson(const Robustness& robust)
     Json refused = Json::object();
     for (std::size_t k = 0; k < robust.refused.size(); ++k)
         if (robust.refused[k] > 0)
-            refused[std::string(objectionCode(static_cast<Objection>(k)))] = robust.refused[k];
+            refused[std::string(constraintCode(static_cast<Constraint>(k)))] = robust.refused[k];
     return refused;
 }
 
@@ -44,19 +44,19 @@ Json robustJson(const Robustness& robust)
 
 Json candidateJson(const Candidate& candidate)
 {
-    const Judgement& verdict = candidate.verdict;
+    const Evaluation& evaluation = candidate.evaluation;
     const auto figure = [&](double value) {
-        return verdict.feasible() ? number(value) : Json(nullptr);
+        return evaluation.feasible() ? number(value) : Json(nullptr);
     };
     Json json{{"free_length_mm", number(candidate.design.mounts.free_length_mm)},
-              {"stretch", number(valueOf(candidate.design, Knob::Stretch))},
-              {"elevation_deg", number(valueOf(candidate.design, Knob::Elevation))},
+              {"stretch", number(valueOf(candidate.design, Variable::Stretch))},
+              {"elevation_deg", number(valueOf(candidate.design, Variable::Elevation))},
               {"tube", tubeJson(candidate.design.tube)},
-              {"wobble_px", figure(verdict.full.worst_px)},
-              {"wobble_empty_px", figure(verdict.empty.worst_px)},
-              {"worst_px", figure(verdict.worst_px())},
-              {"mean_px", figure(verdict.mean_px())},
-              {"reason", reasonJson(verdict.objection)}};
+              {"wobble_px", figure(evaluation.full.worst_px)},
+              {"wobble_empty_px", figure(evaluation.empty.worst_px)},
+              {"worst_px", figure(evaluation.worst_px())},
+              {"mean_px", figure(evaluation.mean_px())},
+              {"reason", reasonJson(evaluation.violated)}};
     if (candidate.robust)
         json["robust"] = robustJson(*candidate.robust);
     return json;
@@ -79,45 +79,47 @@ Json cells(const DesignMap& map, Give give)
 template <class Figure>
 Json figures(const DesignMap& map, Figure figure)
 {
-    return cells(map, [&](const Judgement& verdict) {
-        return verdict.feasible() ? number(figure(verdict)) : Json(nullptr);
+    return cells(map, [&](const Evaluation& evaluation) {
+        return evaluation.feasible() ? number(figure(evaluation)) : Json(nullptr);
     });
 }
 
-Json mapJson(const SearchAnswer& answer)
+Json mapJson(const Recommendation& answer)
 {
-    const DesignMap& map = answer.map;
+    if (!answer.map)
+        return nullptr;
+    const DesignMap& map = *answer.map;
     Json json{{"free_length_mm", numbers(map.x.values())}};
     if (answer.mapBase.mounts.drilled()) {
         json["stretch"] = Json::array({nullptr});
         json["mean_stretch"] = Json::array();
         for (std::size_t i = 0; i < map.x.count; ++i)
             json["mean_stretch"].push_back(
-                number(valueOf(map.design(answer.mapBase, i, 0), Knob::Stretch)));
+                number(valueOf(map.design(answer.mapBase, i, 0), Variable::Stretch)));
     } else {
         json["stretch"] = numbers(map.y.values());
     }
-    json["wobble_px"] = figures(map, [](const Judgement& v) { return v.full.worst_px; });
-    json["wobble_empty_px"] = figures(map, [](const Judgement& v) { return v.empty.worst_px; });
-    json["worst_px"] = figures(map, [](const Judgement& v) { return v.worst_px(); });
-    json["mean_px"] = figures(map, [](const Judgement& v) { return v.mean_px(); });
-    json["reason"] = cells(map, [](const Judgement& v) { return reasonJson(v.objection); });
-    json["elevation_deg"] = number(valueOf(answer.mapBase, Knob::Elevation));
+    json["wobble_px"] = figures(map, [](const Evaluation& v) { return v.full.worst_px; });
+    json["wobble_empty_px"] = figures(map, [](const Evaluation& v) { return v.empty.worst_px; });
+    json["worst_px"] = figures(map, [](const Evaluation& v) { return v.worst_px(); });
+    json["mean_px"] = figures(map, [](const Evaluation& v) { return v.mean_px(); });
+    json["reason"] = cells(map, [](const Evaluation& v) { return reasonJson(v.violated); });
+    json["elevation_deg"] = number(valueOf(answer.mapBase, Variable::Elevation));
     json["tube"] = tubeJson(answer.mapBase.tube);
     return json;
 }
 
 }  // namespace
 
-std::string searchJson(const SearchAnswer& answer)
+std::string searchJson(const Recommendation& answer)
 {
     const Json json{{"format", "stillbay-search"},
                     {"version", 1},
-                    {"best", candidateJson(answer.found.best)},
-                    {"candidates", array(answer.found.candidates, candidateJson)},
+                    {"best", candidateJson(answer.best)},
+                    {"candidates", array(answer.candidates, candidateJson)},
                     {"present", candidateJson(answer.present)},
                     {"map", mapJson(answer)},
-                    {"judged", answer.found.judged}};
+                    {"judged", answer.evaluated}};
     return json.dump(1) + '\n';
 }
 

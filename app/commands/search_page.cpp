@@ -2,7 +2,7 @@
 #include "app/commands/search_page.h"
 
 #include "app/commands/paragraph.h"
-#include "core/assess/words.h"
+#include "core/assess/texts.h"
 #include "core/base/format.h"
 
 #include <algorithm>
@@ -28,8 +28,8 @@ std::string designText(const Candidate& candidate)
 {
     return formatted("%.2f mm free, stretched %+.1f %%, rising %.1f°, tube %s",
                      candidate.design.mounts.free_length_mm,
-                     points(valueOf(candidate.design, Knob::Stretch)),
-                     valueOf(candidate.design, Knob::Elevation),
+                     points(valueOf(candidate.design, Variable::Stretch)),
+                     valueOf(candidate.design, Variable::Elevation),
                      tubeText(stockOf(candidate.design.tube)).c_str());
 }
 
@@ -39,50 +39,50 @@ std::string refusedText(const Robustness& robust)
     const auto most = std::max_element(robust.refused.begin(), robust.refused.end());
     return formatted(
         "%.0f %%: %s", 100.0 * static_cast<double>(*most) / static_cast<double>(robust.builds),
-        english(objectionInWords(static_cast<Objection>(most - robust.refused.begin()))).c_str());
+        english(violationText(static_cast<Constraint>(most - robust.refused.begin()))).c_str());
 }
 
-void sentences(std::ostream& page, const SearchAnswer& answer)
+void sentences(std::ostream& page, const Recommendation& answer)
 {
-    const Candidate& best = answer.found.best;
-    const Judgement& present = answer.present.verdict;
+    const Candidate& best = answer.best;
+    const Evaluation& present = answer.present.evaluation;
     const std::string before = present.feasible()
                                    ? formatted(", instead of %.3g px", present.worst_px())
-                                   : "; as it is, " + english(objectionInWords(*present.objection));
+                                   : "; as it is, " + english(violationText(*present.violated));
     paragraph(page,
               "Best as planned: " + designText(best) +
                   formatted(". At most %.3g px in cruise from full to empty pack",
-                            best.verdict.worst_px()) +
+                            best.evaluation.worst_px()) +
                   before + ".",
               "  ");
-    const Candidate& sturdy = answer.found.candidates.front();
-    if (!sturdy.robust)
+    const Candidate& robust = answer.candidates.front();
+    if (!robust.robust)
         return;
-    if (!(sturdy.design == best.design))
-        paragraph(page, "Sturdiest: " + designText(sturdy) + ".", "  ");
-    if (sturdy.robust->p90_px)
+    if (!(robust.design == best.design))
+        paragraph(page, "Sturdiest: " + designText(robust) + ".", "  ");
+    if (robust.robust->p90_px)
         paragraph(
             page,
-            formatted("9 of 10 builds of it stay below %.3g px in cruise.", *sturdy.robust->p90_px),
+            formatted("9 of 10 builds of it stay below %.3g px in cruise.", *robust.robust->p90_px),
             "  ");
     else
-        paragraph(page, "Of its builds " + refusedText(*sturdy.robust) + ".", "  ");
-    paragraph(page, english(robustInWords(*sturdy.robust)), "  ");
+        paragraph(page, "Of its builds " + refusedText(*robust.robust) + ".", "  ");
+    paragraph(page, english(robustText(*robust.robust)), "  ");
 }
 
 void candidateRow(std::ostream& page, const Candidate& candidate, const char* mark)
 {
-    const Judgement& verdict = candidate.verdict;
+    const Evaluation& evaluation = candidate.evaluation;
     page << formatted("  %-4s %7.2f  %+7.1f %%  %7.1f°  %-22s", mark,
                       candidate.design.mounts.free_length_mm,
-                      points(valueOf(candidate.design, Knob::Stretch)),
-                      valueOf(candidate.design, Knob::Elevation),
+                      points(valueOf(candidate.design, Variable::Stretch)),
+                      valueOf(candidate.design, Variable::Elevation),
                       tubeText(stockOf(candidate.design.tube)).c_str());
-    if (!verdict.feasible()) {
-        page << "  " << english(objectionInWords(*verdict.objection)) << '\n';
+    if (!evaluation.feasible()) {
+        page << "  " << english(violationText(*evaluation.violated)) << '\n';
         return;
     }
-    page << formatted(" %6.3f  %6.3f", verdict.full.worst_px, verdict.empty.worst_px);
+    page << formatted(" %6.3f  %6.3f", evaluation.full.worst_px, evaluation.empty.worst_px);
     if (candidate.robust)
         page << "  "
              << (candidate.robust->p90_px ? formatted("%6.3f", *candidate.robust->p90_px)
@@ -92,21 +92,22 @@ void candidateRow(std::ostream& page, const Candidate& candidate, const char* ma
         paragraph(page, "of its builds " + refusedText(*candidate.robust), "         ");
 }
 
-void candidateTable(std::ostream& page, const SearchAnswer& answer)
+void candidateTable(std::ostream& page, const Recommendation& answer)
 {
     page << "\nCandidates, the sturdiest first; worst wobble in cruise, px\n"
             "        free mm    stretch  elevation  tube                     full   empty  9 of "
             "10\n";
-    for (const Candidate& candidate : answer.found.candidates)
-        candidateRow(page, candidate, candidate.design == answer.found.best.design ? "best" : "");
+    for (const Candidate& candidate : answer.candidates)
+        candidateRow(page, candidate, candidate.design == answer.best.design ? "best" : "");
     candidateRow(page, answer.present, "now");
 }
 
-std::string cellText(const Judgement& verdict)
+std::string cellText(const Evaluation& evaluation)
 {
-    if (!verdict.feasible())
-        return std::string(8, ' ') + static_cast<char>('a' + static_cast<int>(*verdict.objection));
-    return formatted("%9.3f", verdict.worst_px());
+    if (!evaluation.feasible())
+        return std::string(8, ' ') +
+               static_cast<char>('a' + static_cast<int>(*evaluation.violated));
+    return formatted("%9.3f", evaluation.worst_px());
 }
 
 // Evenly spread indices, the first and the last among them.
@@ -120,9 +121,11 @@ std::vector<std::size_t> shown(std::size_t count, std::size_t most)
     return indices;
 }
 
-void mapTable(std::ostream& page, const SearchAnswer& answer)
+void mapTable(std::ostream& page, const Recommendation& answer)
 {
-    const DesignMap& map = answer.map;
+    if (!answer.map)
+        return;
+    const DesignMap& map = *answer.map;
     const bool isDrilled = answer.mapBase.mounts.drilled();
     page << "\nWorst wobble in cruise, full to empty pack, px\n  free mm ";
     const auto columns = shown(map.y.count, kMostColumns);
@@ -130,34 +133,34 @@ void mapTable(std::ostream& page, const SearchAnswer& answer)
         page << (isDrilled ? std::string("       px")
                            : formatted("%+7.1f %%", points(map.y.at(j))));
     page << '\n';
-    std::array<bool, kObjections> met{};
+    std::array<bool, kConstraints> met{};
     for (const std::size_t i : shown(map.x.count, kMostRows)) {
         page << formatted("  %7.2f ", map.x.at(i));
         for (const std::size_t j : columns) {
             page << cellText(map.at(i, j));
-            if (const auto& objection = map.at(i, j).objection)
-                met.at(static_cast<std::size_t>(*objection)) = true;
+            if (const auto& violated = map.at(i, j).violated)
+                met.at(static_cast<std::size_t>(*violated)) = true;
         }
         page << '\n';
     }
     for (std::size_t k = 0; k < met.size(); ++k)
         if (met[k])
             page << "  " << static_cast<char>('a' + static_cast<int>(k)) << "  "
-                 << english(objectionInWords(static_cast<Objection>(k))) << '\n';
+                 << english(violationText(static_cast<Constraint>(k))) << '\n';
 }
 
 }  // namespace
 
-std::string searchPage(const Setup& setup, const SearchAnswer& answer)
+std::string searchPage(const Recommendation& answer)
 {
     std::ostringstream page;
-    page << (setup.name.empty() ? "Unnamed craft" : setup.name) << "\n\n";
+    page << (answer.setup.name.empty() ? "Unnamed craft" : answer.setup.name) << "\n\n";
     sentences(page, answer);
     candidateTable(page, answer);
     mapTable(page, answer);
     page << "\nBefore you fly\n";
-    for (const Phrase& caution : safetyCautions())
-        paragraph(page, english(caution), "  - ");
+    for (const Phrase& warning : safetyWarnings())
+        paragraph(page, english(warning), "  - ");
     return page.str();
 }
 

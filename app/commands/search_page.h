@@ -9,6 +9,6 @@
 namespace stillbay {
 
 /// The answer of a search as a page for people, UTF-8, at most 100 columns.
-std::string searchPage(const Setup& setup, const SearchAnswer& answer);
+std::string searchPage(const Recommendation& answer);
 
 }  // namespace stillbay

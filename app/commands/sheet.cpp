@@ -33,7 +33,7 @@ std::optional<double> parseGrip(std::string_view text)
     return value;
 }
 
-constexpr CommandWords kWords{
+constexpr CommandTexts kTexts{
     "sheet", "stillbay sheet FILE --output OUT.pdf [OPTION]...",
     "Writes the build sheet of the craft in FILE as PDF: cut list, holes, drilling template, the "
     "numbers the craft was tuned for, and the cautions."};
@@ -75,11 +75,11 @@ tl::expected<SheetArguments, int> parse(std::span<const std::string_view> argume
              return grip ? std::string() : "--grip wants millimetres between 0 and 50";
          }},
     }};
-    auto file = readArguments(kWords, arguments, options, out, err);
+    auto file = readArguments(kTexts, arguments, options, out, err);
     if (!file)
         return tl::unexpected(file.error());
     if (parsed.output.empty())
-        return tl::unexpected(usageError(err, "sheet wants an output", kWords.form));
+        return tl::unexpected(usageError(err, "sheet wants an output", kTexts.form));
     parsed.file = *std::move(file);
     return parsed;
 }

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/advice/practical_steps.h"
 
-#include "core/base/units.h"
-#include "core/craft/craft.h"
+#include "core/setup/mount_layout.h"
 #include "core/setup/validate.h"
 #include "core/tube/rubber.h"
 
@@ -39,9 +38,9 @@ public:
     void add(const char* code, const std::function<Phrase(Setup&)>& change)
     {
         Setup next = m_setup;
-        Phrase words = change(next);
+        Phrase text = change(next);
         if (next != m_setup && validate(next))
-            m_steps.push_back({code, std::move(words), std::move(next)});
+            m_steps.push_back({code, std::move(text), std::move(next)});
     }
 
     std::vector<PracticalStep> take() { return std::move(m_steps); }
@@ -87,7 +86,7 @@ void addDrilledStretch(Steps& steps, const char* code, double by, double drawn_m
 void addHardness(Steps& steps, const char* code, double by_shore)
 {
     steps.add(code, [by_shore](Setup& s) {
-        TubeStock& tube = s.tube;
+        TubeKind& tube = s.tube;
         const double before = youngsModulusFromShoreA(tube.hardness_shore_a);
         tube.hardness_shore_a += by_shore;
         if (tube.youngs_modulus_mpa)
@@ -113,11 +112,9 @@ void addElevation(Steps& steps, const char* code, double by_deg)
 void addTubes(Steps& steps, const Setup& setup)
 {
     if (setup.mounts.drilled()) {
-        if (const auto hung = makeHungBay(setup)) {
-            const double drawn_mm = hung->drawnLength / unit::mm;
-            addDrilledStretch(steps, "stretch-more", kStretchStep, drawn_mm);
-            addDrilledStretch(steps, "stretch-less", -kStretchStep, drawn_mm);
-        }
+        const double drawn_mm = meanDistance_mm(setup.mounts);
+        addDrilledStretch(steps, "stretch-more", kStretchStep, drawn_mm);
+        addDrilledStretch(steps, "stretch-less", -kStretchStep, drawn_mm);
     } else {
         addLength(steps, "tubes-shorter", -kLengthStep_mm);
         addLength(steps, "tubes-longer", kLengthStep_mm);

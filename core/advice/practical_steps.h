@@ -9,10 +9,10 @@
 
 namespace stillbay {
 
-/// One change that a builder can make in an evening: to one knob, by a step worth cutting for.
+/// One change that a builder can make in an evening: to one variable, by a step worth cutting for.
 struct PracticalStep {
     std::string code;  ///< stable, "tubes-shorter"
-    Phrase words;      ///< "Tubes 5 mm shorter: 15 mm free"
+    Phrase text;       ///< "Tubes 5 mm shorter: 15 mm free"
     Setup setup;       ///< the craft after it
 };
 

@@ -1,18 +1,17 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
 
-#include "core/assess/cautions.h"
-#include "core/base/solve.h"
+#include "core/assess/warnings.h"
 #include "core/base/units.h"
 #include "core/craft/craft.h"
 #include "core/drive/balance.h"
+#include "core/response/bay_at_rest.h"
 #include "core/response/cruise.h"
-#include "core/response/rest_figures.h"
-#include "core/response/shaking.h"
+#include "core/response/excitation.h"
 #include "core/response/wobble.h"
 #include "core/setup/validate.h"
 #include "core/suspension/modes.h"
-#include "core/suspension/motion_words.h"
+#include "core/suspension/motion_text.h"
 #include "core/suspension/transmissibility.h"
 
 #include <algorithm>
@@ -20,18 +19,18 @@
 namespace stillbay {
 namespace {
 
-TubeFigures tubeFigures(const HungBay& hung, const Setup& setup)
+TubeFigures tubeFigures(const MountedBay& mounted, const Setup& setup)
 {
-    const Tube& tube = hung.suspension.tube;
-    const TubeLaws laws = tubeLaws(tube, hung.drawnLength);
-    return {.youngs_modulus = hung.youngsModulus,
-            .shear_modulus = shearModulus(hung.youngsModulus),
-            .length = hung.drawnLength,
-            .stretch = hung.drawnLength / tube.freeLength,
+    const Tube& tube = mounted.suspension.tube;
+    const TubeLaws laws = tubeLaws(tube, mounted.drawnLength);
+    return {.youngs_modulus = mounted.youngsModulus,
+            .shear_modulus = shearModulus(mounted.youngsModulus),
+            .length = mounted.drawnLength,
+            .stretch = mounted.drawnLength / tube.freeLength,
             .tension = laws.energy.d1,
             .axial_stiffness = laws.energy.d2,
-            .lateral_stiffness = lateralStiffness(laws, hung.drawnLength),
-            .own_resonance_hz = ownResonance_hz(tube, hung.drawnLength, laws.energy.d1),
+            .lateral_stiffness = lateralStiffness(laws, mounted.drawnLength),
+            .own_resonance_hz = ownResonance_hz(tube, mounted.drawnLength, laws.energy.d1),
             .modulus_from_hardness = !setup.tube.youngs_modulus_mpa.has_value()};
 }
 
@@ -43,12 +42,12 @@ std::array<ModeFigures, 6> modeFigures(const Modes& modes)
         mode.frequency_hz = frequency_hz(modes.omegaSquare[k]);
         mode.loss_factor = lossFactor(modes.omegaSquare[k]);
         mode.motion = motionOf(modes.Phi.col(k));
-        mode.words = motionInWords(mode.motion);
+        mode.text = motionText(mode.motion);
     }
     return figures;
 }
 
-HoverFigures hoverFigures(const ShakenAirframe& craft, double weight)
+HoverFigures hoverFigures(const ExcitedAirframe& craft, double weight)
 {
     const double perMotor = weight / craft.drive.motors;
     const double speed = speedForThrust(craft.drive, perMotor);
@@ -66,23 +65,12 @@ CantileverFrequencies armFrequencies(const AirframeModel& airframe)
     return cantileverFrequencies(airframe.arm, longest, airframe.tip.mass);
 }
 
-struct BayModes {
-    Modes bench, flight;
-};
-
-Result<BayModes> bayModes(const HungBay& hung, const Pose& rest, const Matrix6cd& K,
-                          const MassFigures& airframe)
+Result<Modes> flightModes(const BayAtRest& atRest, const MassFigures& airframe)
 {
-    const MassFigures& bay = hung.suspension.bay;
-    const Matrix6d M_b = massMatrix(bay, rest.R);
-    const auto bench = solveModes(K, inverse(M_b));
-    if (!bench)
-        return tl::unexpected(bench.error());
-    const Vector3d p_FB = bay.centre + rest.shift - airframe.centre;
-    const auto flight = solveModes(K, inverseReducedMass(M_b, massMatrix(airframe), p_FB));
-    if (!flight)
-        return tl::unexpected(flight.error());
-    return BayModes{*bench, *flight};
+    const MassFigures& bay = atRest.mounted.suspension.bay;
+    const Vector3d p_FB = bay.centre + atRest.pose.shift - airframe.centre;
+    return solveModes(
+        atRest.K, inverseReducedMass(massMatrix(bay, atRest.pose.R), massMatrix(airframe), p_FB));
 }
 
 std::optional<CruiseWobble> overCruise(const Flight& flight,
@@ -97,61 +85,64 @@ std::optional<CruiseWobble> overCruise(const Flight& flight,
 }
 
 Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& options,
-                                  const Shaking& shaking)
+                                  const Excitation& excitation)
 {
-    const auto hung = makeHungBay(setup);
-    if (!hung)
-        return tl::unexpected(hung.error());
-    const Suspension& suspension = hung->suspension;
-    const auto rest = restPose(suspension, 1.0);
-    if (!rest)
-        return tl::unexpected(rest.error());
-    const Matrix6cd K = dynamicStiffness(suspension, *rest, hung->dynamicFactor);
+    auto mounted = makeMountedBay(setup);
+    if (!mounted)
+        return tl::unexpected(mounted.error());
+    auto let = letGo(*std::move(mounted));
+    if (!let)
+        return tl::unexpected(let.error());
+    BayAtRest& bay = *let;
+    addPullUp(bay);
+    if (const auto done = addModes(bay); !done)
+        return tl::unexpected(done.error());
+    const Suspension& suspension = bay.mounted.suspension;
 
     Assessment result;
     result.bay = suspension.bay;
-    result.airframe = rigidFigures(shaking.craft.airframe);
-    const auto modes = bayModes(*hung, *rest, K, result.airframe);
-    if (!modes)
-        return tl::unexpected(modes.error());
-    auto throttle = wobbleOverThrottle(shaking, suspension, *rest, K, makeCamera(setup.camera));
+    result.airframe = rigidFigures(excitation.craft.airframe);
+    const auto flight = flightModes(bay, result.airframe);
+    if (!flight)
+        return tl::unexpected(flight.error());
+    const CameraModel camera = makeCamera(setup.camera);
+    auto throttle = wobbleOverThrottle(excitation, suspension, bay.pose, bay.K, camera);
     if (!throttle)
         return tl::unexpected(throttle.error());
-    addBolted(*throttle, shaking, suspension.bay, makeCamera(setup.camera));
+    addRigid(*throttle, excitation, suspension.bay, camera);
 
-    result.tube = tubeFigures(*hung, setup);
-    result.rest = restFigures(suspension, *rest, 1.0);
-    const auto rest3g = restPose(suspension, kPullUp);
-    if (rest3g)
-        result.rest_3g = restFigures(suspension, *rest3g, kPullUp);
-    result.bench = modeFigures(modes->bench);
-    result.flight = modeFigures(modes->flight);
-    const CantileverFrequencies arm = armFrequencies(shaking.craft.airframe);
+    result.tube = tubeFigures(bay.mounted, setup);
+    result.rest = bay.at1g;
+    result.rest_3g = bay.at3g;
+    result.bench = modeFigures(bay.bench);
+    result.flight = modeFigures(*flight);
+    const CantileverFrequencies arm = armFrequencies(excitation.craft.airframe);
     result.arm_vertical_hz = arm.vertical_hz;
     result.arm_horizontal_hz = arm.horizontal_hz;
     const std::vector<double> frequency = options.frequency_hz.values();
-    const Vector3d p_BC = rest->R * (hung->p_OC - suspension.bay.centre);
-    Transmissibility curves = transmissibility(K, modes->bench, p_BC, frequency);
+    const Vector3d p_BC = bay.pose.R * (bay.mounted.p_OC - suspension.bay.centre);
+    Transmissibility curves = transmissibility(bay.K, bay.bench, p_BC, frequency);
     result.transmissibility = {frequency, std::move(curves.x), std::move(curves.y),
                                std::move(curves.z)};
-    result.propeller = shaking.craft.propeller;
-    result.hover = hoverFigures(shaking.craft, (result.bay.mass + result.airframe.mass) * kGravity);
+    result.propeller = excitation.craft.propeller;
+    result.hover =
+        hoverFigures(excitation.craft, (result.bay.mass + result.airframe.mass) * kGravity);
     result.throttle = std::move(*throttle);
     result.ranges = gradedRanges(result.throttle, setup.limits.faint_px, setup.limits.bad_px);
     result.cruise = overCruise(setup.flight, result.throttle);
-    result.warnings = cautions({setup, shaking.craft, *hung, result});
+    result.warnings = warningsOf({setup, excitation.craft, bay, result});
     return result;
 }
 
-// What Shaking depends on; compared by value.
-struct ShakingKey {
+// What Excitation depends on; compared by value.
+struct ExcitationKey {
     Airframe airframe;
     Drive drive;
     double air_density_kg_m3 = 0.0;
     std::vector<double> throttles;
     bool flexible = true;
 
-    bool operator==(const ShakingKey&) const = default;
+    bool operator==(const ExcitationKey&) const = default;
 };
 
 }  // namespace
@@ -162,8 +153,8 @@ std::vector<double> throttlesOf(const Setup& setup, const AssessOptions& options
 }
 
 struct Assessor::Kept {
-    ShakingKey key;
-    Shaking shaking;
+    ExcitationKey key;
+    Excitation excitation;
 };
 
 Assessor::Assessor() = default;
@@ -175,13 +166,14 @@ Result<Assessment> Assessor::assess(const Setup& setup, const AssessOptions& opt
 {
     if (const auto valid = validate(setup); !valid)
         return tl::unexpected(valid.error());
-    ShakingKey key{setup.airframe, setup.drive, setup.flight.air_density_kg_m3,
-                   throttlesOf(setup, options), options.flexible_airframe};
+    ExcitationKey key{setup.airframe, setup.drive, setup.flight.air_density_kg_m3,
+                      throttlesOf(setup, options), options.flexible_airframe};
     if (!m_kept || m_kept->key != key) {
-        Shaking shaking = prepareShaking(makeShakenAirframe(setup), key.throttles, key.flexible);
-        m_kept = std::make_unique<Kept>(Kept{std::move(key), std::move(shaking)});
+        Excitation excitation =
+            prepareExcitation(makeExcitedAirframe(setup), key.throttles, key.flexible);
+        m_kept = std::make_unique<Kept>(Kept{std::move(key), std::move(excitation)});
     }
-    return assessPrepared(setup, options, m_kept->shaking);
+    return assessPrepared(setup, options, m_kept->excitation);
 }
 
 Result<Assessment> assess(const Setup& setup, const AssessOptions& options)

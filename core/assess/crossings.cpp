@@ -24,7 +24,7 @@ std::vector<Resonance> resonances(const Assessment& assessment)
 {
     std::vector<Resonance> all;
     for (const ModeFigures& mode : assessment.flight)
-        all.push_back({mode.frequency_hz, mode.words, false});
+        all.push_back({mode.frequency_hz, mode.text, false});
     if (assessment.arm_vertical_hz == assessment.arm_horizontal_hz) {
         all.push_back({assessment.arm_vertical_hz, phrase("arms swing"), true});
         return all;

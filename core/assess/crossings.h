@@ -7,13 +7,13 @@
 
 #include <vector>
 
-/// Where the shakes of the rotors meet what can swing.
+/// Where the excitations of the rotors meet what can swing.
 namespace stillbay {
 
 /// A flight mode of the bay, or the first bending of the arms.
 struct Resonance {
     double frequency_hz = 0.0;
-    Phrase words;  ///< "bay nods", "arms swing sideways"
+    Phrase text;  ///< "bay nods", "arms swing sideways"
     bool ofArms = false;
 };
 

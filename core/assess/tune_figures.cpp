@@ -32,7 +32,7 @@ Result<std::vector<Result<TuneFigures>>> figuresOfTunes(const Setup& setup,
     for (const Tune& tune : setup.tunes) {
         if (stop.stop_requested())
             return tl::unexpected(stoppedOnRequest());
-        if (Result<Assessment> assessment = assessor.assess(withTune(setup, tune)))
+        if (Result<Assessment> assessment = assessor.assess(withDesign(setup, tune.design)))
             all.push_back(figuresFrom(*std::move(assessment)));
         else
             all.push_back(tl::unexpected<Error>(assessment.error()));

@@ -32,7 +32,7 @@ std::string said(const PhraseArgument& argument, const Language& language)
         return *text;
     if (const auto* number = std::get_if<Number>(&argument.value))
         return language.number(*number);
-    return say(std::get<Phrase>(argument.value), language);
+    return format(std::get<Phrase>(argument.value), language);
 }
 
 }  // namespace
@@ -53,7 +53,7 @@ Phrase listOf(std::vector<Phrase> phrases)
     return list;
 }
 
-std::string say(const Phrase& phrase, const Language& language)
+std::string format(const Phrase& phrase, const Language& language)
 {
     const std::string pattern =
         phrase.pattern.empty() ? std::string() : language.pattern(phrase.pattern);
@@ -74,7 +74,7 @@ std::string say(const Phrase& phrase, const Language& language)
 
 std::string english(const Phrase& phrase)
 {
-    return say(phrase, English());
+    return format(phrase, English());
 }
 
 }  // namespace stillbay

@@ -85,7 +85,7 @@ Phrase phrase(const char* literal, Arguments... arguments)
 }
 
 /// Marks a literal of a table for the translation tools.
-constexpr const char* words(const char* literal)
+constexpr const char* translatable(const char* literal)
 {
     return literal;
 }
@@ -110,7 +110,7 @@ protected:
 };
 
 /// The sentence in a language. A place without an argument stays as it is written.
-std::string say(const Phrase& phrase, const Language& language);
+std::string format(const Phrase& phrase, const Language& language);
 
 /// The sentence in English, numbers with a decimal point.
 std::string english(const Phrase& phrase);

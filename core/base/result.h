@@ -53,7 +53,7 @@ inline tl::unexpected<Error> faultInProgram(const std::exception& exception)
 }
 
 /// The path, or "line 3, column 7"; says nothing where the whole file is meant.
-inline Phrase whereInWords(const Error& error)
+inline Phrase whereText(const Error& error)
 {
     if (error.place)
         return phrase("line %1, column %2", whole(error.place->line), whole(error.place->column));

@@ -3,8 +3,7 @@
 
 #include "core/base/units.h"
 #include "core/drive/propeller.h"
-
-#include <cmath>
+#include "core/setup/mount_layout.h"
 
 namespace stillbay {
 namespace {
@@ -14,7 +13,7 @@ Vector3d metres(const Triple& p_mm)
     return Vector3d(p_mm[0], p_mm[1], p_mm[2]) * unit::mm;
 }
 
-double youngsModulus(const TubeStock& stock)
+double youngsModulus(const TubeKind& stock)
 {
     return stock.youngs_modulus_mpa ? *stock.youngs_modulus_mpa * unit::mpa
                                     : youngsModulusFromShoreA(stock.hardness_shore_a);
@@ -53,21 +52,9 @@ PropellerFigures propellerFigures(const Propeller& propeller)
             .power_estimated = !propeller.power_coefficient.has_value()};
 }
 
-Attachment makeAttachment(const MountPoint& point, double drawnLength)
-{
-    const Vector3d p_OB = metres(point.bay_mm);
-    if (point.anchor_mm)
-        return {metres(*point.anchor_mm), p_OB};
-    const double azimuth = point.azimuth_deg * unit::deg;
-    const double elevation = point.elevation_deg * unit::deg;
-    const Vector3d towardsAnchor(std::cos(elevation) * std::cos(azimuth),
-                                 std::cos(elevation) * std::sin(azimuth), std::sin(elevation));
-    return {p_OB + drawnLength * towardsAnchor, p_OB};
-}
-
 }  // namespace
 
-ShakenAirframe makeShakenAirframe(const Setup& setup)
+ExcitedAirframe makeExcitedAirframe(const Setup& setup)
 {
     const Drive& drive = setup.drive;
     const PropellerFigures propeller = propellerFigures(drive.propeller);
@@ -99,7 +86,7 @@ MassFigures makeBody(const std::vector<Part>& parts)
     return combine(boxes);
 }
 
-Result<Tube> makeTube(const TubeStock& stock, const Mounts& mounts, double cut, double modulus)
+Result<Tube> makeTube(const TubeKind& stock, const Mounts& mounts, double cut, double modulus)
 {
     return makeTube({.section = {stock.outer_diameter_mm * unit::mm, stock.bore_mm * unit::mm},
                      .shearModulus = modulus * shearModulus(youngsModulus(stock)),
@@ -108,34 +95,35 @@ Result<Tube> makeTube(const TubeStock& stock, const Mounts& mounts, double cut, 
                      .clamped = mounts.ends == Ends::Clamped});
 }
 
-Result<HungBay> makeHungBay(const MassFigures& bay, const TubeStock& stock, const Mounts& mounts)
+Result<MountedBay> makeMountedBay(const MassFigures& bay, const TubeKind& stock,
+                                  const Mounts& mounts)
 {
     const auto tube = makeTube(stock, mounts, 0.0, 1.0);
     if (!tube)
         return tl::unexpected(tube.error());
-    HungBay hung{.suspension = {bay, *tube, {}},
-                 .youngsModulus = youngsModulus(stock),
-                 .dynamicFactor = stock.dynamic_ratio * Complex(1, stock.loss_factor)};
-    const double planned = tube->freeLength * mounts.stretch.value_or(1.0);
+    MountedBay mounted{.suspension = {bay, *tube, {}},
+                       .youngsModulus = youngsModulus(stock),
+                       .dynamicFactor = stock.dynamic_ratio * Complex(1, stock.loss_factor)};
     for (std::size_t i = 0; i < mounts.points.size(); ++i) {
-        const Attachment attachment = makeAttachment(mounts.points[i], planned);
+        const Attachment attachment{metres(anchorOf(mounts, mounts.points[i])),
+                                    metres(mounts.points[i].bay_mm)};
         const double length = (attachment.p_OA - attachment.p_OB).norm();
         if (!(length > 0))
             return fail(Errc::BadInput,
                         phrase("A tube has its bay point and its anchor at the same place"),
                         "mounts.points[" + std::to_string(i) + "].anchor_mm");
-        hung.suspension.attachments.push_back(attachment);
-        hung.drawnLength += length / static_cast<double>(mounts.points.size());
+        mounted.suspension.attachments.push_back(attachment);
+        mounted.drawnLength += length / static_cast<double>(mounts.points.size());
     }
-    return hung;
+    return mounted;
 }
 
-Result<HungBay> makeHungBay(const Setup& setup)
+Result<MountedBay> makeMountedBay(const Setup& setup)
 {
-    auto hung = makeHungBay(makeBody(setup.bay.parts), setup.tube, setup.mounts);
-    if (hung)
-        hung->p_OC = metres(setup.camera.centre_mm);
-    return hung;
+    auto mounted = makeMountedBay(makeBody(setup.bay.parts), setup.tube, setup.mounts);
+    if (mounted)
+        mounted->p_OC = metres(setup.camera.centre_mm);
+    return mounted;
 }
 
 CameraModel makeCamera(const Camera& camera)

@@ -19,7 +19,7 @@ struct PropellerFigures {
 };
 
 /// What the tubes, the mounts and the bay do not touch.
-struct ShakenAirframe {
+struct ExcitedAirframe {
     AirframeModel airframe;
     DriveModel drive;  ///< propeller coefficients filled in, estimated or not
     PropellerFigures propeller;
@@ -31,8 +31,8 @@ struct ShakenAirframe {
     double emptyVoltage = 0.0;  ///< [V]
 };
 
-/// What hangs on the airframe.
-struct HungBay {
+/// The bay on its tubes.
+struct MountedBay {
     Suspension suspension;
     double youngsModulus = 0.0;        ///< [Pa]
     double drawnLength = 0.0;          ///< [m] of the tubes, mean
@@ -40,17 +40,18 @@ struct HungBay {
     Vector3d p_OC = Vector3d::Zero();  ///< [m] datum to the camera as drawn; of a Setup only
 };
 
-ShakenAirframe makeShakenAirframe(const Setup& setup);
+ExcitedAirframe makeExcitedAirframe(const Setup& setup);
 
 /// @error BadInput  a tube too short for the model, coincident tube ends.
-Result<HungBay> makeHungBay(const Setup& setup);
-Result<HungBay> makeHungBay(const MassFigures& bay, const TubeStock& stock, const Mounts& mounts);
+Result<MountedBay> makeMountedBay(const Setup& setup);
+Result<MountedBay> makeMountedBay(const MassFigures& bay, const TubeKind& stock,
+                                  const Mounts& mounts);
 
-/// How one build of a tube differs from the plan; its holes are where the plan has them.
+/// How one sample of a tube differs from the plan; its holes are where the plan has them.
 ///
 /// @param cut [m] longer than planned, @param modulus factor.
 /// @error BadInput  a tube too short for the model.
-Result<Tube> makeTube(const TubeStock& stock, const Mounts& mounts, double cut, double modulus);
+Result<Tube> makeTube(const TubeKind& stock, const Mounts& mounts, double cut, double modulus);
 
 /// Mass figures of boxes fixed to each other.
 MassFigures makeBody(const std::vector<Part>& parts);

@@ -32,7 +32,7 @@ Vector3d pixelsPerRadian(const CameraModel& camera);
 ///         DLMF 10.60.7; own derivation, tested against brute-force rows.
 double wobbleGain(const CameraModel& camera, double f_hz);
 
-/// Frequency at which a wobble seems to crawl from frame to frame, |f − fps·round(f/fps)| [Hz].
+/// Frequency at which a wobble beats against the frame rate, |f − fps·round(f/fps)| [Hz].
 double crawl_hz(double f_hz, double frameRate_hz);
 
 }  // namespace stillbay

@@ -55,12 +55,12 @@ Lanes sample(const Scene& scene, std::int64_t x, std::int64_t y)
                    between(lanesOf(bottom[x0]), lanesOf(bottom[x1]), sx), sy);
 }
 
-// The same shakes as their mean over a span of time, at its middle.
-std::vector<Shake> meanOver(std::vector<Shake> shakes, double span)
+// The same excitations as their mean over a span of time, at its middle.
+std::vector<CameraVibration> meanOver(std::vector<CameraVibration> vibrations, double span)
 {
-    for (Shake& shake : shakes)
-        shake.rotation *= sinc(std::numbers::pi * shake.frequency_hz * span);
-    return shakes;
+    for (CameraVibration& vibration : vibrations)
+        vibration.rotation *= sinc(std::numbers::pi * vibration.frequency_hz * span);
+    return vibrations;
 }
 
 // How often to halve a row's exposure so that no piece smears over much more than a pixel.
@@ -68,9 +68,9 @@ int doublings(const Shot& shot, double scale)
 {
     const Vector3d pixels = pixelsPerRadian(shot.camera);
     double travel_px = 0.0;
-    for (const Shake& shake : shot.shakes)
-        travel_px += pixels.cwiseProduct(shake.rotation.cwiseAbs()).norm() *
-                     std::min(2.0, 2 * std::numbers::pi * std::abs(shake.frequency_hz) *
+    for (const CameraVibration& vibration : shot.vibrations)
+        travel_px += pixels.cwiseProduct(vibration.rotation.cwiseAbs()).norm() *
+                     std::min(2.0, 2 * std::numbers::pi * std::abs(vibration.frequency_hz) *
                                        shot.camera.exposure);
     const double pieces = std::max(1.0, scale * travel_px);
     return static_cast<int>(std::clamp(std::ceil(std::log2(pieces)), 0.0, 1.0 * kMostDoublings));
@@ -123,7 +123,7 @@ void filmFrame(const Scene& scene, const Shot& shot, Canvas canvas, int from, in
     const int halvings = doublings(shot, scale);
     const int pieces = 1 << halvings;
     const double piece = shot.camera.exposure / pieces;
-    const std::vector<Shake> shakes = meanOver(shot.shakes, piece);
+    const std::vector<CameraVibration> vibrations = meanOver(shot.vibrations, piece);
     const double far = scene.width + scene.height;  // beyond it there is only the edge
     std::vector<Lanes> sums(static_cast<std::size_t>(to - from));
     for (int row = 0; row < canvas.height; ++row) {
@@ -131,7 +131,7 @@ void filmFrame(const Scene& scene, const Shot& shot, Canvas canvas, int from, in
         const double middle = rowTime(shot.camera, shot.frame, (row + 0.5) / canvas.height);
         for (int k = 0; k < pieces; ++k) {
             PictureMotion motion =
-                pictureMotion(shakes, shot.camera, middle + (k + 0.5 - 0.5 * pieces) * piece);
+                pictureMotion(vibrations, shot.camera, middle + (k + 0.5 - 0.5 * pieces) * piece);
             motion.across_px = std::clamp(scale * motion.across_px, -far, far);
             motion.up_px = std::clamp(scale * motion.up_px, -far, far);
             motion.roll *= shot.gain;

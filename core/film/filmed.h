@@ -26,7 +26,7 @@ struct Canvas {
 /// One frame of a film that may be drawn smaller than it was recorded.
 struct Shot {
     CameraModel camera;
-    std::vector<Shake> shakes;
+    std::vector<CameraVibration> vibrations;
     double gain = 1.0;  ///< the motion is drawn so many times larger than it is
     int frame = 0;      ///< 0, 1, …
 };

@@ -6,12 +6,13 @@
 
 namespace stillbay {
 
-PictureMotion pictureMotion(std::span<const Shake> shakes, const CameraModel& camera, double time)
+PictureMotion pictureMotion(std::span<const CameraVibration> vibrations, const CameraModel& camera,
+                            double time)
 {
     Vector3d rotation = Vector3d::Zero();
-    for (const Shake& shake : shakes) {
-        const double phase = 2 * std::numbers::pi * shake.frequency_hz * time;
-        rotation += (shake.rotation * std::polar(1.0, phase)).real();
+    for (const CameraVibration& vibration : vibrations) {
+        const double phase = 2 * std::numbers::pi * vibration.frequency_hz * time;
+        rotation += (vibration.rotation * std::polar(1.0, phase)).real();
     }
     const Vector3d scale = pixelsPerRadian(camera);
     return {scale[0] * rotation[0], scale[1] * rotation[1], rotation[2]};

@@ -9,7 +9,7 @@
 namespace stillbay {
 
 /// One sine of the camera's rotation, Re(rotation e^{iωt}).
-struct Shake {
+struct CameraVibration {
     double frequency_hz = 0.0;
     Vector3cd rotation = Vector3cd::Zero();  ///< [rad] about the picture's up, left, optical axes
 };
@@ -22,7 +22,8 @@ struct PictureMotion {
 };
 
 /// @param time [s]. Small angles: the scene moves by −θ × d for a far point in direction d.
-PictureMotion pictureMotion(std::span<const Shake> shakes, const CameraModel& camera, double time);
+PictureMotion pictureMotion(std::span<const CameraVibration> vibrations, const CameraModel& camera,
+                            double time);
 
 /// When the middle of a row's exposure is, counted from the middle of the first frame.
 ///

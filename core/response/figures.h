@@ -35,8 +35,8 @@ struct OrderPoint {
     /// [rad] per motor: the camera's rotation about the picture's up, left and optical axes, as
     /// amplitudes of e^{iωt} with all motors in step. Empty while the motors stand still.
     std::vector<Vector3cd> rotations;
-    /// The same for a bay that is bolted to the airframe instead of hung on tubes.
-    std::vector<Vector3cd> boltedRotations;
+    /// The same for a bay that is rigidly mounted to the airframe instead of on tubes.
+    std::vector<Vector3cd> rigidRotations;
 };
 
 struct ThrottlePoint {
@@ -45,8 +45,9 @@ struct ThrottlePoint {
     double thrust_per_motor = 0.0;  ///< [N]
     double wobble_px = 0.0;         ///< rms, powers added over motors and orders
     double wobble_worst_px = 0.0;   ///< plain sum over motors and orders
-    /// wobble_px of a bay that is bolted to the airframe; none exactly on an undamped resonance.
-    std::optional<double> bolted_px;
+    /// wobble_px of a bay that is rigidly mounted to the airframe; none exactly on an undamped
+    /// resonance.
+    std::optional<double> rigid_px;
     std::vector<OrderPoint> orders;
 };
 

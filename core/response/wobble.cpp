@@ -48,33 +48,33 @@ Error noFiniteAnswer(double throttle, double frequency_hz)
 
 }  // namespace
 
-Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Shaking& shaking,
+Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Excitation& excitation,
                                                       const Suspension& suspension,
                                                       const Pose& rest, const Matrix6cd& K,
                                                       const CameraModel& camera)
 {
     const MassFigures& bay = suspension.bay;
     const CoupledBay coupled(K, bay.mass, rest.R * bay.inertia * rest.R.transpose(),
-                             bay.centre + rest.shift - shaking.reference);
+                             bay.centre + rest.shift - excitation.reference);
     const Matrix3d toPicture = pictureAxes(camera) * rest.R.transpose();
     const Vector3d pixels = pixelsPerRadian(camera);
 
-    std::vector<const AirframeAt*> shaken;
-    for (const ShakingPoint& point : shaking.points)
-        for (const ShakingOrder& order : point.orders)
+    std::vector<const AirframeAt*> excited;
+    for (const ExcitationPoint& point : excitation.points)
+        for (const ExcitationOrder& order : point.orders)
             if (order.frequency_hz > 0)
-                shaken.push_back(&order.airframe);
-    std::vector<std::vector<Vector3cd>> rotations = coupled.rotations(shaken);
+                excited.push_back(&order.airframe);
+    std::vector<std::vector<Vector3cd>> rotations = coupled.rotations(excited);
     auto next = rotations.begin();
 
     std::vector<ThrottlePoint> result;
-    result.reserve(shaking.points.size());
-    for (const ShakingPoint& point : shaking.points) {
+    result.reserve(excitation.points.size());
+    for (const ExcitationPoint& point : excitation.points) {
         ThrottlePoint out{.throttle = point.throttle,
                           .speed_rpm = point.speed * 60,
                           .thrust_per_motor = point.thrust};
         double power = 0.0;
-        for (const ShakingOrder& order : point.orders) {
+        for (const ExcitationOrder& order : point.orders) {
             OrderPoint at{.order = order.order, .frequency_hz = order.frequency_hz};
             if (order.frequency_hz > 0)
                 at.rotations = std::move(*next++);
@@ -93,27 +93,27 @@ Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Shaking& shaking,
     return result;
 }
 
-void addBolted(std::vector<ThrottlePoint>& points, const Shaking& shaking, const MassFigures& bay,
-               const CameraModel& camera)
+void addRigid(std::vector<ThrottlePoint>& points, const Excitation& excitation,
+              const MassFigures& bay, const CameraModel& camera)
 {
-    const Matrix6d P = carry(bay.centre - shaking.reference);
+    const Matrix6d P = carry(bay.centre - excitation.reference);
     const Matrix6d M_b = P.transpose() * massMatrix(bay) * P;
     const Matrix3d toPicture = pictureAxes(camera);
     const Vector3d pixels = pixelsPerRadian(camera);
     for (std::size_t i = 0; i < points.size(); ++i) {
         double power = 0.0;
         for (std::size_t k = 0; k < points[i].orders.size(); ++k) {
-            const AirframeAt& airframe = shaking.points[i].orders[k].airframe;
+            const AirframeAt& airframe = excitation.points[i].orders[k].airframe;
             OrderPoint& at = points[i].orders[k];
-            at.boltedRotations.resize(airframe.freeMotion.size());
+            at.rigidRotations.resize(airframe.freeMotion.size());
             if (at.frequency_hz > 0)
-                boltedRotations(airframe, M_b, at.boltedRotations);
+                rigidRotations(airframe, M_b, at.rigidRotations);
             power +=
-                filmed(at.boltedRotations, toPicture, pixels, wobbleGain(camera, at.frequency_hz))
+                filmed(at.rigidRotations, toPicture, pixels, wobbleGain(camera, at.frequency_hz))
                     .power;
         }
         if (std::isfinite(power))
-            points[i].bolted_px = std::sqrt(power);
+            points[i].rigid_px = std::sqrt(power);
     }
 }
 

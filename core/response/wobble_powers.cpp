@@ -38,16 +38,16 @@ double WobblePower::wobble_px() const
     return std::sqrt(turn + blades);
 }
 
-FilmedShaking::FilmedShaking(const Shaking& shaking, const CameraModel& camera)
-    : m_throttles(shaking.points.size()),
-      m_reference(shaking.reference),
+FilmedExcitation::FilmedExcitation(const Excitation& excitation, const CameraModel& camera)
+    : m_throttles(excitation.points.size()),
+      m_reference(excitation.reference),
       m_toPixels(pixelsPerRadian(camera).asDiagonal() * pictureAxes(camera))
 {
-    for (std::size_t k = 0; k <= shaking.craft.bladePass.size(); ++k) {
+    for (std::size_t k = 0; k <= excitation.craft.bladePass.size(); ++k) {
         std::vector<AirframeAt> filmed;
         std::vector<std::size_t> points;
         for (std::size_t i = 0; i < m_throttles; ++i) {
-            const ShakingOrder& order = shaking.points[i].orders[k];
+            const ExcitationOrder& order = excitation.points[i].orders[k];
             if (!(order.frequency_hz > 0))
                 continue;
             const AirframeAt& airframe = order.airframe;
@@ -69,8 +69,8 @@ FilmedShaking::FilmedShaking(const Shaking& shaking, const CameraModel& camera)
     }
 }
 
-bool FilmedShaking::powers(const MassFigures& bay, const Pose& rest, const Matrix6cd& K,
-                           std::span<WobblePower> powers) const
+bool FilmedExcitation::powers(const MassFigures& bay, const Pose& rest, const Matrix6cd& K,
+                              std::span<WobblePower> powers) const
 {
     check(powers.size() == throttles(), "powers: one per throttle");
     const CoupledBay coupled(K, bay.mass, rest.R * bay.inertia * rest.R.transpose(),

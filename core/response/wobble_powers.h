@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/film/film.h"
-#include "core/response/shaking.h"
+#include "core/response/excitation.h"
 
 #include <span>
 #include <vector>
@@ -11,16 +11,16 @@ namespace stillbay {
 
 /// Wobble power at one throttle [px²], over motors and axes.
 struct WobblePower {
-    double turn = 0.0;    ///< of the once-per-turn shake: goes with the square of the unbalance
-    double blades = 0.0;  ///< of the blade-pass shakes together
+    double turn = 0.0;  ///< of the once-per-turn excitation: goes with the square of the unbalance
+    double blades = 0.0;  ///< of the blade-pass excitations together
 
     double wobble_px() const;  ///< √(turn + blades)
 };
 
-/// The shaking of a throttle grid as one camera films it: what many designs of tubes share.
-class FilmedShaking {
+/// The excitation of a throttle grid as one camera films it: what many designs of tubes share.
+class FilmedExcitation {
 public:
-    FilmedShaking(const Shaking& shaking, const CameraModel& camera);
+    FilmedExcitation(const Excitation& excitation, const CameraModel& camera);
 
     std::size_t throttles() const { return m_throttles; }
 

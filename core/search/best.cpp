@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/search/best.h"
 
-#include "core/search/minimise.h"
+#include "core/search/minimize.h"
 #include "core/search/parallel.h"
 #include "core/setup/validate.h"
 
@@ -18,18 +18,18 @@ namespace stillbay {
 namespace {
 
 constexpr double kOutOfQuestion = 30.0;  // above the logarithm of any wobble in px
-constexpr double kFirstStep = 0.05;      // of a knob's range
-constexpr double kSamePlace = 0.03;      // of a knob's range: nearer candidates are one
-constexpr std::size_t kPolishPerKnob = 150;
-constexpr std::size_t kSturdyPerKnob = 40;
-constexpr std::size_t kSturdyBuilds = 48;  // a coarse 90th percentile while looking
+constexpr double kFirstStep = 0.05;      // of a variable's range
+constexpr double kSamePlace = 0.03;      // of a variable's range: nearer candidates are one
+constexpr std::size_t kPolishPerVariable = 150;
+constexpr std::size_t kRobustPerVariable = 40;
+constexpr std::size_t kRobustSamples = 48;  // a coarse 90th percentile while looking
 constexpr std::size_t kMostCandidates = 6;
 
-/// A place that was judged.
-struct Judged {
+/// A place that was evaluated.
+struct Evaluated {
     std::size_t base = 0;  ///< which tube
     UnitPoint x;
-    Judgement verdict;
+    Evaluation evaluation;
 };
 
 // Smooths decades: the search compares ratios, not differences.
@@ -38,19 +38,19 @@ double logarithm(double wobble_px)
     return std::log(wobble_px + 1e-9);
 }
 
-double objectiveOf(const Judgement& verdict)
+double objectiveOf(const Evaluation& evaluation)
 {
-    return verdict.feasible() ? logarithm(verdict.worst_px()) : kOutOfQuestion;
+    return evaluation.feasible() ? logarithm(evaluation.worst_px()) : kOutOfQuestion;
 }
 
 std::optional<Error> fault(const Setup& setup, const SearchSpace& space)
 {
-    if (space.knobs.empty() && space.stock.empty())
+    if (space.variables.empty() && space.stock.empty())
         return Error{Errc::BadInput, phrase("the search has nothing to choose"), ""};
-    for (std::size_t i = 0; i < space.knobs.size(); ++i) {
-        const KnobRange& range = space.knobs[i];
-        const KnobField field = fieldOf(range.knob);
-        if (!canTurn(setup.mounts, range.knob))
+    for (std::size_t i = 0; i < space.variables.size(); ++i) {
+        const VariableRange& range = space.variables[i];
+        const VariableField field = fieldOf(range.variable);
+        if (!canSet(setup.mounts, range.variable))
             return Error{
                 Errc::BadInput,
                 phrase("%1 is decided by the holes of a drilled craft", phrase(field.label)),
@@ -59,27 +59,26 @@ std::optional<Error> fault(const Setup& setup, const SearchSpace& space)
             return Error{Errc::BadInput, phrase("%1 needs a range that rises", phrase(field.label)),
                          field.key};
         for (std::size_t k = 0; k < i; ++k)
-            if (space.knobs[k].knob == range.knob)
+            if (space.variables[k].variable == range.variable)
                 return Error{Errc::BadInput, phrase("%1 is there twice", phrase(field.label)),
                              field.key};
     }
     for (const StockTube& stock : space.stock) {
         Design design = designOf(setup);
-        takeTube(design, stock);
+        useTube(design, stock);
         if (const auto valid = validate(design.tube, setup.mounts); !valid)
             return valid.error();
     }
     return {};
 }
 
-Error nothingFeasible(const std::array<std::size_t, kObjections>& refused)
+Error nothingFeasible(const std::array<std::size_t, kConstraints>& refused)
 {
     const auto commonest = std::max_element(refused.begin(), refused.end());
-    const auto objection = static_cast<Objection>(commonest - refused.begin());
-    return {
-        Errc::NoAnswer,
-        phrase("no design within these limits holds; most often %1", objectionInWords(objection)),
-        "mounts"};
+    const auto violated = static_cast<Constraint>(commonest - refused.begin());
+    return {Errc::NoAnswer,
+            phrase("no design within these limits holds; most often %1", violationText(violated)),
+            "mounts"};
 }
 
 /// The search under way.
@@ -91,17 +90,17 @@ public:
           m_space(space),
           m_options(options),
           m_stop(std::move(stop)),
-          m_judge(setup),
+          m_evaluator(setup),
           m_count(expected(), progress)
     {
-        for (const KnobRange& range : space.knobs)
+        for (const VariableRange& range : space.variables)
             if (range.from < range.to)
-                m_knobs.push_back(range);
+                m_variables.push_back(range);
         for (const StockTube& stock : tubes()) {
             Design base = designOf(setup);
-            takeTube(base, stock);
-            for (const KnobRange& range : space.knobs)
-                turn(base, range.knob, range.from);
+            useTube(base, stock);
+            for (const VariableRange& range : space.variables)
+                setValue(base, range.variable, range.from);
             m_bases.push_back(base);
         }
     }
@@ -115,32 +114,33 @@ private:
     }
     std::size_t expected() const
     {
-        const std::size_t d = m_space.knobs.size(),
+        const std::size_t d = m_space.variables.size(),
                           tubes = std::max<std::size_t>(m_space.stock.size(), 1);
         const std::size_t corners = std::size_t{1} << d;  // to tidy one place
-        const std::size_t polish = m_options.starts * tubes * (kPolishPerKnob * d + 2 * corners);
-        const std::size_t sturdy =
-            m_options.robustBuilds == 0
+        const std::size_t polish =
+            m_options.starts * tubes * (kPolishPerVariable * d + 2 * corners);
+        const std::size_t robust =
+            m_options.robustSamples == 0
                 ? 0
-                : m_options.starts * (kSturdyPerKnob * d * kSturdyBuilds + corners) +
-                      kMostCandidates * m_options.robustBuilds;
-        return tubes * std::max<std::size_t>(m_options.samples * d, 1) + polish + sturdy;
+                : m_options.starts * (kRobustPerVariable * d * kRobustSamples + corners) +
+                      kMostCandidates * m_options.robustSamples;
+        return tubes * std::max<std::size_t>(m_options.samples * d, 1) + polish + robust;
     }
 
     Design designAt(std::size_t base, const UnitPoint& x) const;
     UnitPoint placeOf(const Design& design) const;
-    Judgement judged(const Design& design);
+    Evaluation evaluated(const Design& design);
     Design tidied(std::size_t base, const UnitPoint& x);
     bool isSamePlace(const Candidate& a, const Candidate& b) const;
     void keepBest(std::vector<Candidate>& candidates, std::size_t most) const;
-    std::vector<Judged> placesOf(std::span<const Design> known);
+    std::vector<Evaluated> placesOf(std::span<const Design> known);
     bool forAll(std::size_t count, const std::function<void(std::size_t)>& work);
 
     void scan(std::size_t base);
-    std::vector<Judged> starts() const;
-    Candidate polished(const Judged& start);
-    Candidate sturdied(const Judged& start);
-    std::optional<double> sturdiness(const Design& design);
+    std::vector<Evaluated> starts() const;
+    Candidate polished(const Evaluated& start);
+    Candidate refined(const Evaluated& start);
+    std::optional<double> robustnessOf(const Design& design);
     bool isOfTube(const Design& design, std::size_t base) const;
     Result<void> addRobustness(std::vector<Candidate>& candidates);
     Result<void> rank(std::vector<Candidate>& candidates, std::span<const Design> known);
@@ -149,79 +149,80 @@ private:
     const SearchSpace& m_space;
     const SearchOptions& m_options;
     std::stop_token m_stop;
-    Judge m_judge;
-    StepCount m_count;               // of designs and builds computed
-    std::vector<KnobRange> m_knobs;  // those with room to turn
-    std::vector<Design> m_bases;     // one a tube, its knobs at an end of their range
+    Evaluator m_evaluator;
+    StepCount m_count;                       // of designs and samples computed
+    std::vector<VariableRange> m_variables;  // those with room to change
+    std::vector<Design> m_bases;             // one a tube, its variables at an end of their range
     std::mutex m_mutex;
-    std::vector<Judged> m_seen;  // feasible ones, guarded
-    std::array<std::size_t, kObjections> m_refused{};
+    std::vector<Evaluated> m_seen;  // feasible ones, guarded
+    std::array<std::size_t, kConstraints> m_refused{};
 };
 
 Design Search::designAt(std::size_t base, const UnitPoint& x) const
 {
     Design design = m_bases[base];
-    for (std::size_t k = 0; k < m_knobs.size(); ++k)
-        turn(design, m_knobs[k].knob, m_knobs[k].from * (1 - x[k]) + m_knobs[k].to * x[k]);
+    for (std::size_t k = 0; k < m_variables.size(); ++k)
+        setValue(design, m_variables[k].variable,
+                 m_variables[k].from * (1 - x[k]) + m_variables[k].to * x[k]);
     return design;
 }
 
 UnitPoint Search::placeOf(const Design& design) const
 {
     UnitPoint x;
-    for (const KnobRange& range : m_knobs)
-        x.push_back((valueOf(design, range.knob) - range.from) / (range.to - range.from));
+    for (const VariableRange& range : m_variables)
+        x.push_back((valueOf(design, range.variable) - range.from) / (range.to - range.from));
     return x;
 }
 
 // Once it is to stop, nothing is computed any more; nobody looks at what then comes out.
-Judgement Search::judged(const Design& design)
+Evaluation Search::evaluated(const Design& design)
 {
     if (m_stop.stop_requested())
-        return {Objection::OutsideLimits, {}, {}};
+        return {Constraint::OutsideLimits, {}, {}};
     if (m_space.kept) {
-        const double value = valueOf(design, m_space.kept->knob);
+        const double value = valueOf(design, m_space.kept->variable);
         if (!(value >= m_space.kept->from && value <= m_space.kept->to))
-            return {Objection::OutsideLimits, {}, {}};
+            return {Constraint::OutsideLimits, {}, {}};
     }
-    const Judgement verdict = m_judge.judge(design);
+    const Evaluation evaluation = m_evaluator.evaluate(design);
     m_count.add();
-    return verdict;
+    return evaluation;
 }
 
 void Search::scan(std::size_t base)
 {
     const Objective look = [&](const UnitPoint& x) -> std::optional<double> {
-        const Judgement verdict = judged(designAt(base, x));
+        const Evaluation evaluation = evaluated(designAt(base, x));
         {
             const std::lock_guard lock(m_mutex);
-            if (verdict.feasible())
-                m_seen.push_back({base, x, verdict});
+            if (evaluation.feasible())
+                m_seen.push_back({base, x, evaluation});
             else
-                ++m_refused.at(static_cast<std::size_t>(*verdict.objection));
+                ++m_refused.at(static_cast<std::size_t>(*evaluation.violated));
         }
-        return m_stop.stop_requested() ? std::nullopt : std::optional(objectiveOf(verdict));
+        return m_stop.stop_requested() ? std::nullopt : std::optional(objectiveOf(evaluation));
     };
-    if (m_knobs.empty())
+    if (m_variables.empty())
         look({});
     else
-        scanCube(look, m_knobs.size(), m_options.samples * m_knobs.size());
+        minimizeGlobal(look, m_variables.size(), m_options.samples * m_variables.size());
 }
 
 // The best seen places of every tube that are not close to each other.
-std::vector<Judged> Search::starts() const
+std::vector<Evaluated> Search::starts() const
 {
-    std::vector<Judged> sorted = m_seen;
-    std::sort(sorted.begin(), sorted.end(), [](const Judged& a, const Judged& b) {
-        return a.verdict.isBetterThan(b.verdict) ||
-               (!b.verdict.isBetterThan(a.verdict) &&
+    std::vector<Evaluated> sorted = m_seen;
+    std::sort(sorted.begin(), sorted.end(), [](const Evaluated& a, const Evaluated& b) {
+        return a.evaluation.isBetterThan(b.evaluation) ||
+               (!b.evaluation.isBetterThan(a.evaluation) &&
                 std::pair(a.base, a.x) < std::pair(b.base, b.x));
     });
     constexpr double kApart = 0.1;
-    std::vector<Judged> chosen;
-    for (const Judged& place : sorted) {
+    std::vector<Evaluated> chosen;
+    for (const Evaluated& place : sorted) {
         std::size_t ofTube = 0;
-        const bool isNew = std::none_of(chosen.begin(), chosen.end(), [&](const Judged& other) {
+        const bool isNew = std::none_of(chosen.begin(), chosen.end(), [&](const Evaluated& other) {
             if (other.base != place.base)
                 return false;
             ++ofTube;
@@ -241,18 +242,19 @@ Design Search::tidied(std::size_t base, const UnitPoint& x)
 {
     const Design exact = designAt(base, x);
     Design best = exact;
-    Judgement verdict{Objection::OutsideLimits, {}, {}};
-    for (unsigned corner = 0; corner < 1U << m_knobs.size(); ++corner) {
+    Evaluation evaluation{Constraint::OutsideLimits, {}, {}};
+    for (unsigned corner = 0; corner < 1U << m_variables.size(); ++corner) {
         Design design = exact;
-        for (std::size_t k = 0; k < m_knobs.size(); ++k) {
-            const double grain = 0.1 * std::pow(10.0, -fieldOf(m_knobs[k].knob).decimals);
-            const double cell = valueOf(exact, m_knobs[k].knob) / grain;
+        for (std::size_t k = 0; k < m_variables.size(); ++k) {
+            const double grain = 0.1 * std::pow(10.0, -fieldOf(m_variables[k].variable).decimals);
+            const double cell = valueOf(exact, m_variables[k].variable) / grain;
             const double value = grain * (corner >> k & 1U ? std::ceil(cell) : std::floor(cell));
-            turn(design, m_knobs[k].knob, std::clamp(value, m_knobs[k].from, m_knobs[k].to));
+            setValue(design, m_variables[k].variable,
+                     std::clamp(value, m_variables[k].from, m_variables[k].to));
         }
-        const Judgement here = judged(design);
-        if (here.isBetterThan(verdict)) {
-            verdict = here;
+        const Evaluation here = evaluated(design);
+        if (here.isBetterThan(evaluation)) {
+            evaluation = here;
             best = design;
         }
     }
@@ -270,72 +272,74 @@ bool Search::isSamePlace(const Candidate& a, const Candidate& b) const
     return true;
 }
 
-Candidate Search::polished(const Judged& start)
+Candidate Search::polished(const Evaluated& start)
 {
     const Objective look = [&](const UnitPoint& x) -> std::optional<double> {
-        const double value = objectiveOf(judged(designAt(start.base, x)));
+        const double value = objectiveOf(evaluated(designAt(start.base, x)));
         return m_stop.stop_requested() ? std::nullopt : std::optional(value);
     };
     const UnitPoint x =
-        m_knobs.empty() ? start.x
-                        : goDownhill(look, start.x, kFirstStep, kPolishPerKnob * m_knobs.size());
+        m_variables.empty()
+            ? start.x
+            : minimizeLocal(look, start.x, kFirstStep, kPolishPerVariable * m_variables.size());
     const Design design = tidied(start.base, x);
-    return {design, judged(design), {}};
+    return {design, evaluated(design), {}};
 }
 
-// Logarithm of the 90th percentile of some builds; above that of any wobble where too many fail.
+// Logarithm of the 90th percentile of some samples; above that of any wobble where too many fail.
 //
-// The builds scatter about this very design: five points of hardness are more of a soft tube than
+// The samples lie about this very design: five points of hardness are more of a soft tube than
 // of a hard one. Their points are the same each time, so that neighbours compare.
-std::optional<double> Search::sturdiness(const Design& design)
+std::optional<double> Search::robustnessOf(const Design& design)
 {
-    const std::vector<Build> builds =
-        scatteredBuilds(design, Spread{}, kSturdyBuilds, m_options.seed);
+    const std::vector<ToleranceSample> builds =
+        toleranceSamples(design, Tolerances{}, kRobustSamples, m_options.seed);
     std::vector<double> worst;
     double failed = 0.0;
-    for (const Build& build : builds) {
+    for (const ToleranceSample& build : builds) {
         if (m_stop.stop_requested())
             return {};
-        const BuildWobble wobble = m_judge.wobbleOf(design, build);
+        const SampleWobble wobble = m_evaluator.wobbleOf(design, build);
         m_count.add();
-        if (wobble.objection)
+        if (wobble.violated)
             ++failed;
         else
-            worst.push_back(std::max(m_judge.overCruise(wobble.full_px).worst_px,
-                                     m_judge.overCruise(wobble.empty_px).worst_px));
+            worst.push_back(std::max(m_evaluator.overCruise(wobble.full_px).worst_px,
+                                     m_evaluator.overCruise(wobble.empty_px).worst_px));
     }
     const auto all = static_cast<double>(builds.size());
-    if (failed > (1 - kMostBuilds) * all)
+    if (failed > (1 - kMostSamples) * all)
         return kOutOfQuestion * (1 + failed / all);
     worst.resize(builds.size(), std::numeric_limits<double>::infinity());
-    return logarithm(*quantile(std::move(worst), kMostBuilds));
+    return logarithm(*quantile(std::move(worst), kMostSamples));
 }
 
-Candidate Search::sturdied(const Judged& start)
+Candidate Search::refined(const Evaluated& start)
 {
     const Objective look = [&](const UnitPoint& x) {
-        return sturdiness(designAt(start.base, x));
+        return robustnessOf(designAt(start.base, x));
     };
-    const UnitPoint x = m_knobs.empty() ? start.x
-                                        : goDownhill(look, start.x, 2 * kFirstStep,
-                                                     kSturdyPerKnob * m_knobs.size());
+    const UnitPoint x =
+        m_variables.empty()
+            ? start.x
+            : minimizeLocal(look, start.x, 2 * kFirstStep, kRobustPerVariable * m_variables.size());
     const Design design = tidied(start.base, x);
-    return {design, judged(design), {}};
+    return {design, evaluated(design), {}};
 }
 
 Result<void> Search::addRobustness(std::vector<Candidate>& candidates)
 {
-    const Judge everywhere(m_setup, {}, Throttles::All);
+    const Evaluator everywhere(m_setup, {}, Throttles::All);
     for (Candidate& candidate : candidates) {
         std::size_t counted = 0;
-        const Progress tell = [&](std::size_t done, std::size_t) {
+        const Progress display = [&](std::size_t done, std::size_t) {
             m_count.add(done - std::exchange(counted, done));
         };
         auto robust = robustness(everywhere, candidate.design, m_setup.limits.faint_px,
-                                 {.builds = m_options.robustBuilds,
+                                 {.builds = m_options.robustSamples,
                                   .seed = m_options.seed,
                                   .threads = m_options.threads},
-                                 m_stop, tell);
+                                 m_stop, display);
         if (!robust)
             return tl::unexpected(robust.error());
         candidate.robust = *std::move(robust);
@@ -346,7 +350,7 @@ Result<void> Search::addRobustness(std::vector<Candidate>& candidates)
     return {};
 }
 
-// The sturdiest first. What was known competes for that place and for no other.
+// The most robust first. What was known competes for that place and for no other.
 Result<void> Search::rank(std::vector<Candidate>& candidates, std::span<const Design> known)
 {
     const std::vector<Candidate> chosen = candidates;
@@ -355,8 +359,9 @@ Result<void> Search::rank(std::vector<Candidate>& candidates, std::span<const De
                            [&](const Candidate& c) { return c.design == design; });
     };
     for (const Design& design : known)
-        if (const Judgement verdict = judged(design); verdict.feasible() && !isChosen(design))
-            candidates.push_back({design, verdict, {}});
+        if (const Evaluation evaluation = evaluated(design);
+            evaluation.feasible() && !isChosen(design))
+            candidates.push_back({design, evaluation, {}});
     if (auto done = addRobustness(candidates); !done)
         return done;
     candidates.erase(
@@ -369,10 +374,11 @@ Result<void> Search::rank(std::vector<Candidate>& candidates, std::span<const De
 // Feasible ones, best first, without near copies.
 void Search::keepBest(std::vector<Candidate>& candidates, std::size_t most) const
 {
-    std::erase_if(candidates, [](const Candidate& c) { return !c.verdict.feasible(); });
-    std::stable_sort(
-        candidates.begin(), candidates.end(),
-        [](const Candidate& a, const Candidate& b) { return a.verdict.isBetterThan(b.verdict); });
+    std::erase_if(candidates, [](const Candidate& c) { return !c.evaluation.feasible(); });
+    std::stable_sort(candidates.begin(), candidates.end(),
+                     [](const Candidate& a, const Candidate& b) {
+                         return a.evaluation.isBetterThan(b.evaluation);
+                     });
     std::vector<Candidate> kept;
     for (Candidate& candidate : candidates)
         if (kept.size() < most && std::none_of(kept.begin(), kept.end(), [&](const Candidate& k) {
@@ -386,22 +392,22 @@ void Search::keepBest(std::vector<Candidate>& candidates, std::size_t most) cons
 bool Search::isOfTube(const Design& design, std::size_t base) const
 {
     Design turned = design;
-    for (const KnobRange& range : m_space.knobs)
-        turn(turned, range.knob, valueOf(m_bases[base], range.knob));
+    for (const VariableRange& range : m_space.variables)
+        setValue(turned, range.variable, valueOf(m_bases[base], range.variable));
     return stockOf(turned.tube) == stockOf(m_bases[base].tube);
 }
 
 // Places of designs that are worth starting from.
-std::vector<Judged> Search::placesOf(std::span<const Design> known)
+std::vector<Evaluated> Search::placesOf(std::span<const Design> known)
 {
-    std::vector<Judged> places;
+    std::vector<Evaluated> places;
     for (const Design& design : known)
         for (std::size_t base = 0; base < m_bases.size(); ++base)
             if (isOfTube(design, base)) {
                 UnitPoint x = placeOf(design);
                 for (double& coordinate : x)
                     coordinate = std::clamp(coordinate, 0.0, 1.0);
-                places.push_back({base, x, judged(design)});
+                places.push_back({base, x, evaluated(design)});
             }
     return places;
 }
@@ -416,8 +422,8 @@ Result<Found> Search::run(std::span<const Design> known)
     const Error stopped = stoppedOnRequest();
     if (!forAll(m_bases.size(), [&](std::size_t base) { scan(base); }))
         return tl::unexpected(stopped);
-    std::vector<Judged> places = placesOf(known);
-    const std::vector<Judged> seen = starts();
+    std::vector<Evaluated> places = placesOf(known);
+    const std::vector<Evaluated> seen = starts();
     places.insert(places.end(), seen.begin(), seen.end());
     if (places.empty())
         return tl::unexpected(nothingFeasible(m_refused));
@@ -426,26 +432,26 @@ Result<Found> Search::run(std::span<const Design> known)
     if (!forAll(places.size(), [&](std::size_t i) { candidates[i] = polished(places[i]); }))
         return tl::unexpected(stopped);
     for (const Design& design : known)
-        candidates.push_back({design, judged(design), {}});
-    for (const Judged& place : places) {
+        candidates.push_back({design, evaluated(design), {}});
+    for (const Evaluated& place : places) {
         const Design design = tidied(place.base, place.x);
-        candidates.push_back({design, judged(design), {}});
+        candidates.push_back({design, evaluated(design), {}});
     }
     keepBest(candidates, kMostCandidates / 2);
     if (candidates.empty())  // only what was known, and that does not hold either
         return tl::unexpected(nothingFeasible(m_refused));
-    Found found{.best = candidates.front(), .candidates = {}, .judged = 0};
+    Found found{.best = candidates.front(), .candidates = {}, .evaluated = 0};
 
-    if (m_options.robustBuilds > 0) {
-        std::stable_sort(places.begin(), places.end(), [](const Judged& a, const Judged& b) {
-            return a.verdict.isBetterThan(b.verdict);
+    if (m_options.robustSamples > 0) {
+        std::stable_sort(places.begin(), places.end(), [](const Evaluated& a, const Evaluated& b) {
+            return a.evaluation.isBetterThan(b.evaluation);
         });
         places.resize(std::min(places.size(), m_options.starts));
-        std::vector<Candidate> sturdy(places.size());
-        if (!forAll(places.size(), [&](std::size_t i) { sturdy[i] = sturdied(places[i]); }))
+        std::vector<Candidate> robust(places.size());
+        if (!forAll(places.size(), [&](std::size_t i) { robust[i] = refined(places[i]); }))
             return tl::unexpected(stopped);
-        keepBest(sturdy, kMostCandidates / 2);
-        std::copy_if(sturdy.begin(), sturdy.end(), std::back_inserter(candidates),
+        keepBest(robust, kMostCandidates / 2);
+        std::copy_if(robust.begin(), robust.end(), std::back_inserter(candidates),
                      [&](const Candidate& s) {
                          return std::none_of(candidates.begin(), candidates.end(),
                                              [&](const Candidate& c) { return isSamePlace(c, s); });
@@ -458,7 +464,7 @@ Result<Found> Search::run(std::span<const Design> known)
     });
     found.best = *best;
     found.candidates = std::move(candidates);
-    found.judged = m_count.done();
+    found.evaluated = m_count.done();
     return found;
 }
 

@@ -17,39 +17,40 @@ namespace stillbay {
 
 /// What may be chosen.
 struct SearchSpace {
-    std::vector<KnobRange> knobs;   ///< each knob once, all free; may be empty with stock tubes
-    std::vector<StockTube> stock;   ///< empty: the present tube; then no knob of the tube's own
-    std::optional<KnobRange> kept;  ///< a knob that is not turned but must stay within: stretch of
-                                    ///< a drilled craft
+    std::vector<VariableRange>
+        variables;                 ///< each variable once, all free; may be empty with stock tubes
+    std::vector<StockTube> stock;  ///< empty: the present tube; then no variable of the tube's own
+    std::optional<VariableRange> kept;  ///< a variable that is not set but must stay within:
+                                        ///< stretch of a drilled craft
 
     bool operator==(const SearchSpace&) const = default;
 };
 
 struct Candidate {
     Design design;
-    Judgement verdict;
+    Evaluation evaluation;
     std::optional<Robustness> robust;
 };
 
 struct SearchOptions {
-    std::size_t starts = 4;          ///< polished places a tube
-    std::size_t samples = 300;       ///< of the global search a knob and tube
-    std::uint64_t seed = 1;          ///< of the scattered builds; the search itself is not random
-    std::size_t robustBuilds = 256;  ///< 0: nothing is said of robustness
-    std::size_t threads = 0;         ///< 0: one a core
+    std::size_t starts = 4;           ///< polished places a tube
+    std::size_t samples = 300;        ///< of the global search a variable and tube
+    std::uint64_t seed = 1;           ///< of the tolerance samples; the search itself is not random
+    std::size_t robustSamples = 256;  ///< 0: nothing is said of robustness
+    std::size_t threads = 0;          ///< 0: one a core
 };
 
 struct Found {
     Candidate best;                     ///< smallest worst wobble as planned
     std::vector<Candidate> candidates;  ///< the best among them; by Robustness, else by verdict
-    std::size_t judged = 0;             ///< designs computed
+    std::size_t evaluated = 0;          ///< designs computed
 };
 
-/// @param setup     the craft; its present design is where knobs that are not searched stand
+/// @param setup     the craft; its present design is where variables that are not searched stand
 /// @param known     designs worth starting from, as knownDesigns() or the best of a map; the best
-///                  is never worse as planned, the first candidate never less sturdy
-/// @param stop      ends every thread within one design or build
-/// @error BadInput  a knob that is not free, twice the same, an empty range, nothing to choose.
+///                  is never worse as planned, the first candidate never less robust
+/// @param stop      ends every thread within one design or sample
+/// @error BadInput  a variable that is not free, twice the same, an empty range, nothing to choose.
 /// @error NoAnswer  nothing is feasible (with the commonest reason), or it was asked to stop.
 Result<Found> findBest(const Setup& setup, const SearchSpace& space,
                        const SearchOptions& options = {}, std::span<const Design> known = {},

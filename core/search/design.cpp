@@ -10,18 +10,17 @@
 #include <cmath>
 #include <numbers>
 #include <string_view>
-#include <utility>
 
 namespace stillbay {
 namespace {
 
 template <class Owner>
-KnobField fieldNamed(std::string_view key)
+VariableField fieldNamed(std::string_view key)
 {
     const auto fields = fieldsOf<Owner>();
     const auto field = std::find_if(fields.begin(), fields.end(),
                                     [key](const Field<Owner>& f) { return f.key == key; });
-    check(field != fields.end(), "knob: a key of the field table");
+    check(field != fields.end(), "variable: a key of the field table");
     return {field->key, field->label, field->unit,    field->min,
             field->max, field->step,  field->decimals};
 }
@@ -39,7 +38,7 @@ double meanElevation_deg(const Mounts& mounts)
     return mounts.points.empty() ? 0.0 : sum / static_cast<double>(mounts.points.size());
 }
 
-void turnHardness(TubeStock& tube, double value)
+void setHardness(TubeKind& tube, double value)
 {
     if (tube.youngs_modulus_mpa)
         *tube.youngs_modulus_mpa *=
@@ -47,7 +46,7 @@ void turnHardness(TubeStock& tube, double value)
     tube.hardness_shore_a = value;
 }
 
-void turnElevation(Mounts& mounts, double value)
+void setElevation(Mounts& mounts, double value)
 {
     const double by_deg = value - meanElevation_deg(mounts);
     for (MountPoint& point : mounts.points)
@@ -56,122 +55,110 @@ void turnElevation(Mounts& mounts, double value)
 
 }  // namespace
 
-Design designOf(const Setup& setup)
+VariableField fieldOf(Variable variable)
 {
-    return {setup.tube, setup.mounts};
-}
-
-Setup withDesign(Setup setup, const Design& design)
-{
-    setup.tube = design.tube;
-    setup.mounts = design.mounts;
-    return setup;
-}
-
-KnobField fieldOf(Knob knob)
-{
-    switch (knob) {
-        case Knob::FreeLength:
+    switch (variable) {
+        case Variable::FreeLength:
             return fieldNamed<Mounts>("free_length_mm");
-        case Knob::Stretch:
+        case Variable::Stretch:
             return fieldNamed<Mounts>("stretch");
-        case Knob::Elevation:
+        case Variable::Elevation:
             return fieldNamed<MountPoint>("elevation_deg");
-        case Knob::Hardness:
-            return fieldNamed<TubeStock>("hardness_shore_a");
-        case Knob::OuterDiameter:
-            return fieldNamed<TubeStock>("outer_diameter_mm");
+        case Variable::Hardness:
+            return fieldNamed<TubeKind>("hardness_shore_a");
+        case Variable::OuterDiameter:
+            return fieldNamed<TubeKind>("outer_diameter_mm");
     }
-    check(false, "knob: one of the five");
+    check(false, "variable: one of the five");
     return {};
 }
 
-bool canTurn(const Mounts& mounts, Knob knob)
+bool canSet(const Mounts& mounts, Variable variable)
 {
-    return !mounts.drilled() || (knob != Knob::Stretch && knob != Knob::Elevation);
+    return !mounts.drilled() || (variable != Variable::Stretch && variable != Variable::Elevation);
 }
 
-double valueOf(const Design& design, Knob knob)
+double valueOf(const Design& design, Variable variable)
 {
-    switch (knob) {
-        case Knob::FreeLength:
+    switch (variable) {
+        case Variable::FreeLength:
             return design.mounts.free_length_mm;
-        case Knob::Stretch:
+        case Variable::Stretch:
             return drawnStretch(design.mounts);
-        case Knob::Elevation:
+        case Variable::Elevation:
             return meanElevation_deg(design.mounts);
-        case Knob::Hardness:
+        case Variable::Hardness:
             return design.tube.hardness_shore_a;
-        case Knob::OuterDiameter:
+        case Variable::OuterDiameter:
             return design.tube.outer_diameter_mm;
     }
-    check(false, "knob: one of the five");
+    check(false, "variable: one of the five");
     return 0.0;
 }
 
-void turn(Design& design, Knob knob, double value)
+void setValue(Design& design, Variable variable, double value)
 {
-    check(canTurn(design.mounts, knob), "turn: a knob that is free");
-    switch (knob) {
-        case Knob::FreeLength:
+    check(canSet(design.mounts, variable), "setValue: a variable that is free");
+    switch (variable) {
+        case Variable::FreeLength:
             design.mounts.free_length_mm = value;
             break;
-        case Knob::Stretch:
+        case Variable::Stretch:
             design.mounts.stretch = value;
             break;
-        case Knob::Elevation:
-            turnElevation(design.mounts, value);
+        case Variable::Elevation:
+            setElevation(design.mounts, value);
             break;
-        case Knob::Hardness:
-            turnHardness(design.tube, value);
+        case Variable::Hardness:
+            setHardness(design.tube, value);
             break;
-        case Knob::OuterDiameter:
+        case Variable::OuterDiameter:
             design.tube.outer_diameter_mm = value;
             break;
     }
 }
 
-KnobRange usualRange(const Design& design, Knob knob)
+VariableRange usualRange(const Design& design, Variable variable)
 {
-    const double value = valueOf(design, knob);
-    const TubeStock& tube = design.tube;
+    const double value = valueOf(design, variable);
+    const TubeKind& tube = design.tube;
     double from = 0.0, to = 0.0;
-    switch (knob) {
-        case Knob::FreeLength:
+    switch (variable) {
+        case Variable::FreeLength:
             from = design.mounts.drilled() ? meanDistance_mm(design.mounts) / tube.max_stretch
                                            : std::max(0.5 * value, tube.outer_diameter_mm);
             to = design.mounts.drilled() ? meanDistance_mm(design.mounts) : 2 * value;
             from = std::ceil(from);
             to = std::floor(to);
             break;
-        case Knob::Stretch:
+        case Variable::Stretch:
             from = 1.0;
             to = tube.max_stretch;
             break;
-        case Knob::Elevation:
+        case Variable::Elevation:
             from = 0.0;
             to = 60.0;
             break;
-        case Knob::Hardness:
+        case Variable::Hardness:
             from = 20.0;
             to = 80.0;
             break;
-        case Knob::OuterDiameter:
+        case Variable::OuterDiameter:
             from = tube.bore_mm + 1.0;
             to = 1.5 * value;
             break;
     }
-    const KnobField field = fieldOf(knob);
-    return {knob, std::clamp(std::min(from, value), field.min, field.max),
+    const VariableField field = fieldOf(variable);
+    return {variable, std::clamp(std::min(from, value), field.min, field.max),
             std::clamp(std::max(to, value), field.min, field.max)};
 }
 
-StockTube stockOf(const TubeStock& tube)
+StockTube stockOf(const TubeKind& tube)
 {
     return {tube.outer_diameter_mm, tube.bore_mm, tube.hardness_shore_a};
 }
 
-void takeTube(Design& design, const StockTube& stock)
+void useTube(Design& design, const StockTube& stock)
 {
     if (stockOf(design.tube) == stock)
         return;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "core/setup/setup.h"
+#include "core/setup/tunes.h"
 
 #include <array>
 #include <vector>
@@ -9,56 +9,46 @@
 /// What a search may change on a craft.
 namespace stillbay {
 
-/// What is cut and how it is hung; all else is the craft's.
-struct Design {
-    TubeStock tube;
-    Mounts mounts;
+/// A number of the design that can be set, in the setup's units.
+enum class Variable { FreeLength, Stretch, Elevation, Hardness, OuterDiameter };
 
-    bool operator==(const Design&) const = default;
-};
+inline constexpr std::array<Variable, 5> kVariables{Variable::FreeLength, Variable::Stretch,
+                                                    Variable::Elevation, Variable::Hardness,
+                                                    Variable::OuterDiameter};
 
-Design designOf(const Setup& setup);
-Setup withDesign(Setup setup, const Design& design);
-
-/// A number of the design that can be turned, in the setup's units.
-enum class Knob { FreeLength, Stretch, Elevation, Hardness, OuterDiameter };
-
-inline constexpr std::array<Knob, 5> kKnobs{Knob::FreeLength, Knob::Stretch, Knob::Elevation,
-                                            Knob::Hardness, Knob::OuterDiameter};
-
-/// The field table's words and range for a knob.
-struct KnobField {
+/// The field table's words and range for a variable.
+struct VariableField {
     const char* key;    ///< "free_length_mm"
     const char* label;  ///< sentence case, no unit; for translation
     const char* unit;   ///< "" when it has none
     double min, max, step;
     int decimals;
 };
-KnobField fieldOf(Knob knob);
+VariableField fieldOf(Variable variable);
 
-/// Whether the knob is free: in a drilled craft the holes decide stretch and elevation.
-bool canTurn(const Mounts& mounts, Knob knob);
+/// Whether the variable is free: in a drilled craft the holes decide stretch and elevation.
+bool canSet(const Mounts& mounts, Variable variable);
 
-/// The knob as it stands; stretch and elevation as the mean over the tubes.
-double valueOf(const Design& design, Knob knob);
+/// The variable as it stands; stretch and elevation as the mean over the tubes.
+double valueOf(const Design& design, Variable variable);
 
-/// Turns a knob that is free. Elevations keep their differences; a measured modulus keeps its
+/// Sets a variable that is free. Elevations keep their differences; a measured modulus keeps its
 /// ratio to what the hardness says; the bore stays. The result may be outside the allowed range.
-void turn(Design& design, Knob knob, double value);
+void setValue(Design& design, Variable variable, double value);
 
-/// Part of a knob's way.
-struct KnobRange {
-    Knob knob = Knob::FreeLength;
-    double from = 0.0, to = 0.0;  ///< in the knob's unit, from ≤ to
+/// Part of a variable's way.
+struct VariableRange {
+    Variable variable = Variable::FreeLength;
+    double from = 0.0, to = 0.0;  ///< in the variable's unit, from ≤ to
 
-    bool operator==(const KnobRange&) const = default;
+    bool operator==(const VariableRange&) const = default;
 };
 
 /// A range worth looking through around a design; contains its value. In a drilled craft the free
 /// lengths that stretch the tubes between nothing and their limit.
-KnobRange usualRange(const Design& design, Knob knob);
+VariableRange usualRange(const Design& design, Variable variable);
 
-/// A tube that lies in the drawer.
+/// A tube of the tube stock.
 struct StockTube {
     double outer_diameter_mm = 8.0;
     double bore_mm = 5.0;
@@ -67,10 +57,10 @@ struct StockTube {
     bool operator==(const StockTube&) const = default;
 };
 
-StockTube stockOf(const TubeStock& tube);
+StockTube stockOf(const TubeKind& tube);
 
-/// Takes a tube out of the drawer. Loss, density and limits stay those of the present tube, which
-/// the drawer does not know; a measured modulus goes unless it is the same tube.
-void takeTube(Design& design, const StockTube& stock);
+/// Gives a design a tube of the stock. Loss, density and limits stay those of the present tube,
+/// which the tube stock does not know; a measured modulus goes unless it is the same tube.
+void useTube(Design& design, const StockTube& stock);
 
 }  // namespace stillbay

@@ -9,9 +9,9 @@ namespace {
 
 constexpr std::size_t kMostKept = 3;
 
-bool holds(const KnobRange& range, const Design& design)
+bool holds(const VariableRange& range, const Design& design)
 {
-    const double value = valueOf(design, range.knob);
+    const double value = valueOf(design, range.variable);
     return value >= range.from && value <= range.to;
 }
 
@@ -24,12 +24,12 @@ std::optional<Design> within(const SearchSpace& space, const Design& present, co
         const StockTube tube = stockOf(wanted.tube);
         if (std::find(space.stock.begin(), space.stock.end(), tube) == space.stock.end())
             return {};
-        takeTube(design, tube);
+        useTube(design, tube);
     }
-    for (const KnobRange& range : space.knobs) {
+    for (const VariableRange& range : space.variables) {
         if (!holds(range, wanted))
             return {};
-        turn(design, range.knob, valueOf(wanted, range.knob));
+        setValue(design, range.variable, valueOf(wanted, range.variable));
     }
     if (space.kept && !holds(*space.kept, design))
         return {};
@@ -38,20 +38,21 @@ std::optional<Design> within(const SearchSpace& space, const Design& present, co
 
 }  // namespace
 
-std::vector<Design> knownDesigns(const Judge& judge, const Setup& setup, const SearchSpace& space)
+std::vector<Design> knownDesigns(const Evaluator& evaluator, const Setup& setup,
+                                 const SearchSpace& space)
 {
     const Design present = designOf(setup);
     std::vector<Design> known;
-    if (within(space, present, present) && judge.judge(present).feasible())
-        known.push_back(present);  // to the last bit, which turning the knobs might cost
+    if (within(space, present, present) && evaluator.evaluate(present).feasible())
+        known.push_back(present);  // to the last bit, which setting the variables might cost
 
     std::vector<Candidate> kept;
     for (const Tune& tune : setup.tunes)
-        if (const auto design = within(space, present, {tune.tube, tune.mounts}))
-            kept.push_back({*design, judge.judge(*design), {}});
-    std::erase_if(kept, [](const Candidate& tune) { return !tune.verdict.feasible(); });
+        if (const auto design = within(space, present, tune.design))
+            kept.push_back({*design, evaluator.evaluate(*design), {}});
+    std::erase_if(kept, [](const Candidate& tune) { return !tune.evaluation.feasible(); });
     std::stable_sort(kept.begin(), kept.end(), [](const Candidate& a, const Candidate& b) {
-        return a.verdict.isBetterThan(b.verdict);
+        return a.evaluation.isBetterThan(b.evaluation);
     });
     for (const Candidate& tune : kept)
         if (known.size() <= kMostKept &&

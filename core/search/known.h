@@ -11,8 +11,9 @@ namespace stillbay {
 /// present one, then the best of the kept ones. Of a kept tune counts what the search may choose;
 /// all else stays the present one's.
 ///
-/// @param judge  of the setup
+/// @param evaluator  of the setup
 /// @return designs that hold and lie within the space; few enough to be cheap beside the search
-std::vector<Design> knownDesigns(const Judge& judge, const Setup& setup, const SearchSpace& space);
+std::vector<Design> knownDesigns(const Evaluator& evaluator, const Setup& setup,
+                                 const SearchSpace& space);
 
 }  // namespace stillbay

@@ -8,14 +8,14 @@ namespace {
 
 std::optional<Error> fault(const Design& base, const MapAxis& x, const MapAxis& y)
 {
-    if (x.knob == y.knob)
+    if (x.variable == y.variable)
         return Error{Errc::BadInput, phrase("the map needs two different knobs"),
-                     fieldOf(x.knob).key};
+                     fieldOf(x.variable).key};
     for (const MapAxis& axis : {x, y}) {
         if (axis.count == 1)
             continue;
-        const KnobField field = fieldOf(axis.knob);
-        if (!canTurn(base.mounts, axis.knob))
+        const VariableField field = fieldOf(axis.variable);
+        if (!canSet(base.mounts, axis.variable))
             return Error{
                 Errc::BadInput,
                 phrase("%1 is decided by the holes of a drilled craft", phrase(field.label)),
@@ -81,41 +81,41 @@ Design DesignMap::design(const Design& base, std::size_t i, std::size_t j) const
 {
     Design design = base;
     if (x.count > 1)
-        turn(design, x.knob, x.at(i));
+        setValue(design, x.variable, x.at(i));
     if (y.count > 1)
-        turn(design, y.knob, y.at(j));
+        setValue(design, y.variable, y.at(j));
     return design;
 }
 
 std::optional<std::size_t> DesignMap::best() const
 {
-    const auto best =
-        std::min_element(cells.begin(), cells.end(),
-                         [](const Judgement& a, const Judgement& b) { return a.isBetterThan(b); });
+    const auto best = std::min_element(
+        cells.begin(), cells.end(),
+        [](const Evaluation& a, const Evaluation& b) { return a.isBetterThan(b); });
     if (best == cells.end() || !best->feasible())
         return {};
     return static_cast<std::size_t>(best - cells.begin());
 }
 
-Result<DesignMap> mapDesigns(const Judge& judge, const Design& base, const MapAxis& x,
+Result<DesignMap> mapDesigns(const Evaluator& evaluator, const Design& base, const MapAxis& x,
                              const MapAxis& y, std::size_t threads, const std::stop_token& stop,
                              const Progress& progress, const CoarseMap& coarse)
 {
     if (auto bad = fault(base, x, y))
         return tl::unexpected<Error>(*std::move(bad));
-    DesignMap map{x, y, std::vector<Judgement>(x.count * y.count)};
+    DesignMap map{x, y, std::vector<Evaluation>(x.count * y.count)};
     const std::size_t first = coarsestStride(x, y);
     StepCount cellsDone(map.cells.size(), progress);
     for (std::size_t stride = first; stride > 0; stride /= 2) {
         const std::vector<std::size_t> cells = newCells(map, stride, stride == first);
-        const bool isDone = inParallel(
-            cells.size(), threads,
-            [&](std::size_t k) {
-                const std::size_t cell = cells[k];
-                map.cells[cell] = judge.judge(map.design(base, cell / y.count, cell % y.count));
-                cellsDone.add();
-            },
-            stop, {});
+        const bool isDone = inParallel(cells.size(), threads,
+                                       [&](std::size_t k) {
+                                           const std::size_t cell = cells[k];
+                                           map.cells[cell] = evaluator.evaluate(
+                                               map.design(base, cell / y.count, cell % y.count));
+                                           cellsDone.add();
+                                       },
+                                       stop, {});
         if (!isDone)
             return tl::unexpected(stoppedOnRequest());
         if (coarse && stride > 1)

@@ -50,26 +50,26 @@ double between(double low, double high, double share)
     return low + (high - low) * share;
 }
 
-double modulusOfHardness(const TubeStock& tube, const Spread& spread, double share)
+double modulusOfHardness(const TubeKind& tube, const Tolerances& tolerances, double share)
 {
     if (tube.youngs_modulus_mpa)
-        return between(1 - spread.measuredModulus, 1 + spread.measuredModulus, share);
-    const double off = between(-spread.hardness_shore, spread.hardness_shore, share);
+        return between(1 - tolerances.measuredModulus, 1 + tolerances.measuredModulus, share);
+    const double off = between(-tolerances.hardness_shore, tolerances.hardness_shore, share);
     const double hardness = std::clamp(tube.hardness_shore_a + off, 1.0, 99.0);
     return youngsModulusFromShoreA(hardness) / youngsModulusFromShoreA(tube.hardness_shore_a);
 }
 
-bool isClean(const BuildWobble& build, std::size_t throttle, double limit_px)
+bool isClean(const SampleWobble& build, std::size_t throttle, double limit_px)
 {
     return build.full_px[throttle] < limit_px && build.empty_px[throttle] < limit_px;
 }
 
-double worstCruise_px(const Judge& judge, const BuildWobble& build)
+double worstCruise_px(const Evaluator& evaluator, const SampleWobble& build)
 {
-    if (build.objection)
+    if (build.violated)
         return kNoWobble;
-    return std::max(judge.overCruise(build.full_px).worst_px,
-                    judge.overCruise(build.empty_px).worst_px);
+    return std::max(evaluator.overCruise(build.full_px).worst_px,
+                    evaluator.overCruise(build.empty_px).worst_px);
 }
 
 }  // namespace
@@ -79,20 +79,21 @@ double modulusAtTemperature(double temperature_c)
     return (temperature_c + kZeroCelsius_k) / (kReading_c + kZeroCelsius_k);
 }
 
-std::vector<Build> scatteredBuilds(const Design& design, const Spread& spread, std::size_t count,
-                                   std::uint64_t seed)
+std::vector<ToleranceSample> toleranceSamples(const Design& design, const Tolerances& tolerances,
+                                              std::size_t count, std::uint64_t seed)
 {
     UnitPoints points(kCommon + design.mounts.points.size(), seed);
-    std::vector<Build> builds(count);
-    for (Build& build : builds) {
+    std::vector<ToleranceSample> builds(count);
+    for (ToleranceSample& build : builds) {
         const std::vector<double> u = points.next();
-        build.modulus = modulusOfHardness(design.tube, spread, u[0]) *
-                        modulusAtTemperature(between(spread.coldest_c, spread.warmest_c, u[1]));
-        build.bay = between(1 - spread.bay, 1 + spread.bay, u[2]);
-        build.battery = between(1 - spread.battery, 1 + spread.battery, u[3]);
-        build.unbalance = std::pow(spread.unbalance, between(-1, 1, u[4]));
+        build.modulus =
+            modulusOfHardness(design.tube, tolerances, u[0]) *
+            modulusAtTemperature(between(tolerances.coldest_c, tolerances.warmest_c, u[1]));
+        build.bay = between(1 - tolerances.bay, 1 + tolerances.bay, u[2]);
+        build.battery = between(1 - tolerances.battery, 1 + tolerances.battery, u[3]);
+        build.unbalance = std::pow(tolerances.unbalance, between(-1, 1, u[4]));
         for (std::size_t k = kCommon; k < u.size(); ++k)
-            build.cuts_mm.push_back(between(-spread.cut_mm, spread.cut_mm, u[k]));
+            build.cuts_mm.push_back(between(-tolerances.cut_mm, tolerances.cut_mm, u[k]));
     }
     return builds;
 }
@@ -108,19 +109,19 @@ std::optional<double> quantile(std::vector<double> values, double share)
 }
 
 std::optional<ThrottleSpan> cleanSpan(const std::vector<double>& throttle,
-                                      const std::vector<BuildWobble>& builds, double limit_px,
+                                      const std::vector<SampleWobble>& builds, double limit_px,
                                       double share)
 {
     const double wanted = share * static_cast<double>(builds.size()) - 1e-9;
     std::optional<ThrottleSpan> longest;
-    // The start moves up; from each one the end goes as far as enough builds come along.
+    // The start moves up; from each one the end goes as far as enough samples come along.
     for (std::size_t from = 0; from < throttle.size(); ++from) {
-        std::vector<const BuildWobble*> along;
-        for (const BuildWobble& build : builds)
-            if (!build.objection)
+        std::vector<const SampleWobble*> along;
+        for (const SampleWobble& build : builds)
+            if (!build.violated)
                 along.push_back(&build);
         for (std::size_t to = from; to < throttle.size(); ++to) {
-            std::erase_if(along, [&](const BuildWobble* b) { return !isClean(*b, to, limit_px); });
+            std::erase_if(along, [&](const SampleWobble* b) { return !isClean(*b, to, limit_px); });
             if (along.empty() || static_cast<double>(along.size()) < wanted)
                 break;
             if (!longest || throttle[to] - throttle[from] > longest->to - longest->from + 1e-9)
@@ -138,37 +139,37 @@ bool Robustness::isBetterThan(const Robustness& other) const
     return rank(*this) < rank(other);
 }
 
-Result<Robustness> robustness(const Judge& judge, const Design& design, double faint_px,
+Result<Robustness> robustness(const Evaluator& evaluator, const Design& design, double faint_px,
                               const RobustOptions& options, const std::stop_token& stop,
                               const Progress& progress)
 {
-    const std::vector<Build> builds =
-        scatteredBuilds(design, options.spread, options.builds, options.seed);
-    std::vector<BuildWobble> wobbles(builds.size());
+    const std::vector<ToleranceSample> builds =
+        toleranceSamples(design, options.tolerances, options.builds, options.seed);
+    std::vector<SampleWobble> wobbles(builds.size());
     const bool isDone = inParallel(
         builds.size(), options.threads,
-        [&](std::size_t i) { wobbles[i] = judge.wobbleOf(design, builds[i]); }, stop, progress);
+        [&](std::size_t i) { wobbles[i] = evaluator.wobbleOf(design, builds[i]); }, stop, progress);
     if (!isDone)
         return tl::unexpected(stoppedOnRequest());
 
     Robustness result{.builds = builds.size(), .refused = {}};
     std::vector<double> worst;
-    for (const BuildWobble& wobble : wobbles) {
-        worst.push_back(worstCruise_px(judge, wobble));
-        if (wobble.objection)
-            ++result.refused.at(static_cast<std::size_t>(*wobble.objection));
+    for (const SampleWobble& wobble : wobbles) {
+        worst.push_back(worstCruise_px(evaluator, wobble));
+        if (wobble.violated)
+            ++result.refused.at(static_cast<std::size_t>(*wobble.violated));
     }
     result.p10_px = quantile(worst, 0.1);
     result.p50_px = quantile(worst, 0.5);
     result.p90_px = quantile(worst, 0.9);
-    result.clean = cleanSpan(judge.throttle(), wobbles, faint_px, kMostBuilds);
+    result.clean = cleanSpan(evaluator.throttle(), wobbles, faint_px, kMostSamples);
     const auto clean =
         std::count_if(worst.begin(), worst.end(), [&](double w) { return w < faint_px; });
     result.cleanCruise = static_cast<double>(clean) / static_cast<double>(builds.size());
     return result;
 }
 
-Phrase robustInWords(const Robustness& robustness)
+Phrase robustText(const Robustness& robustness)
 {
     if (!robustness.clean)
         return phrase("At no throttle do 9 of 10 builds stay clean.");

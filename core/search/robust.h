@@ -3,7 +3,7 @@
 
 #include "core/base/progress.h"
 #include "core/base/result.h"
-#include "core/search/judge.h"
+#include "core/search/evaluator.h"
 
 #include <array>
 #include <cstddef>
@@ -18,7 +18,7 @@ namespace stillbay {
 /// Half widths and ranges of what scatters, each spread evenly and apart from the others; the
 /// tubes are of one roll, but each is cut on its own.
 /// Common practice, no source, but for the rubber's temperature.
-struct Spread {
+struct Tolerances {
     double cut_mm = 0.5;            ///< of every single tube
     double hardness_shore = 5.0;    ///< of a printed hardness
     double measuredModulus = 0.05;  ///< share, where a hang test gave the modulus instead
@@ -36,13 +36,13 @@ double modulusAtTemperature(double temperature_c);
 
 /// Builds that scatter by `spread`, by a Sobol sequence shifted at random.
 ///
-/// @param seed  same seed, same builds
-std::vector<Build> scatteredBuilds(const Design& design, const Spread& spread, std::size_t count,
-                                   std::uint64_t seed);
+/// @param seed  same seed, same samples
+std::vector<ToleranceSample> toleranceSamples(const Design& design, const Tolerances& tolerances,
+                                              std::size_t count, std::uint64_t seed);
 
 /// Smallest of `values` that a share of them does not exceed; none where that many have none.
 ///
-/// @param values  in any order, infinite where a build has no answer; not empty
+/// @param values  in any order, infinite where a sample has no answer; not empty
 /// @param share   0 < share ≤ 1
 std::optional<double> quantile(std::vector<double> values, double share);
 
@@ -52,46 +52,47 @@ struct ThrottleSpan {
     bool operator==(const ThrottleSpan&) const = default;
 };
 
-/// Longest stretch of throttle over which at least `share` of the builds stay below a limit all
+/// Longest stretch of throttle over which at least `share` of the samples stay below a limit all
 /// the way, at the full and at the empty pack; none where no throttle is so.
 ///
-/// @param throttle  rising; @param builds  wobble as long as throttle, or with an objection
+/// @param throttle  rising; @param samples  wobble as long as throttle, or with a violated
+/// constraint
 std::optional<ThrottleSpan> cleanSpan(const std::vector<double>& throttle,
-                                      const std::vector<BuildWobble>& builds, double limit_px,
+                                      const std::vector<SampleWobble>& builds, double limit_px,
                                       double share);
 
 /// What is said of ten builds.
-inline constexpr double kMostBuilds = 0.9;
+inline constexpr double kMostSamples = 0.9;
 
 struct Robustness {
     std::size_t builds = 0;
-    /// Largest cruise wobble of both packs [px] that 10, 50 and 90 % of the builds do not exceed;
+    /// Largest cruise wobble of both packs [px] that 10, 50 and 90 % of the samples do not exceed;
     /// none: so many are out of the question.
     std::optional<double> p10_px, p50_px, p90_px;
-    std::optional<ThrottleSpan> clean;             ///< kMostBuilds stay below faint_px all the way
-    double cleanCruise = 0.0;                      ///< share below faint_px over the whole cruise
-    std::array<std::size_t, kObjections> refused;  ///< builds out of the question, by Objection
+    std::optional<ThrottleSpan> clean;  ///< kMostSamples stay below faint_px all the way
+    double cleanCruise = 0.0;           ///< share below faint_px over the whole cruise
+    std::array<std::size_t, kConstraints> refused;  ///< samples that violate it, by Constraint
 
     /// By the 90th percentile, then the median; none comes last.
     bool isBetterThan(const Robustness& other) const;
 };
 
 struct RobustOptions {
-    Spread spread;
+    Tolerances tolerances;
     std::size_t builds = 256;
     std::uint64_t seed = 1;
     std::size_t threads = 0;  ///< 0: one a core
 };
 
-/// @param judge     with Throttles::All
+/// @param evaluator     with Throttles::All
 /// @param faint_px  the craft's limit of what is clean
-/// @param stop      ends it within one build
+/// @param stop      ends it within one sample
 /// @error NoAnswer  it was asked to stop.
-Result<Robustness> robustness(const Judge& judge, const Design& design, double faint_px,
+Result<Robustness> robustness(const Evaluator& evaluator, const Design& design, double faint_px,
                               const RobustOptions& options = {}, const std::stop_token& stop = {},
                               const Progress& progress = {});
 
 /// "9 of 10 builds stay clean from 28 % to 61 % throttle."
-Phrase robustInWords(const Robustness& robustness);
+Phrase robustText(const Robustness& robustness);
 
 }  // namespace stillbay

@@ -12,250 +12,279 @@ constexpr Presence kRequired = Presence::Required;
 constexpr Presence kOptional = Presence::Optional;
 
 constexpr Field<Part> kPartFields[] = {
-    {"mass_g", words("Mass"), "g",
-     words("What the part weighs on the kitchen scale, screws and cables included."), 0.1, 20000, 1,
-     1, kRequired, &Part::mass_g},
-    {"centre_mm", words("Centre"), "mm",
-     words("Where the part's middle sits, measured from the middle of the centre plate: forward, "
-           "left, "
-           "up."),
+    {"mass_g", translatable("Mass"), "g",
+     translatable("What the part weighs on the kitchen scale, screws and cables included."), 0.1,
+     20000, 1, 1, kRequired, &Part::mass_g},
+    {"centre_mm", translatable("Centre"), "mm",
+     translatable(
+         "Where the part's middle sits, measured from the middle of the centre plate: forward, "
+         "left, "
+         "up."),
      -2000, 2000, 1, 1, kRequired, &Part::centre_mm},
-    {"size_mm", words("Size"), "mm",
-     words("The box that just holds the part: along, across, high."), 0.1, 2000, 1, 1, kRequired,
-     &Part::size_mm},
+    {"size_mm", translatable("Size"), "mm",
+     translatable("The box that just holds the part: along, across, high."), 0.1, 2000, 1, 1,
+     kRequired, &Part::size_mm},
 };
 
 constexpr Field<ArmSection> kArmSectionFields[] = {
-    {"width_mm", words("Width"), "mm", words("How wide the arm is seen from above, by calliper."),
-     1, 200, 0.5, 2, kRequired, &ArmSection::width_mm},
-    {"height_mm", words("Height"), "mm",
-     words("How high the arm is seen from the side, by calliper."), 1, 200, 0.5, 2, kRequired,
-     &ArmSection::height_mm},
-    {"wall_mm", words("Wall"), "mm", words("Wall of a hollow arm; empty for a solid one."), 0.1,
-     100, 0.1, 2, kOptional, &ArmSection::wall_mm},
-    {"density_kg_m3", words("Density"), "kg/m³",
-     words("Weigh a piece of the arm and divide by the volume of its material."), 20, 20000, 10, 0,
-     kRequired, &ArmSection::density_kg_m3},
-    {"youngs_modulus_gpa", words("Young's modulus"), "GPa",
-     words(
+    {"width_mm", translatable("Width"), "mm",
+     translatable("How wide the arm is seen from above, by calliper."), 1, 200, 0.5, 2, kRequired,
+     &ArmSection::width_mm},
+    {"height_mm", translatable("Height"), "mm",
+     translatable("How high the arm is seen from the side, by calliper."), 1, 200, 0.5, 2,
+     kRequired, &ArmSection::height_mm},
+    {"wall_mm", translatable("Wall"), "mm",
+     translatable("Wall of a hollow arm; empty for a solid one."), 0.1, 100, 0.1, 2, kOptional,
+     &ArmSection::wall_mm},
+    {"density_kg_m3", translatable("Density"), "kg/m³",
+     translatable("Weigh a piece of the arm and divide by the volume of its material."), 20, 20000,
+     10, 0, kRequired, &ArmSection::density_kg_m3},
+    {"youngs_modulus_gpa", translatable("Young's modulus"), "GPa",
+     translatable(
          "How stiff the material is along the arm: from a data sheet, or from the droop of an arm "
          "clamped at its root with a weight on its tip."),
      0.05, 1000, 0.5, 2, kRequired, &ArmSection::youngs_modulus_gpa},
-    {"shear_modulus_gpa", words("Shear modulus"), "GPa",
-     words("How stiff the material is against twisting: from a data sheet; wood is near a "
-           "fifteenth of "
-           "its Young's modulus, metal near three eighths."),
+    {"shear_modulus_gpa", translatable("Shear modulus"), "GPa",
+     translatable("How stiff the material is against twisting: from a data sheet; wood is near a "
+                  "fifteenth of "
+                  "its Young's modulus, metal near three eighths."),
      0.005, 500, 0.1, 3, kRequired, &ArmSection::shear_modulus_gpa},
-    {"loss_factor", words("Loss factor"), "",
-     words(
+    {"loss_factor", translatable("Loss factor"), "",
+     translatable(
          "How quickly a tapped arm falls silent: metal about 0.002, wood and glued laminates about "
          "0.01."),
      0, 1, 0.001, 4, kOptional, &ArmSection::loss_factor},
-    {"root_stiffness_nm_per_rad", words("Root stiffness"), "N·m/rad",
-     words("How much the joint at the arm's root gives, about all three axes; empty for a rigid "
-           "joint."),
+    {"root_stiffness_nm_per_rad", translatable("Root stiffness"), "N·m/rad",
+     translatable(
+         "How much the joint at the arm's root gives, about all three axes; empty for a rigid "
+         "joint."),
      0.1, 1e6, 10, 1, kOptional, &ArmSection::root_stiffness_nm_per_rad},
 };
 
 constexpr Field<Arm> kArmFields[] = {
-    {"azimuth_deg", words("Direction"), "°",
-     words("Where the arm points seen from above: 0 forward, 90 left, 180 back."), -360, 360, 1, 1,
-     kRequired, &Arm::azimuth_deg},
-    {"root_radius_mm", words("Root radius"), "mm",
-     words("From the middle of the centre plate to where the arm leaves its clamp."), 0, 1000, 1, 1,
-     kRequired, &Arm::root_radius_mm},
-    {"length_mm", words("Length"), "mm", words("From the edge of the clamp to the motor's axis."),
-     5, 2000, 1, 1, kRequired, &Arm::length_mm},
-    {"height_mm", words("Height"), "mm",
-     words("How far the arm's middle line lies above the middle of the centre plate; below is "
-           "negative."),
+    {"azimuth_deg", translatable("Direction"), "°",
+     translatable("Where the arm points seen from above: 0 forward, 90 left, 180 back."), -360, 360,
+     1, 1, kRequired, &Arm::azimuth_deg},
+    {"root_radius_mm", translatable("Root radius"), "mm",
+     translatable("From the middle of the centre plate to where the arm leaves its clamp."), 0,
+     1000, 1, 1, kRequired, &Arm::root_radius_mm},
+    {"length_mm", translatable("Length"), "mm",
+     translatable("From the edge of the clamp to the motor's axis."), 5, 2000, 1, 1, kRequired,
+     &Arm::length_mm},
+    {"height_mm", translatable("Height"), "mm",
+     translatable(
+         "How far the arm's middle line lies above the middle of the centre plate; below is "
+         "negative."),
      -500, 500, 1, 1, kOptional, &Arm::height_mm},
 };
 
 constexpr Field<Motor> kMotorFields[] = {
-    {"kv_rpm_per_v", words("Speed constant"), "rpm/V",
-     words("Revolutions a minute for each volt without load, printed on the motor."), 10, 50000, 10,
-     0, kRequired, &Motor::kv_rpm_per_v},
-    {"resistance_mohm", words("Resistance"), "mΩ",
-     words("Winding resistance between two of the motor's leads, from a milliohm meter or the data "
-           "sheet; add what the speed controller and its wires have."),
+    {"kv_rpm_per_v", translatable("Speed constant"), "rpm/V",
+     translatable("Revolutions a minute for each volt without load, printed on the motor."), 10,
+     50000, 10, 0, kRequired, &Motor::kv_rpm_per_v},
+    {"resistance_mohm", translatable("Resistance"), "mΩ",
+     translatable(
+         "Winding resistance between two of the motor's leads, from a milliohm meter or the data "
+         "sheet; add what the speed controller and its wires have."),
      1, 10000, 1, 1, kRequired, &Motor::resistance_mohm},
-    {"no_load_current_a", words("No-load current"), "A",
-     words("What the motor draws spinning without a propeller."), 0, 20, 0.1, 2, kOptional,
+    {"no_load_current_a", translatable("No-load current"), "A",
+     translatable("What the motor draws spinning without a propeller."), 0, 20, 0.1, 2, kOptional,
      &Motor::no_load_current_a},
-    {"mass_g", words("Mass"), "g", words("One motor with its screws and the wire along the arm."),
-     0.1, 5000, 1, 1, kRequired, &Motor::mass_g},
-    {"height_above_arm_mm", words("Height above arm"), "mm",
-     words("From the arm's middle line up to the middle of motor and propeller; negative when it "
-           "hangs "
-           "below."),
+    {"mass_g", translatable("Mass"), "g",
+     translatable("One motor with its screws and the wire along the arm."), 0.1, 5000, 1, 1,
+     kRequired, &Motor::mass_g},
+    {"height_above_arm_mm", translatable("Height above arm"), "mm",
+     translatable(
+         "From the arm's middle line up to the middle of motor and propeller; negative when it "
+         "hangs "
+         "below."),
      -300, 300, 1, 1, kRequired, &Motor::height_above_arm_mm},
 };
 
 constexpr Field<Propeller> kPropellerFields[] = {
-    {"diameter_in", words("Diameter"), "in",
-     words("Tip to tip, the first of the two numbers on the propeller."), 0.5, 60, 0.5, 2,
+    {"diameter_in", translatable("Diameter"), "in",
+     translatable("Tip to tip, the first of the two numbers on the propeller."), 0.5, 60, 0.5, 2,
      kRequired, &Propeller::diameter_in},
-    {"pitch_in", words("Pitch"), "in", words("The second of the two numbers on the propeller."),
-     0.1, 60, 0.1, 2, kRequired, &Propeller::pitch_in},
-    {"blades", words("Blades"), "", words("How many blades one propeller has."), 2, 8, 1, 0,
-     kOptional, &Propeller::blades},
-    {"mass_g", words("Mass"), "g", words("One propeller with its nut, on the kitchen scale."), 0.05,
-     2000, 1, 2, kRequired, &Propeller::mass_g},
-    {"thrust_coefficient", words("Thrust coefficient"), "",
-     words("Thrust over air density × turns per second² × diameter⁴, from a thrust stand; empty to "
-           "estimate it from pitch, diameter and blades."),
+    {"pitch_in", translatable("Pitch"), "in",
+     translatable("The second of the two numbers on the propeller."), 0.1, 60, 0.1, 2, kRequired,
+     &Propeller::pitch_in},
+    {"blades", translatable("Blades"), "", translatable("How many blades one propeller has."), 2, 8,
+     1, 0, kOptional, &Propeller::blades},
+    {"mass_g", translatable("Mass"), "g",
+     translatable("One propeller with its nut, on the kitchen scale."), 0.05, 2000, 1, 2, kRequired,
+     &Propeller::mass_g},
+    {"thrust_coefficient", translatable("Thrust coefficient"), "",
+     translatable(
+         "Thrust over air density × turns per second² × diameter⁴, from a thrust stand; empty to "
+         "estimate it from pitch, diameter and blades."),
      0.005, 0.5, 0.001, 4, kOptional, &Propeller::thrust_coefficient},
-    {"power_coefficient", words("Power coefficient"), "",
-     words("Shaft power over air density × turns per second³ × diameter⁵, from a thrust stand; "
-           "empty to "
-           "estimate it from pitch, diameter and blades."),
+    {"power_coefficient", translatable("Power coefficient"), "",
+     translatable(
+         "Shaft power over air density × turns per second³ × diameter⁵, from a thrust stand; "
+         "empty to "
+         "estimate it from pitch, diameter and blades."),
      0.001, 0.5, 0.001, 4, kOptional, &Propeller::power_coefficient},
 };
 
 constexpr Field<Battery> kBatteryFields[] = {
-    {"cells", words("Cells in series"), "",
-     words("How many cells the pack has in a row, printed on it."), 1, 24, 1, 0, kRequired,
+    {"cells", translatable("Cells in series"), "",
+     translatable("How many cells the pack has in a row, printed on it."), 1, 24, 1, 0, kRequired,
      &Battery::cells},
-    {"full_v_per_cell", words("Full voltage"), words("V per cell"),
-     words("One cell's voltage fresh off the charger."), 0.8, 5, 0.05, 2, kOptional,
+    {"full_v_per_cell", translatable("Full voltage"), translatable("V per cell"),
+     translatable("One cell's voltage fresh off the charger."), 0.8, 5, 0.05, 2, kOptional,
      &Battery::full_v_per_cell},
-    {"empty_v_per_cell", words("Empty voltage"), words("V per cell"),
-     words("One cell's voltage when you land."), 0.8, 5, 0.05, 2, kOptional,
+    {"empty_v_per_cell", translatable("Empty voltage"), translatable("V per cell"),
+     translatable("One cell's voltage when you land."), 0.8, 5, 0.05, 2, kOptional,
      &Battery::empty_v_per_cell},
-    {"resistance_mohm", words("Pack resistance"), "mΩ",
-     words("What the whole pack and its plug have, as a good charger shows it."), 0, 2000, 1, 1,
-     kOptional, &Battery::resistance_mohm},
+    {"resistance_mohm", translatable("Pack resistance"), "mΩ",
+     translatable("What the whole pack and its plug have, as a good charger shows it."), 0, 2000, 1,
+     1, kOptional, &Battery::resistance_mohm},
 };
 
 constexpr Field<Drive> kDriveFields[] = {
-    {"unbalance_g_mm", words("Unbalance"), "g·mm",
-     words(
+    {"unbalance_g_mm", translatable("Unbalance"), "g·mm",
+     translatable(
          "Residual unbalance of one motor with its propeller: the tape that balanced it, in grams, "
          "times its distance from the axis; about 1 carefully balanced, several out of the bag."),
      0, 1000, 0.5, 2, kOptional, &Drive::unbalance_g_mm},
-    {"blade_pass_thrust_fraction", words("Blade-pass pulse"), "",
-     words("How strongly thrust pulses each time a blade passes its arm, as a share of one motor's "
-           "thrust, then for twice that rate, and so on."),
+    {"blade_pass_thrust_fraction", translatable("Blade-pass pulse"), "",
+     translatable(
+         "How strongly thrust pulses each time a blade passes its arm, as a share of one motor's "
+         "thrust, then for twice that rate, and so on."),
      0, 1, 0.005, 4, kOptional, &Drive::blade_pass_thrust_fraction},
 };
 
 constexpr Field<Bay> kBayFields[] = {
-    {"travel_mm", words("Free travel"), "mm",
-     words("The smallest gap between the hanging bay and whatever it would hit first."), 0.1, 200,
-     0.5, 1, kOptional, &Bay::travel_mm},
+    {"travel_mm", translatable("Free travel"), "mm",
+     translatable("The smallest gap between the hanging bay and whatever it would hit first."), 0.1,
+     200, 0.5, 1, kOptional, &Bay::travel_mm},
 };
 
 constexpr Field<Camera> kCameraFields[] = {
-    {"centre_mm", words("Position"), "mm",
-     words("Where the lens sits, measured from the middle of the centre plate: forward, left, up."),
+    {"centre_mm", translatable("Position"), "mm",
+     translatable(
+         "Where the lens sits, measured from the middle of the centre plate: forward, left, up."),
      -2000, 2000, 1, 1, kRequired, &Camera::centre_mm},
-    {"tilt_down_deg", words("Tilt down"), "°",
-     words("How far the camera looks down: 0 at the horizon, 90 straight at the ground."), -90, 90,
-     1, 1, kOptional, &Camera::tilt_down_deg},
-    {"width_px", words("Picture width"), "px", words("Pixels across one frame of the film."), 16,
-     20000, 1, 0, kRequired, &Camera::width_px},
-    {"height_px", words("Picture height"), "px", words("Pixels down one frame of the film."), 16,
-     20000, 1, 0, kRequired, &Camera::height_px},
-    {"horizontal_fov_deg", words("Horizontal field of view"), "°",
-     words(
+    {"tilt_down_deg", translatable("Tilt down"), "°",
+     translatable("How far the camera looks down: 0 at the horizon, 90 straight at the ground."),
+     -90, 90, 1, 1, kOptional, &Camera::tilt_down_deg},
+    {"width_px", translatable("Picture width"), "px",
+     translatable("Pixels across one frame of the film."), 16, 20000, 1, 0, kRequired,
+     &Camera::width_px},
+    {"height_px", translatable("Picture height"), "px",
+     translatable("Pixels down one frame of the film."), 16, 20000, 1, 0, kRequired,
+     &Camera::height_px},
+    {"horizontal_fov_deg", translatable("Horizontal field of view"), "°",
+     translatable(
          "How wide the lens sees from edge to edge: film a ruler and take twice the arctangent of "
          "half its visible length over its distance."),
      0.5, 170, 1, 1, kRequired, &Camera::horizontal_fov_deg},
-    {"frame_rate_hz", words("Frame rate"), "Hz", words("Frames a second as set in the camera."), 1,
-     2000, 1, 2, kRequired, &Camera::frame_rate_hz},
-    {"readout_ms", words("Readout time"), "ms",
-     words("Time from the first to the last row of one frame; 0 for a global shutter. Film a lamp "
-           "that "
-           "flickers at a known rate and count its stripes."),
+    {"frame_rate_hz", translatable("Frame rate"), "Hz",
+     translatable("Frames a second as set in the camera."), 1, 2000, 1, 2, kRequired,
+     &Camera::frame_rate_hz},
+    {"readout_ms", translatable("Readout time"), "ms",
+     translatable(
+         "Time from the first to the last row of one frame; 0 for a global shutter. Film a lamp "
+         "that "
+         "flickers at a known rate and count its stripes."),
      0, 1000, 0.5, 2, kRequired, &Camera::readout_ms},
-    {"exposure_ms", words("Exposure"), "ms",
-     words(
+    {"exposure_ms", translatable("Exposure"), "ms",
+     translatable(
          "How long one row collects light: 2 ms is a shutter of 1/500 s. A darker filter makes it "
          "longer."),
      0.001, 1000, 0.1, 3, kOptional, &Camera::exposure_ms},
 };
 
-constexpr Field<TubeStock> kTubeStockFields[] = {
-    {"outer_diameter_mm", words("Outer diameter"), "mm",
-     words("Of the tube lying relaxed, by calliper."), 0.5, 100, 0.5, 2, kRequired,
-     &TubeStock::outer_diameter_mm},
-    {"bore_mm", words("Bore"), "mm",
-     words("Inner diameter of the relaxed tube; 0 for a solid cord."), 0, 99, 0.5, 2, kRequired,
-     &TubeStock::bore_mm},
-    {"hardness_shore_a", words("Hardness"), "Shore A",
-     words("As sold; soft silicone is about 40, firm about 70. A measured modulus replaces it."), 5,
-     95, 1, 1, kRequired, &TubeStock::hardness_shore_a},
-    {"youngs_modulus_mpa", words("Young's modulus"), "MPa",
-     words("From your own hang test, which beats the printed hardness; empty to take it from the "
-           "hardness."),
-     0.01, 200, 0.05, 3, kOptional, &TubeStock::youngs_modulus_mpa},
-    {"dynamic_ratio", words("Dynamic ratio"), "",
-     words("How much stiffer the rubber is when shaken than when loaded slowly: a pluck test tells "
-           "it; "
-           "1.1 to 1.4 is usual for silicone."),
-     1, 5, 0.05, 3, kOptional, &TubeStock::dynamic_ratio},
-    {"loss_factor", words("Loss factor"), "",
-     words("How quickly a plucked bay comes to rest: twice the damping ratio; about 0.05 for "
-           "lively and "
-           "0.2 for dull silicone."),
-     0, 2, 0.01, 3, kOptional, &TubeStock::loss_factor},
-    {"density_kg_m3", words("Density"), "kg/m³",
-     words("Weigh a length of tube and divide by the volume of its rubber."), 100, 5000, 10, 0,
-     kOptional, &TubeStock::density_kg_m3},
-    {"max_stretch", words("Stretch limit"), "",
-     words("Largest length over relaxed length you trust the tube with for a season."), 1, 4, 0.05,
-     2, kOptional, &TubeStock::max_stretch},
+constexpr Field<TubeKind> kTubeFields[] = {
+    {"outer_diameter_mm", translatable("Outer diameter"), "mm",
+     translatable("Of the tube lying relaxed, by calliper."), 0.5, 100, 0.5, 2, kRequired,
+     &TubeKind::outer_diameter_mm},
+    {"bore_mm", translatable("Bore"), "mm",
+     translatable("Inner diameter of the relaxed tube; 0 for a solid cord."), 0, 99, 0.5, 2,
+     kRequired, &TubeKind::bore_mm},
+    {"hardness_shore_a", translatable("Hardness"), "Shore A",
+     translatable(
+         "As sold; soft silicone is about 40, firm about 70. A measured modulus replaces it."),
+     5, 95, 1, 1, kRequired, &TubeKind::hardness_shore_a},
+    {"youngs_modulus_mpa", translatable("Young's modulus"), "MPa",
+     translatable(
+         "From your own hang test, which beats the printed hardness; empty to take it from the "
+         "hardness."),
+     0.01, 200, 0.05, 3, kOptional, &TubeKind::youngs_modulus_mpa},
+    {"dynamic_ratio", translatable("Dynamic ratio"), "",
+     translatable(
+         "How much stiffer the rubber is when shaken than when loaded slowly: a pluck test tells "
+         "it; "
+         "1.1 to 1.4 is usual for silicone."),
+     1, 5, 0.05, 3, kOptional, &TubeKind::dynamic_ratio},
+    {"loss_factor", translatable("Loss factor"), "",
+     translatable(
+         "How quickly a plucked bay comes to rest: twice the damping ratio; about 0.05 for "
+         "lively and "
+         "0.2 for dull silicone."),
+     0, 2, 0.01, 3, kOptional, &TubeKind::loss_factor},
+    {"density_kg_m3", translatable("Density"), "kg/m³",
+     translatable("Weigh a length of tube and divide by the volume of its rubber."), 100, 5000, 10,
+     0, kOptional, &TubeKind::density_kg_m3},
+    {"max_stretch", translatable("Stretch limit"), "",
+     translatable("Largest length over relaxed length you trust the tube with for a season."), 1, 4,
+     0.05, 2, kOptional, &TubeKind::max_stretch},
 };
 
 constexpr Field<MountPoint> kMountPointFields[] = {
-    {"bay_mm", words("Bay point"), "mm",
-     words("Where the tube's clamp on the bay ends, with the bay held as drawn, from the middle of "
-           "the "
-           "centre plate: forward, left, up."),
+    {"bay_mm", translatable("Bay point"), "mm",
+     translatable(
+         "Where the tube's clamp on the bay ends, with the bay held as drawn, from the middle of "
+         "the "
+         "centre plate: forward, left, up."),
      -2000, 2000, 1, 1, kRequired, &MountPoint::bay_mm},
-    {"azimuth_deg", words("Direction"), "°",
-     words("Where the tube points seen from above, from the bay to the airframe: 0 forward, 90 "
-           "left."),
+    {"azimuth_deg", translatable("Direction"), "°",
+     translatable(
+         "Where the tube points seen from above, from the bay to the airframe: 0 forward, 90 "
+         "left."),
      -360, 360, 1, 1, kRequired, &MountPoint::azimuth_deg},
-    {"elevation_deg", words("Rise"), "°",
-     words("How steeply the tube rises from the bay to the airframe; 0 is level, 90 straight up."),
+    {"elevation_deg", translatable("Rise"), "°",
+     translatable(
+         "How steeply the tube rises from the bay to the airframe; 0 is level, 90 straight up."),
      -90, 90, 0.5, 1, kRequired, &MountPoint::elevation_deg},
-    {"anchor_mm", words("Airframe hole"), "mm",
-     words("Where the tube's clamp on the airframe ends once the holes are drilled, from the "
-           "middle of "
-           "the centre plate: forward, left, up."),
+    {"anchor_mm", translatable("Airframe hole"), "mm",
+     translatable(
+         "Where the tube's clamp on the airframe ends once the holes are drilled, from the "
+         "middle of "
+         "the centre plate: forward, left, up."),
      -2000, 2000, 1, 1, kOptional, &MountPoint::anchor_mm},
 };
 
 constexpr Field<Mounts> kMountsFields[] = {
-    {"free_length_mm", words("Free length"), "mm",
-     words("Length of the relaxed tube between its two clamps; cut it longer by what the clamps "
-           "hold."),
+    {"free_length_mm", translatable("Free length"), "mm",
+     translatable(
+         "Length of the relaxed tube between its two clamps; cut it longer by what the clamps "
+         "hold."),
      1, 500, 0.5, 1, kRequired, &Mounts::free_length_mm},
-    {"stretch", words("Stretch"), "",
-     words("Length as fitted over free length: 1.15 is 15 % longer. Empty once the holes are "
-           "drilled: "
-           "they decide it."),
+    {"stretch", translatable("Stretch"), "",
+     translatable(
+         "Length as fitted over free length: 1.15 is 15 % longer. Empty once the holes are "
+         "drilled: "
+         "they decide it."),
      0.7, 3, 0.01, 3, kOptional, &Mounts::stretch},
 };
 
 constexpr Field<Flight> kFlightFields[] = {
-    {"air_density_kg_m3", words("Air density"), "kg/m³",
-     words("1.2 near the sea in mild weather, about 1.0 at 1800 m."), 0.3, 2, 0.01, 3, kOptional,
-     &Flight::air_density_kg_m3},
-    {"cruise_throttle", words("Cruise throttle"), "",
-     words("The throttle you film at, from and to: 0.25 is a quarter."), 0, 1, 0.01, 3, kOptional,
-     &Flight::cruise_throttle},
+    {"air_density_kg_m3", translatable("Air density"), "kg/m³",
+     translatable("1.2 near the sea in mild weather, about 1.0 at 1800 m."), 0.3, 2, 0.01, 3,
+     kOptional, &Flight::air_density_kg_m3},
+    {"cruise_throttle", translatable("Cruise throttle"), "",
+     translatable("The throttle you film at, from and to: 0.25 is a quarter."), 0, 1, 0.01, 3,
+     kOptional, &Flight::cruise_throttle},
 };
 
 constexpr Field<Limits> kLimitsFields[] = {
-    {"faint_px", words("Faint from"), "px",
-     words("Wobble from which a keen eye sees it, rms in film pixels."), 0.001, 1000, 0.05, 3,
-     kOptional, &Limits::faint_px},
-    {"bad_px", words("Bad from"), "px",
-     words("Wobble from which the film is spoilt, rms in film pixels."), 0.001, 1000, 0.05, 3,
-     kOptional, &Limits::bad_px},
+    {"faint_px", translatable("Faint from"), "px",
+     translatable("Wobble from which a keen eye sees it, rms in film pixels."), 0.001, 1000, 0.05,
+     3, kOptional, &Limits::faint_px},
+    {"bad_px", translatable("Bad from"), "px",
+     translatable("Wobble from which the film is spoilt, rms in film pixels."), 0.001, 1000, 0.05,
+     3, kOptional, &Limits::bad_px},
 };
 
 }  // namespace
@@ -270,7 +299,7 @@ template <> std::span<const Field<Battery>> fieldsOf<Battery>() { return kBatter
 template <> std::span<const Field<Drive>> fieldsOf<Drive>() { return kDriveFields; }
 template <> std::span<const Field<Bay>> fieldsOf<Bay>() { return kBayFields; }
 template <> std::span<const Field<Camera>> fieldsOf<Camera>() { return kCameraFields; }
-template <> std::span<const Field<TubeStock>> fieldsOf<TubeStock>() { return kTubeStockFields; }
+template <> std::span<const Field<TubeKind>> fieldsOf<TubeKind>() { return kTubeFields; }
 template <> std::span<const Field<MountPoint>> fieldsOf<MountPoint>() { return kMountPointFields; }
 template <> std::span<const Field<Mounts>> fieldsOf<Mounts>() { return kMountsFields; }
 template <> std::span<const Field<Flight>> fieldsOf<Flight>() { return kFlightFields; }

@@ -38,7 +38,7 @@ struct Field {
 };
 
 /// The fields of one struct, in the order of the file and the form. Specialised for Part,
-/// ArmSection, Arm, Motor, Propeller, Battery, Drive, Bay, Camera, TubeStock, MountPoint, Mounts,
+/// ArmSection, Arm, Motor, Propeller, Battery, Drive, Bay, Camera, TubeKind, MountPoint, Mounts,
 /// Flight and Limits.
 template <class Owner>
 std::span<const Field<Owner>> fieldsOf();
@@ -53,7 +53,7 @@ template <> std::span<const Field<Battery>> fieldsOf<Battery>();
 template <> std::span<const Field<Drive>> fieldsOf<Drive>();
 template <> std::span<const Field<Bay>> fieldsOf<Bay>();
 template <> std::span<const Field<Camera>> fieldsOf<Camera>();
-template <> std::span<const Field<TubeStock>> fieldsOf<TubeStock>();
+template <> std::span<const Field<TubeKind>> fieldsOf<TubeKind>();
 template <> std::span<const Field<MountPoint>> fieldsOf<MountPoint>();
 template <> std::span<const Field<Mounts>> fieldsOf<Mounts>();
 template <> std::span<const Field<Flight>> fieldsOf<Flight>();

@@ -33,7 +33,7 @@ struct Findings {
 // file them.
 
 // `"180"`, `null`, "a list of 4": the offending value in a message, as it stands in the file.
-PhraseArgument valueInWords(const Json& value)
+PhraseArgument valueText(const Json& value)
 {
     switch (value.type()) {
         case Json::value_t::object:
@@ -45,21 +45,21 @@ PhraseArgument valueInWords(const Json& value)
     }
 }
 
-constexpr const char* kNumber = words("a number from %1");
-constexpr const char* kWholeNumber = words("a whole number from %1");
-constexpr const char* kNumberOrNull = words("null or a number from %1");
-constexpr const char* kNumbers = words("a list of numbers from %1");
-constexpr const char* kTwoNumbers = words("a list of 2 numbers from %1");
-constexpr const char* kThreeNumbers = words("a list of 3 numbers from %1");
+constexpr const char* kNumber = translatable("a number from %1");
+constexpr const char* kWholeNumber = translatable("a whole number from %1");
+constexpr const char* kNumberOrNull = translatable("null or a number from %1");
+constexpr const char* kNumbers = translatable("a list of numbers from %1");
+constexpr const char* kTwoNumbers = translatable("a list of 2 numbers from %1");
+constexpr const char* kThreeNumbers = translatable("a list of 3 numbers from %1");
 
 template <class Owner>
 Phrase oneNumber(const Field<Owner>& field)
 {
-    return phrase(kNumber, rangeInWords(field));
+    return phrase(kNumber, rangeText(field));
 }
 
 template <class Owner>
-Phrase needInWords(const Field<Owner>& field)
+Phrase needText(const Field<Owner>& field)
 {
     const char* const need = std::visit(
         [](auto member) {
@@ -78,12 +78,12 @@ Phrase needInWords(const Field<Owner>& field)
                 return kThreeNumbers;
         },
         field.member);
-    return phrase(need, rangeInWords(field));
+    return phrase(need, rangeText(field));
 }
 
-Phrase entriesInWords(CountRange range)
+Phrase entriesText(CountRange range)
 {
-    return phrase("a list of %1 entries", rangeInWords(range));
+    return phrase("a list of %1 entries", rangeText(range));
 }
 
 Phrase missing(PhraseArgument what, Phrase needed)
@@ -93,7 +93,7 @@ Phrase missing(PhraseArgument what, Phrase needed)
 
 Phrase mistaken(PhraseArgument what, const Json& value, Phrase wanted)
 {
-    return phrase("%1 is %2, must be %3", std::move(what), valueInWords(value), std::move(wanted));
+    return phrase("%1 is %2, must be %3", std::move(what), valueText(value), std::move(wanted));
 }
 
 Phrase noObject(const Json& value)
@@ -108,7 +108,7 @@ Phrase noText(const char* key, const Json& value)
 
 Phrase neitherEnd(const Json& value)
 {
-    return phrase("Ends is %1, allowed \"clamped\" or \"hinged\"", valueInWords(value));
+    return phrase("Ends is %1, allowed \"clamped\" or \"hinged\"", valueText(value));
 }
 
 Phrase angleBesideHole(const char* label)
@@ -213,11 +213,11 @@ public:
         const Json* found = find(key);
         if (!found) {
             if (range.min > 0)
-                refuse(key, missing(quote(key), entriesInWords(range)));
+                refuse(key, missing(quote(key), entriesText(range)));
             return;
         }
         if (!found->is_array() || found->size() > range.max) {
-            refuse(key, mistaken(quote(key), *found, entriesInWords(range)));
+            refuse(key, mistaken(quote(key), *found, entriesText(range)));
             return;
         }
         entries.assign(found->size(), T{});
@@ -269,7 +269,7 @@ private:
         const Json* found = find(field.key);
         if (!found) {
             if (needed && field.presence == Presence::Required)
-                refuse(field.key, missing(phrase(field.label), needInWords(field)));
+                refuse(field.key, missing(phrase(field.label), needText(field)));
             setMissing(field, owner);
             return;
         }
@@ -288,7 +288,7 @@ private:
             if (!value[i].is_number())
                 return m_findings.refuse(mistaken(label, value[i], oneNumber(field)),
                                          joinPath(joinPath(m_path, field.key), i));
-        refuse(field.key, mistaken(label, value, needInWords(field)));
+        refuse(field.key, mistaken(label, value, needText(field)));
     }
 
     /// An absent key is the member's default; where null is allowed, it means null.

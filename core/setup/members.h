@@ -23,7 +23,7 @@ concept Like = std::same_as<std::remove_const_t<T>, Struct>;
 /// Structs that hold nothing but numbers.
 template <class T>
 concept NumbersOnly = Like<T, ArmSection> || Like<T, Arm> || Like<T, Motor> || Like<T, Propeller> ||
-    Like<T, Battery> || Like<T, Camera> || Like<T, TubeStock> || Like<T, MountPoint> ||
+    Like<T, Battery> || Like<T, Camera> || Like<T, TubeKind> || Like<T, MountPoint> ||
     Like<T, Flight> || Like<T, Limits>;
 
 void visitMembers(auto& visitor, NumbersOnly auto& owner)
@@ -70,8 +70,8 @@ void visitMembers(auto& visitor, Like<Tune> auto& tune)
     visitor.text("name", tune.name, kMaxNameBytes);
     visitor.text("saved", tune.saved, kMaxNameBytes);
     visitor.text("notes", tune.notes, kMaxNotesBytes);
-    visitor.object("tube", tune.tube);
-    visitor.object("mounts", tune.mounts);
+    visitor.object("tube", tune.design.tube);
+    visitor.object("mounts", tune.design.mounts);
 }
 
 void visitMembers(auto& visitor, Like<Setup> auto& setup)

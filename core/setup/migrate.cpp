@@ -51,7 +51,7 @@ void migrateFrom0(Json& root)
 
 Result<int> versionOf(const Json& root)
 {
-    const Phrase range = rangeInWords({0, kSetupVersion});
+    const Phrase range = rangeText({0, kSetupVersion});
     const auto version = root.find("version");
     if (version == root.end())
         return fail(Errc::BadInput, phrase("Version is missing, allowed %1", range), "version");

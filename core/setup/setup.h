@@ -133,7 +133,7 @@ struct Camera {
     bool operator==(const Camera&) const = default;
 };
 
-struct TubeStock {
+struct TubeKind {
     double outer_diameter_mm = 8.0;
     double bore_mm = 5.0;
     double hardness_shore_a = 60.0;
@@ -144,7 +144,7 @@ struct TubeStock {
     double max_stretch = 1.6;
     Extras extras;
 
-    bool operator==(const TubeStock&) const = default;
+    bool operator==(const TubeKind&) const = default;
 };
 
 enum class Ends { Clamped, Hinged };
@@ -189,13 +189,20 @@ struct Limits {
     bool operator==(const Limits&) const = default;
 };
 
+/// What is cut and how it is mounted: what a tune keeps and a search chooses.
+struct Design {
+    TubeKind tube;
+    Mounts mounts;
+
+    bool operator==(const Design&) const = default;
+};
+
 /// A kept tune: tube and mounts as they were when the builder kept them.
 struct Tune {
     std::string name;
     std::string saved;  ///< ISO 8601, UTC
     std::string notes;
-    TubeStock tube;
-    Mounts mounts;
+    Design design;
     Extras extras;
 
     bool operator==(const Tune&) const = default;
@@ -209,7 +216,7 @@ struct Setup {
     Drive drive;
     Bay bay;
     Camera camera;
-    TubeStock tube;
+    TubeKind tube;
     Mounts mounts;
     Flight flight;
     Limits limits;

@@ -8,21 +8,26 @@
 
 namespace stillbay {
 
-Tune presentTune(const Setup& setup, std::string name, std::string saved)
+Design designOf(const Setup& setup)
 {
-    return {std::move(name), std::move(saved), {}, setup.tube, setup.mounts, {}};
+    return {setup.tube, setup.mounts};
 }
 
-Setup withTune(Setup setup, const Tune& tune)
+Setup withDesign(Setup setup, const Design& design)
 {
-    setup.tube = tune.tube;
-    setup.mounts = tune.mounts;
+    setup.tube = design.tube;
+    setup.mounts = design.mounts;
     return setup;
+}
+
+Tune presentTune(const Setup& setup, std::string name, std::string saved)
+{
+    return {std::move(name), std::move(saved), {}, designOf(setup), {}};
 }
 
 std::string freeTuneName(const Setup& setup)
 {
-    const TubeStock& tube = setup.tube;
+    const TubeKind& tube = setup.tube;
     std::string name = formatted("%g × %g mm, Shore %g, %g mm", tube.outer_diameter_mm,
                                  tube.bore_mm, tube.hardness_shore_a, setup.mounts.free_length_mm);
     if (setup.mounts.stretch)

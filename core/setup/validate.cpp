@@ -65,7 +65,7 @@ Phrase noSuchEnds()
 
 Phrase wrongCount(std::string_view key, std::size_t count, CountRange range)
 {
-    return phrase("%1 has %2 entries, allowed %3", quote(key), whole(count), rangeInWords(range));
+    return phrase("%1 has %2 entries, allowed %3", quote(key), whole(count), rangeText(range));
 }
 
 Phrase outOfRange(const char* label, PhraseArgument value, Phrase range)
@@ -111,12 +111,12 @@ std::optional<Fault> brokenRule(const Camera& camera)
                                                      withUnit(computed(frame_ms), "ms"))})
                    : std::nullopt;
     };
-    if (auto fault = tooLongFor("readout_ms", words("Readout time"), camera.readout_ms))
+    if (auto fault = tooLongFor("readout_ms", translatable("Readout time"), camera.readout_ms))
         return fault;
-    return tooLongFor("exposure_ms", words("Exposure"), camera.exposure_ms);
+    return tooLongFor("exposure_ms", translatable("Exposure"), camera.exposure_ms);
 }
 
-std::optional<Fault> brokenRule(const TubeStock& tube)
+std::optional<Fault> brokenRule(const TubeKind& tube)
 {
     if (tube.bore_mm < tube.outer_diameter_mm)
         return {};
@@ -170,7 +170,7 @@ std::optional<Phrase> faultOfHole(const Mounts& mounts, double length_mm)
     if (ratio < stretch.min || ratio > stretch.max)
         return phrase("Stretch to this hole is %1 (%2 on a free length of %3), allowed %4",
                       computed(ratio), withUnit(computed(length_mm), "mm"),
-                      withUnit(exact(mounts.free_length_mm), "mm"), rangeInWords(stretch));
+                      withUnit(exact(mounts.free_length_mm), "mm"), rangeText(stretch));
     return {};
 }
 
@@ -193,7 +193,7 @@ std::optional<Fault> brokenRule(const Mounts& mounts)
                                        exact(*mounts.stretch))};
     if (!mounts.drilled() && !mounts.stretch)
         return Fault{"stretch",
-                     phrase("Stretch is missing, allowed %1", rangeInWords(stretchField()))};
+                     phrase("Stretch is missing, allowed %1", rangeText(stretchField()))};
     return {};
 }
 
@@ -271,8 +271,8 @@ private:
     void checkNumber(const Field<Owner>& field, double value, std::string_view key)
     {
         if (!(value >= field.min && value <= field.max))  // NaN fails as well
-            refuse(key, outOfRange(field.label, withUnit(exact(value), field.unit),
-                                   rangeInWords(field)));
+            refuse(key,
+                   outOfRange(field.label, withUnit(exact(value), field.unit), rangeText(field)));
     }
 
     template <class Owner>
@@ -321,7 +321,7 @@ Result<void> validate(const Setup& setup)
     return validator.verdict();
 }
 
-Result<void> validate(const TubeStock& tube, const Mounts& mounts)
+Result<void> validate(const TubeKind& tube, const Mounts& mounts)
 {
     Validator validator;
     validator.check(tube, "tube");

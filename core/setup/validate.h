@@ -14,6 +14,6 @@ namespace stillbay {
 Result<void> validate(const Setup& setup);
 
 /// The same for a tube and its mounts alone; paths are those in a setup.
-Result<void> validate(const TubeStock& tube, const Mounts& mounts);
+Result<void> validate(const TubeKind& tube, const Mounts& mounts);
 
 }  // namespace stillbay

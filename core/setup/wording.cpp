@@ -48,12 +48,12 @@ PhraseArgument withUnit(Number value, const char* unit)
     return text == "°" ? phrase("%1°", value) : phrase("%1 %2", value, phrase(unit));
 }
 
-Phrase rangeInWords(double min, double max, const char* unit)
+Phrase rangeText(double min, double max, const char* unit)
 {
     return phrase("%1 to %2", exact(min), withUnit(exact(max), unit));
 }
 
-Phrase rangeInWords(CountRange range)
+Phrase rangeText(CountRange range)
 {
     return phrase("%1 to %2", whole(range.min), whole(range.max));
 }

@@ -15,16 +15,16 @@ namespace stillbay {
 PhraseArgument withUnit(Number value, const char* unit);
 
 /// "0.1 to 20000 g".
-Phrase rangeInWords(double min, double max, const char* unit);
+Phrase rangeText(double min, double max, const char* unit);
 
 template <class Owner>
-Phrase rangeInWords(const Field<Owner>& field)
+Phrase rangeText(const Field<Owner>& field)
 {
-    return rangeInWords(field.min, field.max, field.unit);
+    return rangeText(field.min, field.max, field.unit);
 }
 
 /// "1 to 100".
-Phrase rangeInWords(CountRange range);
+Phrase rangeText(CountRange range);
 
 /// Foreign text made fit for a one-line message: control characters replaced, cut when long.
 std::string shorten(std::string_view text);

@@ -192,7 +192,7 @@ std::vector<std::vector<Vector3cd>> CoupledBay::rotations(
     return result;
 }
 
-void boltedRotations(const AirframeAt& at, const Matrix6d& M_b, std::span<Vector3cd> rotations)
+void rigidRotations(const AirframeAt& at, const Matrix6d& M_b, std::span<Vector3cd> rotations)
 {
     check(rotations.size() == at.freeMotion.size(), "boltedRotations: one per load case");
     const Matrix6cd A = Matrix6cd::Identity() - at.omega * at.omega * (at.R * M_b.cast<Complex>());

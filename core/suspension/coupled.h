@@ -65,11 +65,11 @@ private:
     Matrix3d m_axes;
 };
 
-/// Rotation amplitude [rad] of a bay that is bolted to the airframe's reference body, airframe
-/// axes: x = (1 − ω² R M_b)⁻¹ R F.
+/// Rotation amplitude [rad] of a bay that is rigidly mounted to the airframe's reference body,
+/// airframe axes: x = (1 − ω² R M_b)⁻¹ R F.
 ///
 /// @param M_b the bay's mass matrix about the reference point F: blocks [kg, kg·m; kg·m, kg·m²].
 /// @param rotations as many as at.freeMotion.
-void boltedRotations(const AirframeAt& at, const Matrix6d& M_b, std::span<Vector3cd> rotations);
+void rigidRotations(const AirframeAt& at, const Matrix6d& M_b, std::span<Vector3cd> rotations);
 
 }  // namespace stillbay

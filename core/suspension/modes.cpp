@@ -2,7 +2,7 @@
 #include "core/suspension/modes.h"
 
 #include "core/base/solve.h"
-#include "core/suspension/motion_words.h"
+#include "core/suspension/motion_text.h"
 
 #include <algorithm>
 #include <array>

@@ -2,7 +2,7 @@
 #include "core/base/rotation.h"
 #include "core/base/solve.h"
 #include "core/base/units.h"
-#include "core/suspension/motion_words.h"
+#include "core/suspension/motion_text.h"
 #include "core/suspension/suspension.h"
 #include "core/suspension/tube_terms.h"
 
@@ -79,7 +79,7 @@ Result<Pose> checkedStable(const Suspension& suspension, const Pose& pose, const
     return fail(Errc::NoAnswer,
                 phrase("nothing holds the bay in one motion: the %1 freely; add tubes or spread "
                        "them",
-                       motionInWords(motion)),
+                       motionText(motion)),
                 "mounts.points");
 }
 

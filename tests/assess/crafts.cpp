@@ -208,7 +208,7 @@ Setup doubled(const Setup& craft)
     drive.unbalance_g_mm *= 2;
     for (double& fraction : drive.blade_pass_thrust_fraction)
         fraction *= 2;
-    TubeStock& tube = result.tube;
+    TubeKind& tube = result.tube;
     tube.density_kg_m3 *= 2;
     // Always from a modulus: hardness does not double.
     tube.youngs_modulus_mpa =

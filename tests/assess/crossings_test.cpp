@@ -16,7 +16,7 @@ Assessment craft(const std::vector<std::array<double, 2>>& line)
     Assessment assessment;
     for (std::size_t k = 0; k < assessment.flight.size(); ++k)
         assessment.flight[k] = {.frequency_hz = static_cast<double>(k + 1),
-                                .words = phrase("bay nods")};
+                                .text = phrase("bay nods")};
     assessment.arm_vertical_hz = 70.0;
     assessment.arm_horizontal_hz = 90.0;
     for (const auto& [throttle, f_hz] : line)
@@ -35,9 +35,9 @@ TEST(Crossings, LieOnTheStraightLineBetweenTwoPoints)
     EXPECT_NEAR(found[0].throttle, 0.35, 1e-12);  // 70 Hz is three quarters of the way up
     EXPECT_NEAR(found[0].speed_rpm, 4200.0, 1e-9);
     EXPECT_NEAR(found[0].wobble_px, 7.0, 1e-12);
-    EXPECT_EQ(found[0].met.words.pattern, "arms swing up and down");
+    EXPECT_EQ(found[0].met.text.pattern, "arms swing up and down");
     EXPECT_NEAR(found[1].throttle, 0.5, 1e-12);  // 90 Hz is half way
-    EXPECT_EQ(found[1].met.words.pattern, "arms swing sideways");
+    EXPECT_EQ(found[1].met.text.pattern, "arms swing sideways");
     EXPECT_EQ(found[1].met.frequency_hz, 90.0);
 }
 
@@ -95,7 +95,7 @@ TEST(Resonances, NameTheArmsOnceWhereBothBendingsAgree)
     EXPECT_TRUE(resonances(assessment)[6].ofArms);
     assessment.arm_horizontal_hz = assessment.arm_vertical_hz;
     ASSERT_EQ(resonances(assessment).size(), 7U);
-    EXPECT_EQ(resonances(assessment)[6].words.pattern, "arms swing");
+    EXPECT_EQ(resonances(assessment)[6].text.pattern, "arms swing");
 }
 
 }  // namespace

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/response/cruise.h"
 
-#include "core/advice/helps.h"
+#include "core/advice/suggestions.h"
 #include "core/assess/assess.h"
 #include "tests/assess/crafts.h"
 
@@ -96,9 +96,9 @@ TEST(Cruise, ASweepThatMissesTheWindowHasNoFigure)
         const Assessment assessment = assess(craft, options).value();
         EXPECT_EQ(throttlesIn(assessment, 0, 1), grid.values());
         EXPECT_FALSE(assessment.cruise);
-        const Helps helps = whatHelps(craft, options).value();
-        EXPECT_FALSE(helps.before_px);
-        EXPECT_TRUE(helps.best(5).empty());
+        const Suggestions suggestions = findSuggestions(craft, options).value();
+        EXPECT_FALSE(suggestions.before_px);
+        EXPECT_TRUE(suggestions.best(5).empty());
     }
     EXPECT_TRUE(assess(craft, {.throttle = Grid{0.1, 1.0, 0.45}}).value().cruise);  // 55 %
 }

@@ -29,11 +29,11 @@ struct TwelveEquations {
     Matrix3d R_rest;
 };
 
-TwelveEquations twelveEquations(const HungBay& hung, const MassFigures& airframe)
+TwelveEquations twelveEquations(const MountedBay& mounted, const MassFigures& airframe)
 {
-    const Pose rest = restPose(hung.suspension, 1).value();
-    const Matrix6cd K = dynamicStiffness(hung.suspension, rest, hung.dynamicFactor);
-    const MassFigures& bay = hung.suspension.bay;
+    const Pose rest = restPose(mounted.suspension, 1).value();
+    const Matrix6cd K = dynamicStiffness(mounted.suspension, rest, mounted.dynamicFactor);
+    const MassFigures& bay = mounted.suspension.bay;
     const Matrix6cd P = carry(bay.centre + rest.shift - airframe.centre).cast<Complex>();
     TwelveEquations equations{Matrix12cd::Zero(), Matrix12cd::Zero(), rest.R};
     equations.K << P.transpose() * K * P, -P.transpose() * K, -K * P, K;
@@ -62,30 +62,30 @@ struct Wobble {
     double power = 0.0, worst = 0.0;
 };
 
-// Everything that shakes the craft at one speed, motor by motor and order by order.
+// Everything that excites the craft at one speed, motor by motor and order by order.
 Wobble wobbleAt(const Craft& craft, const ThrottlePoint& point)
 {
-    const ShakenAirframe shaken = makeShakenAirframe(craft);
-    const HungBay hung = makeHungBay(craft).value();
-    const MassFigures airframe = rigidFigures(shaken.airframe);
+    const ExcitedAirframe excited = makeExcitedAirframe(craft);
+    const MountedBay mounted = makeMountedBay(craft).value();
+    const MassFigures airframe = rigidFigures(excited.airframe);
     const CameraModel camera = makeCamera(craft.camera);
-    const TwelveEquations equations = twelveEquations(hung, airframe);
+    const TwelveEquations equations = twelveEquations(mounted, airframe);
     const Matrix3d image = picture(craft.camera) * equations.R_rest.transpose();
     Wobble sum;
-    for (std::size_t order = 0; order <= shaken.bladePass.size(); ++order) {
+    for (std::size_t order = 0; order <= excited.bladePass.size(); ++order) {
         const double f_hz =
-            point.speed_rpm / 60 * (order == 0 ? 1.0 : static_cast<double>(order) * shaken.blades);
+            point.speed_rpm / 60 * (order == 0 ? 1.0 : static_cast<double>(order) * excited.blades);
         const double omega = 2 * std::numbers::pi * f_hz;
         const Eigen::FullPivLU<Matrix12cd> lu(equations.K - omega * omega * equations.M);
-        for (std::size_t motor = 0; motor < shaken.airframe.arms.size(); ++motor) {
+        for (std::size_t motor = 0; motor < excited.airframe.arms.size(); ++motor) {
             const double spin = motor % 2 == 0 ? 1 : -1;
             Vector3cd force(0, 0, 0);
             if (order == 0)
-                force = shaken.unbalance * omega * omega * Vector3cd(1, Complex(0, -spin), 0);
+                force = excited.unbalance * omega * omega * Vector3cd(1, Complex(0, -spin), 0);
             else
-                force.z() = shaken.bladePass[order - 1] * point.thrust_per_motor;
+                force.z() = excited.bladePass[order - 1] * point.thrust_per_motor;
             const Vector3d lever =
-                motorPoint(shaken.airframe, shaken.airframe.arms[motor]) - airframe.centre;
+                motorPoint(excited.airframe, excited.airframe.arms[motor]) - airframe.centre;
             Vector12cd load = Vector12cd::Zero();
             load.head<3>() = force;
             load.segment<3>(3) = skew(lever).cast<Complex>() * force;
@@ -143,7 +143,7 @@ TEST(WholeCraft, SwingsAsTwelveEquationsSay)
                                            .flexible_airframe = false});
         ASSERT_TRUE(answer) << english(answer.error().what);
         const TwelveEquations equations = twelveEquations(
-            makeHungBay(craft).value(), rigidFigures(makeShakenAirframe(craft).airframe));
+            makeMountedBay(craft).value(), rigidFigures(makeExcitedAirframe(craft).airframe));
         const std::vector<double> flight = squares(equations.K, equations.M);
         const std::vector<double> bench =
             squares(equations.K.bottomRightCorner<6, 6>(), equations.M.bottomRightCorner<6, 6>());

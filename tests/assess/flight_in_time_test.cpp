@@ -23,9 +23,9 @@ constexpr double kNotQuiteSmall = 1e-4;
 // Steady tube pull and weight keep or change their direction as the airframe tilts, which small
 // vibration about rest leaves out: g/(ω² r) of the motion, r = 3 cm the shortest lever of a tube,
 // magnified as the nearest mode f_n magnifies. The project promises 1 %.
-double leftOut(double omega, double modeOverShake)
+double leftOut(double omega, double modeOverExcitation)
 {
-    const double magnified = 1 / std::abs(1 - modeOverShake * modeOverShake);
+    const double magnified = 1 / std::abs(1 - modeOverExcitation * modeOverExcitation);
     return std::min(0.01, kGravity / (omega * omega * 0.03) * std::max(1.0, magnified));
 }
 
@@ -35,7 +35,7 @@ constexpr int kPeriods = 6;
 constexpr int kSamples = 16;  // per period
 
 // One motor's unbalance force, turning in the airframe's own axes.
-struct Shake {
+struct CameraVibration {
     std::size_t motor = 0;
     double f_hz = 0.0;
     double unbalance_g_mm = 1.0;
@@ -71,26 +71,26 @@ struct Predicted {
 };
 
 Predicted predict(const AirframeModel& model, const Suspension& suspension, const Pose& rest,
-                  const Shake& shake)
+                  const CameraVibration& vibration)
 {
     const MassFigures body = rigidFigures(model);
     const Matrix6cd K = dynamicStiffness(suspension, rest, 1.0);
     const Matrix6d M_b = massMatrix(suspension.bay, rest.R);
     const Vector3d p_FB = suspension.bay.centre + rest.shift - body.centre;
     const Matrix6cd P = carry(p_FB).cast<Complex>();
-    const Receptance free = receptance(model, shake.omega(), false);
+    const Receptance free = receptance(model, vibration.omega(), false);
 
     Vector6cd tip;
-    tip << shake.amplitude(),
-        skew(Vector3d(0, 0, model.tip.height)).cast<Complex>() * shake.amplitude();
-    const Vector6cd F = free.motor[shake.motor] * tip;
-    const AirframeAt at{shake.omega(), free.R, {free.R * F}};
+    tip << vibration.amplitude(),
+        skew(Vector3d(0, 0, model.tip.height)).cast<Complex>() * vibration.amplitude();
+    const Vector6cd F = free.motor[vibration.motor] * tip;
+    const AirframeAt at{vibration.omega(), free.R, {free.R * F}};
     const CoupledBay coupled(K, suspension.bay.mass, M_b.bottomRightCorner<3, 3>(), p_FB);
     const Vector3cd rotation = coupled.rotations({&at})[0][0];
 
     // The whole motion from the same equation; the core gives its rotations only.
     const Matrix6cd M_inverse = M_b.inverse().cast<Complex>();
-    const double square = shake.omega() * shake.omega();
+    const double square = vibration.omega() * vibration.omega();
     const Matrix6cd A =
         Matrix6cd::Identity() + (P * free.R * P.transpose() - M_inverse / square) * K;
     const Vector6cd delta = A.fullPivLu().solve(-P * (free.R * F));
@@ -103,8 +103,8 @@ Predicted predict(const AirframeModel& model, const Suspension& suspension, cons
     const Modes flight = solveModes(K, inverseReducedMass(M_b, massMatrix(body), p_FB)).value();
     double distance = 1e9;
     for (const Complex omegaSquare : flight.omegaSquare)
-        if (std::abs(frequency_hz(omegaSquare) - shake.f_hz) < distance) {
-            distance = std::abs(frequency_hz(omegaSquare) - shake.f_hz);
+        if (std::abs(frequency_hz(omegaSquare) - vibration.f_hz) < distance) {
+            distance = std::abs(frequency_hz(omegaSquare) - vibration.f_hz);
             predicted.nearestMode_hz = frequency_hz(omegaSquare);
         }
     return predicted;
@@ -126,29 +126,29 @@ Vector6d motionOfBody(const test::BodyState& body)
     return motion;
 }
 
-void expectSameFlight(const Craft& craft, const Shake& shake, double load = 1)
+void expectSameFlight(const Craft& craft, const CameraVibration& vibration, double load = 1)
 {
-    SCOPED_TRACE(craft.name + ", motor " + std::to_string(shake.motor) + " at " +
-                 std::to_string(shake.f_hz) + " Hz");
-    const AirframeModel model = makeShakenAirframe(craft).airframe;
-    const Suspension suspension = makeHungBay(craft).value().suspension;
+    SCOPED_TRACE(craft.name + ", motor " + std::to_string(vibration.motor) + " at " +
+                 std::to_string(vibration.f_hz) + " Hz");
+    const AirframeModel model = makeExcitedAirframe(craft).airframe;
+    const Suspension suspension = makeMountedBay(craft).value().suspension;
     const Pose rest = restPose(suspension, load).value();
-    const Predicted predicted = predict(model, suspension, rest, shake);
-    ASSERT_GT(std::abs(shake.f_hz / predicted.nearestMode_hz - 1), kFromResonance)
+    const Predicted predicted = predict(model, suspension, rest, vibration);
+    ASSERT_GT(std::abs(vibration.f_hz / predicted.nearestMode_hz - 1), kFromResonance)
         << "resonance at " << predicted.nearestMode_hz << " Hz";
 
     const test::TwoBodies bodies{drawnBay(craft, suspension),
                                  rest,
                                  rigidFigures(model),
                                  load * kGravity,
-                                 motorPoint(model, model.arms[shake.motor]),
+                                 motorPoint(model, model.arms[vibration.motor]),
                                  [&](double t) {
-                                     return shake.force(t);
+                                     return vibration.force(t);
                                  }};
     const auto flight = test::flyInTime(bodies,
-                                        {onSteadyMotion(predicted.airframe, shake.omega()),
-                                         onSteadyMotion(predicted.bay, shake.omega())},
-                                        shake.omega(), kPeriods, kSamples);
+                                        {onSteadyMotion(predicted.airframe, vibration.omega()),
+                                         onSteadyMotion(predicted.bay, vibration.omega())},
+                                        vibration.omega(), kPeriods, kSamples);
     Eigen::Matrix<double, 6, Eigen::Dynamic> bay(6, static_cast<Eigen::Index>(flight.size()));
     Eigen::Matrix<double, 6, Eigen::Dynamic> airframe = bay;
     for (std::size_t k = 0; k < flight.size(); ++k) {
@@ -158,7 +158,8 @@ void expectSameFlight(const Craft& craft, const Shake& shake, double load = 1)
 
     // Complex difference over complex size: amplitude and phase at once.
     const double tolerance =
-        kNotQuiteSmall + load * leftOut(shake.omega(), predicted.nearestMode_hz / shake.f_hz);
+        kNotQuiteSmall +
+        load * leftOut(vibration.omega(), predicted.nearestMode_hz / vibration.f_hz);
     const auto compare = [tolerance](const Vector3cd& have, const Vector3cd& want,
                                      const char* what) {
         EXPECT_LE((have - want).norm(), tolerance * want.norm()) << what;
@@ -177,8 +178,9 @@ void expectSameFlight(const Craft& craft, const Shake& shake, double load = 1)
 TEST(FlightInTime, FollowsTheFrequencyDomain)
 {
     const Craft reedbed = test::sampleCraft("reedbed");
-    for (const Shake& shake : {Shake{0, 46}, Shake{1, 72}, Shake{2, 105}})
-        expectSameFlight(reedbed, shake);
+    for (const CameraVibration& vibration :
+         {CameraVibration{0, 46}, CameraVibration{1, 72}, CameraVibration{2, 105}})
+        expectSameFlight(reedbed, vibration);
 }
 
 // Oracle: as above, for crafts without symmetry that rest tilted, one clamped, two hinged.
@@ -187,10 +189,10 @@ TEST(FlightInTime, FollowsTheFrequencyDomainOfSkewCrafts)
     const Craft clamped = test::skewCraft(12), hinged = test::skewCraft(16);
     ASSERT_EQ(clamped.mounts.ends, Ends::Clamped);
     ASSERT_EQ(hinged.mounts.ends, Ends::Hinged);
-    for (const Shake& shake : {Shake{1, 60}, Shake{2, 110}})
-        expectSameFlight(clamped, shake);
-    for (const Shake& shake : {Shake{0, 55}, Shake{2, 110}})
-        expectSameFlight(hinged, shake);
+    for (const CameraVibration& vibration : {CameraVibration{1, 60}, CameraVibration{2, 110}})
+        expectSameFlight(clamped, vibration);
+    for (const CameraVibration& vibration : {CameraVibration{0, 55}, CameraVibration{2, 110}})
+        expectSameFlight(hinged, vibration);
     expectSameFlight(test::skewCraft(28), {1, 90});
 }
 
@@ -200,10 +202,12 @@ TEST(FlightInTime, FollowsTheFrequencyDomainAtAnyFrequencyWithoutWeight)
 {
     constexpr double kWeightless = 0;
     const Craft reedbed = test::sampleCraft("reedbed"), skew = test::skewCraft(12);
-    for (const Shake& shake : {Shake{0, 8}, Shake{3, 25}, Shake{1, 90}})
-        expectSameFlight(reedbed, shake, kWeightless);
-    for (const Shake& shake : {Shake{1, 9}, Shake{0, 21}, Shake{2, 100}})
-        expectSameFlight(skew, shake, kWeightless);
+    for (const CameraVibration& vibration :
+         {CameraVibration{0, 8}, CameraVibration{3, 25}, CameraVibration{1, 90}})
+        expectSameFlight(reedbed, vibration, kWeightless);
+    for (const CameraVibration& vibration :
+         {CameraVibration{1, 9}, CameraVibration{0, 21}, CameraVibration{2, 100}})
+        expectSameFlight(skew, vibration, kWeightless);
 }
 
 }  // namespace

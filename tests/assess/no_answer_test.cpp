@@ -106,9 +106,9 @@ TEST(NoAnswer, IsNotGivenWhereOnlyRoundingIsLeft)
     cords.mounts.ends = Ends::Hinged;
     cords.tube.youngs_modulus_mpa = 200;
     cords.mounts.stretch = 1.001;
-    const auto hung = assess(cords, kCoarse);
-    ASSERT_TRUE(hung) << english(hung.error().what);
-    EXPECT_LT(hung->rest.shift.norm(), 1e-3);
+    const auto mounted = assess(cords, kCoarse);
+    ASSERT_TRUE(mounted) << english(mounted.error().what);
+    EXPECT_LT(mounted->rest.shift.norm(), 1e-3);
 }
 
 // Oracle: definition; a hole at its own bay point, and a tube shorter than its two ends.

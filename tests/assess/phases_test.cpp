@@ -19,12 +19,12 @@ constexpr int kRows = 400, kPhases = 24, kBlur = 24;
 
 // Wobble of one motor's one order in a frame by brute force: rows through pictureMotion(), exposure
 // by instants, mean and straight skew out, power over phases and directions.
-double filmedPower(const Shake& shake, const CameraModel& camera)
+double filmedPower(const CameraVibration& vibration, const CameraModel& camera)
 {
     const Vector3d pixels = pixelsPerRadian(camera);
     double power = 0;
     for (int p = 0; p < kPhases; ++p) {
-        Shake turned = shake;
+        CameraVibration turned = vibration;
         turned.rotation *= std::polar(1.0, 2 * std::numbers::pi * p / kPhases);
         std::array<double, 3> mean{}, slope{}, square{};
         for (int r = 0; r < kRows; ++r) {
@@ -50,8 +50,8 @@ double filmedPower(const Shake& shake, const CameraModel& camera)
     return power;
 }
 
-// Oracle: independent method, brute-force rows of the very shakes; midpoint rules of 400 rows and
-// 24 instants miss by about 1e-3.
+// Oracle: independent method, brute-force rows of the very excitations; midpoint rules of 400 rows
+// and 24 instants miss by about 1e-3.
 TEST(Phases, FilmedRowByRowGiveTheReportedWobble)
 {
     const auto setup = loadSetup(STILLBAY_SAMPLES_DIR "/reedbed.stillbay").value().setup;
@@ -68,7 +68,8 @@ TEST(Phases, FilmedRowByRowGiveTheReportedWobble)
         }
 }
 
-// Oracle: limit. Tubes ten thousand times stiffer are bolts: the hung bay moves as the bolted one.
+// Oracle: limit. Tubes ten thousand times stiffer are bolts: the mounted bay moves as the rigidly
+// mounted one.
 TEST(Phases, VeryStiffTubesAreBolts)
 {
     auto setup = loadSetup(STILLBAY_SAMPLES_DIR "/reedbed.stillbay").value().setup;
@@ -79,11 +80,11 @@ TEST(Phases, VeryStiffTubesAreBolts)
     setup.tube.bore_mm = 2;
     const Assessment result = assess(setup, {.throttle = Grid{0.1, 0.3, 0.1}}).value();
     for (const ThrottlePoint& point : result.throttle) {
-        ASSERT_TRUE(point.bolted_px);
-        EXPECT_NEAR(point.wobble_px, *point.bolted_px, 0.03 * *point.bolted_px) << point.throttle;
-        const Vector3cd hung = point.orders[0].rotations[0],
-                        bolted = point.orders[0].boltedRotations[0];
-        EXPECT_LT((hung - bolted).norm(), 0.03 * bolted.norm()) << point.throttle;
+        ASSERT_TRUE(point.rigid_px);
+        EXPECT_NEAR(point.wobble_px, *point.rigid_px, 0.03 * *point.rigid_px) << point.throttle;
+        const Vector3cd mounted = point.orders[0].rotations[0],
+                        rigid = point.orders[0].rigidRotations[0];
+        EXPECT_LT((mounted - rigid).norm(), 0.03 * rigid.norm()) << point.throttle;
     }
 }
 

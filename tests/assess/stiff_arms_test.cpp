@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/base/grid.h"
 #include "core/craft/craft.h"
-#include "core/response/shaking.h"
+#include "core/response/excitation.h"
 #include "core/response/wobble.h"
 #include "tests/assess/crafts.h"
 
@@ -22,7 +22,7 @@ constexpr double kStiffer = 1e6;  // times; arms then bend from some 50 kHz on
 // stiffness against mass forces.
 constexpr double kStillBends = 1e-4;
 
-ShakenAirframe stiffened(ShakenAirframe craft)
+ExcitedAirframe stiffened(ExcitedAirframe craft)
 {
     craft.airframe.arm.youngsModulus *= kStiffer;
     craft.airframe.arm.shearModulus *= kStiffer;
@@ -51,7 +51,7 @@ Matrix3d boxNotRod(const AirframeModel& airframe)
 }
 
 // The same airframe with its arms' mass on their lines, carried by the hub's inertia.
-ShakenAirframe withLineArms(ShakenAirframe craft)
+ExcitedAirframe withLineArms(ExcitedAirframe craft)
 {
     craft.airframe.hub.inertia -= boxNotRod(craft.airframe);
     return craft;
@@ -71,7 +71,7 @@ std::vector<Craft> crafts()
 TEST(StiffArms, AnswerLikeARigidAirframe)
 {
     for (const Craft& craft : crafts()) {
-        const ShakenAirframe stiff = stiffened(makeShakenAirframe(craft));
+        const ExcitedAirframe stiff = stiffened(makeExcitedAirframe(craft));
         const AirframeModel rigid = withLineArms(stiff).airframe;
         const MassFigures body = rigidFigures(rigid);
         const Vector3d hub = stiff.airframe.hub.centre;
@@ -96,13 +96,13 @@ TEST(StiffArms, AnswerLikeARigidAirframe)
     }
 }
 
-std::vector<ThrottlePoint> wobble(const ShakenAirframe& craft, const HungBay& hung,
+std::vector<ThrottlePoint> wobble(const ExcitedAirframe& craft, const MountedBay& mounted,
                                   const Camera& camera, bool flexible)
 {
-    const Pose rest = restPose(hung.suspension, 1).value();
-    const Matrix6cd K = dynamicStiffness(hung.suspension, rest, hung.dynamicFactor);
-    return wobbleOverThrottle(prepareShaking(craft, Grid{0.1, 1, 0.03}.values(), flexible),
-                              hung.suspension, rest, K, makeCamera(camera))
+    const Pose rest = restPose(mounted.suspension, 1).value();
+    const Matrix6cd K = dynamicStiffness(mounted.suspension, rest, mounted.dynamicFactor);
+    return wobbleOverThrottle(prepareExcitation(craft, Grid{0.1, 1, 0.03}.values(), flexible),
+                              mounted.suspension, rest, K, makeCamera(camera))
         .value();
 }
 
@@ -112,11 +112,11 @@ std::vector<ThrottlePoint> wobble(const ShakenAirframe& craft, const HungBay& hu
 TEST(StiffArms, ShakeThePictureLikeARigidAirframe)
 {
     for (const Craft& craft : crafts()) {
-        const HungBay hung = makeHungBay(craft).value();
-        const ShakenAirframe soft = makeShakenAirframe(craft), stiff = stiffened(soft);
-        const auto flexible = wobble(stiff, hung, craft.camera, true);
-        const auto rods = wobble(withLineArms(stiff), hung, craft.camera, false);
-        const auto boxes = wobble(soft, hung, craft.camera, false);
+        const MountedBay mounted = makeMountedBay(craft).value();
+        const ExcitedAirframe soft = makeExcitedAirframe(craft), stiff = stiffened(soft);
+        const auto flexible = wobble(stiff, mounted, craft.camera, true);
+        const auto rods = wobble(withLineArms(stiff), mounted, craft.camera, false);
+        const auto boxes = wobble(soft, mounted, craft.camera, false);
         const double magnified = 2 / craft.tube.loss_factor;
         const Matrix3d J = rigidFigures(soft.airframe).inertia;
         const double share = (J.inverse() * boxNotRod(soft.airframe)).norm();

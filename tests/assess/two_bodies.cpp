@@ -74,13 +74,14 @@ public:
         const Vector3d weight_b(0, 0, -b.mass * m_bodies.gravity);
         const Vector3d weight_f(0, 0, -f.mass * m_bodies.gravity);
         const Vector3d hover = -(weight_b + weight_f);
-        const Vector3d shake = R_f * m_bodies.force(t);
+        const Vector3d vibration = R_f * m_bodies.force(t);
         const Vector3d p_FM = R_f * (m_bodies.p_OM - f.centre);
 
         rates(bay, b.mass, R_b * b.inertia * R_b.transpose(), weight_b - pull, -twist,
               dxdt.data() + kPerBody);
-        rates(airframe, f.mass, R_f * f.inertia * R_f.transpose(), weight_f + hover + pull + shake,
-              twist + p_FB.cross(pull) + (R_f * m_p_FH).cross(hover) + p_FM.cross(shake),
+        rates(airframe, f.mass, R_f * f.inertia * R_f.transpose(),
+              weight_f + hover + pull + vibration,
+              twist + p_FB.cross(pull) + (R_f * m_p_FH).cross(hover) + p_FM.cross(vibration),
               dxdt.data());
     }
 

@@ -17,28 +17,28 @@ namespace {
 using Craft = Setup;  // inside TEST the name Setup is taken
 
 struct Design {
-    HungBay hung;
+    MountedBay mounted;
     Pose rest;
     Matrix6cd K;
 
     explicit Design(const Craft& craft)
-        : hung(makeHungBay(craft).value()),
-          rest(restPose(hung.suspension, 1.0).value()),
-          K(dynamicStiffness(hung.suspension, rest, hung.dynamicFactor))
+        : mounted(makeMountedBay(craft).value()),
+          rest(restPose(mounted.suspension, 1.0).value()),
+          K(dynamicStiffness(mounted.suspension, rest, mounted.dynamicFactor))
     {
     }
 
-    std::vector<WobblePower> powers(const FilmedShaking& filmed) const
+    std::vector<WobblePower> powers(const FilmedExcitation& filmed) const
     {
         std::vector<WobblePower> result(filmed.throttles(), {-1, -1});
-        EXPECT_TRUE(filmed.powers(hung.suspension.bay, rest, K, result));
+        EXPECT_TRUE(filmed.powers(mounted.suspension.bay, rest, K, result));
         return result;
     }
 };
 
-FilmedShaking filmedShaking(const Craft& craft, const Grid& throttle, bool flexible = true)
+FilmedExcitation filmedExcitation(const Craft& craft, const Grid& throttle, bool flexible = true)
 {
-    return {prepareShaking(makeShakenAirframe(craft), throttle.values(), flexible),
+    return {prepareExcitation(makeExcitedAirframe(craft), throttle.values(), flexible),
             makeCamera(craft.camera)};
 }
 
@@ -46,7 +46,7 @@ void expectAsAssessed(const Craft& craft, const Grid& throttle, bool flexible)
 {
     const auto whole = assess(craft, {.throttle = throttle, .flexible_airframe = flexible});
     ASSERT_TRUE(whole) << english(whole.error().what);
-    const auto powers = Design(craft).powers(filmedShaking(craft, throttle, flexible));
+    const auto powers = Design(craft).powers(filmedExcitation(craft, throttle, flexible));
     ASSERT_EQ(powers.size(), whole->throttle.size());
     for (std::size_t i = 0; i < powers.size(); ++i) {
         const ThrottlePoint& point = whole->throttle[i];
@@ -105,32 +105,34 @@ TEST_P(WobblePowers, TakeAnyNumberOfThrottles)
     }
 }
 
-// Oracle: definition. Motors that stand still shake nothing.
+// Oracle: definition. Motors that stand still excite nothing.
 TEST(WobblePowers, AreZeroWhereTheMotorsStandStill)
 {
     const Craft craft = test::sampleCraft("reedbed");
-    const auto powers = Design(craft).powers(filmedShaking(craft, {0.0, 0.4, 0.2}));
+    const auto powers = Design(craft).powers(filmedExcitation(craft, {0.0, 0.4, 0.2}));
     ASSERT_EQ(powers.size(), 3U);
     EXPECT_EQ(powers[0].turn, 0);
     EXPECT_EQ(powers[0].blades, 0);
     EXPECT_GT(powers[1].turn, 0);
     EXPECT_GT(powers[1].blades, 0);
 
-    const auto standing = Design(craft).powers(filmedShaking(craft, {0.0, 0.0, 0.2}));
+    const auto standing = Design(craft).powers(filmedExcitation(craft, {0.0, 0.0, 0.2}));
     ASSERT_EQ(standing.size(), 1U);
     EXPECT_EQ(standing[0].wobble_px(), 0);
 }
 
-// Oracle: linear mechanics. Unbalance drives the once-per-turn shake alone, power as its square.
+// Oracle: linear mechanics. Unbalance drives the once-per-turn excitation alone, power as its
+// square.
 TEST(WobblePowers, SplitTheShakeByItsCause)
 {
     const Craft craft = test::sampleCraft("saltmarsh");
-    Shaking shaking = prepareShaking(makeShakenAirframe(craft), Grid{0.2, 0.8, 0.1}.values(), true);
-    const auto once = Design(craft).powers({shaking, makeCamera(craft.camera)});
-    ShakenAirframe heavier = makeShakenAirframe(craft);
+    Excitation excitation =
+        prepareExcitation(makeExcitedAirframe(craft), Grid{0.2, 0.8, 0.1}.values(), true);
+    const auto once = Design(craft).powers({excitation, makeCamera(craft.camera)});
+    ExcitedAirframe heavier = makeExcitedAirframe(craft);
     heavier.unbalance *= 2;
-    shaking = prepareShaking(heavier, Grid{0.2, 0.8, 0.1}.values(), true);
-    const auto twice = Design(craft).powers({shaking, makeCamera(craft.camera)});
+    excitation = prepareExcitation(heavier, Grid{0.2, 0.8, 0.1}.values(), true);
+    const auto twice = Design(craft).powers({excitation, makeCamera(craft.camera)});
     for (std::size_t i = 0; i < once.size(); ++i) {
         EXPECT_NEAR(twice[i].turn, 4 * once[i].turn, 1e-12 * twice[i].turn);
         EXPECT_EQ(twice[i].blades, once[i].blades);
@@ -145,14 +147,14 @@ TEST(WobblePowers, HaveNoAnswerOnAnUndampedResonance)
     const Matrix6cd K = 1024.0 * Matrix6cd::Identity();
     const CameraModel camera = makeCamera(Camera{});
     for (std::size_t resonant = 0; resonant <= 5; ++resonant) {
-        Shaking shaking;
+        Excitation excitation;
         for (std::size_t i = 0; i < 5; ++i) {
             const double omega = i == resonant ? 64.0 : 65.0 + static_cast<double>(i);
             const AirframeAt at{omega, Matrix6cd::Zero(), {Vector6cd::Ones()}};
-            shaking.points.push_back({.orders = {{1, 10.0, at}}});
+            excitation.points.push_back({.orders = {{1, 10.0, at}}});
         }
         std::vector<WobblePower> powers(5);
-        EXPECT_EQ(FilmedShaking(shaking, camera).powers(bay, {}, K, powers), resonant == 5)
+        EXPECT_EQ(FilmedExcitation(excitation, camera).powers(bay, {}, K, powers), resonant == 5)
             << resonant;
     }
 }
@@ -161,7 +163,7 @@ TEST(WobblePowers, HaveNoAnswerOnAnUndampedResonance)
 TEST(WobblePowers, AreTheSameFromTwoThreads)
 {
     const Craft craft = test::sampleCraft("quarry");
-    const FilmedShaking filmed = filmedShaking(craft, {0.1, 1.0, 0.01});
+    const FilmedExcitation filmed = filmedExcitation(craft, {0.1, 1.0, 0.01});
     const Design design(craft);
     const auto alone = design.powers(filmed);
     const auto differences = [&] {
@@ -185,10 +187,10 @@ TEST(WobblePowers, AreTheSameFromTwoThreads)
 TEST(WobblePowers, AskForOnePlaceAThrottle)
 {
     const Craft craft = test::sampleCraft("reedbed");
-    const FilmedShaking filmed = filmedShaking(craft, {0.2, 0.4, 0.1});
+    const FilmedExcitation filmed = filmedExcitation(craft, {0.2, 0.4, 0.1});
     const Design design(craft);
     std::vector<WobblePower> powers(2);
-    EXPECT_THROW(filmed.powers(design.hung.suspension.bay, design.rest, design.K, powers),
+    EXPECT_THROW(filmed.powers(design.mounted.suspension.bay, design.rest, design.K, powers),
                  std::logic_error);
 }
 

@@ -48,7 +48,7 @@ TEST(Phrase, ExactNumbersAreWrittenAsTheyWereTyped)
     EXPECT_EQ(said(20000.125), "20000.125");
     EXPECT_EQ(said(1e300), "1e+300");
     EXPECT_EQ(said(0.1 + 0.2), "0.30000000000000004");
-    EXPECT_EQ(say(phrase("%1", exact(27.5)), Mirrored()), "27,5");
+    EXPECT_EQ(format(phrase("%1", exact(27.5)), Mirrored()), "27,5");
 }
 
 TEST(Phrase, VerbatimTextIsNeverLookedInto)
@@ -58,18 +58,18 @@ TEST(Phrase, VerbatimTextIsNeverLookedInto)
 
 TEST(Error, SaysWhereByPathOrPlaceInTheText)
 {
-    EXPECT_EQ(english(whereInWords({Errc::BadInput, phrase("what"), "bay.travel_mm"})),
+    EXPECT_EQ(english(whereText({Errc::BadInput, phrase("what"), "bay.travel_mm"})),
               "bay.travel_mm");
-    EXPECT_EQ(english(whereInWords({Errc::BadInput, phrase("what"), {}, TextPlace{3, 7}})),
+    EXPECT_EQ(english(whereText({Errc::BadInput, phrase("what"), {}, TextPlace{3, 7}})),
               "line 3, column 7");
-    EXPECT_EQ(english(whereInWords({Errc::BadInput, phrase("what"), {}})), "");
+    EXPECT_EQ(english(whereText({Errc::BadInput, phrase("what"), {}})), "");
 }
 
 TEST(Phrase, AnotherLanguageOrdersAndCountsItsOwnWay)
 {
     const Phrase said =
         phrase("[%1]", phrase("%1 of %2", fixed(2.345, 1), phrase("%1", fixed(0.25, 2))));
-    EXPECT_EQ(say(said, Mirrored()), "[0,25: 2,3]");
+    EXPECT_EQ(format(said, Mirrored()), "[0,25: 2,3]");
     EXPECT_EQ(english(said), "[2.3 of 0.25]");
 }
 

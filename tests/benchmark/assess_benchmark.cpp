@@ -3,10 +3,10 @@
 #include "app/commands/command.h"
 #include "core/assess/assess.h"
 #include "core/craft/craft.h"
-#include "core/response/shaking.h"
+#include "core/response/excitation.h"
 #include "core/response/wobble.h"
 #include "core/response/wobble_powers.h"
-#include "core/search/judge.h"
+#include "core/search/evaluator.h"
 #include "core/suspension/modes.h"
 #include "core/suspension/transmissibility.h"
 
@@ -73,17 +73,17 @@ void assessmentFresh(benchmark::State& state)
 }
 BENCHMARK(assessmentFresh)->Unit(benchmark::kMillisecond);
 
-// One design of a map, judged: limits, rest at 1 g and 3 g, K*, bench modes, wobble at 41 throttles
-// at the full and at the empty pack. Threads share the judge.
+// One design of a map, evaluated: limits, rest at 1 g and 3 g, K*, bench modes, wobble at 41
+// throttles at the full and at the empty pack. Threads share the evaluator.
 void mapDesign(benchmark::State& state)
 {
-    static const Judge judge(reedbed(), {.throttle = kMapGrid});
+    static const Evaluator evaluator(reedbed(), {.throttle = kMapGrid});
     Design design = designOf(reedbed());
     double length = kFirstLength_mm;
     for (auto _ : state) {
         design.mounts.free_length_mm = length =
             length < kLastLength_mm ? length + 0.01 : kFirstLength_mm;
-        const Judgement verdict = judge.judge(design);
+        const Evaluation verdict = evaluator.evaluate(design);
         if (!verdict.feasible())
             state.SkipWithError("a design that is not judged to the end");
         benchmark::DoNotOptimize(verdict);
@@ -95,17 +95,18 @@ BENCHMARK(mapDesign)->Unit(benchmark::kMicrosecond)->ThreadRange(1, 2)->UseRealT
 // The parts of a design, so that a change can be placed.
 struct Prepared {
     stillbay::Setup setup = reedbed();
-    Shaking shaking = prepareShaking(makeShakenAirframe(setup), throttlesOf(setup, {}), true);
-    HungBay hung = makeHungBay(setup).value();
-    Pose rest = restPose(hung.suspension, 1.0).value();
-    Matrix6cd K = dynamicStiffness(hung.suspension, rest, hung.dynamicFactor);
+    Excitation excitation =
+        prepareExcitation(makeExcitedAirframe(setup), throttlesOf(setup, {}), true);
+    MountedBay mounted = makeMountedBay(setup).value();
+    Pose rest = restPose(mounted.suspension, 1.0).value();
+    Matrix6cd K = dynamicStiffness(mounted.suspension, rest, mounted.dynamicFactor);
 };
 
 void restOnly(benchmark::State& state)
 {
     const Prepared p;
     for (auto _ : state)
-        benchmark::DoNotOptimize(restPose(p.hung.suspension, 1.0));
+        benchmark::DoNotOptimize(restPose(p.mounted.suspension, 1.0));
 }
 BENCHMARK(restOnly)->Unit(benchmark::kMicrosecond);
 
@@ -113,14 +114,15 @@ void stiffnessOnly(benchmark::State& state)
 {
     const Prepared p;
     for (auto _ : state)
-        benchmark::DoNotOptimize(dynamicStiffness(p.hung.suspension, p.rest, p.hung.dynamicFactor));
+        benchmark::DoNotOptimize(
+            dynamicStiffness(p.mounted.suspension, p.rest, p.mounted.dynamicFactor));
 }
 BENCHMARK(stiffnessOnly)->Unit(benchmark::kMicrosecond);
 
 void modesOnly(benchmark::State& state)
 {
     const Prepared p;
-    const Matrix6d inverse = massMatrix(p.hung.suspension.bay, p.rest.R).inverse();
+    const Matrix6d inverse = massMatrix(p.mounted.suspension.bay, p.rest.R).inverse();
     for (auto _ : state)
         benchmark::DoNotOptimize(solveModes(p.K, inverse));
 }
@@ -133,7 +135,7 @@ void coupledSweep(benchmark::State& state)
     const CameraModel camera = makeCamera(p.setup.camera);
     for (auto _ : state)
         benchmark::DoNotOptimize(
-            wobbleOverThrottle(p.shaking, p.hung.suspension, p.rest, p.K, camera));
+            wobbleOverThrottle(p.excitation, p.mounted.suspension, p.rest, p.K, camera));
     state.SetItemsProcessed(state.iterations() * 181 * 3);
 }
 BENCHMARK(coupledSweep)->Unit(benchmark::kMicrosecond);
@@ -142,11 +144,12 @@ BENCHMARK(coupledSweep)->Unit(benchmark::kMicrosecond);
 void powersOfDesign(benchmark::State& state)
 {
     const Prepared p;
-    const Shaking shaking = prepareShaking(makeShakenAirframe(p.setup), kMapGrid.values(), true);
-    const FilmedShaking filmed(shaking, makeCamera(p.setup.camera));
+    const Excitation excitation =
+        prepareExcitation(makeExcitedAirframe(p.setup), kMapGrid.values(), true);
+    const FilmedExcitation filmed(excitation, makeCamera(p.setup.camera));
     std::vector<WobblePower> powers(filmed.throttles());
     for (auto _ : state) {
-        benchmark::DoNotOptimize(filmed.powers(p.hung.suspension.bay, p.rest, p.K, powers));
+        benchmark::DoNotOptimize(filmed.powers(p.mounted.suspension.bay, p.rest, p.K, powers));
         benchmark::ClobberMemory();
     }
     state.SetItemsProcessed(state.iterations() * kMapThrottles * 3);
@@ -158,7 +161,7 @@ void transmissibilitySweep(benchmark::State& state)
 {
     const Prepared p;
     const Modes bench =
-        solveModes(p.K, massMatrix(p.hung.suspension.bay, p.rest.R).inverse()).value();
+        solveModes(p.K, massMatrix(p.mounted.suspension.bay, p.rest.R).inverse()).value();
     const std::vector<double> frequency = AssessOptions{}.frequency_hz.values();
     for (auto _ : state)
         benchmark::DoNotOptimize(transmissibility(p.K, bench, {0.1, 0, 0}, frequency));

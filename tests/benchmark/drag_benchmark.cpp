@@ -3,7 +3,7 @@
 // it takes until a frame is painted whose result is at least as new; beside it, in the same run,
 // one repaint of the same two charts without any computing.
 #include "ui/charts/throttle_chart.h"
-#include "ui/charts/through_tubes_chart.h"
+#include "ui/charts/transmissibility_chart.h"
 #include "ui/window/main_window.h"
 #include "ui/window/tuning_view.h"
 
@@ -82,7 +82,7 @@ public:
                 isPainted = true;
             };
             const double start = now_ms();
-            view.throughTubes().replot();
+            view.transmissibilityChart().replot();
             view.acrossThrottle().replot();
             while (!isPainted)
                 QCoreApplication::processEvents();

@@ -215,7 +215,7 @@ TEST(Search, IsNeverWorseThanThePresentTune)
     EXPECT_LE(json.at("best").at("worst_px"), json.at("present").at("worst_px"));
 }
 
-double sturdiness(const Json& candidate)
+double robustnessOf(const Json& candidate)
 {
     const Json& p90 = candidate.at("robust").at("p90_px");
     return p90.is_null() ? std::numeric_limits<double>::infinity() : p90.get<double>();
@@ -233,8 +233,8 @@ TEST(Search, RecommendsNothingLessSturdyThanThePresentAndTheKeptTunes)
     {
         const Json json =
             wide(ChangedSample([](auto& sample) { tune(sample["mounts"], 1.2445, 32.47); }));
-        ofTheTune = sturdiness(json.at("present"));
-        EXPECT_LE(sturdiness(json.at("candidates").front()), ofTheTune);
+        ofTheTune = robustnessOf(json.at("present"));
+        EXPECT_LE(robustnessOf(json.at("candidates").front()), ofTheTune);
     }
     const Json json = wide(ChangedSample([](auto& sample) {
         nlohmann::ordered_json kept{
@@ -242,8 +242,8 @@ TEST(Search, RecommendsNothingLessSturdyThanThePresentAndTheKeptTunes)
         tune(kept["mounts"], 1.2445, 32.47);
         sample["tunes"] = nlohmann::ordered_json::array({kept});
     }));
-    EXPECT_GT(sturdiness(json.at("present")), ofTheTune);
-    EXPECT_LE(sturdiness(json.at("candidates").front()), ofTheTune);
+    EXPECT_GT(robustnessOf(json.at("present")), ofTheTune);
+    EXPECT_LE(robustnessOf(json.at("candidates").front()), ofTheTune);
 }
 
 TEST(Search, PageIsForPeople)

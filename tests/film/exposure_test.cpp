@@ -18,7 +18,7 @@ TEST(Exposure, IsTheShuttersShareOfTheFrame)
 }
 
 // Oracle: definition by hand. 2 ms of 1/30 s is 0.06 of a turn, 21.6°.
-TEST(Exposure, TellsTheShutterAngle)
+TEST(Exposure, ShowsTheShutterAngle)
 {
     EXPECT_NEAR(shutterOfExposure_deg(0.002, 30), 21.6, 1e-12);
     EXPECT_NEAR(shutterOfExposure_deg(0.080, 25), 720, 1e-12);

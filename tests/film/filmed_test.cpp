@@ -73,15 +73,16 @@ Sheet filmed(const Sheet& scene, const Shot& shot, int width, int height)
 }
 
 // Oracle: identity. A camera that stands still records the middle of the scene, bit for bit, at any
-// exposure, and so does one whose shakes are all zero.
+// exposure, and so does one whose excitations are all zero.
 TEST(FilmFrame, AStillCameraRecordsTheSceneBitForBit)
 {
     const Sheet scene = confetti(52, 40);
     Shot shot{smallCamera(40, 30), {}, 10, 3};
     for (const double exposure : {0.0, 2e-3, 30e-3}) {
         shot.camera.exposure = exposure;
-        for (const int shakes : {0, 2}) {
-            shot.shakes.assign(static_cast<std::size_t>(shakes), Shake{50, Vector3cd::Zero()});
+        for (const int vibrations : {0, 2}) {
+            shot.vibrations.assign(static_cast<std::size_t>(vibrations),
+                                   CameraVibration{50, Vector3cd::Zero()});
             Sheet out = filmed(scene, shot, 40, 30);
             for (int y = 0; y < 30; ++y)
                 for (int x = 0; x < 40; ++x)
@@ -137,11 +138,11 @@ TEST(FilmFrame, ScalesWithTheCanvasAndTheGain)
 {
     CameraModel camera = smallCamera(120, 96);
     const double focal = pixelsPerRadian(camera)[0];
-    const std::vector<Shake> shakes{{0, Vector3cd(4 / focal, 0, 0)}};
+    const std::vector<CameraVibration> vibrations{{0, Vector3cd(4 / focal, 0, 0)}};
     const Sheet scene = ramp(100, 80, false);
-    EXPECT_EQ(grey(filmed(scene, {camera, shakes, 1, 0}, 60, 48).at(30, 20)), 128 - 2);
-    EXPECT_EQ(grey(filmed(scene, {camera, shakes, 3, 0}, 60, 48).at(30, 20)), 128 - 6);
-    EXPECT_EQ(grey(filmed(scene, {camera, shakes, 10, 0}, 60, 48).at(30, 20)), 128 - 20);
+    EXPECT_EQ(grey(filmed(scene, {camera, vibrations, 1, 0}, 60, 48).at(30, 20)), 128 - 2);
+    EXPECT_EQ(grey(filmed(scene, {camera, vibrations, 3, 0}, 60, 48).at(30, 20)), 128 - 6);
+    EXPECT_EQ(grey(filmed(scene, {camera, vibrations, 10, 0}, 60, 48).at(30, 20)), 128 - 20);
 }
 
 // Oracle: plane geometry. A counter-clockwise turn by φ carries what was at angle α about the
@@ -171,16 +172,16 @@ TEST(FilmFrame, AnExposureOfAPeriodBlursToNothing)
 {
     CameraModel camera = smallCamera(60, 40);
     const double focal = pixelsPerRadian(camera)[0];
-    const std::vector<Shake> shakes{{50, Vector3cd(12 / focal, 0, 0)}};
+    const std::vector<CameraVibration> vibrations{{50, Vector3cd(12 / focal, 0, 0)}};
     const Sheet scene = ramp(100, 80, false);
     camera.readout = 0;  // all rows at the crest
-    EXPECT_EQ(grey(filmed(scene, {camera, shakes, 1, 0}, 60, 40).at(30, 20)), 128 - 12);
+    EXPECT_EQ(grey(filmed(scene, {camera, vibrations, 1, 0}, 60, 40).at(30, 20)), 128 - 12);
     camera.exposure = 10e-3;
-    EXPECT_NEAR(grey(filmed(scene, {camera, shakes, 1, 0}, 60, 40).at(30, 20)), 128 - 12 * 2 / kPi,
-                0.6);
+    EXPECT_NEAR(grey(filmed(scene, {camera, vibrations, 1, 0}, 60, 40).at(30, 20)),
+                128 - 12 * 2 / kPi, 0.6);
     camera.exposure = 20e-3;
     camera.readout = 16e-3;
-    Sheet out = filmed(scene, {camera, shakes, 1, 0}, 60, 40);
+    Sheet out = filmed(scene, {camera, vibrations, 1, 0}, 60, 40);
     for (int row = 0; row < 40; ++row)
         EXPECT_NEAR(grey(out.at(30, row)), 128, 0.6) << row;
 }

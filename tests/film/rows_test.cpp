@@ -32,8 +32,8 @@ TEST(PictureMotion, MatchesAPinholeCamera)
     const Vector3d small(1.0e-5, -2.0e-5, 3.0e-5);  // about up, left, optical
     const Vector3d inBay = pictureAxes(c).transpose() * small;
     const Matrix3d R = Eigen::AngleAxisd(inBay.norm(), inBay.normalized()).toRotationMatrix();
-    const std::array shakes{Shake{50, small.cast<Complex>()}};
-    const PictureMotion motion = pictureMotion(shakes, c, 0);  // e^{i0} = 1
+    const std::array vibrations{CameraVibration{50, small.cast<Complex>()}};
+    const PictureMotion motion = pictureMotion(vibrations, c, 0);  // e^{i0} = 1
     // The middle, to second order in the angles: focal·1e-9.
     const Eigen::Vector2d middle = seen(c, R, 0, 0);
     EXPECT_NEAR(motion.across_px, middle[0], 1e-5);
@@ -49,12 +49,12 @@ TEST(PictureMotion, AddsSinesWithTheirPhases)
 {
     const CameraModel c = test::tiltedCamera();
     const double focal = pixelsPerRadian(c)[0];
-    const std::array shakes{Shake{40, Vector3cd(Complex(0, -1e-4), 0, 0)},
-                            Shake{80, Vector3cd(2e-4, 0, 0)}};
+    const std::array vibrations{CameraVibration{40, Vector3cd(Complex(0, -1e-4), 0, 0)},
+                                CameraVibration{80, Vector3cd(2e-4, 0, 0)}};
     for (const double t : {0.0, 0.003, 0.0101}) {
         const double expected =
             focal * (1e-4 * std::sin(2 * kPi * 40 * t) + 2e-4 * std::cos(2 * kPi * 80 * t));
-        EXPECT_NEAR(pictureMotion(shakes, c, t).across_px, expected, 1e-9);
+        EXPECT_NEAR(pictureMotion(vibrations, c, t).across_px, expected, 1e-9);
     }
 }
 

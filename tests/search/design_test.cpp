@@ -15,65 +15,65 @@ namespace stillbay {
 namespace {
 
 // Oracle: definition; what is turned is read back, and nothing else moves.
-TEST(Knobs, TurnOneNumberEach)
+TEST(Variables, TurnOneNumberEach)
 {
     const Design before = designOf(test::sampleCraft("reedbed"));
-    for (const Knob knob : kKnobs) {
+    for (const Variable variable : kVariables) {
         Design design = before;
-        const double value = valueOf(before, knob) * 1.1;
-        turn(design, knob, value);
-        EXPECT_NEAR(valueOf(design, knob), value, 1e-12 * value) << fieldOf(knob).key;
-        for (const Knob other : kKnobs)
-            if (other != knob) {
+        const double value = valueOf(before, variable) * 1.1;
+        setValue(design, variable, value);
+        EXPECT_NEAR(valueOf(design, variable), value, 1e-12 * value) << fieldOf(variable).key;
+        for (const Variable other : kVariables)
+            if (other != variable) {
                 EXPECT_EQ(valueOf(design, other), valueOf(before, other)) << fieldOf(other).key;
             }
-        turn(design, knob, valueOf(before, knob));
-        EXPECT_NEAR(valueOf(design, knob), valueOf(before, knob), 1e-12 * value);
+        setValue(design, variable, valueOf(before, variable));
+        EXPECT_NEAR(valueOf(design, variable), valueOf(before, variable), 1e-12 * value);
     }
 }
 
 // Oracle: definition.
-TEST(Knobs, ElevationsKeepTheirDifferences)
+TEST(Variables, ElevationsKeepTheirDifferences)
 {
     Design design = designOf(test::sampleCraft("reedbed"));
     design.mounts.points[0].elevation_deg = 20;
     design.mounts.points[1].elevation_deg = 8;
-    const double mean = valueOf(design, Knob::Elevation);
+    const double mean = valueOf(design, Variable::Elevation);
     EXPECT_NEAR(mean, (20.0 + 8.0 + 14.0 + 14.0) / 4, 1e-12);
-    turn(design, Knob::Elevation, mean + 10);
+    setValue(design, Variable::Elevation, mean + 10);
     EXPECT_NEAR(design.mounts.points[0].elevation_deg, 30, 1e-12);
     EXPECT_NEAR(design.mounts.points[1].elevation_deg, 18, 1e-12);
 }
 
 // Oracle: geometry of the holes; stretch and elevation are theirs and cannot be turned.
-TEST(Knobs, ADrilledCraftKeepsItsHoles)
+TEST(Variables, ADrilledCraftKeepsItsHoles)
 {
     const Mounts mounts = test::sampleCraft("quarry").mounts;
     const Design design{{}, mounts};
-    EXPECT_TRUE(canTurn(mounts, Knob::FreeLength));
-    EXPECT_TRUE(canTurn(mounts, Knob::Hardness));
-    EXPECT_FALSE(canTurn(mounts, Knob::Stretch));
-    EXPECT_FALSE(canTurn(mounts, Knob::Elevation));
+    EXPECT_TRUE(canSet(mounts, Variable::FreeLength));
+    EXPECT_TRUE(canSet(mounts, Variable::Hardness));
+    EXPECT_FALSE(canSet(mounts, Variable::Stretch));
+    EXPECT_FALSE(canSet(mounts, Variable::Elevation));
     Design turned = design;
-    EXPECT_THROW(turn(turned, Knob::Stretch, 1.2), std::logic_error);
-    turn(turned, Knob::FreeLength, 28);
+    EXPECT_THROW(setValue(turned, Variable::Stretch, 1.2), std::logic_error);
+    setValue(turned, Variable::FreeLength, 28);
     EXPECT_EQ(turned.mounts.points, mounts.points);
-    EXPECT_NEAR(valueOf(turned, Knob::Stretch), meanDistance_mm(mounts) / 28, 1e-12);
+    EXPECT_NEAR(valueOf(turned, Variable::Stretch), meanDistance_mm(mounts) / 28, 1e-12);
     const Triple &a = *mounts.points[0].anchor_mm, &b = mounts.points[0].bay_mm;
     Design one = design;
     one.mounts.points.resize(1);
-    EXPECT_NEAR(valueOf(one, Knob::Elevation),
+    EXPECT_NEAR(valueOf(one, Variable::Elevation),
                 std::asin((a[2] - b[2]) / std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])) * 180 /
                     std::numbers::pi,
                 1e-9);
 }
 
 // Oracle: Gent's relation; the measured tube was 10 % softer than its print, and stays so.
-TEST(Knobs, AMeasuredModulusKeepsItsRatio)
+TEST(Variables, AMeasuredModulusKeepsItsRatio)
 {
     Design design = designOf(test::sampleCraft("reedbed"));
     design.tube.youngs_modulus_mpa = 0.9 * youngsModulusFromShoreA(60) / 1e6;
-    turn(design, Knob::Hardness, 40);
+    setValue(design, Variable::Hardness, 40);
     EXPECT_NEAR(*design.tube.youngs_modulus_mpa, 0.9 * youngsModulusFromShoreA(40) / 1e6, 1e-12);
 }
 
@@ -83,9 +83,9 @@ TEST(StockTubes, ATubeFromTheDrawerForgetsTheHangTest)
     Design design = designOf(test::sampleCraft("quarry"));
     ASSERT_TRUE(design.tube.youngs_modulus_mpa);
     const Design before = design;
-    takeTube(design, stockOf(design.tube));
+    useTube(design, stockOf(design.tube));
     EXPECT_EQ(design, before);  // the same tube: its own measurement holds
-    takeTube(design, {6, 3, 45});
+    useTube(design, {6, 3, 45});
     EXPECT_FALSE(design.tube.youngs_modulus_mpa);
     EXPECT_EQ(stockOf(design.tube), (StockTube{6, 3, 45}));
     EXPECT_EQ(design.tube.loss_factor, before.tube.loss_factor);
@@ -98,17 +98,17 @@ TEST(UsualRange, IsAllowedAndHoldsThePresentValue)
 {
     for (const char* name : {"reedbed", "saltmarsh", "quarry"}) {
         const Design design = designOf(test::sampleCraft(name));
-        for (const Knob knob : kKnobs) {
-            const KnobRange range = usualRange(design, knob);
-            EXPECT_LT(range.from, range.to) << name << fieldOf(knob).key;
-            EXPECT_LE(range.from, valueOf(design, knob));
-            EXPECT_GE(range.to, valueOf(design, knob));
-            if (!canTurn(design.mounts, knob))
+        for (const Variable variable : kVariables) {
+            const VariableRange range = usualRange(design, variable);
+            EXPECT_LT(range.from, range.to) << name << fieldOf(variable).key;
+            EXPECT_LE(range.from, valueOf(design, variable));
+            EXPECT_GE(range.to, valueOf(design, variable));
+            if (!canSet(design.mounts, variable))
                 continue;
             for (const double value : {range.from, range.to}) {
                 Design there = design;
-                turn(there, knob, value);
-                EXPECT_TRUE(validate(there.tube, there.mounts)) << name << fieldOf(knob).key;
+                setValue(there, variable, value);
+                EXPECT_TRUE(validate(there.tube, there.mounts)) << name << fieldOf(variable).key;
             }
         }
     }

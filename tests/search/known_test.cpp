@@ -12,18 +12,18 @@ namespace {
 
 using Craft = Setup;  // inside TEST the name Setup is taken
 
-const SearchSpace kLengths{{{Knob::FreeLength, 15, 45}}, {}, {}};
+const SearchSpace kLengths{{{Variable::FreeLength, 15, 45}}, {}, {}};
 
 Tune tuneOf(const Craft& craft, double freeLength_mm)
 {
     Tune tune{"kept", "", "", craft.tube, craft.mounts, {}};
-    tune.mounts.free_length_mm = freeLength_mm;
+    tune.design.mounts.free_length_mm = freeLength_mm;
     return tune;
 }
 
 std::vector<Design> knownOf(const Craft& craft, const SearchSpace& space)
 {
-    return knownDesigns(Judge(craft), craft, space);
+    return knownDesigns(Evaluator(craft), craft, space);
 }
 
 // Oracle: definition.
@@ -31,18 +31,20 @@ TEST(KnownDesigns, BeginWithThePresentTuneWhereItLiesWithin)
 {
     const Craft craft = test::sampleCraft("reedbed");
     EXPECT_EQ(knownOf(craft, kLengths), std::vector{designOf(craft)});
-    EXPECT_TRUE(knownOf(craft, {{{Knob::FreeLength, 30, 45}}, {}, {}}).empty());
-    EXPECT_TRUE(knownOf(craft, {{{Knob::FreeLength, 15, 45}}, {{6, 3, 40}}, {}}).empty());
+    EXPECT_TRUE(knownOf(craft, {{{Variable::FreeLength, 30, 45}}, {}, {}}).empty());
+    EXPECT_TRUE(knownOf(craft, {{{Variable::FreeLength, 15, 45}}, {{6, 3, 40}}, {}}).empty());
 }
 
 // Oracle: definition; in a drilled craft the stretch follows and must stay within.
 TEST(KnownDesigns, HeedWhatMustBeKept)
 {
     const Craft craft = test::sampleCraft("quarry");
-    const double stretch = valueOf(designOf(craft), Knob::Stretch);
-    EXPECT_EQ(knownOf(craft, {kLengths.knobs, {}, {{Knob::Stretch, stretch - 0.01, 2}}}).size(),
-              1U);
-    EXPECT_TRUE(knownOf(craft, {kLengths.knobs, {}, {{Knob::Stretch, stretch + 0.01, 2}}}).empty());
+    const double stretch = valueOf(designOf(craft), Variable::Stretch);
+    EXPECT_EQ(
+        knownOf(craft, {kLengths.variables, {}, {{Variable::Stretch, stretch - 0.01, 2}}}).size(),
+        1U);
+    EXPECT_TRUE(
+        knownOf(craft, {kLengths.variables, {}, {{Variable::Stretch, stretch + 0.01, 2}}}).empty());
 }
 
 // Oracle: definition.
@@ -50,7 +52,7 @@ TEST(KnownDesigns, TakeOfAKeptTuneOnlyWhatMayBeSearched)
 {
     Craft craft = test::sampleCraft("reedbed");
     craft.tunes = {tuneOf(craft, 25), tuneOf(craft, 80)};
-    for (MountPoint& point : craft.tunes[0].mounts.points)
+    for (MountPoint& point : craft.tunes[0].design.mounts.points)
         point.elevation_deg = 40.0;
     const std::vector<Design> known = knownOf(craft, kLengths);
     ASSERT_EQ(known.size(), 2U);
@@ -66,16 +68,16 @@ TEST(KnownDesigns, AreTheBestFewOfTheKeptTunes)
     for (int k = 0; k < 12; ++k)
         craft.tunes.push_back(tuneOf(craft, 18 + 2 * k));
     craft.tunes.push_back(craft.tunes.back());
-    const Judge judge(craft);
+    const Evaluator evaluator(craft);
     const std::vector<Design> known = knownOf(craft, kLengths);
     ASSERT_EQ(known.size(), 4U);
     EXPECT_EQ(known[0], designOf(craft));
     for (std::size_t k = 2; k < known.size(); ++k)
-        EXPECT_FALSE(judge.judge(known[k]).isBetterThan(judge.judge(known[k - 1])));
+        EXPECT_FALSE(evaluator.evaluate(known[k]).isBetterThan(evaluator.evaluate(known[k - 1])));
     for (const Tune& tune : craft.tunes) {
-        const Design design{tune.tube, tune.mounts};
+        const Design& design = tune.design;
         if (std::find(known.begin(), known.end(), design) == known.end()) {
-            EXPECT_FALSE(judge.judge(design).isBetterThan(judge.judge(known.back())));
+            EXPECT_FALSE(evaluator.evaluate(design).isBetterThan(evaluator.evaluate(known.back())));
         }
     }
 }

@@ -19,13 +19,13 @@ const AssessOptions kFewThrottles{.throttle = Grid{0.25, 0.6, 0.05}};
 
 struct Reedbed {
     Setup craft = test::sampleCraft("reedbed");
-    Judge judge{craft, kFewThrottles};
+    Evaluator evaluator{craft, kFewThrottles};
     Design design = designOf(craft);
 };
 
-bool areAlike(const Judgement& a, const Judgement& b)
+bool areAlike(const Evaluation& a, const Evaluation& b)
 {
-    return a.objection == b.objection && a.full.worst_px == b.full.worst_px &&
+    return a.violated == b.violated && a.full.worst_px == b.full.worst_px &&
            a.full.mean_px == b.full.mean_px && a.empty.worst_px == b.empty.worst_px &&
            a.empty.mean_px == b.empty.mean_px;
 }
@@ -36,13 +36,13 @@ std::ptrdiff_t threadsOfThisProcess()
     return std::distance(fs::directory_iterator("/proc/self/task"), fs::directory_iterator());
 }
 
-// Oracle: definition; cell by cell from the judge itself, whatever the number of threads.
+// Oracle: definition; cell by cell from the evaluator itself, whatever the number of threads.
 TEST(Map, CellsAreVerdictsOfTheirDesigns)
 {
     const Reedbed bed;
-    const MapAxis x{Knob::FreeLength, 10, 60, 9}, y{Knob::Stretch, 1.0, 1.7, 5};
-    const DesignMap one = mapDesigns(bed.judge, bed.design, x, y, 1).value();
-    const DesignMap three = mapDesigns(bed.judge, bed.design, x, y, 3).value();
+    const MapAxis x{Variable::FreeLength, 10, 60, 9}, y{Variable::Stretch, 1.0, 1.7, 5};
+    const DesignMap one = mapDesigns(bed.evaluate, bed.design, x, y, 1).value();
+    const DesignMap three = mapDesigns(bed.evaluate, bed.design, x, y, 3).value();
     ASSERT_EQ(one.cells.size(), 45U);
     std::size_t feasible = 0;
     for (std::size_t i = 0; i < x.count; ++i)
@@ -51,13 +51,13 @@ TEST(Map, CellsAreVerdictsOfTheirDesigns)
             design.mounts.free_length_mm = 10 + 50 * static_cast<double>(i) / 8;
             design.mounts.stretch = y.at(j);
             EXPECT_EQ(one.design(bed.design, i, j), design);
-            EXPECT_TRUE(areAlike(one.at(i, j), bed.judge.judge(design)));
+            EXPECT_TRUE(areAlike(one.at(i, j), bed.evaluate.evaluate(design)));
             EXPECT_TRUE(areAlike(one.at(i, j), three.at(i, j)));
             feasible += one.at(i, j).feasible();
         }
     EXPECT_GT(feasible, 5U);
     EXPECT_LT(feasible, 45U);
-    for (const Judgement& cell : one.cells)
+    for (const Evaluation& cell : one.cells)
         EXPECT_FALSE(cell.isBetterThan(one.cells[*one.best()]));
 }
 
@@ -65,11 +65,11 @@ TEST(Map, CellsAreVerdictsOfTheirDesigns)
 TEST(Map, RefinesFromCoarseToFine)
 {
     const Reedbed bed;
-    const MapAxis x{Knob::FreeLength, 10, 60, 33}, y{Knob::Stretch, 1.0, 1.5, 17};
+    const MapAxis x{Variable::FreeLength, 10, 60, 33}, y{Variable::Stretch, 1.0, 1.5, 17};
     std::vector<DesignMap> levels;
     std::size_t last = 0, total = 0;
     const DesignMap whole = mapDesigns(
-                                bed.judge, bed.design, x, y, 2, {},
+                                bed.evaluate, bed.design, x, y, 2, {},
                                 [&](std::size_t done, std::size_t of) {
                                     EXPECT_GE(done, last);
                                     last = done;
@@ -93,15 +93,15 @@ TEST(Map, RefinesFromCoarseToFine)
     }
 }
 
-// Oracle: the operating system's list of this process's threads, and a count of what was judged.
+// Oracle: the operating system's list of this process's threads, and a count of what was evaluated.
 TEST(Map, CancelLeavesNothingRunning)
 {
     const Reedbed bed;
     const std::ptrdiff_t before = threadsOfThisProcess();
     std::size_t counted = 0;
     std::stop_source stop;
-    const auto map = mapDesigns(bed.judge, bed.design, {Knob::FreeLength, 10, 60, 301},
-                                {Knob::Stretch, 1.0, 1.5, 301}, 4, stop.get_token(),
+    const auto map = mapDesigns(bed.evaluate, bed.design, {Variable::FreeLength, 10, 60, 301},
+                                {Variable::Stretch, 1.0, 1.5, 301}, 4, stop.get_token(),
                                 [&](std::size_t, std::size_t) {
                                     if (++counted == 5)
                                         stop.request_stop();
@@ -117,14 +117,16 @@ TEST(Map, RefusesAxesThatAreNone)
 {
     const Reedbed bed;
     const auto errorOf = [&](const Design& design, const MapAxis& x, const MapAxis& y) {
-        const auto map = mapDesigns(bed.judge, design, x, y);
+        const auto map = mapDesigns(bed.evaluate, design, x, y);
         return map ? Error{} : map.error();
     };
-    const MapAxis length{Knob::FreeLength, 10, 60, 3}, stretch{Knob::Stretch, 1.0, 1.5, 3};
+    const MapAxis length{Variable::FreeLength, 10, 60, 3}, stretch{Variable::Stretch, 1.0, 1.5, 3};
     EXPECT_EQ(errorOf(bed.design, length, length).code, Errc::BadInput);
-    EXPECT_EQ(errorOf(bed.design, length, {Knob::Stretch, 1.5, 1.5, 3}).where, "stretch");
-    EXPECT_EQ(errorOf(bed.design, {Knob::FreeLength, 60, 10, 3}, stretch).where, "free_length_mm");
-    EXPECT_EQ(errorOf(bed.design, {Knob::FreeLength, 10, 60, 0}, stretch).where, "free_length_mm");
+    EXPECT_EQ(errorOf(bed.design, length, {Variable::Stretch, 1.5, 1.5, 3}).where, "stretch");
+    EXPECT_EQ(errorOf(bed.design, {Variable::FreeLength, 60, 10, 3}, stretch).where,
+              "free_length_mm");
+    EXPECT_EQ(errorOf(bed.design, {Variable::FreeLength, 10, 60, 0}, stretch).where,
+              "free_length_mm");
     const Design drilled = designOf(test::sampleCraft("quarry"));
     const Error error = errorOf(drilled, length, stretch);
     EXPECT_EQ(error.where, "stretch");
@@ -135,14 +137,14 @@ TEST(Map, RefusesAxesThatAreNone)
 TEST(Map, OneColumnLeavesItsKnob)
 {
     const auto craft = test::sampleCraft("quarry");
-    const Judge judge(craft, kFewThrottles);
-    const DesignMap map = mapDesigns(judge, designOf(craft), {Knob::FreeLength, 24, 28, 5},
-                                     {Knob::Stretch, 1.2, 1.2, 1})
+    const Evaluator evaluator(craft, kFewThrottles);
+    const DesignMap map = mapDesigns(evaluator, designOf(craft), {Variable::FreeLength, 24, 28, 5},
+                                     {Variable::Stretch, 1.2, 1.2, 1})
                               .value();
     Design design = designOf(craft);
     design.mounts.free_length_mm = 25;
     EXPECT_EQ(map.design(designOf(craft), 1, 0), design);
-    EXPECT_TRUE(areAlike(map.at(1, 0), judge.judge(design)));
+    EXPECT_TRUE(areAlike(map.at(1, 0), evaluator.evaluate(design)));
 }
 
 // Oracle: definition.

@@ -26,7 +26,7 @@ constexpr double kUnbalance_g_mm = 4, kRoot_mm = 60, kArm_mm = 190, kMotor_g = 6
 
 // Everything lies in one plane and is alike under quarter turns, so that the unbalance pushes and
 // turns in that plane only; the bay is a wide, light plate, which hardly sags; the arms are all but
-// rigid; no blade-pass shake.
+// rigid; no blade-pass excitation.
 Craft plate()
 {
     Craft craft;
@@ -66,7 +66,7 @@ Craft plate()
 // plate's by θ (1 + r/L).
 Complex turningStiffness(const Craft& craft, double stretch)
 {
-    const TubeStock& stock = craft.tube;
+    const TubeKind& stock = craft.tube;
     const test::OwnEnergy tube(
         {.tube = {.section = {stock.outer_diameter_mm / 1e3, stock.bore_mm / 1e3},
                   .shearModulus = youngsModulusFromShoreA(stock.hardness_shore_a) / 3,
@@ -122,17 +122,17 @@ struct Theory {
 
 Theory theory(const Craft& craft, double stretch)
 {
-    const ShakenAirframe shaken = makeShakenAirframe(craft);
+    const ExcitedAirframe excited = makeExcitedAirframe(craft);
     const auto [from, to] = craft.flight.cruise_throttle;
     const std::vector<double> throttles = Grid{from, to, 0.005}.values();
     Theory worst;
     for (const double u : throttles) {
         worst.full_px =
             std::max(worst.full_px,
-                     wobble_px(craft, stretch, rotorSpeed(shaken.drive, u, shaken.fullVoltage)));
+                     wobble_px(craft, stretch, rotorSpeed(excited.drive, u, excited.fullVoltage)));
         worst.empty_px =
             std::max(worst.empty_px,
-                     wobble_px(craft, stretch, rotorSpeed(shaken.drive, u, shaken.emptyVoltage)));
+                     wobble_px(craft, stretch, rotorSpeed(excited.drive, u, excited.emptyVoltage)));
     }
     return worst;
 }
@@ -143,15 +143,16 @@ Theory theory(const Craft& craft, double stretch)
 TEST(OneAxisBay, FilmsWhatTwoRotorsWould)
 {
     const Craft craft = plate();
-    const Judge judge(craft);
+    const Evaluator evaluator(craft);
     for (const double stretch : {1.02, 1.1, 1.3}) {
         Design design = designOf(craft);
         design.mounts.stretch = stretch;
-        const Judgement verdict = judge.judge(design);
-        ASSERT_TRUE(verdict.feasible()) << objectionCode(*verdict.objection);
+        const Evaluation evaluation = evaluator.evaluate(design);
+        ASSERT_TRUE(evaluation.feasible()) << constraintCode(*evaluation.violated);
         const Theory expected = theory(craft, stretch);
-        EXPECT_NEAR(verdict.full.worst_px, expected.full_px, 5e-3 * expected.full_px) << stretch;
-        EXPECT_NEAR(verdict.empty.worst_px, expected.empty_px, 5e-3 * expected.empty_px) << stretch;
+        EXPECT_NEAR(evaluation.full.worst_px, expected.full_px, 5e-3 * expected.full_px) << stretch;
+        EXPECT_NEAR(evaluation.empty.worst_px, expected.empty_px, 5e-3 * expected.empty_px)
+            << stretch;
     }
 }
 
@@ -172,15 +173,15 @@ TEST(OneAxisBay, HasItsBestStretchWhereTheoryPutsIt)
     ASSERT_GT(theory(craft, 1.49).worst_px(), 1.01 * best_px);
 
     SearchOptions nominal;
-    nominal.robustBuilds = 0;
-    const Found found = findBest(craft, {{{Knob::Stretch, 1.0, 1.5}}, {}, {}}, nominal).value();
+    nominal.robustSamples = 0;
+    const Found found = findBest(craft, {{{Variable::Stretch, 1.0, 1.5}}, {}, {}}, nominal).value();
     EXPECT_NEAR(*found.best.design.mounts.stretch, bestStretch, 0.01);
-    EXPECT_NEAR(found.best.verdict.worst_px(), best_px, 5e-3 * best_px);
+    EXPECT_NEAR(found.best.evaluation.worst_px(), best_px, 5e-3 * best_px);
 
-    const Judge judge(craft);
-    const MapAxis length{Knob::FreeLength, kFreeLength_mm, kFreeLength_mm, 1},
-        stretch{Knob::Stretch, 1.0, 1.5, 101};
-    const DesignMap map = mapDesigns(judge, designOf(craft), length, stretch).value();
+    const Evaluator evaluator(craft);
+    const MapAxis length{Variable::FreeLength, kFreeLength_mm, kFreeLength_mm, 1},
+        stretch{Variable::Stretch, 1.0, 1.5, 101};
+    const DesignMap map = mapDesigns(evaluator, designOf(craft), length, stretch).value();
     EXPECT_NEAR(map.y.at(*map.best()), bestStretch, 0.01);
 }
 

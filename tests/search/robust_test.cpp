@@ -17,14 +17,14 @@ namespace {
 
 using Craft = Setup;  // inside TEST the name Setup is taken
 
-constexpr Spread kNoSpread{.cut_mm = 0,
-                           .hardness_shore = 0,
-                           .measuredModulus = 0,
-                           .bay = 0,
-                           .battery = 0,
-                           .coldest_c = 20,
-                           .warmest_c = 20,
-                           .unbalance = 1};
+constexpr Tolerances kNoTolerances{.cut_mm = 0,
+                                   .hardness_shore = 0,
+                                   .measuredModulus = 0,
+                                   .bay = 0,
+                                   .battery = 0,
+                                   .coldest_c = 20,
+                                   .warmest_c = 20,
+                                   .unbalance = 1};
 
 // Oracle: the ideal gas of chains, by hand: (273.15 + t) / 293.15.
 TEST(Temperature, StiffensRubberInProportion)
@@ -37,15 +37,15 @@ TEST(Temperature, StiffensRubberInProportion)
 // Oracle: I. M. Sobol', USSR Comput. Math. Math. Phys. 7 (1967) 86–112, from memory: among the
 // first 2ᵏ points each of 2ᵏ equal parts of an edge holds one; a shift moves at most one to a
 // neighbour.
-TEST(ScatteredBuilds, FillTheirRangesEvenly)
+TEST(ToleranceSamples, FillTheirRangesEvenly)
 {
     const Design design = designOf(test::sampleCraft("reedbed"));
-    const Spread spread;
-    const std::vector<Build> builds = scatteredBuilds(design, spread, 256, 7);
+    const Tolerances tolerances;
+    const std::vector<ToleranceSample> builds = toleranceSamples(design, tolerances, 256, 7);
     const auto expectEven = [&](const char* what,
-                                const std::function<double(const Build&)>& share) {
+                                const std::function<double(const ToleranceSample&)>& share) {
         std::array<int, 16> bins{};
-        for (const Build& build : builds) {
+        for (const ToleranceSample& build : builds) {
             const double u = share(build);
             ASSERT_GE(u, -1e-12) << what;
             ASSERT_LT(u, 1 + 1e-12) << what;
@@ -56,21 +56,23 @@ TEST(ScatteredBuilds, FillTheirRangesEvenly)
     };
     ASSERT_EQ(builds[0].cuts_mm.size(), 4U);
     for (std::size_t tube = 0; tube < 4; ++tube)
-        expectEven("cut", [&](const Build& b) { return b.cuts_mm[tube] + 0.5; });
-    expectEven("bay", [](const Build& b) { return (b.bay - 0.95) / 0.1; });
-    expectEven("battery", [](const Build& b) { return (b.battery - 0.9) / 0.2; });
-    expectEven("unbalance", [](const Build& b) { return (std::log2(b.unbalance) + 1) / 2; });
+        expectEven("cut", [&](const ToleranceSample& b) { return b.cuts_mm[tube] + 0.5; });
+    expectEven("bay", [](const ToleranceSample& b) { return (b.bay - 0.95) / 0.1; });
+    expectEven("battery", [](const ToleranceSample& b) { return (b.battery - 0.9) / 0.2; });
+    expectEven("unbalance",
+               [](const ToleranceSample& b) { return (std::log2(b.unbalance) + 1) / 2; });
 }
 
 // Oracle: Gent's relation and the temperature's factor at the corners, by the functions' own tests.
-TEST(ScatteredBuilds, ModulusFollowsHardnessAndTemperature)
+TEST(ToleranceSamples, ModulusFollowsHardnessAndTemperature)
 {
     Design design = designOf(test::sampleCraft("reedbed"));  // Shore 60, not measured
     const auto extremes = [&] {
-        const auto builds = scatteredBuilds(design, {}, 4096, 1);
+        const auto builds = toleranceSamples(design, {}, 4096, 1);
         const auto [low, high] = std::minmax_element(
-            builds.begin(), builds.end(),
-            [](const Build& a, const Build& b) { return a.modulus < b.modulus; });
+            builds.begin(), builds.end(), [](const ToleranceSample& a, const ToleranceSample& b) {
+                return a.modulus < b.modulus;
+            });
         return std::pair(low->modulus, high->modulus);
     };
     const double E = youngsModulusFromShoreA(60);
@@ -84,11 +86,11 @@ TEST(ScatteredBuilds, ModulusFollowsHardnessAndTemperature)
     EXPECT_NEAR(strong, 1.05 * modulusAtTemperature(40), 0.005);
 }
 
-TEST(ScatteredBuilds, SameSeedSameBuilds)
+TEST(ToleranceSamples, SameSeedSameBuilds)
 {
     const Design design = designOf(test::sampleCraft("reedbed"));
-    const auto a = scatteredBuilds(design, {}, 20, 3), b = scatteredBuilds(design, {}, 20, 3),
-               c = scatteredBuilds(design, {}, 20, 4);
+    const auto a = toleranceSamples(design, {}, 20, 3), b = toleranceSamples(design, {}, 20, 3),
+               c = toleranceSamples(design, {}, 20, 4);
     for (std::size_t i = 0; i < a.size(); ++i) {
         EXPECT_EQ(a[i].cuts_mm, b[i].cuts_mm);
         EXPECT_EQ(a[i].modulus, b[i].modulus);
@@ -119,10 +121,10 @@ TEST(CleanSpan, IsTheLongestThatEnoughBuildsFlyClean)
     std::uniform_real_distribution<double> wobble(0, 1);
     const std::vector<double> throttle{0.1, 0.2, 0.3, 0.45, 0.5, 0.6, 0.8, 0.9};
     for (int round = 0; round < 200; ++round) {
-        std::vector<BuildWobble> builds(10);
-        for (BuildWobble& build : builds) {
+        std::vector<SampleWobble> builds(10);
+        for (SampleWobble& build : builds) {
             if (wobble(random) < 0.05)
-                build.objection = Objection::Slack;
+                build.violated = Constraint::Slack;
             else
                 for (std::size_t k = 0; k < throttle.size(); ++k) {
                     build.full_px.push_back(wobble(random));
@@ -133,8 +135,8 @@ TEST(CleanSpan, IsTheLongestThatEnoughBuildsFlyClean)
         for (std::size_t a = 0; a < throttle.size(); ++a)
             for (std::size_t b = a; b < throttle.size(); ++b) {
                 int clean = 0;
-                for (const BuildWobble& build : builds) {
-                    bool all = !build.objection;
+                for (const SampleWobble& build : builds) {
+                    bool all = !build.violated;
                     for (std::size_t k = a; all && k <= b; ++k)
                         all = build.full_px[k] < 0.95 && build.empty_px[k] < 0.95;
                     clean += all;
@@ -150,18 +152,19 @@ TEST(CleanSpan, IsTheLongestThatEnoughBuildsFlyClean)
     }
 }
 
-// Oracle: the once-per-turn shake is proportional to the unbalance, which is 2^(2u − 1) times the
-// craft's, u evenly spread: quantile p of the wobble is 2^(2p − 1) times that of the plan.
+// Oracle: the once-per-turn excitation is proportional to the unbalance, which is 2^(2u − 1) times
+// the craft's, u evenly spread: quantile p of the wobble is 2^(2p − 1) times that of the plan.
 TEST(Robustness, OfUnbalanceAloneIsKnown)
 {
     Craft craft = test::sampleCraft("reedbed");
     craft.drive.blade_pass_thrust_fraction.clear();
-    Spread spread = kNoSpread;
-    spread.unbalance = 2;
-    const Judge judge(craft, {.throttle = Grid{0.25, 0.6, 0.025}}, Throttles::All);
+    Tolerances tolerances = kNoTolerances;
+    tolerances.unbalance = 2;
+    const Evaluator evaluator(craft, {.throttle = Grid{0.25, 0.6, 0.025}}, Throttles::All);
     const Robustness robust =
-        robustness(judge, designOf(craft), craft.limits.faint_px, {.spread = spread}).value();
-    const double plan = judge.judge(designOf(craft)).worst_px();
+        robustness(evaluator, designOf(craft), craft.limits.faint_px, {.tolerances = tolerances})
+            .value();
+    const double plan = evaluator.evaluate(designOf(craft)).worst_px();
     const double grain = std::exp2(2.0 / 256) - 1;  // one build further
     EXPECT_NEAR(*robust.p10_px, plan * std::exp2(-0.8), 1.5 * grain * plan);
     EXPECT_NEAR(*robust.p50_px, plan, 1.5 * grain * plan);
@@ -173,11 +176,11 @@ TEST(Robustness, OfUnbalanceAloneIsKnown)
 TEST(Robustness, WithoutSpreadIsThePlan)
 {
     const Craft craft = test::sampleCraft("quarry");
-    const Judge judge(craft, {}, Throttles::All);
-    const Robustness robust = robustness(judge, designOf(craft), craft.limits.faint_px,
-                                         {.spread = kNoSpread, .builds = 10})
+    const Evaluator evaluator(craft, {}, Throttles::All);
+    const Robustness robust = robustness(evaluator, designOf(craft), craft.limits.faint_px,
+                                         {.tolerances = kNoTolerances, .builds = 10})
                                   .value();
-    const Judgement plan = judge.judge(designOf(craft));
+    const Evaluation plan = evaluator.evaluate(designOf(craft));
     EXPECT_NEAR(*robust.p10_px, plan.worst_px(), 1e-12 * plan.worst_px());
     EXPECT_NEAR(*robust.p90_px, plan.worst_px(), 1e-12 * plan.worst_px());
     EXPECT_EQ(robust.cleanCruise, plan.worst_px() < craft.limits.faint_px ? 1.0 : 0.0);
@@ -189,11 +192,12 @@ TEST(Robustness, CountsBuildsThatDoNotHold)
     Craft craft = test::sampleCraft("reedbed");
     craft.mounts.free_length_mm = 45.5;
     craft.mounts.stretch = 1.045;
-    const Judge judge(craft, {.throttle = Grid{0.25, 0.6, 0.05}}, Throttles::All);
-    ASSERT_TRUE(judge.judge(designOf(craft)).feasible());
+    const Evaluator evaluator(craft, {.throttle = Grid{0.25, 0.6, 0.05}}, Throttles::All);
+    ASSERT_TRUE(evaluator.evaluate(designOf(craft)).feasible());
     const Robustness robust =
-        robustness(judge, designOf(craft), craft.limits.faint_px, {.builds = 64}).value();
-    const std::size_t swings = robust.refused[static_cast<std::size_t>(Objection::SwingsWithCraft)];
+        robustness(evaluator, designOf(craft), craft.limits.faint_px, {.builds = 64}).value();
+    const std::size_t swings =
+        robust.refused[static_cast<std::size_t>(Constraint::SwingsWithCraft)];
     EXPECT_GT(swings, 16U);
     EXPECT_LT(swings, 48U);
     EXPECT_FALSE(robust.p90_px);
@@ -208,9 +212,9 @@ TEST(Robustness, CountsBuildsThatDoNotHold)
 TEST(Robustness, IsTheSameOnAnyNumberOfThreads)
 {
     const Craft craft = test::sampleCraft("saltmarsh");
-    const Judge judge(craft, {.throttle = Grid{0.1, 1.0, 0.05}}, Throttles::All);
+    const Evaluator evaluator(craft, {.throttle = Grid{0.1, 1.0, 0.05}}, Throttles::All);
     const auto with = [&](std::size_t threads, std::uint64_t seed) {
-        return robustness(judge, designOf(craft), craft.limits.faint_px,
+        return robustness(evaluator, designOf(craft), craft.limits.faint_px,
                           {.builds = 40, .seed = seed, .threads = threads})
             .value();
     };
@@ -222,17 +226,17 @@ TEST(Robustness, IsTheSameOnAnyNumberOfThreads)
     EXPECT_NEAR(*one.p50_px, *other.p50_px, 0.2 * *one.p50_px);
     std::stop_source stopped;
     stopped.request_stop();
-    EXPECT_FALSE(robustness(judge, designOf(craft), 0.3, {.builds = 40}, stopped.get_token()));
+    EXPECT_FALSE(robustness(evaluator, designOf(craft), 0.3, {.builds = 40}, stopped.get_token()));
 }
 
 TEST(Robustness, SpeaksOfTenBuilds)
 {
     Robustness robust;
     robust.clean = {0.28, 0.61};
-    EXPECT_EQ(english(robustInWords(robust)),
+    EXPECT_EQ(english(robustText(robust)),
               "9 of 10 builds stay clean from 28\u00a0% to 61\u00a0% throttle.");
     robust.clean.reset();
-    EXPECT_EQ(english(robustInWords(robust)), "At no throttle do 9 of 10 builds stay clean.");
+    EXPECT_EQ(english(robustText(robust)), "At no throttle do 9 of 10 builds stay clean.");
 }
 
 }  // namespace

@@ -52,7 +52,7 @@ std::string table()
     for (const Field<Owner>& field : fieldsOf<Owner>()) {
         const Cell cell = std::visit(
             [&](auto member) {
-                return describe(owner.*member, english(rangeInWords(field.min, field.max, "")));
+                return describe(owner.*member, english(rangeText(field.min, field.max, "")));
             },
             field.member);
         const bool required = field.presence == Presence::Required;
@@ -90,7 +90,7 @@ TEST(SetupFilePage, TablesAreThoseOfTheFieldTable)
     putTable(page, "Battery", table<Battery>());
     putTable(page, "Bay", table<Bay>());
     putTable(page, "Camera", table<Camera>());
-    putTable(page, "TubeStock", table<TubeStock>());
+    putTable(page, "TubeKind", table<TubeKind>());
     putTable(page, "Mounts", table<Mounts>());
     putTable(page, "MountPoint", table<MountPoint>());
     putTable(page, "Flight", table<Flight>());

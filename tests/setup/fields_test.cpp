@@ -31,7 +31,7 @@ class FieldsTest : public testing::Test {
 };
 
 using Owners = testing::Types<Part, ArmSection, Arm, Motor, Propeller, Battery, Drive, Bay, Camera,
-                              TubeStock, MountPoint, Mounts, Flight, Limits>;
+                              TubeKind, MountPoint, Mounts, Flight, Limits>;
 TYPED_TEST_SUITE(FieldsTest, Owners);
 
 TYPED_TEST(FieldsTest, KeysAndLabelsAreUnique)

@@ -22,7 +22,7 @@ void expectCleanAnswer(const std::string& text)
         const std::string what = english(loaded.error().what);
         EXPECT_FALSE(what.empty());
         EXPECT_EQ(what.find('\n'), std::string::npos);
-        EXPECT_LT(what.size() + english(whereInWords(loaded.error())).size(), 400U);
+        EXPECT_LT(what.size() + english(whereText(loaded.error())).size(), 400U);
         EXPECT_EQ(loaded.error().code, Errc::BadInput);
         return;
     }
@@ -87,7 +87,7 @@ class BadTexts : public testing::TestWithParam<BadText> {};
 TEST_P(BadTexts, AreRefusedWithTheirPlace)
 {
     const Error fault = faultOf(GetParam().text);
-    EXPECT_EQ(english(whereInWords(fault)), GetParam().where);
+    EXPECT_EQ(english(whereText(fault)), GetParam().where);
     EXPECT_EQ(english(fault.what), GetParam().what);
 }
 

@@ -73,7 +73,7 @@ Extras drawExtras()
 }
 
 /// A visitor that fills every member within its range.
-class Drawer {
+class Stock {
 public:
     template <class T>
     void draw(T& owner)
@@ -155,7 +155,7 @@ private:
         camera.exposure_ms = std::min(camera.exposure_ms, frame_ms);
     }
 
-    void obeyRules(TubeStock& tube)
+    void obeyRules(TubeKind& tube)
     {
         tube.bore_mm = std::min(tube.bore_mm, 0.9 * tube.outer_diameter_mm);
     }
@@ -230,7 +230,7 @@ public:
 Setup drawSetup()
 {
     Setup setup;
-    Drawer().draw(setup);
+    Stock().draw(setup);
     return setup;
 }
 

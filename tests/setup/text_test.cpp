@@ -61,7 +61,7 @@ TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
     ASSERT_TRUE(loaded) << english(loaded.error().what) << ": " << loaded.error().where;
     EXPECT_TRUE(loaded->warnings.empty());
 
-    const TubeStock keptTube{7, 4, 45, std::nullopt, 1.35, 0.14, 1130, 1.8, {}};
+    const TubeKind keptTube{7, 4, 45, std::nullopt, 1.35, 0.14, 1130, 1.8, {}};
     const Mounts keptMounts{
         24, std::nullopt, Ends::Clamped, {{{72, 40, -32}, 0, 0, Triple{92, 60, -25}, {}}}, {}};
     stillbay::Setup expected;

@@ -302,10 +302,10 @@ TEST(Validate, HolesLieApartAndWithinTheStretchRange)
 TEST(Validate, KeptTunesObeyTheSameRules)
 {
     stillbay::Setup setup = fullSetup("reedbed");
-    setup.tunes[0].tube.bore_mm = 20.0;
+    setup.tunes[0].design.tube.bore_mm = 20.0;
     expectFault(setup, "tunes[0].tube.bore_mm", "20 mm");
     setup = fullSetup("reedbed");
-    setup.tunes[0].mounts.stretch.reset();
+    setup.tunes[0].design.mounts.stretch.reset();
     expectFault(setup, "tunes[0].mounts.stretch", "missing");
     setup = fullSetup("reedbed");
     setup.tunes[0].saved = "yesterday";

@@ -199,11 +199,11 @@ Matrix6cd OwnEnergy::dynamicStiffness(const OwnPose& pose, Complex g) const
         // C* − C: (g − 1) of the whole, but for the a, b blocks.
         Eigen::Matrix<ComplexReal, 8, 8> change =
             (factor - Real(1)) * hessianOf<Vector8r>(U, z).cast<ComplexReal>();
-        const auto atRest = ends(z[0], 1), shaken = ends(z[0], factor);
+        const auto atRest = ends(z[0], 1), excited = ends(z[0], factor);
         const Matrix3r one = Matrix3r::Identity();
-        change.block<3, 3>(1, 1) = (shaken[0] - atRest[0]) * one.cast<ComplexReal>();
+        change.block<3, 3>(1, 1) = (excited[0] - atRest[0]) * one.cast<ComplexReal>();
         change.block<3, 3>(4, 4) = change.block<3, 3>(1, 1);
-        change.block<3, 3>(1, 4) = (shaken[1] - atRest[1]) * one.cast<ComplexReal>();
+        change.block<3, 3>(1, 4) = (excited[1] - atRest[1]) * one.cast<ComplexReal>();
         change.block<3, 3>(4, 1) = change.block<3, 3>(1, 4);
         const auto zOf = [&](const Vector6r& q) {
             return measures(attachment, moved(pose, q));

@@ -128,12 +128,12 @@ TEST_F(Bay, IsDrawnAndTurnsByMouseAndKeys)
 TEST_F(Bay, AtRestStandsWhereTheTubesHoldIt)
 {
     QTest::mouseClick(named<QPushButton>(QStringLiteral("View: Front")), Qt::LeftButton);
-    EXPECT_TRUE(view->words().startsWith(QStringLiteral("The bay rises 2.1")))
-        << view->words().toStdString();
+    EXPECT_TRUE(view->text().startsWith(QStringLiteral("The bay rises 2.1")))
+        << view->text().toStdString();
     const QImage atRest = picture();
     pose.setCurrentIndex(0);
     EXPECT_NE(picture(), atRest);
-    EXPECT_TRUE(view->words().contains(QStringLiteral("while it is fitted")));
+    EXPECT_TRUE(view->text().contains(QStringLiteral("while it is fitted")));
 }
 
 TEST_F(Bay, AModeSwingsAndStopsWhenNobodyLooks)
@@ -143,7 +143,7 @@ TEST_F(Bay, AModeSwingsAndStopsWhenNobodyLooks)
     EXPECT_EQ(picture(), still);
     motion.setCurrentIndex(1);
     EXPECT_TRUE(motion.currentText().contains(QStringLiteral("bay")));
-    EXPECT_TRUE(view->words().contains(QStringLiteral("In this mode the bay")));
+    EXPECT_TRUE(view->text().contains(QStringLiteral("In this mode the bay")));
     EXPECT_TRUE(QTest::qWaitFor([&] { return picture() != still; }, kPatience_ms));
     const QImage swung = picture();
     EXPECT_TRUE(QTest::qWaitFor([&] { return picture() != swung; }, kPatience_ms));
@@ -159,9 +159,9 @@ TEST_F(Bay, AModeInTheFindingsLeadsHere)
 {
     auto* const tabs = window.findChild<QTabWidget*>();
     tabs->setCurrentIndex(0);
-    auto* const words = named<QTextBrowser>(QStringLiteral("Findings"));
-    EXPECT_TRUE(words->toHtml().contains(QStringLiteral("href=\"bench:5\"")));
-    emit words->anchorClicked(QUrl(QStringLiteral("bench:0")));
+    auto* const text = named<QTextBrowser>(QStringLiteral("Findings"));
+    EXPECT_TRUE(text->toHtml().contains(QStringLiteral("href=\"bench:5\"")));
+    emit text->anchorClicked(QUrl(QStringLiteral("bench:0")));
     EXPECT_EQ(tabs->currentWidget(), view);
     EXPECT_EQ(motion.currentIndex(), 7);
     EXPECT_TRUE(motion.currentText().startsWith(QStringLiteral("on the bench, 14.6")))
@@ -176,7 +176,7 @@ TEST_F(Bay, WithoutAnAnswerTheDrawingStays)
         s.mounts.ends = Ends::Hinged;
     });
     settle();
-    EXPECT_TRUE(view->words().startsWith(QStringLiteral("No answer")));
+    EXPECT_TRUE(view->text().startsWith(QStringLiteral("No answer")));
     EXPECT_GT(colours(picture()), 40);
 }
 

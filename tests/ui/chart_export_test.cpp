@@ -4,7 +4,7 @@
 #include "ui/charts/chart_menu.h"
 #include "ui/charts/chart_paper.h"
 #include "ui/charts/throttle_chart.h"
-#include "ui/charts/through_tubes_chart.h"
+#include "ui/charts/transmissibility_chart.h"
 #include "ui/charts/zone_item.h"
 #include "ui/window/tuning_view.h"
 
@@ -167,7 +167,7 @@ TEST_F(ChartExport, EveryFormatIsWrittenAndAnUnknownOneIsRefused)
 
 TEST_F(ChartExport, AZoomedDrawingStaysInsideItsAxes)
 {
-    ThroughTubesChart through;
+    TransmissibilityChart through;
     through.resize(640, 240);
     through.show();
     through.setAssessment(setup, assessment);

@@ -6,7 +6,7 @@
 #include "ui/charts/scales.h"
 #include "ui/charts/spread.h"
 #include "ui/charts/throttle_chart.h"
-#include "ui/charts/through_tubes_chart.h"
+#include "ui/charts/transmissibility_chart.h"
 #include "ui/charts/zone_item.h"
 #include "ui/findings/findings_panel.h"
 
@@ -62,9 +62,9 @@ struct ChartsOfReedbed : testing::Test {
     Assessment assessment = assess(setup).value();
 };
 
-TEST_F(ChartsOfReedbed, ThroughTubesKeepsItsShapeWithZeroInfinityAndNotANumber)
+TEST_F(ChartsOfReedbed, TransmissibilityChartKeepsItsShapeWithZeroInfinityAndNotANumber)
 {
-    ThroughTubesChart chart;
+    TransmissibilityChart chart;
     chart.resize(700, 300);
     chart.show();
     chart.setAssessment(setup, assessment);
@@ -111,7 +111,7 @@ TEST_F(ChartsOfReedbed, AcrossThrottleKeepsItsShapeWithZeroInfinityAndNotANumber
 // Between the last point before a gap and the first one behind it no ink may lie.
 TEST_F(ChartsOfReedbed, AGapIsAGapAndNotAStraightLine)
 {
-    ThroughTubesChart chart;
+    TransmissibilityChart chart;
     chart.resize(700, 300);
     chart.show();
     TransmissibilityCurves& t = assessment.transmissibility;
@@ -134,7 +134,7 @@ TEST_F(ChartsOfReedbed, AGapIsAGapAndNotAStraightLine)
 
 TEST_F(ChartsOfReedbed, ModeLabelsDoNotOverlapAtAnyWidth)
 {
-    ThroughTubesChart chart;
+    TransmissibilityChart chart;
     for (const int width : {420, 640, 1400}) {
         chart.resize(width, 260);
         chart.show();
@@ -152,7 +152,7 @@ TEST_F(ChartsOfReedbed, ModeLabelsDoNotOverlapAtAnyWidth)
 // Oracle: the assessment's own numbers.
 TEST_F(ChartsOfReedbed, BandsSpanTheCruiseWindow)
 {
-    ThroughTubesChart chart;
+    TransmissibilityChart chart;
     chart.setAssessment(setup, assessment);
     ASSERT_EQ(chart.bands().size(), assessment.throttle.front().orders.size());
     const auto frequencyNear = [&](double throttle, std::size_t order) {
@@ -203,7 +203,7 @@ TEST_F(ChartsOfReedbed, FollowADarkPaletteAtOnce)
 
 TEST_F(ChartsOfReedbed, StaleIsFainterAndSaysTheSame)
 {
-    ThroughTubesChart chart;
+    TransmissibilityChart chart;
     chart.setAssessment(setup, assessment);
     const QString summary = chart.accessibleDescription();
     const QColor live = chart.curve(0).pen().color();
@@ -217,7 +217,7 @@ TEST_F(ChartsOfReedbed, StaleIsFainterAndSaysTheSame)
 
 TEST_F(ChartsOfReedbed, DashesAreNotSplitIntoSolidLines)
 {
-    const ThroughTubesChart chart;
+    const TransmissibilityChart chart;
     EXPECT_FALSE(QwtPainter::polylineSplitting());
     EXPECT_FALSE(QwtPainter::roundingAlignment());
     EXPECT_NE(chart.curve(0).pen().style(), chart.curve(1).pen().style());
@@ -225,7 +225,7 @@ TEST_F(ChartsOfReedbed, DashesAreNotSplitIntoSolidLines)
 }
 
 // Oracle: the labels' own rectangles, random places with a fixed seed.
-TEST(Spread, KeepsOrderGapAndBounds)
+TEST(Tolerances, KeepsOrderGapAndBounds)
 {
     std::mt19937 random(20260501);
     std::uniform_real_distribution<double> place(0.0, 500.0), width(10.0, 40.0);
@@ -244,7 +244,7 @@ TEST(Spread, KeepsOrderGapAndBounds)
     }
 }
 
-TEST(Spread, LeavesLabelsAloneThatDoNotTouch)
+TEST(Tolerances, LeavesLabelsAloneThatDoNotTouch)
 {
     const std::vector<double> wished{50.0, 120.0, 300.0}, widths{20.0, 20.0, 20.0};
     EXPECT_EQ(spread(wished, widths, 2.0, 0.0, 500.0), wished);

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "ui/document/craft_layout.h"
 
+#include "core/setup/mount_layout.h"
 #include "core/setup/validate.h"
 #include "tests/ui/samples.h"
-#include "core/setup/mount_layout.h"
 
 #include <gtest/gtest.h>
 

@@ -29,9 +29,9 @@ struct DrivenProgram : testing::Test {
         ASSERT_TRUE(process.waitForStarted());
     }
 
-    QString ask(const QStringList& words)
+    QString ask(const QStringList& text)
     {
-        process.write(words.join(u'\t').toUtf8() + '\n');
+        process.write(text.join(u'\t').toUtf8() + '\n');
         while (process.state() == QProcess::Running) {
             while (process.canReadLine()) {
                 const QByteArray line = process.readLine().trimmed();
@@ -41,15 +41,15 @@ struct DrivenProgram : testing::Test {
             if (!process.waitForReadyRead(20000))
                 break;
         }
-        ADD_FAILURE() << "no answer to " << qPrintable(words.join(u' '));
+        ADD_FAILURE() << "no answer to " << qPrintable(text.join(u' '));
         return {};
     }
 
     QString texts() { return ask({QStringLiteral("texts")}); }
 
-    bool comesToSay(const QString& words)
+    bool comesToSay(const QString& text)
     {
-        return QTest::qWaitFor([&] { return texts().contains(words); }, 30000);
+        return QTest::qWaitFor([&] { return texts().contains(text); }, 30000);
     }
 
     const QTemporaryDir home;

@@ -14,11 +14,10 @@ namespace {
 struct FileOnDisk : WindowAndFiles {
     FileOnDisk() { EXPECT_TRUE(window.openFile(path)); }
 
-    bool says(const char* words)
+    bool says(const char* text)
     {
         return QTest::qWaitFor(
-            [this, words] { return window.message().contains(QLatin1String(words)); },
-            kPatience_ms);
+            [this, text] { return window.message().contains(QLatin1String(text)); }, kPatience_ms);
     }
 
     bool staysSilent()

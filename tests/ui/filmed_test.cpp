@@ -41,11 +41,11 @@ TEST_F(FilmedWindow, FollowsTheCursorAndSaysWhatItShows)
     open("reedbed");
     window.cursor().moveTo(0.305);  // the worst of the cruise window
     const QImage bad = picture.image().copy();
-    const QString words = panel.text();
-    EXPECT_TRUE(words.contains(QStringLiteral("At 30.5 % throttle: wobble"))) << qPrintable(words);
-    EXPECT_TRUE(words.contains(QStringLiteral("px, bad."))) << qPrintable(words);
-    EXPECT_TRUE(words.contains(QStringLiteral("Without tubes:"))) << qPrintable(words);
-    EXPECT_TRUE(picture.accessibleDescription().startsWith(words));
+    const QString text = panel.text();
+    EXPECT_TRUE(text.contains(QStringLiteral("At 30.5 % throttle: wobble"))) << qPrintable(text);
+    EXPECT_TRUE(text.contains(QStringLiteral("px, bad."))) << qPrintable(text);
+    EXPECT_TRUE(text.contains(QStringLiteral("Without tubes:"))) << qPrintable(text);
+    EXPECT_TRUE(picture.accessibleDescription().startsWith(text));
     EXPECT_TRUE(picture.accessibleDescription().contains(QStringLiteral("crawl")));
     window.cursor().moveTo(0.8);
     EXPECT_NE(picture.image(), bad);
@@ -55,14 +55,14 @@ TEST_F(FilmedWindow, FollowsTheCursorAndSaysWhatItShows)
 TEST_F(FilmedWindow, HalvesShowTubesAndNoTubes)
 {
     open("reedbed");
-    window.cursor().moveTo(0.305);  // on the tubes 1.7 px, bolted 0.2 px
-    const qint64 hung = bent(false), bolted = bent(true);
-    EXPECT_GT(bolted, 0);
-    EXPECT_GT(hung, 2 * bolted);
+    window.cursor().moveTo(0.305);  // on the tubes 1.7 px, rigidly mounted 0.2 px
+    const qint64 mounted = bent(false), rigid = bent(true);
+    EXPECT_GT(rigid, 0);
+    EXPECT_GT(mounted, 2 * rigid);
     QTest::mouseClick(named<QCheckBox>(QStringLiteral("Right half without tubes")), Qt::LeftButton,
                       {}, QPoint(8, 8));
-    EXPECT_GT(bent(true), 2 * bolted);
-    EXPECT_EQ(bent(false), hung);
+    EXPECT_GT(bent(true), 2 * rigid);
+    EXPECT_EQ(bent(false), mounted);
 }
 
 TEST_F(FilmedWindow, GainIsChosenByKeyboardAndChangesThePicture)

@@ -82,7 +82,7 @@ struct FindTest : Window {
     }
 
     QTableView& table() { return *inSearch<QTableView>(QStringLiteral("Tunes found")); }
-    QTableView& drawer() { return *inSearch<QTableView>(QStringLiteral("Tubes in the drawer")); }
+    QTableView& stock() { return *inSearch<QTableView>(QStringLiteral("Tubes in the drawer")); }
     int rows() { return table().model()->rowCount(); }
 
     QString cell(int row, const QString& heading)
@@ -95,7 +95,7 @@ struct FindTest : Window {
         return {};
     }
 
-    QString words() { return inSearch<QLabel>(QStringLiteral("What to cut"))->text(); }
+    QString text() { return inSearch<QLabel>(QStringLiteral("What to cut"))->text(); }
 
     // All texts beside the controls.
     QString said() const

@@ -3,7 +3,7 @@
 #include "core/search/best.h"
 #include "core/setup/mount_layout.h"
 #include "tests/ui/find_fixture.h"
-#include "ui/find/find_words.h"
+#include "ui/find/find_text.h"
 #include "ui/widgets/language.h"
 
 #include <QElapsedTimer>
@@ -38,13 +38,13 @@ TEST_F(FindTest, FromTheToolbarToATakenTuneWithTheMouse)
     EXPECT_TRUE(button(QStringLiteral("Stop"))->isEnabled());
     await();
     ASSERT_TRUE(search->answer());
-    const Design sturdiest = search->answer()->candidates.front().design;
+    const Design mostRobust = search->answer()->candidates.front().design;
     EXPECT_TRUE(cell(0, QStringLiteral("Tune")).contains(QStringLiteral("sturdiest")));
     EXPECT_EQ(cell(rows() - 1, QStringLiteral("Tune")), QStringLiteral("present"));
     EXPECT_EQ(document.setup(), before);
 
     press(kTake);
-    EXPECT_EQ(document.setup(), withDesign(before, sturdiest));
+    EXPECT_EQ(document.setup(), withDesign(before, mostRobust));
     EXPECT_EQ(document.undoStack().count(), 1);
     EXPECT_TRUE(cell(0, QStringLiteral("Tune")).contains(QStringLiteral("present")));
     EXPECT_EQ(cell(rows() - 1, QStringLiteral("Tune")), QStringLiteral("before"));
@@ -92,23 +92,22 @@ TEST_F(FindTest, TheTableTellsTheNumbersOfTheSearch)
     await();
     const stillbay::Setup setup = document.setup();
     const Design present = designOf(setup);
-    const Found found =
-        findBest(
-            setup,
-            {.knobs = {usualRange(present, Knob::FreeLength), usualRange(present, Knob::Stretch)},
-             .stock = {},
-             .kept = {}},
-            {}, {{present}})
-            .value();
+    const Found found = findBest(setup,
+                                 {.variables = {usualRange(present, Variable::FreeLength),
+                                                usualRange(present, Variable::Stretch)},
+                                  .stock = {},
+                                  .kept = {}},
+                                 {}, {{present}})
+                            .value();
     ASSERT_EQ(rows(), static_cast<int>(found.candidates.size()) + 1);
     for (int row = 0; row < rows() - 1; ++row) {
         const Candidate& candidate = found.candidates[static_cast<std::size_t>(row)];
         EXPECT_EQ(search->answer()->candidates[static_cast<std::size_t>(row)].design,
                   candidate.design);
         EXPECT_EQ(cell(row, QStringLiteral("Worst, full pack")),
-                  pixels(candidate.verdict.full.worst_px));
+                  pixels(candidate.evaluation.full.worst_px));
         EXPECT_EQ(cell(row, QStringLiteral("Worst, empty pack")),
-                  pixels(candidate.verdict.empty.worst_px));
+                  pixels(candidate.evaluation.empty.worst_px));
         EXPECT_EQ(cell(row, QStringLiteral("Worst in 9 of 10 builds")),
                   pixels(*candidate.robust->p90_px));
         EXPECT_EQ(cell(row, QStringLiteral("Tune")).contains(QStringLiteral("best as planned")),
@@ -122,8 +121,8 @@ TEST_F(FindTest, TheTableTellsTheNumbersOfTheSearch)
     }
     EXPECT_EQ(cell(rows() - 1, QStringLiteral("Worst, full pack")),
               pixels(assess(setup).value().cruise->worst_px));
-    EXPECT_TRUE(words().contains(pixels(*found.candidates[0].robust->p90_px)))
-        << words().toStdString();
+    EXPECT_TRUE(translatable().contains(pixels(*found.candidates[0].robust->p90_px)))
+        << translatable().toStdString();
 }
 
 // Oracle: bit by bit the craft's own holes.
@@ -162,11 +161,11 @@ TEST_F(FindTest, ATubeOfTheDrawerIsTakenWithItsNumbersAndWithoutTheMeasuredModul
                     candidate.design.tube.outer_diameter_mm == 10)
             << "not ticked: " << candidate.design.tube.outer_diameter_mm;
     press(kTake);
-    const TubeStock& tube = document.setup().tube;
+    const TubeKind& tube = document.setup().tube;
     EXPECT_EQ(stockOf(tube), stockOf(search->answer()->candidates[0].design.tube));
     EXPECT_EQ(cell(0, QStringLiteral("Tube")), tubeText(stockOf(tube)));
     EXPECT_FALSE(tube.youngs_modulus_mpa);
-    EXPECT_TRUE(words().contains(tubeText(stockOf(tube)))) << words().toStdString();
+    EXPECT_TRUE(translatable().contains(tubeText(stockOf(tube)))) << translatable().toStdString();
 }
 
 TEST_F(FindTest, TheWindowGoesOnWhileItRunsAndStopLeavesNothingRunning)
@@ -235,13 +234,14 @@ TEST_F(FindTest, AnAnswerForTheCraftBeforeSaysSoAndCannotBeTaken)
     press(kFind);
     await();
     change([](auto& s) { s.camera.exposure_ms = 0.7; });
-    EXPECT_TRUE(words().contains(QStringLiteral("has changed since"))) << words().toStdString();
+    EXPECT_TRUE(translatable().contains(QStringLiteral("has changed since")))
+        << translatable().toStdString();
     EXPECT_FALSE(button(kTake)->isEnabled());
     const stillbay::Setup edited = document.setup();
     QTest::keyClick(&table(), Qt::Key_Return);
     EXPECT_EQ(document.setup(), edited);
     document.undoStack().undo();
-    EXPECT_FALSE(words().contains(QStringLiteral("has changed since")));
+    EXPECT_FALSE(translatable().contains(QStringLiteral("has changed since")));
     EXPECT_TRUE(button(kTake)->isEnabled());
     change([](auto& s) { s.mounts.free_length_mm += 1.0; });
     EXPECT_FALSE(button(kTake)->isEnabled());
@@ -255,7 +255,7 @@ TEST_F(FindTest, AnotherFileLeavesNothingOfTheLastCraft)
     EXPECT_FALSE(search->isRunning());
     QTest::qWait(50);
     EXPECT_FALSE(search->answer());
-    const KnobRange usual = usualRange(designOf(document.setup()), Knob::FreeLength);
+    const VariableRange usual = usualRange(designOf(document.setup()), Variable::FreeLength);
     EXPECT_EQ(inSearch<QDoubleSpinBox>(QStringLiteral("Free length from"))->value(), usual.from);
     EXPECT_EQ(inSearch<QDoubleSpinBox>(QStringLiteral("Free length to"))->value(), usual.to);
     press(kFind);
@@ -278,12 +278,12 @@ TEST_F(FindTest, WhereNothingHoldsItSaysWhy)
     await();
     EXPECT_TRUE(
         says(QStringLiteral("Nothing found: no design within these limits holds; most often %1.")
-                 .arg(QString::fromStdString(english(objectionInWords(Objection::OverStretched))))))
+                 .arg(QString::fromStdString(english(violationText(Constraint::OverStretched))))))
         << said().toStdString();
     EXPECT_EQ(rows(), 0);
 }
 
-TEST_F(FindTest, AChoiceThatMakesNoSenseIsRefusedInWords)
+TEST_F(FindTest, AChoiceThatMakesNoSenseIsRefusedText)
 {
     openSearch("reedbed");
     type(QStringLiteral("Free length from"), QStringLiteral("41"));
@@ -328,8 +328,8 @@ TEST_F(FindTest, OnlyWhatIsTickedIsTurnedAndOnlyWithinItsRange)
     for (const Candidate& candidate : search->answer()->candidates) {
         EXPECT_EQ(candidate.design.mounts.stretch, present.mounts.stretch);
         EXPECT_LE(candidate.design.mounts.free_length_mm, 24.0);
-        EXPECT_GE(valueOf(candidate.design, Knob::Elevation), 5.0 - 1e-9);
-        EXPECT_LE(valueOf(candidate.design, Knob::Elevation), 30.0 + 1e-9);
+        EXPECT_GE(valueOf(candidate.design, Variable::Elevation), 5.0 - 1e-9);
+        EXPECT_LE(valueOf(candidate.design, Variable::Elevation), 30.0 + 1e-9);
     }
 }
 
@@ -339,20 +339,20 @@ TEST_F(FindTest, ItTellsWhereARangeEndsTooEarly)
     openSearch("reedbed");
     press(kFind);
     await();
-    EXPECT_TRUE(words().contains(QStringLiteral("The range of “Free length” ends")));
-    EXPECT_FALSE(words().contains(QStringLiteral("The range of “Stretch” ends")));
-    const Candidate& sturdiest = search->answer()->candidates.front();
-    Design beyond = sturdiest.design;
+    EXPECT_TRUE(translatable().contains(QStringLiteral("The range of “Free length” ends")));
+    EXPECT_FALSE(translatable().contains(QStringLiteral("The range of “Stretch” ends")));
+    const Candidate& mostRobust = search->answer()->candidates.front();
+    Design beyond = mostRobust.design;
     beyond.mounts.free_length_mm += 0.5;
     const stillbay::Setup& setup = document.setup();
     const Robustness there =
-        robustness(Judge(setup, {}, Throttles::All), beyond, setup.limits.faint_px).value();
-    EXPECT_LT(*there.p90_px, *sturdiest.robust->p90_px);
+        robustness(Evaluator(setup, {}, Throttles::All), beyond, setup.limits.faint_px).value();
+    EXPECT_LT(*there.p90_px, *mostRobust.robust->p90_px);
     ASSERT_TRUE(window.openFile(samplePath("quarry")));
     type(QStringLiteral("Free length to"), QStringLiteral("40"));
     press(kFind);
     await();
-    EXPECT_FALSE(words().contains(QStringLiteral("The range of")));
+    EXPECT_FALSE(translatable().contains(QStringLiteral("The range of")));
 }
 
 TEST_F(FindTest, KeepPutsTheChosenOneAmongTheKeptTunes)
@@ -366,8 +366,8 @@ TEST_F(FindTest, KeepPutsTheChosenOneAmongTheKeptTunes)
     press(QStringLiteral("Keep this tune"));
     ASSERT_EQ(document.setup().tunes.size(), 2U);
     const Design& second = search->answer()->candidates[1].design;
-    EXPECT_EQ(document.setup().tunes[0].mounts, second.mounts);
-    EXPECT_EQ(document.setup().tunes[0].tube, second.tube);
+    EXPECT_EQ(document.setup().tunes[0].design.mounts, second.mounts);
+    EXPECT_EQ(document.setup().tunes[0].design.tube, second.tube);
     EXPECT_NE(document.setup().tunes[0].name, document.setup().tunes[1].name);
     EXPECT_TRUE(says(QString::fromStdString(document.setup().tunes[1].name)));
     EXPECT_EQ(designOf(document.setup()), designOf(before));
@@ -382,13 +382,13 @@ TEST_F(FindTest, ThePresentTuneIsToldWithoutASearch)
     press(QStringLiteral("How sturdy is the present tune?"));
     await();
     const Robustness robust =
-        robustness(Judge(setup, {}, Throttles::All), designOf(setup), setup.limits.faint_px)
+        robustness(Evaluator(setup, {}, Throttles::All), designOf(setup), setup.limits.faint_px)
             .value();
     ASSERT_EQ(rows(), 1);
     EXPECT_EQ(cell(0, QStringLiteral("Tune")), QStringLiteral("present"));
     EXPECT_EQ(cell(0, QStringLiteral("Worst in 9 of 10 builds")), pixels(*robust.p90_px));
-    EXPECT_TRUE(words().contains(pixels(*robust.p90_px)));
-    EXPECT_TRUE(words().contains(QStringLiteral("The present tune: at most")));
+    EXPECT_TRUE(translatable().contains(pixels(*robust.p90_px)));
+    EXPECT_TRUE(translatable().contains(QStringLiteral("The present tune: at most")));
 }
 
 TEST_F(FindTest, TicksAndSizeAreRemembered)
@@ -428,37 +428,37 @@ TEST_F(FindTest, EveryLetterBelongsToOneControl)
     }
 }
 
-TEST(FindWords, WhatMostBuildsDieOfIsToldWithItsShare)
+TEST(FindTexts, WhatMostBuildsDieOfIsToldWithItsShare)
 {
     Robustness robust{.builds = 200, .refused = {}};
-    robust.refused[static_cast<std::size_t>(Objection::Slack)] = 20;
-    robust.refused[static_cast<std::size_t>(Objection::SwingsWithCraft)] = 108;
-    EXPECT_EQ(sturdyText(robust),
+    robust.refused[static_cast<std::size_t>(Constraint::Slack)] = 20;
+    robust.refused[static_cast<std::size_t>(Constraint::SwingsWithCraft)] = 108;
+    EXPECT_EQ(p90Text(robust),
               QStringLiteral("— 54 % of builds: ") +
-                  QString::fromStdString(english(objectionInWords(Objection::SwingsWithCraft))));
+                  QString::fromStdString(english(violationText(Constraint::SwingsWithCraft))));
     EXPECT_EQ(cleanText(robust), QStringLiteral("nowhere"));
     robust.p90_px = 0.4567;
     robust.clean = {0.28, 0.61};
-    EXPECT_EQ(sturdyText(robust), QStringLiteral("0.46 px"));
+    EXPECT_EQ(p90Text(robust), QStringLiteral("0.46 px"));
     EXPECT_EQ(cleanText(robust), QStringLiteral("28 % to 61 %"));
 }
 
 // A craft whose present tune holds better than all that was found.
-TEST(FindWords, ThePresentTuneIsKeptWhenItIsTheSturdiest)
+TEST(FindTexts, ThePresentTuneIsKeptWhenItIsTheSturdiest)
 {
-    FindAnswer answer{
+    Recommendation answer{
         .setup = sampleSetup("reedbed"), .present = {}, .candidates = {}, .best = {}, .widen = {}};
     answer.present = {designOf(answer.setup), {{}, {1.0, 0.5}, {1.2, 0.6}}, Robustness{}};
     answer.present.robust->builds = 10;
     answer.present.robust->p90_px = 1.5;
     Candidate fragile = answer.present;
     fragile.design.mounts.free_length_mm = 31.0;
-    fragile.verdict.full.worst_px = fragile.verdict.empty.worst_px = 0.8;
+    fragile.evaluation.full.worst_px = fragile.evaluation.empty.worst_px = 0.8;
     fragile.robust->p90_px.reset();
-    fragile.robust->refused[static_cast<std::size_t>(Objection::Slack)] = 7;
+    fragile.robust->refused[static_cast<std::size_t>(Constraint::Slack)] = 7;
     answer.candidates = {fragile};
-    answer.best = fragile.design;
-    const QStringList lines = answerInWords(answer);
+    answer.best = fragile;
+    const QStringList lines = answerTexts(answer);
     EXPECT_TRUE(lines.front().startsWith(QStringLiteral("Stay with the present tune")));
     EXPECT_EQ(lines.size(), 3);
     EXPECT_EQ(
@@ -468,17 +468,17 @@ TEST(FindWords, ThePresentTuneIsKeptWhenItIsTheSturdiest)
 }
 
 // Oracle: numbers that are not the usual ones must come out again.
-TEST(FindWords, WhatScattersIsReadFromTheSpread)
+TEST(FindTexts, WhatScattersIsReadFromTheSpread)
 {
-    const Spread spread{.cut_mm = 0.7,
-                        .hardness_shore = 3.0,
-                        .measuredModulus = 0.11,
-                        .bay = 0.02,
-                        .battery = 0.13,
-                        .coldest_c = -17.0,
-                        .warmest_c = 33.0,
-                        .unbalance = 2.5};
-    const QString text = spreadInWords(spread);
+    const Tolerances tolerances{.cut_mm = 0.7,
+                                .hardness_shore = 3.0,
+                                .measuredModulus = 0.11,
+                                .bay = 0.02,
+                                .battery = 0.13,
+                                .coldest_c = -17.0,
+                                .warmest_c = 33.0,
+                                .unbalance = 2.5};
+    const QString text = tolerancesText(tolerances);
     for (const char* part :
          {"±0.7 mm", "±3 Shore", "±11 %", "±2 %", "±13 %", "−17 to 33 °C", "1/2.5 to 2.5 times"})
         EXPECT_TRUE(text.contains(QString::fromUtf8(part))) << part << " in " << text.toStdString();

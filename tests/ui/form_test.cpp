@@ -138,7 +138,7 @@ TEST_F(Window, TheFormHoldsEveryFieldOfTheSetup)
         addPaths<Drive>(expected, QStringLiteral("drive"));
         addPaths<Bay>(expected, QStringLiteral("bay"));
         addPaths<Camera>(expected, QStringLiteral("camera"));
-        addPaths<TubeStock>(expected, QStringLiteral("tube"));
+        addPaths<TubeKind>(expected, QStringLiteral("tube"));
         addPaths<Mounts>(expected, QStringLiteral("mounts"));
         addPaths<Flight>(expected, QStringLiteral("flight"));
         addPaths<Limits>(expected, QStringLiteral("limits"));

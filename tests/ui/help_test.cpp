@@ -18,7 +18,7 @@
 namespace stillbay::ui {
 namespace {
 
-struct Help : Window {
+struct Suggestion : Window {
     HelpWindow& help()
     {
         auto* const found = window.findChild<HelpWindow*>();
@@ -48,7 +48,7 @@ struct Help : Window {
     QString topBlock() { return help().browser().textCursor().block().text(); }
 };
 
-TEST_F(Help, OpensOfflineWithEveryPageOfTheDocumentation)
+TEST_F(Suggestion, OpensOfflineWithEveryPageOfTheDocumentation)
 {
     pressF1(&window);
     EXPECT_EQ(help().browser().source(), kFirstPageUrl);
@@ -66,7 +66,7 @@ TEST_F(Help, OpensOfflineWithEveryPageOfTheDocumentation)
 }
 
 // Every link of every page leads to a page or a heading, or says that it does not.
-TEST_F(Help, LinksLeadToPagesHeadingsAndPictures)
+TEST_F(Suggestion, LinksLeadToPagesHeadingsAndPictures)
 {
     pressF1(&window);
     static const QRegularExpression link(QStringLiteral("\\]\\(([^)\\s]+)\\)"));
@@ -104,7 +104,7 @@ TEST_F(Help, LinksLeadToPagesHeadingsAndPictures)
     EXPECT_EQ(topBlock(), QStringLiteral("Top level"));
 }
 
-TEST_F(Help, ExplainsTheFieldThatHasTheFocus)
+TEST_F(Suggestion, ExplainsTheFieldThatHasTheFocus)
 {
     open("reedbed");
     pressF1(named<NumberBox>(QStringLiteral("Tube: outer diameter")));
@@ -121,22 +121,22 @@ TEST_F(Help, ExplainsTheFieldThatHasTheFocus)
     EXPECT_LT(help().browser().textCursor().position(), motor);
 }
 
-TEST_F(Help, FindsWordsFromBothEnds)
+TEST_F(Suggestion, FindsWordsFromBothEnds)
 {
     pressF1(&window);
     HelpWindow& pages = help();
-    auto* const words = pages.findChild<QLineEdit*>();
+    auto* const text = pages.findChild<QLineEdit*>();
     const auto outcome = [&pages] {
         for (const QLabel* label : pages.findChildren<QLabel*>())
             if (label->accessibleName() == QStringLiteral("Outcome of the search"))
                 return label->text();
         return QString();
     };
-    words->setText(QStringLiteral("unsaved"));
-    QTest::keyClick(words, Qt::Key_Return);
+    text->setText(QStringLiteral("unsaved"));
+    QTest::keyClick(text, Qt::Key_Return);
     const int first = pages.browser().textCursor().position();
     EXPECT_EQ(pages.browser().textCursor().selectedText().toLower(), QStringLiteral("unsaved"));
-    QTest::keyClick(words, Qt::Key_Return);
+    QTest::keyClick(text, Qt::Key_Return);
     const int second = pages.browser().textCursor().position();
     EXPECT_GT(second, first);
     EXPECT_TRUE(outcome().isEmpty());
@@ -145,14 +145,14 @@ TEST_F(Help, FindsWordsFromBothEnds)
     EXPECT_GT(pages.browser().textCursor().position(), second);
     EXPECT_TRUE(outcome().contains(QStringLiteral("other end")));
     const int place = pages.browser().textCursor().position();
-    words->setText(QStringLiteral("xyzzy"));
-    QTest::keyClick(words, Qt::Key_Return);
+    text->setText(QStringLiteral("xyzzy"));
+    QTest::keyClick(text, Qt::Key_Return);
     EXPECT_TRUE(outcome().contains(QStringLiteral("Not on this page")));
     EXPECT_EQ(pages.browser().textCursor().position(), place);
 }
 
 // Oracle: the actions of the window themselves.
-TEST_F(Help, ListsTheKeysOfEveryCommand)
+TEST_F(Suggestion, ListsTheKeysOfEveryCommand)
 {
     open("reedbed");
     for (QAction* action : window.menuBar()->actions().constLast()->menu()->actions())

@@ -127,17 +127,17 @@ TEST_F(Installed, ManualTellsTheCommandsAndOptionsOfTheHelp)
         QString::fromUtf8(fileBytes(manual)).replace(QStringLiteral("\\-"), QStringLiteral("-"));
     EXPECT_EQ(optionsIn(page), optionsIn(help));
     static const QRegularExpression kCommand(QStringLiteral("\n  stillbay ([a-z]+) FILE"));
-    QString helps;
+    QString suggestions;
     int commands = 0;
     for (const auto& match : kCommand.globalMatch(help)) {
         ++commands;
         EXPECT_TRUE(page.contains(QStringLiteral(".SS %1\n").arg(match.captured(1))))
             << qPrintable(match.captured(1));
         ASSERT_EQ(run({match.captured(1), QStringLiteral("--help")}), 0);
-        helps += QString::fromUtf8(out);
+        suggestions += QString::fromUtf8(out);
     }
     EXPECT_EQ(commands, 3);
-    EXPECT_EQ(optionsIn(helps + QStringLiteral(" --version")), optionsIn(help));
+    EXPECT_EQ(optionsIn(suggestions + QStringLiteral(" --version")), optionsIn(help));
     ASSERT_EQ(run({QStringLiteral("--version")}), 0);
     const QString version = QString::fromUtf8(out).simplified().section(u' ', 1);
     EXPECT_TRUE(page.contains(QStringLiteral("\"Stillbay %1\"").arg(version)));

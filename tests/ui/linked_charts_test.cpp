@@ -6,7 +6,7 @@
 #include "ui/charts/hair_line.h"
 #include "ui/charts/mark_lane.h"
 #include "ui/charts/throttle_chart.h"
-#include "ui/charts/through_tubes_chart.h"
+#include "ui/charts/transmissibility_chart.h"
 #include "ui/window/tuning_view.h"
 
 #include <QToolButton>
@@ -53,7 +53,7 @@ struct LinkedCharts : Window {
     }
 
     ThrottleChart& throttle = window.tuning().acrossThrottle();
-    ThroughTubesChart& through = window.tuning().throughTubes();
+    TransmissibilityChart& through = window.tuning().transmissibilityChart();
     Assessment assessment;
 };
 
@@ -70,14 +70,14 @@ TEST_F(LinkedCharts, DraggingTheCursorMovesOrderLinesAndNumbers)
         const std::vector<Mark>& marks = through.orderLane().marks();
         ASSERT_EQ(marks.size(), point.orders.size());
         const QLocale locale;
-        const QString words = window.tuning().cursorStrip().text();
-        EXPECT_TRUE(words.contains(locale.toString(std::round(point.speed_rpm), 'f', 0)));
+        const QString text = window.tuning().cursorStrip().text();
+        EXPECT_TRUE(text.contains(locale.toString(std::round(point.speed_rpm), 'f', 0)));
         for (std::size_t k = 0; k < marks.size(); ++k) {
             EXPECT_DOUBLE_EQ(marks[k].from, point.orders[k].frequency_hz);
-            EXPECT_TRUE(words.contains(locale.toString(point.orders[k].frequency_hz, 'f', 1)));
+            EXPECT_TRUE(text.contains(locale.toString(point.orders[k].frequency_hz, 'f', 1)));
             const double crawl =
                 crawl_hz(point.orders[k].frequency_hz, document.setup().camera.frame_rate_hz);
-            EXPECT_TRUE(words.contains(locale.toString(crawl, 'f', 1)));
+            EXPECT_TRUE(text.contains(locale.toString(crawl, 'f', 1)));
         }
     }
 }

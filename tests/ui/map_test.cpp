@@ -5,8 +5,8 @@
 #include "ui/map/map_chart.h"
 #include "ui/map/map_controls.h"
 #include "ui/map/map_picture.h"
+#include "ui/map/map_text.h"
 #include "ui/map/map_view.h"
-#include "ui/map/map_words.h"
 #include "ui/widgets/number_box.h"
 
 #include <QComboBox>
@@ -69,8 +69,8 @@ TEST_F(Map, ShowsWhatTheReportWouldSay)
 {
     look("reedbed");
     const MapAxis across = view.controls().across(), up = view.controls().up();
-    EXPECT_EQ(across.knob, Knob::FreeLength);
-    EXPECT_EQ(up.knob, Knob::Stretch);
+    EXPECT_EQ(across.variable, Variable::FreeLength);
+    EXPECT_EQ(up.variable, Variable::Stretch);
     for (const auto& [i, j] : {std::pair<std::size_t, std::size_t>{6, 20}, {30, 4}, {55, 50}}) {
         const auto node = chart.nodeAt(chart.canvasPlaceOf(i, j));
         ASSERT_EQ(node, i * up.count + j);
@@ -81,7 +81,7 @@ TEST_F(Map, ShowsWhatTheReportWouldSay)
         EXPECT_NEAR(chart.table().columns[2].values[*node], worst, 1e-9 * worst);
         const QString said = chart.readoutOf(*node);
         EXPECT_TRUE(said.contains(QLocale().toString(worst, 'g', 2))) << qPrintable(said);
-        EXPECT_TRUE(said.contains(valueInWords(Knob::FreeLength, across.at(i))));
+        EXPECT_TRUE(said.contains(valueText(Variable::FreeLength, across.at(i))));
     }
     EXPECT_TRUE(view.sentences().contains(QStringLiteral("Best here")))
         << qPrintable(view.sentences());
@@ -100,7 +100,7 @@ TEST_F(Map, AClickTakesTheTuneInOneStep)
     EXPECT_EQ(document.setup().mounts.points, before.mounts.points);
     EXPECT_EQ(document.undoStack().count(), steps + 1);
     EXPECT_TRUE(document.undoStack().undoText().contains(
-        designInWords(Knob::FreeLength, across.at(40), Knob::Stretch, up.at(8))))
+        designText(Variable::FreeLength, across.at(40), Variable::Stretch, up.at(8))))
         << qPrintable(document.undoStack().undoText());
     EXPECT_TRUE(view.isCurrent());  // the map is the same: nothing to compute
     EXPECT_FALSE(view.isComputing());
@@ -117,7 +117,7 @@ TEST_F(Map, TheKeyboardTakesATuneToo)
     };
     press(Qt::Key_Right);  // begins at the present tune, 20 mm and +15 %
     EXPECT_TRUE(chart.canvas()->accessibleDescription().contains(
-        designInWords(Knob::FreeLength, 20, Knob::Stretch, 1.15)))
+        designText(Variable::FreeLength, 20, Variable::Stretch, 1.15)))
         << qPrintable(chart.canvas()->accessibleDescription());
     press(Qt::Key_Right);
     press(Qt::Key_Up, Qt::ShiftModifier);
@@ -146,8 +146,8 @@ TEST_F(Map, TheBestHereIsTakenByItsButton)
             button = candidate;
     ASSERT_TRUE(button && button->isEnabled());
     QTest::mouseClick(button, Qt::LeftButton);
-    const Judgement judgement = Judge(document.setup()).judge(designOf(document.setup()));
-    EXPECT_NEAR(judgement.worst_px(), best, 1e-9 * best);
+    const Evaluation evaluation = Evaluator(document.setup()).evaluate(designOf(document.setup()));
+    EXPECT_NEAR(evaluation.worst_px(), best, 1e-9 * best);
 }
 
 // A slider that only turns what the map turns moves the mark; anything else makes a new map.
@@ -219,18 +219,19 @@ TEST_F(Map, AnotherFileBeginsAnewAroundItsOwnTune)
     document.undoStack().undo();
     open("quarry");
     finish();
-    EXPECT_EQ(view.controls().across().knob, Knob::FreeLength);
-    EXPECT_EQ(view.controls().up().knob, Knob::Hardness);  // the holes decide the stretch
-    const KnobRange usual = usualRange(designOf(document.setup()), Knob::FreeLength);
+    EXPECT_EQ(view.controls().across().variable, Variable::FreeLength);
+    EXPECT_EQ(view.controls().up().variable, Variable::Hardness);  // the holes decide the stretch
+    const VariableRange usual = usualRange(designOf(document.setup()), Variable::FreeLength);
     EXPECT_EQ(view.controls().across().from, usual.from);
     EXPECT_EQ(view.controls().across().to, usual.to);
     for (QComboBox* box : view.findChildren<QComboBox*>()) {
-        EXPECT_EQ(box->findData(static_cast<int>(Knob::Stretch)), -1);
-        EXPECT_EQ(box->findData(static_cast<int>(Knob::Elevation)), -1);
+        EXPECT_EQ(box->findData(static_cast<int>(Variable::Stretch)), -1);
+        EXPECT_EQ(box->findData(static_cast<int>(Variable::Elevation)), -1);
     }
     open("reedbed");
     finish();
-    EXPECT_EQ(view.controls().up().knob, Knob::Hardness);  // chosen ones stay where they can
+    EXPECT_EQ(view.controls().up().variable,
+              Variable::Hardness);  // chosen ones stay where they can
 }
 
 TEST_F(Map, RefinesWhileOneLooks)
@@ -253,11 +254,11 @@ TEST_F(Map, OtherKnobsAndRanges)
     look("saltmarsh");
     auto* const up = named<QComboBox>(QStringLiteral("What runs up the map"));
     auto* const across = named<QComboBox>(QStringLiteral("What runs across the map"));
-    up->setCurrentIndex(up->findData(static_cast<int>(Knob::Elevation)));
+    up->setCurrentIndex(up->findData(static_cast<int>(Variable::Elevation)));
     finish();
-    EXPECT_EQ(view.controls().up().knob, Knob::Elevation);
-    across->setCurrentIndex(across->findData(static_cast<int>(Knob::Elevation)));
-    EXPECT_NE(view.controls().up().knob, Knob::Elevation);  // the other side gave way
+    EXPECT_EQ(view.controls().up().variable, Variable::Elevation);
+    across->setCurrentIndex(across->findData(static_cast<int>(Variable::Elevation)));
+    EXPECT_NE(view.controls().up().variable, Variable::Elevation);  // the other side gave way
     finish();
     auto* const to = named<NumberBox>(QStringLiteral("Largest value across the map"));
     to->setValue(30);
@@ -276,11 +277,11 @@ TEST_F(Map, NeverTurnsOneVariableOnBothAxes)
 {
     look("reedbed");
     auto* const across = named<QComboBox>(QStringLiteral("What runs across the map"));
-    across->setCurrentIndex(across->findData(static_cast<int>(Knob::Hardness)));
+    across->setCurrentIndex(across->findData(static_cast<int>(Variable::Hardness)));
     finish();
     change([](auto& s) { s.mounts = drilled(s.mounts); });
-    EXPECT_EQ(view.controls().across().knob, Knob::Hardness);
-    EXPECT_NE(view.controls().up().knob, Knob::Hardness);
+    EXPECT_EQ(view.controls().across().variable, Variable::Hardness);
+    EXPECT_NE(view.controls().up().variable, Variable::Hardness);
     finish();
     EXPECT_FALSE(view.sentences().contains(QStringLiteral("No map")))
         << qPrintable(view.sentences());
@@ -326,11 +327,11 @@ TEST_F(Map, KeptTunesLieOnIt)
     open("reedbed");
     change([](stillbay::Setup& s) {
         Tune tune{"softer", "2026-05-01T10:00:00Z", "", s.tube, s.mounts, {}};
-        tune.mounts.free_length_mm = 30;
+        tune.design.mounts.free_length_mm = 30;
         s.tunes.push_back(tune);
         tune.name = "other tube";
-        tune.tube.hardness_shore_a = 40;
-        tune.mounts.free_length_mm = 35;
+        tune.design.tube.hardness_shore_a = 40;
+        tune.design.mounts.free_length_mm = 35;
         s.tunes.push_back(tune);
     });
     show(view);
@@ -358,30 +359,30 @@ TEST_F(Map, IsExported)
 // Oracle: definition.
 TEST(MapField, AxesHaveRoundNodesAndStayInTheirRange)
 {
-    const MapAxis length = roundAxis({Knob::FreeLength, 10, 40}, 64);
+    const MapAxis length = roundAxis({Variable::FreeLength, 10, 40}, 64);
     EXPECT_EQ(length.from, 10);
     EXPECT_NEAR(length.to, 40, 1e-9);
     EXPECT_EQ(length.count, 61U);
-    const MapAxis odd = roundAxis({Knob::FreeLength, 20, 33.7}, 64);
+    const MapAxis odd = roundAxis({Variable::FreeLength, 20, 33.7}, 64);
     EXPECT_GE(odd.to, 33.7 - 1e-9);
     EXPECT_LE(odd.to, 34.1);
     for (const double value : odd.values())
         EXPECT_NEAR(10 * value, std::round(10 * value), 1e-6);
-    const MapAxis end = roundAxis({Knob::Hardness, 52, 95}, 64);
-    EXPECT_LE(end.to, fieldOf(Knob::Hardness).max + 1e-9);
-    EXPECT_GE(roundAxis({Knob::Hardness, 50, 50}, 64).count, 2U);
+    const MapAxis end = roundAxis({Variable::Hardness, 52, 95}, 64);
+    EXPECT_LE(end.to, fieldOf(Variable::Hardness).max + 1e-9);
+    EXPECT_GE(roundAxis({Variable::Hardness, 50, 50}, 64).count, 2U);
 }
 
 // Oracle: a plane in the logarithm, whose level lines are straight and known.
 TEST(MapField, LevelLinesOfAPlane)
 {
-    DesignMap map{{Knob::FreeLength, 0, 10, 11}, {Knob::Stretch, 0, 10, 11}, {}};
+    DesignMap map{{Variable::FreeLength, 0, 10, 11}, {Variable::Stretch, 0, 10, 11}, {}};
     for (int i = 0; i <= 10; ++i)
         for (int j = 0; j <= 10; ++j) {
             const double wobble = std::exp(0.3 * i + 0.2 * j - 2);
             map.cells.push_back({{}, {wobble, wobble}, {wobble, wobble}});
         }
-    map.cells[0].objection = Objection::Slack;
+    map.cells[0].violated = Constraint::Slack;
     const MapField field = fieldOfMap(map, MapShows::BothPacks);
     double length = 0;
     for (const QLineF& piece : levelLine(field, std::exp(0.1))) {
@@ -400,24 +401,24 @@ TEST(MapField, LevelLinesOfAPlane)
 TEST(MapPicture, HatchesDiffer)
 {
     std::set<std::vector<bool>> patterns;
-    for (int reason = 0; reason < kObjections; ++reason) {
+    for (int reason = 0; reason < kConstraints; ++reason) {
         std::vector<bool> pattern;
         for (int y = 0; y < 24; ++y)
             for (int x = 0; x < 24; ++x)
-                pattern.push_back(isHatched(static_cast<Objection>(reason), x, y));
+                pattern.push_back(isHatched(static_cast<Constraint>(reason), x, y));
         patterns.insert(pattern);
     }
-    EXPECT_EQ(patterns.size(), static_cast<std::size_t>(kObjections));
+    EXPECT_EQ(patterns.size(), static_cast<std::size_t>(kConstraints));
 }
 
 // Oracle: definition; a node that does not hold is hatched up to half way to its neighbours.
 TEST(MapPicture, DoesNotBlendWhatDoesNotHold)
 {
-    DesignMap map{{Knob::FreeLength, 0, 1, 2}, {Knob::Stretch, 0, 1, 2}, {}};
+    DesignMap map{{Variable::FreeLength, 0, 1, 2}, {Variable::Stretch, 0, 1, 2}, {}};
     map.cells = {{{}, {1, 1}, {1, 1}},
                  {{}, {1, 1}, {1, 1}},
-                 {Objection::OutsideLimits, {}, {}},
-                 {Objection::OutsideLimits, {}, {}}};
+                 {Constraint::OutsideLimits, {}, {}},
+                 {Constraint::OutsideLimits, {}, {}}};
     const WobbleScale scale(QwtInterval(0.1, 10),
                             {QColor(Qt::red), QColor(Qt::red), QColor(Qt::red), QColor(Qt::red)});
     const QImage image = drawMap(fieldOfMap(map, MapShows::BothPacks), scale,

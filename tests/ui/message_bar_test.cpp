@@ -20,11 +20,11 @@ TEST(MessageBar, ItsButtonsActAndSettleTheMatter)
 {
     MessageBar bar(QStringLiteral("Topic"));
     int looked = 0, done = 0;
-    bar.tell(MessageBar::Kind::Note, QStringLiteral("Title"), QStringLiteral("Detail"),
-             {{QStringLiteral("Look"), QStringLiteral("shows it"), [&] { ++looked; }, false},
-              {QStringLiteral("Do"), QStringLiteral("does it"), [&] {
-                   ++done;
-               }}});
+    bar.display(MessageBar::Kind::Note, QStringLiteral("Title"), QStringLiteral("Detail"),
+                {{QStringLiteral("Look"), QStringLiteral("shows it"), [&] { ++looked; }, false},
+                 {QStringLiteral("Do"), QStringLiteral("does it"), [&] {
+                      ++done;
+                  }}});
     QTest::mouseClick(buttonOf(bar, QStringLiteral("Look")), Qt::LeftButton);
     EXPECT_EQ(looked, 1);
     EXPECT_FALSE(bar.isHidden());
@@ -37,11 +37,11 @@ TEST(MessageBar, ItsButtonsActAndSettleTheMatter)
 TEST(MessageBar, AButtonMayTellSomethingNew)
 {
     MessageBar bar(QStringLiteral("Topic"));
-    bar.tell(MessageBar::Kind::Note, QStringLiteral("First"), {},
-             {{QStringLiteral("Next"), {}, [&bar] {
-                   bar.tell(MessageBar::Kind::Problem, QStringLiteral("Second"), {});
-                   QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-               }}});
+    bar.display(MessageBar::Kind::Note, QStringLiteral("First"), {},
+                {{QStringLiteral("Next"), {}, [&bar] {
+                      bar.display(MessageBar::Kind::Problem, QStringLiteral("Second"), {});
+                      QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+                  }}});
     buttonOf(bar, QStringLiteral("Next"))->click();
     EXPECT_FALSE(bar.isHidden());
     EXPECT_TRUE(bar.text().startsWith(QStringLiteral("Second")));

@@ -74,13 +74,13 @@ TEST_F(Window, RemembersItsChoices)
     const auto tick = [](MainWindow& in, const char* name) {
         return in.findChild<QAbstractButton*>(QLatin1String(name));
     };
-    const auto knob = [](Knob which) {
+    const auto variable = [](Variable which) {
         return QVariant(static_cast<int>(which));
     };
     box(window, "view.mapAcross")
-        ->setCurrentIndex(box(window, "view.mapAcross")->findData(knob(Knob::Stretch)));
+        ->setCurrentIndex(box(window, "view.mapAcross")->findData(variable(Variable::Stretch)));
     box(window, "view.mapUp")
-        ->setCurrentIndex(box(window, "view.mapUp")->findData(knob(Knob::Hardness)));
+        ->setCurrentIndex(box(window, "view.mapUp")->findData(variable(Variable::Hardness)));
     box(window, "view.mapShows")->setCurrentIndex(2);
     box(window, "view.speedsAcross")->setCurrentIndex(1);
     box(window, "view.bayPose")->setCurrentIndex(0);
@@ -99,8 +99,8 @@ TEST_F(Window, RemembersItsChoices)
     gain->click();
     window.close();
     MainWindow next;
-    EXPECT_EQ(box(next, "view.mapAcross")->currentData(), knob(Knob::Stretch));
-    EXPECT_EQ(box(next, "view.mapUp")->currentData(), knob(Knob::Hardness));
+    EXPECT_EQ(box(next, "view.mapAcross")->currentData(), variable(Variable::Stretch));
+    EXPECT_EQ(box(next, "view.mapUp")->currentData(), variable(Variable::Hardness));
     EXPECT_EQ(box(next, "view.mapShows")->currentIndex(), 2);
     EXPECT_EQ(box(next, "view.speedsAcross")->currentIndex(), 1);
     EXPECT_EQ(box(next, "view.bayPose")->currentIndex(), 0);

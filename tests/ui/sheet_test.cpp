@@ -2,7 +2,7 @@
 // The build sheet as the program writes it, measured in the PDF by tools that know nothing of it:
 // pdfinfo, pdftotext, pdftocairo and pdftoppm.
 #include "core/assess/assess.h"
-#include "core/assess/words.h"
+#include "core/assess/texts.h"
 #include "core/base/units.h"
 #include "core/setup/text.h"
 #include "tests/ui/program_fixture.h"
@@ -183,10 +183,10 @@ TEST_P(EachSheet, HasTheRightPaperAndNumberedPages)
                                                            : "612 x 792 pts (letter)"))
         << out.constData();
     for (int page = 1; page <= count; ++page) {
-        const QString words = text(page, page);
-        EXPECT_TRUE(words.contains(QStringLiteral("page %1 of %2").arg(page).arg(count)))
-            << qPrintable(words);
-        EXPECT_TRUE(words.contains(QString::fromStdString(setup.name)));
+        const QString all = text(page, page);
+        EXPECT_TRUE(all.contains(QStringLiteral("page %1 of %2").arg(page).arg(count)))
+            << qPrintable(all);
+        EXPECT_TRUE(all.contains(QString::fromStdString(setup.name)));
     }
 }
 
@@ -194,10 +194,10 @@ TEST_P(EachSheet, HasTheRightPaperAndNumberedPages)
 TEST_P(EachSheet, SaysWhatToCutAndWhatItIsTunedFor)
 {
     write(samplePath(sample), paper, {QStringLiteral("--grip"), QStringLiteral("7.5")});
-    const QString words = text();
+    const QString all = text();
     const Assessment assessment = assess(setup).value();
-    const auto expect = [&words](const QString& wanted) {
-        EXPECT_TRUE(words.contains(plain(wanted))) << qPrintable(wanted);
+    const auto expect = [&all](const QString& wanted) {
+        EXPECT_TRUE(all.contains(plain(wanted))) << qPrintable(wanted);
     };
     const Mounts& mounts = setup.mounts;
     expect(QStringLiteral("%1 mm 7.5 mm %2 mm")
@@ -219,11 +219,11 @@ TEST_P(EachSheet, SaysWhatToCutAndWhatItIsTunedFor)
     }
     expect(QStringLiteral("%1 rpm/V").arg(setup.drive.motor.kv_rpm_per_v));
     expect(QStringLiteral("%1 px (").arg(assessment.cruise->worst_px, 0, 'f', 2));
-    expect(QString::fromStdString(english(restInWords(assessment.rest))));
+    expect(QString::fromStdString(english(restText(assessment.rest))));
     for (const Warning& warning : assessment.warnings)
         expect(QString::fromStdString(english(warning.text)));
-    for (const Phrase& caution : safetyCautions())
-        expect(QString::fromStdString(english(caution)));
+    for (const Phrase& warning : safetyWarnings())
+        expect(QString::fromStdString(english(warning)));
 }
 
 // Oracle: a ruler. 100 mm along both edges, a tick each millimetre.
@@ -295,10 +295,10 @@ TEST_P(EachSheet, HolesLieWhereTheyAreDrilled)
         EXPECT_LE(squares.size(), setup.mounts.points.size());
     }
     EXPECT_TRUE(std::all_of(seen.begin(), seen.end(), [](bool hole) { return hole; }));
-    const QString words = text(firstTemplate(), count);
+    const QString all = text(firstTemplate(), count);
     for (std::size_t k = 1; k <= setup.mounts.points.size(); ++k)
         for (const char* plate : {"A", "B"})
-            EXPECT_TRUE(words.contains(QLatin1String(plate) + QString::number(k)));
+            EXPECT_TRUE(all.contains(QLatin1String(plate) + QString::number(k)));
 }
 
 TEST_P(EachSheet, NeedsNoColour)
@@ -375,10 +375,9 @@ TEST_F(Sheet, GivesTheTableAloneWhereATemplateWouldTakeTooMuchPaper)
     const QString craft = craftFile(wide);
     ASSERT_EQ(run({QStringLiteral("sheet"), craft, QStringLiteral("--output"), output}), 0)
         << err.constData();
-    const QString words = text();
-    EXPECT_TRUE(words.contains(QStringLiteral("too far apart for a template")))
-        << qPrintable(words);
-    EXPECT_FALSE(words.contains(QStringLiteral("measure both rulers"), Qt::CaseInsensitive));
+    const QString all = text();
+    EXPECT_TRUE(all.contains(QStringLiteral("too far apart for a template"))) << qPrintable(all);
+    EXPECT_FALSE(all.contains(QStringLiteral("measure both rulers"), Qt::CaseInsensitive));
 }
 
 TEST_F(Sheet, LeavesTheOldFileWhenThereIsNoAnswer)

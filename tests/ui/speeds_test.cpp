@@ -9,7 +9,7 @@
 #include "ui/charts/order_line.h"
 #include "ui/charts/zone_item.h"
 #include "ui/speeds/speeds_view.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 
 #include <QComboBox>
 #include <QImage>
@@ -123,7 +123,7 @@ TEST_P(SpeedsOfSample, RingAndTellEveryCrossingInCruise)
             QStringLiteral("meets %1 Hz, where the %2:")
                 .arg(QLocale().toString(crossing.met.frequency_hz, 'f',
                                         crossing.met.frequency_hz < 10.0 ? 1 : 0),
-                     inWords(crossing.met.words))));
+                     displayText(crossing.met.text))));
     }
     EXPECT_EQ(samplesOf(chart().rings()), expected);
 }
@@ -185,8 +185,8 @@ TEST_F(Speeds, TheLineIsDraggedAndToldInNumbers)
     EXPECT_NEAR(window.cursor().throttle(), 0.55, 0.003);  // a pixel is about 0.0015
     EXPECT_NEAR(chart().hairLine().x(), 100.0 * window.cursor().throttle(), 1e-9);
     const ThrottlePoint& point = *pointAt(assessment.throttle, window.cursor().throttle());
-    EXPECT_TRUE(view().cursorWords().contains(QLocale().toString(point.speed_rpm, 'f', 0)));
-    EXPECT_TRUE(view().cursorWords().contains(QStringLiteral("once-per-turn")));
+    EXPECT_TRUE(view().cursorText().contains(QLocale().toString(point.speed_rpm, 'f', 0)));
+    EXPECT_TRUE(view().cursorText().contains(QStringLiteral("once-per-turn")));
 }
 
 TEST_F(Speeds, TheLineKeepsItsThrottleWhenRotorSpeedRunsAcross)
@@ -248,10 +248,10 @@ TEST_F(Speeds, TheReadoutNamesOrdersAndTheModeUnderThePointer)
     look("reedbed");
     const ModeFigures& mode = assessment.flight[5];
     const QString text = chart().readout({33.0, mode.frequency_hz});
-    EXPECT_TRUE(text.contains(inWords(mode.words)));
+    EXPECT_TRUE(text.contains(displayText(mode.text)));
     EXPECT_TRUE(text.contains(QStringLiteral("blade-pass shake")));
     EXPECT_TRUE(text.startsWith(QStringLiteral("33.0 % throttle")));
-    EXPECT_FALSE(chart().readout({33.0, 1000.0}).contains(inWords(mode.words)));
+    EXPECT_FALSE(chart().readout({33.0, 1000.0}).contains(displayText(mode.text)));
 }
 
 // Oracle: the assessment's own numbers.

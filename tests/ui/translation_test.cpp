@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "tests/ui/files_fixture.h"
 #include "ui/findings/findings_panel.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/language.h"
 #include "ui/widgets/number_box.h"
@@ -96,8 +96,8 @@ TEST(German, TheTableHasEveryTextOfTheSources)
     EXPECT_EQ(known.size(), today.size()) << "the table has texts that no source has any more";
 }
 
-// Oracle: where inWords() looks. A sentence inside of a class would be filed under the class and
-// stay English.
+// Oracle: where displayText() looks. A sentence inside of a class would be filed under the class
+// and stay English.
 TEST(German, SentencesStandWhereTheWindowFindsThem)
 {
     const std::vector<Message> sentences = textsOfTheSources(
@@ -149,7 +149,7 @@ TEST_F(GermanWindow, SpeaksGermanInMenusFieldsAndSentences)
     for (const char* english : {"wobble", "throttle", "the bay", "Clean", "shake"})
         EXPECT_FALSE(findings.contains(QString::fromLatin1(english), Qt::CaseInsensitive))
             << english << " in " << findings.toStdString();
-    EXPECT_EQ(inWords("Free length"), QStringLiteral("Freie Länge"));
+    EXPECT_EQ(displayText("Free length"), QStringLiteral("Freie Länge"));
 }
 
 // What is typed into a field of the form and refused.

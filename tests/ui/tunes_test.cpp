@@ -2,7 +2,7 @@
 #include "core/assess/assess.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/throttle_chart.h"
-#include "ui/charts/through_tubes_chart.h"
+#include "ui/charts/transmissibility_chart.h"
 #include "ui/tunes/tunes_panel.h"
 #include "ui/window/tuning_view.h"
 
@@ -91,7 +91,7 @@ TEST_F(Tunes, ComparedTunesLieOverThePresentOneInBothCharts)
     window.tunes().keepAction()->trigger();
     settleTunes();
     const ComparedCurves& wobble = window.tuning().acrossThrottle().compared();
-    const ComparedCurves& through = window.tuning().throughTubes().compared();
+    const ComparedCurves& through = window.tuning().transmissibilityChart().compared();
     EXPECT_TRUE(wobble.curves().empty());
     tick(0);
     ASSERT_EQ(wobble.curves().size(), 1U);
@@ -119,13 +119,14 @@ TEST_F(Tunes, AComparedCurveLiesInsideTheAxes)
     window.tunes().keepAction()->trigger();
     change([](auto& s) {
         s.drive.unbalance_g_mm = 400.0;
-        s.tunes[0].tube.hardness_shore_a = 90.0;  // far more at its peak than what it is beside
+        s.tunes[0].design.tube.hardness_shore_a =
+            90.0;  // far more at its peak than what it is beside
         s.tube.hardness_shore_a = 20.0;
     });
     settleTunes();
     tick(0);
     const ThrottleChart& wobble = window.tuning().acrossThrottle();
-    const ThroughTubesChart& through = window.tuning().throughTubes();
+    const TransmissibilityChart& through = window.tuning().transmissibilityChart();
     const auto top = [](const QwtPlotCurve& curve) {
         double largest = 0.0;
         for (const QPointF& sample : samplesOf(curve))

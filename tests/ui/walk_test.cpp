@@ -2,7 +2,7 @@
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/cursor_strip.h"
 #include "ui/charts/throttle_chart.h"
-#include "ui/charts/through_tubes_chart.h"
+#include "ui/charts/transmissibility_chart.h"
 #include "ui/tunes/tunes_panel.h"
 #include "ui/window/tuning_view.h"
 
@@ -57,7 +57,7 @@ TEST_P(Walk, DragLookKeepCompareUndoAllSaveAndComeBack)
     EXPECT_TRUE(QTest::qWaitFor(
         [&] {
             return tuning.acrossThrottle().compared().curves().size() == 1 &&
-                   tuning.throughTubes().compared().curves().size() == 1;
+                   tuning.transmissibilityChart().compared().curves().size() == 1;
         },
         kPatience_ms));
 

@@ -2,7 +2,7 @@
 #include "core/setup/mount_layout.h"
 #include "tests/ui/files_fixture.h"
 #include "ui/charts/throttle_chart.h"
-#include "ui/charts/through_tubes_chart.h"
+#include "ui/charts/transmissibility_chart.h"
 #include "ui/findings/findings_panel.h"
 #include "ui/widgets/number_box.h"
 #include "ui/window/tuning_view.h"
@@ -22,18 +22,18 @@ TEST_P(WindowWithSample, DraggingMovesBothChartsAndUndoAllComesBack)
     open(GetParam());
     const stillbay::Setup start = document.setup();
     TuningView& tuning = window.tuning();
-    const auto through = samplesOf(tuning.throughTubes().curve(2));
+    const auto through = samplesOf(tuning.transmissibilityChart().curve(2));
     const auto throttle = samplesOf(tuning.acrossThrottle().totalCurve());
-    const QString words = tuning.findingsPanel().text();
+    const QString text = tuning.findingsPanel().text();
     ASSERT_GT(through.size(), 100u);
     ASSERT_GT(throttle.size(), 100u);
 
     drag(*named<QSlider>(QStringLiteral("Free length, slider")), 12);
     settle();
     EXPECT_GT(document.setup().mounts.free_length_mm, start.mounts.free_length_mm + 1.0);
-    EXPECT_NE(samplesOf(tuning.throughTubes().curve(2)), through);
+    EXPECT_NE(samplesOf(tuning.transmissibilityChart().curve(2)), through);
     EXPECT_NE(samplesOf(tuning.acrossThrottle().totalCurve()), throttle);
-    EXPECT_NE(tuning.findingsPanel().text(), words);
+    EXPECT_NE(tuning.findingsPanel().text(), text);
 
     drag(*named<QSlider>(QStringLiteral("Stretch, slider")), -25);
     settle();
@@ -44,9 +44,9 @@ TEST_P(WindowWithSample, DraggingMovesBothChartsAndUndoAllComesBack)
         document.undoStack().undo();
     settle();
     EXPECT_EQ(document.setup(), start);
-    EXPECT_EQ(samplesOf(tuning.throughTubes().curve(2)), through);
+    EXPECT_EQ(samplesOf(tuning.transmissibilityChart().curve(2)), through);
     EXPECT_EQ(samplesOf(tuning.acrossThrottle().totalCurve()), throttle);
-    EXPECT_EQ(tuning.findingsPanel().text(), words);
+    EXPECT_EQ(tuning.findingsPanel().text(), text);
     EXPECT_FALSE(window.isWindowModified());
 }
 
@@ -110,18 +110,18 @@ TEST_F(Window, ABadFileKeepsTheCraftAndSaysWhere)
 TEST_F(Window, ACraftWithoutAnAnswerIsSaidAndUndoHeals)
 {
     open("reedbed");
-    const QString words = window.tuning().findingsPanel().text();
+    const QString text = window.tuning().findingsPanel().text();
     NumberBox* const box = named<NumberBox>(QStringLiteral("Free length of the tubes"));
     box->selectAll();
     QTest::keyClicks(box, QStringLiteral("1"));
     QTest::keyClick(box, Qt::Key_Return);
     settle();
     EXPECT_TRUE(window.tuning().findingsPanel().text().contains(QStringLiteral("No answer")));
-    EXPECT_TRUE(window.tuning().throughTubes().isStale());
+    EXPECT_TRUE(window.tuning().transmissibilityChart().isStale());
     document.undoStack().undo();
     settle();
-    EXPECT_EQ(window.tuning().findingsPanel().text(), words);
-    EXPECT_FALSE(window.tuning().throughTubes().isStale());
+    EXPECT_EQ(window.tuning().findingsPanel().text(), text);
+    EXPECT_FALSE(window.tuning().transmissibilityChart().isStale());
 }
 
 // During a drag each answer is a step behind the hand; the charts must not look stale for that.
@@ -134,7 +134,7 @@ TEST_F(Window, ChartsStayBrightDuringALongDrag)
             QStringLiteral("x"), QStringLiteral("mounts.free_length_mm"),
             [step](stillbay::Setup& setup) { setup.mounts.free_length_mm = 20.0 + 0.1 * step; }));
         QTest::qWait(5);
-        fadedTurns += window.tuning().throughTubes().isStale() ? 1 : 0;
+        fadedTurns += window.tuning().transmissibilityChart().isStale() ? 1 : 0;
     }
     EXPECT_LT(fadedTurns, 50);  // a busy machine may be late at times
 }
@@ -230,7 +230,7 @@ TEST_F(Window, ADroppedCraftIsOpenedWhereverItFalls)
     EXPECT_TRUE(dropOn(window, {QUrl::fromLocalFile(samplePath("saltmarsh"))}));
     EXPECT_EQ(document.setup(), sampleSetup("saltmarsh"));
     settle();
-    QWidget* const chart = &window.tuning().throughTubes();
+    QWidget* const chart = &window.tuning().transmissibilityChart();
     auto* const field = named<NumberBox>(QStringLiteral("Tube: outer diameter"));
     QLineEdit* const typing = field->findChild<QLineEdit*>();
     int round = 0;
@@ -251,7 +251,7 @@ TEST_F(Window, OtherFilesAreNotTaken)
     const QUrl craft = QUrl::fromLocalFile(samplePath("quarry"));
     auto* const field = named<NumberBox>(QStringLiteral("Tube: outer diameter"));
     QLineEdit* const typing = field->findChild<QLineEdit*>();
-    const QString words = typing->text();
+    const QString text = typing->text();
     const QList<QList<QUrl>> others = {
         {QUrl::fromLocalFile(picture)},
         {craft, QUrl::fromLocalFile(samplePath("reedbed"))},
@@ -261,7 +261,7 @@ TEST_F(Window, OtherFilesAreNotTaken)
         for (QWidget* target : {static_cast<QWidget*>(&window), static_cast<QWidget*>(typing)})
             EXPECT_FALSE(dropOn(*target, files)) << qPrintable(files.front().toString());
     EXPECT_EQ(document.setup(), before);
-    EXPECT_EQ(typing->text(), words);
+    EXPECT_EQ(typing->text(), text);
 }
 
 TEST_F(Window, RemembersItsSize)

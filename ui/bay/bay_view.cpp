@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "ui/bay/bay_view.h"
 
-#include "core/assess/words.h"
+#include "core/assess/texts.h"
 #include "core/base/rotation.h"
 #include "core/base/units.h"
 #include "ui/bay/bay_canvas.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 
 #include <QComboBox>
@@ -50,20 +50,20 @@ BayView::BayView(QWidget* parent)
       m_canvas(new BayCanvas),
       m_pose(new QComboBox),
       m_motion(new QComboBox),
-      m_words(new QuietLabel)
+      m_text(new QuietLabel)
 {
-    m_words->setAccessibleName(tr("What the drawing shows"));
+    m_text->setAccessibleName(tr("What the drawing shows"));
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(8, 8, 8, 8);
     layout->addLayout(makeControls());
     layout->addWidget(m_canvas, 1);
-    layout->addWidget(m_words);
+    layout->addWidget(m_text);
     m_frames.setInterval(kFrame_ms);
     connect(&m_frames, &QTimer::timeout, this, &BayView::place);
     for (QComboBox* box : {m_pose, m_motion})
         connect(box, &QComboBox::currentIndexChanged, this, [this] {
             runOrStop();
-            showWords();
+            showText();
         });
 }
 
@@ -132,8 +132,8 @@ void BayView::nameModes()
                                       : m_assessment->bench[static_cast<std::size_t>(k - kModes)];
         const QString hertz = locale.toString(mode.frequency_hz, 'f', 1);
         m_motion->setItemText(
-            1 + k, flight ? tr("in flight, %1 Hz: %2").arg(hertz, inWords(mode.words))
-                          : tr("on the bench, %1 Hz: %2").arg(hertz, inWords(mode.words)));
+            1 + k, flight ? tr("in flight, %1 Hz: %2").arg(hertz, displayText(mode.text))
+                          : tr("on the bench, %1 Hz: %2").arg(hertz, displayText(mode.text)));
     }
 }
 
@@ -166,7 +166,7 @@ void BayView::draw()
     nameModes();
     m_canvas->setCraft(m_setup);
     runOrStop();
-    showWords();
+    showText();
 }
 
 void BayView::showMode(bool flight, int index)
@@ -203,27 +203,27 @@ void BayView::place()
     m_canvas->setBay(bay);
 }
 
-QString BayView::words() const
+QString BayView::text() const
 {
-    return m_words->text();
+    return m_text->text();
 }
 
-void BayView::showWords()
+void BayView::showText()
 {
     QStringList sentences;
     if (!m_assessment)
         sentences << tr("No answer for this craft: it is shown as drawn.");
     else if (m_pose->currentIndex() == AtRest)
-        sentences << inWords(restInWords(m_assessment->rest));
+        sentences << displayText(restText(m_assessment->rest));
     else
         sentences << tr("The bay is shown where it is held while it is fitted.");
     if (const ModeFigures* const shown = mode())
         sentences << tr("In this mode the %1, %2 times a second; here it is slowed down and drawn "
                         "larger than life.")
-                         .arg(inWords(shown->words),
+                         .arg(displayText(shown->text),
                               QLocale().toString(shown->frequency_hz, 'f', 1));
-    m_words->setText(sentences.join(u' '));
-    m_canvas->setAccessibleDescription(m_words->text());
+    m_text->setText(sentences.join(u' '));
+    m_canvas->setAccessibleDescription(m_text->text());
 }
 
 void BayView::runOrStop()

@@ -33,7 +33,7 @@ public:
 
     BayCanvas& canvas() { return *m_canvas; }
     bool swings() const { return m_frames.isActive(); }
-    QString words() const;  ///< what is shown, as a sentence
+    QString text() const;  ///< what is shown, as a sentence
 
 protected:
     void showEvent(QShowEvent* event) override;
@@ -45,7 +45,7 @@ private:
     void nameModes();
     const ModeFigures* mode() const;  // the one that is shown; null: still
     void place();
-    void showWords();
+    void showText();
     void runOrStop();
 
     void draw();
@@ -55,7 +55,7 @@ private:
     BayCanvas* m_canvas;
     QComboBox* m_pose;
     QComboBox* m_motion;
-    QLabel* m_words;
+    QLabel* m_text;
     bool m_drawn = true;  // what came last is on the screen
     QTimer m_frames;
     QElapsedTimer m_clock;

@@ -6,7 +6,7 @@
 #include "core/setup/fields.h"
 #include "core/setup/mount_layout.h"
 #include "ui/bench/tube_drawing.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
 
@@ -40,7 +40,7 @@ Reach including(Reach usual, double value)
 
 constexpr Reach kUsualLength_mm{5.0, 60.0};
 
-Reach usualStretch_percent(const TubeStock& tube)
+Reach usualStretch_percent(const TubeKind& tube)
 {
     return {0.0, std::max(20.0, kPercent * (tube.max_stretch - 1.0))};
 }
@@ -66,14 +66,14 @@ void showOn(QSlider& slider, Reach reach, double step, double value)
 TubeBench::TubeBench(Document& document, QWidget* parent)
     : QWidget(parent),
       m_document(document),
-      m_length(makeKnob(tr("Free length"), tr("mm"), kLengthStep_mm)),
-      m_stretch(makeKnob(tr("Stretch"), tr("%"), kStretchStep_percent)),
+      m_length(makeVariable(tr("Free length"), tr("mm"), kLengthStep_mm)),
+      m_stretch(makeVariable(tr("Stretch"), tr("%"), kStretchStep_percent)),
       m_grip(new NumberBox(this)),
       m_drawing(new TubeDrawing(this)),
       m_facts(new QLabel(this)),
       m_refusal(new ProblemLabel(this))
 {
-    makeKnobs();
+    makeVariables();
     makeGrip();
     m_facts->setTextFormat(Qt::RichText);
     m_facts->setTextInteractionFlags(Qt::TextSelectableByMouse);
@@ -83,19 +83,19 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
     refresh();
 }
 
-void TubeBench::makeKnobs()
+void TubeBench::makeVariables()
 {
     const Field<Mounts>& length = mountsField("free_length_mm");
     const Field<Mounts>& stretch = mountsField("stretch");
     m_length.box->setRange(length.min, length.max);
     m_stretch.box->setRange(kPercent * (stretch.min - 1.0), kPercent * (stretch.max - 1.0));
-    m_length.box->setToolTip(QStringLiteral("<p>%1</p>").arg(inWords(length.meaning)));
+    m_length.box->setToolTip(QStringLiteral("<p>%1</p>").arg(displayText(length.meaning)));
     m_stretch.box->setToolTip(
         QStringLiteral("<p>%1</p>")
             .arg(tr("How much longer the tube is fitted than it lies relaxed. With drilled holes "
                     "it sets the free length.")));
-    connectKnob(m_length, kLengthStep_mm, [this](double value) { editLength(value); });
-    connectKnob(m_stretch, kStretchStep_percent, [this](double value) { editStretch(value); });
+    connectVariable(m_length, kLengthStep_mm, [this](double value) { editLength(value); });
+    connectVariable(m_stretch, kStretchStep_percent, [this](double value) { editStretch(value); });
 }
 
 void TubeBench::makeGrip()
@@ -115,12 +115,12 @@ void TubeBench::layOut()
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setHorizontalSpacing(10);
     grid->setVerticalSpacing(4);
-    const auto addRow = [grid, this](int row, const QString& name, const Knob& knob) {
+    const auto addRow = [grid, this](int row, const QString& name, const Variable& variable) {
         auto* const label = new QLabel(name, this);
-        label->setBuddy(knob.box);
+        label->setBuddy(variable.box);
         grid->addWidget(label, row, 0);
-        grid->addWidget(knob.slider, row, 1);
-        grid->addWidget(knob.box, row, 2);
+        grid->addWidget(variable.slider, row, 1);
+        grid->addWidget(variable.box, row, 2);
     };
     addRow(0, tr("Free length"), m_length);
     addRow(1, tr("Stretch"), m_stretch);
@@ -141,32 +141,33 @@ void TubeBench::layOut()
     grid->addLayout(side, 3, 2);
 }
 
-TubeBench::Knob TubeBench::makeKnob(const QString& name, const QString& unit, double step)
+TubeBench::Variable TubeBench::makeVariable(const QString& name, const QString& unit, double step)
 {
-    Knob knob{new QSlider(Qt::Horizontal, this), new NumberBox(this)};
-    knob.slider->setAccessibleName(tr("%1, slider").arg(name));
-    knob.slider->setPageStep(10);
-    knob.slider->setFocusPolicy(Qt::StrongFocus);
-    knob.box->setAccessibleName(tr("%1 of the tubes").arg(name));
-    knob.box->setUnit(unit);
-    knob.box->setSingleStep(step);
-    knob.box->setLeastDecimals(1);
-    knob.box->setMinimumWidth(150);
-    return knob;
+    Variable variable{new QSlider(Qt::Horizontal, this), new NumberBox(this)};
+    variable.slider->setAccessibleName(tr("%1, slider").arg(name));
+    variable.slider->setPageStep(10);
+    variable.slider->setFocusPolicy(Qt::StrongFocus);
+    variable.box->setAccessibleName(tr("%1 of the tubes").arg(name));
+    variable.box->setUnit(unit);
+    variable.box->setSingleStep(step);
+    variable.box->setLeastDecimals(1);
+    variable.box->setMinimumWidth(150);
+    return variable;
 }
 
-void TubeBench::connectKnob(Knob& knob, double step, const std::function<void(double)>& edit)
+void TubeBench::connectVariable(Variable& variable, double step,
+                                const std::function<void(double)>& edit)
 {
-    connect(knob.slider, &QSlider::valueChanged, this,
+    connect(variable.slider, &QSlider::valueChanged, this,
             [step, edit](int ticks) { edit(step * ticks); });
-    connect(knob.slider, &QSlider::sliderPressed, &m_document, &Document::endGesture);
-    connect(knob.slider, &QSlider::sliderReleased, this, [this] {
+    connect(variable.slider, &QSlider::sliderPressed, &m_document, &Document::endGesture);
+    connect(variable.slider, &QSlider::sliderReleased, this, [this] {
         m_document.endGesture();
         refresh();
     });
-    connect(knob.box, &NumberBox::valueChanged, this, edit);
-    connect(knob.box, &NumberBox::editingFinished, &m_document, &Document::endGesture);
-    connect(knob.box, &NumberBox::refused, m_refusal, &ProblemLabel::refuse);
+    connect(variable.box, &NumberBox::valueChanged, this, edit);
+    connect(variable.box, &NumberBox::editingFinished, &m_document, &Document::endGesture);
+    connect(variable.box, &NumberBox::refused, m_refusal, &ProblemLabel::refuse);
 }
 
 void TubeBench::editLength(double length_mm)
@@ -189,7 +190,7 @@ void TubeBench::report(const Result<void>& done)
 {
     if (!done)
         refresh();
-    m_refusal->tell(done);
+    m_refusal->display(done);
 }
 
 void TubeBench::setAssessment(const Assessment& assessment)

@@ -17,8 +17,8 @@ class NumberBox;
 class ProblemLabel;
 class TubeDrawing;
 
-/// The two knobs a builder turns, each as a slider and a number, and what they mean at the knife
-/// and the drill. In a drilled craft the holes stay, so the stretch moves the free length.
+/// The two variables a builder sets, each as a slider and a number, and what they mean at the
+/// knife and the drill. In a drilled craft the holes stay, so the stretch moves the free length.
 class TubeBench final : public QWidget {
     Q_OBJECT
 public:
@@ -31,16 +31,16 @@ public:
     void setGrip_mm(double grip_mm);  ///< what each clamp holds; not part of the craft
 
 private:
-    struct Knob {
+    struct Variable {
         QSlider* slider;
         NumberBox* box;
     };
 
-    void makeKnobs();
+    void makeVariables();
     void makeGrip();
     void layOut();
-    Knob makeKnob(const QString& name, const QString& unit, double step);
-    void connectKnob(Knob& knob, double step, const std::function<void(double)>& edit);
+    Variable makeVariable(const QString& name, const QString& unit, double step);
+    void connectVariable(Variable& variable, double step, const std::function<void(double)>& edit);
     void editLength(double length_mm);
     void editStretch(double percent);
     void report(const Result<void>& done);
@@ -48,8 +48,8 @@ private:
     void showFacts();
 
     Document& m_document;
-    Knob m_length;
-    Knob m_stretch;
+    Variable m_length;
+    Variable m_stretch;
     NumberBox* m_grip;
     TubeDrawing* m_drawing;
     QLabel* m_facts;

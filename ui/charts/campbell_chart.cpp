@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/campbell_chart.h"
 
-#include "core/assess/words.h"
+#include "core/assess/texts.h"
 #include "core/response/at_throttle.h"
-#include "ui/charts/campbell_words.h"
+#include "ui/charts/campbell_text.h"
 #include "ui/charts/gap_curve.h"
 #include "ui/charts/hair_line.h"
 #include "ui/charts/mark_lane.h"
@@ -13,7 +13,7 @@
 #include "ui/charts/scales.h"
 #include "ui/charts/zone_item.h"
 #include "ui/document/throttle_cursor.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 
 #include <QLocale>
 #include <qwt_axis.h>
@@ -67,7 +67,7 @@ Span frequencies_hz(const Assessment& assessment, const std::vector<Resonance>& 
     Span span{std::numeric_limits<double>::max(), 0.0};
     const auto take = [&span](double f_hz) {
         if (!(f_hz > 0.0))
-            return;  // a motor that stands still shakes nothing
+            return;  // a motor that stands still excites nothing
         span.from = std::min(span.from, f_hz);
         span.to = std::max(span.to, f_hz);
     };
@@ -140,7 +140,7 @@ void CampbellChart::setAssessment(const Setup& setup, const Assessment& assessme
     m_resonances = resonances(assessment);
     m_crossings = stillbay::crossings(setup, assessment);
     placeAll();
-    setSummary(speedsInWords(setup, assessment, m_crossings));
+    setSummary(speedsText(setup, assessment, m_crossings));
     applyTheme();
 }
 
@@ -226,12 +226,12 @@ void CampbellChart::placeNames()
     for (const Resonance& resonance : m_resonances)
         names.push_back(
             {resonance.frequency_hz,
-             tr("%1, %2 Hz").arg(inWords(resonance.words), hertz(resonance.frequency_hz))});
+             tr("%1, %2 Hz").arg(displayText(resonance.text), hertz(resonance.frequency_hz))});
     for (std::size_t k = 0; k < m_orders.size(); ++k)
         if (const auto& points = m_orders[k]->points(); !points.empty())
             names.push_back({points.back().place.y(),
-                             inWords(orderInWords(m_assessment.throttle.front().orders[k].order,
-                                                  m_setup.drive.propeller.blades)),
+                             displayText(orderText(m_assessment.throttle.front().orders[k].order,
+                                                   m_setup.drive.propeller.blades)),
                              true});
     m_gutter->setNames(std::move(names));
 }
@@ -346,12 +346,12 @@ QString CampbellChart::readout(const QPointF& place) const
     if (const ThrottlePoint* const point =
             pointAt(m_assessment.throttle, m_across.throttleAt(place.x()));
         point && place.x() <= m_across.to())
-        lines = pointInWords(m_setup, *point);
+        lines = pointText(m_setup, *point);
     const QwtScaleMap map = canvasMap(QwtAxis::YLeft);
     for (const Resonance& resonance : m_resonances)
         if (std::abs(map.transform(resonance.frequency_hz) - map.transform(place.y())) < kNear_px)
             lines << tr("%1, %2 Hz")
-                         .arg(inWords(resonance.words),
+                         .arg(displayText(resonance.text),
                               QLocale().toString(resonance.frequency_hz, 'f', 1));
     return lines.join(u'\n');
 }

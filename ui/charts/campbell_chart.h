@@ -20,9 +20,9 @@ class OrderLine;
 class ThrottleCursor;
 class ZoneItem;
 
-/// Frequencies over throttle or rotor speed: what the rotors shake at, coloured by the wobble it
-/// makes, against what can swing. Where they cross inside the cruise window there is a ring. Mouse
-/// and keyboard drag the throttle cursor along it.
+/// Frequencies over throttle or rotor speed: what the rotors excite, coloured by the wobble
+/// it makes, against what can swing. Where they cross inside the cruise window there is a ring.
+/// Mouse and keyboard drag the throttle cursor along it.
 class CampbellChart final : public Chart {
     Q_OBJECT
 public:

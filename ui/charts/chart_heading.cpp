@@ -17,8 +17,8 @@ ChartHeading::ChartHeading(Chart& chart, const QString& explanation, QWidget* pa
     QFont bold = title->font();
     bold.setBold(true);
     title->setFont(bold);
-    auto* const words = new ElidedLabel(Qt::AlignLeft);
-    words->setText(explanation);
+    auto* const text = new ElidedLabel(Qt::AlignLeft);
+    text->setText(explanation);
 
     auto* const reset = new QToolButton;
     reset->setText(tr("Reset zoom"));
@@ -44,7 +44,7 @@ ChartHeading::ChartHeading(Chart& chart, const QString& explanation, QWidget* pa
     auto* const row = new QHBoxLayout(this);
     row->setContentsMargins(4, 0, 4, 0);
     row->addWidget(title);
-    row->addWidget(words, 1);
+    row->addWidget(text, 1);
     row->addWidget(reset);
     row->addLayout(m_controls);
     row->addWidget(more);

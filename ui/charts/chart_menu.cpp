@@ -5,7 +5,7 @@
 #include "ui/charts/chart_paper.h"
 #include "ui/charts/chart_table.h"
 #include "ui/charts/table_dialog.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/message_bar.h"
 
 #include <QAction>
@@ -99,9 +99,9 @@ bool ChartMenu::exportTo(const QString& path)
     if (written)
         notice(m_chart, tr("Exported “%1” to %2").arg(m_chart.name(), shown));
     else if (MessageBar* const bar = m_chart.window()->findChild<MessageBar*>())
-        bar->tell(
-            MessageBar::Kind::Problem, tr("Could not export to %1").arg(shown),
-            tr("%1. You can choose another name or folder.").arg(inWords(written.error().what)));
+        bar->display(MessageBar::Kind::Problem, tr("Could not export to %1").arg(shown),
+                     tr("%1. You can choose another name or folder.")
+                         .arg(displayText(written.error().what)));
     return written.has_value();
 }
 

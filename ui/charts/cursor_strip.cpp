@@ -3,7 +3,7 @@
 
 #include "core/film/film.h"
 #include "core/response/at_throttle.h"
-#include "ui/charts/point_words.h"
+#include "ui/charts/point_text.h"
 #include "ui/widgets/colours.h"
 
 #include <QApplication>

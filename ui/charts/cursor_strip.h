@@ -11,7 +11,8 @@
 namespace stillbay::ui {
 
 /// The numbers at the throttle cursor, side by side: throttle and speed, wobble and its grade, and
-/// each shake with its frequency, its share of the wobble, and how fast it crawls through the film.
+/// each excitation with its frequency, its share of the wobble, and its beat against the frame rate
+/// in the film.
 class CursorStrip final : public QWidget {
     Q_OBJECT
 public:

@@ -47,10 +47,10 @@ QString percentText(double throttle)
 std::vector<Mark> hoverMarks(const HoverFigures& hover)
 {
     std::vector<Mark> marks;
-    const auto add = [&marks](std::optional<double> throttle, const QString& words) {
+    const auto add = [&marks](std::optional<double> throttle, const QString& text) {
         if (throttle)
             marks.push_back({kPercent * *throttle, kPercent * *throttle,
-                             words.arg(percentText(*throttle)), QPen(Qt::DotLine)});
+                             text.arg(percentText(*throttle)), QPen(Qt::DotLine)});
     };
     add(hover.throttle_full, QObject::tr("hover, full pack %1 %"));
     add(hover.throttle_empty, QObject::tr("hover, empty pack %1 %"));

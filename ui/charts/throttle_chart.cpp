@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/throttle_chart.h"
 
-#include "core/assess/words.h"
+#include "core/assess/texts.h"
 #include "core/response/at_throttle.h"
 #include "ui/charts/gap_curve.h"
 #include "ui/charts/hair_line.h"
 #include "ui/charts/mark_lane.h"
 #include "ui/charts/over_throttle.h"
-#include "ui/charts/point_words.h"
+#include "ui/charts/point_text.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/zone_item.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 
 #include <QLocale>
 #include <qwt_axis.h>
@@ -182,11 +182,11 @@ void ThrottleChart::describe(const Setup& setup)
 {
     QStringList sentences;
     for (const Phrase& sentence : findings(setup, m_assessment))
-        sentences << inWords(sentence);
+        sentences << displayText(sentence);
     sentences << (m_assessment.cruise
                       ? tr("Largest wobble in cruise %1 px.")
                             .arg(QLocale().toString(m_assessment.cruise->worst_px, 'g', 2))
-                      : inWords(outsideCruiseInWords()) + u'.');
+                      : displayText(outsideCruiseText()) + u'.');
     setSummary(sentences.join(u' '));
 }
 

@@ -263,11 +263,11 @@ void CraftForm::addDrive()
     addFields(*addSection(tr("Battery")),
               placeOf<Battery>(QStringLiteral("drive.battery"), tr("Battery"),
                                [](const Setup& setup) { return &setup.drive.battery; }));
-    Section* const shakes = addSection(tr("What shakes"));
-    addFields(*shakes, placeOf<Drive>(QStringLiteral("drive"), tr("Drive"),
-                                      [](const Setup& setup) { return &setup.drive; }));
+    Section* const vibrations = addSection(tr("What shakes"));
+    addFields(*vibrations, placeOf<Drive>(QStringLiteral("drive"), tr("Drive"),
+                                          [](const Setup& setup) { return &setup.drive; }));
     m_balance = new BalanceButton(m_document);
-    shakes->add(m_balance, Qt::AlignLeft);
+    vibrations->add(m_balance, Qt::AlignLeft);
 }
 
 void CraftForm::addBay()
@@ -290,8 +290,8 @@ void CraftForm::addCamera()
 void CraftForm::addTube()
 {
     addFields(*addSection(tr("Tube")),
-              placeOf<TubeStock>(QStringLiteral("tube"), tr("Tube"),
-                                 [](const Setup& setup) { return &setup.tube; }));
+              placeOf<TubeKind>(QStringLiteral("tube"), tr("Tube"),
+                                [](const Setup& setup) { return &setup.tube; }));
 }
 
 void CraftForm::addMounts()
@@ -411,11 +411,11 @@ QWidget* CraftForm::choice(const ChoiceSpec& spec)
     };
     show();
     connect(&m_document, &Document::setupChanged, box, [show, refusal] {
-        refusal->say({});
+        refusal->format({});
         show();
     });
     connect(box, &QComboBox::activated, this, [this, show, refusal, spec](int index) {
-        refusal->tell(m_document.edit(spec.undoText(index), {}, [&](Setup& setup) {
+        refusal->display(m_document.edit(spec.undoText(index), {}, [&](Setup& setup) {
             if (spec.current(setup) != index)
                 spec.choose(setup, index);
         }));
@@ -490,8 +490,8 @@ void CraftForm::reveal(const QString& path)
 void CraftForm::summarise()
 {
     const Setup& setup = m_document.setup();
-    for (const auto& [path, words] : craftSummaries(setup))
-        m_sections[path]->setSummary(words);
+    for (const auto& [path, text] : craftSummaries(setup))
+        m_sections[path]->setSummary(text);
     if (FieldRow* const row = m_estimated.value(QStringLiteral("mounts.stretch"))) {
         const double stretch = std::round(1e3 * drawnStretch(setup.mounts)) / 1e3;
         row->setEstimate(setup.mounts.drilled() ? std::optional(stretch) : std::nullopt);

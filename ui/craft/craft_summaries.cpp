@@ -26,7 +26,7 @@ QString percent(double share)
     return QLocale().toString(100.0 * share, 'f', 0);
 }
 
-QString inWords(const std::vector<Part>& parts)
+QString displayText(const std::vector<Part>& parts)
 {
     const double mass_g =
         std::accumulate(parts.begin(), parts.end(), 0.0,
@@ -35,33 +35,33 @@ QString inWords(const std::vector<Part>& parts)
                              : tr("%1 parts, %2 g").arg(parts.size()).arg(number(mass_g));
 }
 
-QString inWords(const Airframe& airframe)
+QString displayText(const Airframe& airframe)
 {
     return tr("%1 of %2 × %3 mm")
         .arg(airframe.arms.size())
         .arg(number(airframe.arm.width_mm), number(airframe.arm.height_mm));
 }
 
-QString inWords(const Motor& motor)
+QString displayText(const Motor& motor)
 {
     return tr("%1 rpm/V, %2 g").arg(number(motor.kv_rpm_per_v), number(motor.mass_g));
 }
 
-QString inWords(const Propeller& propeller)
+QString displayText(const Propeller& propeller)
 {
     return tr("%1 × %2 in, %3 blades")
         .arg(number(propeller.diameter_in), number(propeller.pitch_in))
         .arg(propeller.blades);
 }
 
-QString inWords(const Battery& battery)
+QString displayText(const Battery& battery)
 {
     return tr("%1 cells, %2 V full")
         .arg(battery.cells)
         .arg(number(battery.cells * battery.full_v_per_cell));
 }
 
-QString inWords(const Camera& camera)
+QString displayText(const Camera& camera)
 {
     return tr("%1 × %2 px, %3 Hz")
         .arg(camera.width_px)
@@ -69,20 +69,20 @@ QString inWords(const Camera& camera)
         .arg(number(camera.frame_rate_hz));
 }
 
-QString inWords(const TubeStock& tube)
+QString displayText(const TubeKind& tube)
 {
     return tr("%1 / %2 mm, %3 Shore A")
         .arg(number(tube.outer_diameter_mm), number(tube.bore_mm), number(tube.hardness_shore_a));
 }
 
-QString inWords(const Mounts& mounts)
+QString displayText(const Mounts& mounts)
 {
     return tr("%1 tubes, %2 mm, %3 % stretch")
         .arg(mounts.points.size())
         .arg(number(mounts.free_length_mm), percent(drawnStretch(mounts) - 1.0));
 }
 
-QString inWords(const Flight& flight)
+QString displayText(const Flight& flight)
 {
     return tr("cruise %1 to %2 %")
         .arg(percent(flight.cruise_throttle[0]), percent(flight.cruise_throttle[1]));
@@ -95,17 +95,17 @@ std::vector<std::pair<QString, QString>> craftSummaries(const Setup& setup)
     const Drive& drive = setup.drive;
     const Limits& limits = setup.limits;
     return {{QStringLiteral("name"), QString::fromStdString(setup.name)},
-            {QStringLiteral("airframe.parts"), inWords(setup.airframe.parts)},
-            {QStringLiteral("airframe.arm"), inWords(setup.airframe)},
-            {QStringLiteral("drive.motor"), inWords(drive.motor)},
-            {QStringLiteral("drive.propeller"), inWords(drive.propeller)},
-            {QStringLiteral("drive.battery"), inWords(drive.battery)},
+            {QStringLiteral("airframe.parts"), displayText(setup.airframe.parts)},
+            {QStringLiteral("airframe.arm"), displayText(setup.airframe)},
+            {QStringLiteral("drive.motor"), displayText(drive.motor)},
+            {QStringLiteral("drive.propeller"), displayText(drive.propeller)},
+            {QStringLiteral("drive.battery"), displayText(drive.battery)},
             {QStringLiteral("drive"), tr("unbalance %1 g·mm").arg(number(drive.unbalance_g_mm))},
-            {QStringLiteral("bay"), inWords(setup.bay.parts)},
-            {QStringLiteral("camera"), inWords(setup.camera)},
-            {QStringLiteral("tube"), inWords(setup.tube)},
-            {QStringLiteral("mounts"), inWords(setup.mounts)},
-            {QStringLiteral("flight"), inWords(setup.flight)},
+            {QStringLiteral("bay"), displayText(setup.bay.parts)},
+            {QStringLiteral("camera"), displayText(setup.camera)},
+            {QStringLiteral("tube"), displayText(setup.tube)},
+            {QStringLiteral("mounts"), displayText(setup.mounts)},
+            {QStringLiteral("flight"), displayText(setup.flight)},
             {QStringLiteral("limits"),
              tr("%1 and %2 px").arg(number(limits.faint_px), number(limits.bad_px))}};
 }

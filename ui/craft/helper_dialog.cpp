@@ -100,7 +100,7 @@ void HelperDialog::setOutcome(const QStringList& lines)
 
 void HelperDialog::setProblem(const QString& problem)
 {
-    m_problem->say(problem);
+    m_problem->format(problem);
     makeRoom();
 }
 
@@ -118,7 +118,7 @@ void HelperDialog::use()
         box->interpretText();  // where a press does not take the focus, an entry is still open
     if (std::exchange(m_hasRefused, false))
         return;  // the press itself may have ended the entry: the reason is to be read first
-    if (m_problem->tell(apply()))
+    if (m_problem->display(apply()))
         accept();
     else
         makeRoom();

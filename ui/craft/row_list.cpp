@@ -85,7 +85,7 @@ QWidget* RowList::layoutButton()
         connect(menu->addAction(layout.title), &QAction::triggered, this, [this, layout] {
             const quint64 before = m_document.revision();
             if (change(layout.undoText, layout.apply) && m_document.revision() == before)
-                m_refusal->say(m_spec.layouts.unchanged);
+                m_refusal->format(m_spec.layouts.unchanged);
         });
     button->setMenu(menu);
     return button;
@@ -226,7 +226,7 @@ void RowList::focusAfterMove(std::size_t index, Way way, int place)
 
 bool RowList::change(const QString& text, const std::function<void(Setup&)>& change)
 {
-    return m_refusal->tell(m_document.edit(text, {}, change));
+    return m_refusal->display(m_document.edit(text, {}, change));
 }
 
 }  // namespace stillbay::ui

@@ -32,13 +32,13 @@ void FileWatch::watchAnew()
     m_settle.stop();
     if (!m_document.path().isEmpty())
         m_watcher.addPath(QFileInfo(m_document.path()).absolutePath());
-    tell(stampNow());
+    display(stampNow());
 }
 
 void FileWatch::look()
 {
     if (const FileStamp now = stampNow(); !now.sameContent(m_seen))
-        tell(now);
+        display(now);
 }
 
 FileStamp FileWatch::stampNow()
@@ -51,7 +51,7 @@ FileStamp FileWatch::stampNow()
     return stampOnDisk(path);
 }
 
-void FileWatch::tell(const FileStamp& now)
+void FileWatch::display(const FileStamp& now)
 {
     m_seen = now;
     emit noticed(now.sameContent(m_document.stamp()) ? State::Same

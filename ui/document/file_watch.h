@@ -27,7 +27,7 @@ private:
     void watchAnew();
     void look();
     FileStamp stampNow();
-    void tell(const FileStamp& now);
+    void display(const FileStamp& now);
 
     const Document& m_document;
     QFileSystemWatcher m_watcher;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/film/filmed_panel.h"
 
-#include "core/assess/shakes.h"
+#include "core/assess/vibrations.h"
 #include "core/craft/craft.h"
 #include "core/response/at_throttle.h"
 #include "ui/document/throttle_cursor.h"
@@ -31,7 +31,7 @@ QString pixels(double px)
     return QLocale().toString(px, 'f', px < 1.0 ? 2 : px < 100.0 ? 1 : 0);
 }
 
-QString wobbleInWords(double throttle, double wobble_px, const Limits& limits)
+QString wobbleText(double throttle, double wobble_px, const Limits& limits)
 {
     const QString percent = QLocale().toString(100.0 * throttle, 'g', 3);
     switch (gradeOf(wobble_px, limits.faint_px, limits.bad_px)) {
@@ -48,7 +48,7 @@ QString wobbleInWords(double throttle, double wobble_px, const Limits& limits)
 }
 
 // How the strongest part moves from frame to frame; empty while nothing moves.
-QString crawlInWords(const ThrottlePoint& point, double frameRate_hz)
+QString beatText(const ThrottlePoint& point, double frameRate_hz)
 {
     const auto strongest = std::max_element(
         point.orders.begin(), point.orders.end(),
@@ -179,22 +179,22 @@ void FilmedPanel::showPoint()
     if (!m_setup || !point)
         return;
     const CameraModel camera = makeCamera(m_setup->camera);
-    Film film{camera, shakesAt(*point, camera, Hold::Tubes), {}};
-    if (point->bolted_px)
-        film.bolted = shakesAt(*point, camera, Hold::Bolted);
+    Film film{camera, vibrationsAt(*point, camera, Hold::Tubes), {}};
+    if (point->rigid_px)
+        film.rigid = vibrationsAt(*point, camera, Hold::Rigid);
     m_picture->setFilm(std::move(film));
-    tell(*point);
+    display(*point);
 }
 
-void FilmedPanel::tell(const ThrottlePoint& point)
+void FilmedPanel::display(const ThrottlePoint& point)
 {
-    QString words = wobbleInWords(point.throttle, point.wobble_px, m_setup->limits);
-    if (point.bolted_px)
-        words += u' ' + tr("Without tubes: %1 px.").arg(pixels(*point.bolted_px));
-    m_caption->setText(words);
-    const QString crawl = crawlInWords(point, m_setup->camera.frame_rate_hz);
+    QString text = wobbleText(point.throttle, point.wobble_px, m_setup->limits);
+    if (point.rigid_px)
+        text += u' ' + tr("Without tubes: %1 px.").arg(pixels(*point.rigid_px));
+    m_caption->setText(text);
+    const QString crawl = beatText(point, m_setup->camera.frame_rate_hz);
     m_caption->setToolTip(crawl);
-    m_picture->setAccessibleDescription(crawl.isEmpty() ? words : words + u' ' + crawl);
+    m_picture->setAccessibleDescription(crawl.isEmpty() ? text : text + u' ' + crawl);
 }
 
 void FilmedPanel::setStale(bool stale)

@@ -35,7 +35,7 @@ private:
     QHBoxLayout* makeHeading();
     QHBoxLayout* makeControls();
     void showPoint();
-    void tell(const ThrottlePoint& point);
+    void display(const ThrottlePoint& point);
     void showPlaying(bool on);
 
     ThrottleCursor& m_cursor;

@@ -198,12 +198,12 @@ void FilmedPicture::record()
         m_image = QImage(size, QImage::Format_RGB32);
         m_scene = testScene(size, margin);
     }
-    Shot shot{m_film.camera, m_film.hung, 1.0 * m_gain, m_frame};
-    const bool halves = m_split && m_film.bolted;
+    Shot shot{m_film.camera, m_film.mounted, 1.0 * m_gain, m_frame};
+    const bool halves = m_split && m_film.rigid;
     const int border = halves ? size.width() / 2 : size.width();
     filmFrame(sceneOf(m_scene), shot, canvasOf(m_image), 0, border);
     if (halves) {
-        shot.shakes = *m_film.bolted;
+        shot.vibrations = *m_film.rigid;
         filmFrame(sceneOf(m_scene), shot, canvasOf(m_image), border, size.width());
     }
     m_recorded = true;
@@ -221,7 +221,7 @@ void FilmedPicture::drawHalves(QPainter& painter, const QRect& area) const
 {
     const QRect left(area.topLeft(), QSize(area.width() / 2, area.height()));
     const QRect right(left.topRight() + QPoint(1, 0), area.bottomRight());
-    if (m_film.bolted) {
+    if (m_film.rigid) {
         painter.fillRect(QRect(right.left() - 1, area.top(), 2, area.height()), Qt::white);
         drawTag(painter, right, Qt::AlignHCenter | Qt::AlignBottom, tr("without tubes"));
     } else {

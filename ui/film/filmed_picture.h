@@ -16,8 +16,8 @@ namespace stillbay::ui {
 /// What moves the picture.
 struct Film {
     CameraModel camera;
-    std::vector<Shake> hung;                   ///< on the tubes
-    std::optional<std::vector<Shake>> bolted;  ///< without tubes; none: no finite answer
+    std::vector<CameraVibration> mounted;               ///< on the tubes
+    std::optional<std::vector<CameraVibration>> rigid;  ///< without tubes; none: no finite answer
 };
 
 /// The test scene as the camera records it, still or playing. Draws only what it is given, and

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/find/candidates_model.h"
 
-#include "ui/find/find_words.h"
-#include "ui/widgets/in_words.h"
+#include "ui/find/find_text.h"
+#include "ui/widgets/display_text.h"
 
 #include <QApplication>
 #include <QPalette>
@@ -11,13 +11,13 @@
 
 namespace stillbay::ui {
 
-void CandidatesModel::setAnswer(const FindAnswer& answer)
+void CandidatesModel::setAnswer(const Recommendation& answer)
 {
     beginResetModel();
     m_rows = rowsOf(answer);
-    m_sturdiest = sturdiestOf(m_rows);
+    m_mostRobust = mostRobustOf(m_rows);
     m_isSearch = !answer.candidates.empty();
-    m_best = answer.best;
+    m_best = answer.best.design;
     m_before = answer.present.design;
     endResetModel();
 }
@@ -77,18 +77,18 @@ QVariant CandidatesModel::headerData(int section, Qt::Orientation orientation, i
         case Tube:
             return tr("Tube");
         case Length:
-            return inWords(fieldOf(Knob::FreeLength).label);
+            return displayText(fieldOf(Variable::FreeLength).label);
         case Stretch:
-            return inWords(fieldOf(Knob::Stretch).label);
+            return displayText(fieldOf(Variable::Stretch).label);
         case Elevation:
-            return inWords(fieldOf(Knob::Elevation).label);
+            return displayText(fieldOf(Variable::Elevation).label);
         case FullPack:
             return tr("Worst, full pack");
         case EmptyPack:
             return tr("Worst, empty pack");
         case Clean:
             return tr("Clean in 9 of 10 builds");
-        case Sturdy:
+        case Robust:
             return tr("Worst in 9 of 10 builds");
         default:
             return {};
@@ -99,7 +99,7 @@ QString CandidatesModel::marks(std::size_t row) const
 {
     const Design& design = m_rows[row].design;
     QStringList marks;
-    if (m_isSearch && row == m_sturdiest)
+    if (m_isSearch && row == m_mostRobust)
         marks << tr("sturdiest");
     if (m_isSearch && design == m_best)
         marks << tr("best as planned");
@@ -125,13 +125,13 @@ QString CandidatesModel::text(int row, int column) const
         case Elevation:
             return elevationText(shown.design);
         case FullPack:
-            return verdictText(shown.verdict.full, shown.verdict);
+            return verdictText(shown.evaluation.full, shown.evaluation);
         case EmptyPack:
-            return verdictText(shown.verdict.empty, shown.verdict);
+            return verdictText(shown.evaluation.empty, shown.evaluation);
         case Clean:
             return cleanText(*shown.robust);
-        case Sturdy:
-            return sturdyText(*shown.robust);
+        case Robust:
+            return p90Text(*shown.robust);
         default:
             return {};
     }
@@ -141,13 +141,14 @@ QVariant CandidatesModel::data(const QModelIndex& index, int role) const
 {
     if (!index.isValid())
         return {};
-    const Judgement& verdict = candidate(index.row()).verdict;
+    const Evaluation& evaluation = candidate(index.row()).evaluation;
     switch (role) {
         case Qt::DisplayRole:
             return text(index.row(), index.column());
         case Qt::ToolTipRole:
-            if (!verdict.feasible() && (index.column() == FullPack || index.column() == EmptyPack))
-                return inWords(objectionInWords(*verdict.objection));
+            if (!evaluation.feasible() &&
+                (index.column() == FullPack || index.column() == EmptyPack))
+                return displayText(violationText(*evaluation.violated));
             return text(index.row(), index.column());
         case Qt::AccessibleTextRole:
             return tr("%1: %2").arg(

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "ui/find/find_tune.h"
+#include "core/search/recommend.h"
 
 #include <QAbstractTableModel>
 
 namespace stillbay::ui {
 
-/// What a search found as a table, the sturdiest first, the present tune for comparison.
+/// What a search found as a table, the most robust first, the present tune for comparison.
 class CandidatesModel final : public QAbstractTableModel {
     Q_OBJECT
 public:
@@ -20,13 +20,13 @@ public:
         FullPack,
         EmptyPack,
         Clean,
-        Sturdy,
+        Robust,
         ColumnCount
     };
 
     using QAbstractTableModel::QAbstractTableModel;
 
-    void setAnswer(const FindAnswer& answer);
+    void setAnswer(const Recommendation& answer);
     void clear();
     /// The craft's tune now: its row says so.
     void setPresent(const Design& present);
@@ -47,7 +47,7 @@ private:
     void repaint();
 
     std::vector<Candidate> m_rows;
-    std::size_t m_sturdiest = 0;
+    std::size_t m_mostRobust = 0;
     bool m_isSearch = false;  // not of the present tune alone
     Design m_best, m_before, m_present;
     bool m_isStale = false;

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "ui/find/find_choices.h"
 
-#include "ui/find/drawer_panel.h"
-#include "ui/find/find_words.h"
-#include "ui/find/knob_ranges.h"
+#include "ui/find/find_text.h"
+#include "ui/find/stock_panel.h"
+#include "ui/find/variable_ranges.h"
 
 #include <QGroupBox>
 #include <QHBoxLayout>
@@ -14,16 +14,16 @@
 namespace stillbay::ui {
 namespace {
 
-const QString kFromDrawer = QStringLiteral("find/from-drawer");
+const QString kFromStock = QStringLiteral("find/from-drawer");
 
 }  // namespace
 
 FindChoices::FindChoices(QWidget* parent)
     : QWidget(parent),
-      m_knobs(new KnobRanges),
+      m_variables(new VariableRanges),
       m_usePresent(new QRadioButton),
-      m_useDrawer(new QRadioButton(tr("The best of those ticked in the &drawer"))),
-      m_drawer(new DrawerPanel)
+      m_useStock(new QRadioButton(tr("The best of those ticked in the &drawer"))),
+      m_stock(new StockPanel)
 {
     auto* const row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
@@ -35,68 +35,69 @@ FindChoices::FindChoices(QWidget* parent)
 QWidget* FindChoices::makeChange()
 {
     auto* const change = new QGroupBox(tr("What may change"));
-    (new QVBoxLayout(change))->addWidget(m_knobs);
-    connect(m_knobs, &KnobRanges::refused, this, &FindChoices::refused);
-    connect(m_knobs, &KnobRanges::changed, this, &FindChoices::changed);
-    connect(m_knobs, &KnobRanges::usualWanted, this, [this] { m_knobs->setUsual(m_present); });
+    (new QVBoxLayout(change))->addWidget(m_variables);
+    connect(m_variables, &VariableRanges::refused, this, &FindChoices::refused);
+    connect(m_variables, &VariableRanges::changed, this, &FindChoices::changed);
+    connect(m_variables, &VariableRanges::usualWanted, this,
+            [this] { m_variables->setUsual(m_present); });
     return change;
 }
 
 QWidget* FindChoices::makeTube()
 {
     m_usePresent->setToolTip(tr("Keeps the tube that the craft has now."));
-    m_useDrawer->setToolTip(
+    m_useStock->setToolTip(
         tr("Tries every ticked tube. The drawer is yours, and the same for every craft."));
-    const bool fromDrawer = QSettings().value(kFromDrawer).toBool();
-    (fromDrawer ? m_useDrawer : m_usePresent)->setChecked(true);
-    connect(m_useDrawer, &QRadioButton::toggled, this, [this](bool on) {
-        QSettings().setValue(kFromDrawer, on);
+    const bool fromStock = QSettings().value(kFromStock).toBool();
+    (fromStock ? m_useStock : m_usePresent)->setChecked(true);
+    connect(m_useStock, &QRadioButton::toggled, this, [this](bool on) {
+        QSettings().setValue(kFromStock, on);
         emit changed();
     });
     auto* const tube = new QGroupBox(tr("Which tube"));
     auto* const column = new QVBoxLayout(tube);
     column->addWidget(m_usePresent);
-    column->addWidget(m_useDrawer);
-    column->addWidget(m_drawer);
+    column->addWidget(m_useStock);
+    column->addWidget(m_stock);
     return tube;
 }
 
 void FindChoices::openCraft(const Setup& setup)
 {
-    m_knobs->setUsual(designOf(setup));
+    m_variables->setUsual(designOf(setup));
     follow(setup);
-    readDrawer();
+    readTubeStock();
 }
 
 void FindChoices::follow(const Setup& setup)
 {
     m_present = designOf(setup);
-    m_knobs->follow(m_present);
+    m_variables->follow(m_present);
     m_usePresent->setText(tr("The pr&esent tube: %1").arg(tubeText(stockOf(setup.tube))));
 }
 
-void FindChoices::readDrawer()
+void FindChoices::readTubeStock()
 {
-    m_drawer->setPresent(stockOf(m_present.tube));
+    m_stock->setPresent(stockOf(m_present.tube));
 }
 
 std::optional<SearchSpace> FindChoices::space()
 {
-    if (!m_knobs->takeTyping())
+    if (!m_variables->takeTyping())
         return {};
     return SearchSpace{
-        .knobs = m_knobs->chosen(),
-        .stock = m_useDrawer->isChecked() ? m_drawer->ticked() : std::vector<StockTube>(),
+        .variables = m_variables->chosen(),
+        .stock = m_useStock->isChecked() ? m_stock->ticked() : std::vector<StockTube>(),
         .kept = {}};
 }
 
 QString FindChoices::faultOf(const SearchSpace& space) const
 {
-    if (const QString fault = m_knobs->fault(); !fault.isEmpty())
+    if (const QString fault = m_variables->fault(); !fault.isEmpty())
         return fault;
-    if (m_useDrawer->isChecked() && space.stock.empty())
+    if (m_useStock->isChecked() && space.stock.empty())
         return tr("no tube in the drawer is ticked");
-    if (space.stock.empty() && space.knobs.empty())
+    if (space.stock.empty() && space.variables.empty())
         return tr("nothing may change; tick a length, or let the tube be chosen");
     return {};
 }

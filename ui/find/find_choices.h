@@ -11,8 +11,8 @@ class QRadioButton;
 
 namespace stillbay::ui {
 
-class DrawerPanel;
-class KnobRanges;
+class StockPanel;
+class VariableRanges;
 
 /// What the builder lets a search choose from: what may change, and which tube.
 class FindChoices final : public QWidget {
@@ -22,7 +22,7 @@ public:
 
     void openCraft(const Setup& setup);  ///< another craft: its usual ranges
     void follow(const Setup& setup);     ///< the same craft, changed
-    void readDrawer();                   ///< anew
+    void readTubeStock();                ///< anew
 
     /// @return none: something was refused before, and is to be read first.
     std::optional<SearchSpace> space();
@@ -37,10 +37,10 @@ private:
     QWidget* makeChange();
     QWidget* makeTube();
 
-    KnobRanges* m_knobs;
+    VariableRanges* m_variables;
     QRadioButton* m_usePresent;
-    QRadioButton* m_useDrawer;
-    DrawerPanel* m_drawer;
+    QRadioButton* m_useStock;
+    StockPanel* m_stock;
     Design m_present;
 };
 

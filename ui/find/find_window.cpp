@@ -5,8 +5,8 @@
 #include "ui/find/candidates_model.h"
 #include "ui/find/candidates_table.h"
 #include "ui/find/find_choices.h"
-#include "ui/find/find_words.h"
-#include "ui/widgets/in_words.h"
+#include "ui/find/find_text.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 
 #include <QAction>
@@ -44,12 +44,12 @@ FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidge
       m_choices(new FindChoices),
       m_progress(new QProgressBar),
       m_count(new QLabel),
-      m_words(new QLabel),
+      m_text(new QLabel),
       m_problem(new ProblemLabel),
       m_model(new CandidatesModel(this)),
       m_table(new CandidatesTable(*m_model)),
       m_done(new QuietLabel),
-      m_job({.done = [this](const Result<FindAnswer>& answer) { deliver(answer); },
+      m_job({.done = [this](const Result<Recommendation>& answer) { deliver(answer); },
              .advanced =
                  [this](int step, int steps) {
                      showProgress(step, steps);
@@ -57,18 +57,18 @@ FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidge
 {
     setWindowTitle(tr("Find a tune — Stillbay"));
     addActions(shared);
-    m_words->setWordWrap(true);
-    m_words->setAccessibleName(tr("What to cut"));
-    m_words->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_text->setWordWrap(true);
+    m_text->setAccessibleName(tr("What to cut"));
+    m_text->setTextInteractionFlags(Qt::TextSelectableByMouse);
     connect(m_choices, &FindChoices::refused, m_problem, &ProblemLabel::refuse);
-    connect(m_choices, &FindChoices::changed, this, [this] { m_problem->say({}); });
+    connect(m_choices, &FindChoices::changed, this, [this] { m_problem->format({}); });
     connect(m_table, &CandidatesTable::taken, this, &FindWindow::take);
     connect(m_table, &CandidatesTable::chosenChanged, this, &FindWindow::showState);
     auto* const layout = new QVBoxLayout(this);
     layout->addWidget(m_choices);
     layout->addWidget(makeRun());
     layout->addWidget(m_problem);
-    layout->addWidget(m_words);
+    layout->addWidget(m_text);
     layout->addWidget(m_table, 1);
     layout->addWidget(makeTaking());
     layout->addWidget(makeNotes());
@@ -151,7 +151,7 @@ QWidget* FindWindow::makeTaking()
 
 QWidget* FindWindow::makeNotes()
 {
-    return new QuietLabel(spreadInWords(Spread{}) + u' ' +
+    return new QuietLabel(tolerancesText(Tolerances{}) + u' ' +
                           tr("All this is a prediction: check the finished tune on the bench, "
                              "propellers off, before you "
                              "fly it."));
@@ -163,7 +163,7 @@ void FindWindow::craftOpened()
     m_answer.reset();
     m_model->clear();
     m_choices->openCraft(m_document.setup());
-    m_problem->say({});
+    m_problem->format({});
     setupChanged();
 }
 
@@ -175,7 +175,7 @@ void FindWindow::setupChanged()
     m_done->clear();
     if (isRunning() && !sameForSearch(setup, m_job.wanted()->setup)) {
         stop();
-        m_problem->say(
+        m_problem->format(
             tr("Stopped: the craft has changed. Find again for the craft as it is now."));
     }
     showState();
@@ -196,7 +196,7 @@ void FindWindow::find()
     if (!space)
         return;  // the reason is to be read first
     if (const QString fault = m_choices->faultOf(*space); !fault.isEmpty())
-        m_problem->say(tr("Not started: %1.").arg(fault));
+        m_problem->format(tr("Not started: %1.").arg(fault));
     else
         start(space);
 }
@@ -212,12 +212,12 @@ void FindWindow::start(const std::optional<SearchSpace>& space)
     m_answer.reset();
     m_model->clear();
     m_done->clear();
-    m_problem->say({});
+    m_problem->format({});
     m_progress->setRange(0, 0);
     m_count->clear();
-    FindQuestion question{m_document.setup(), space};
-    m_job.want(question, [question](const Caller<FindAnswer>& caller) {
-        return findTune(question, {}, caller.stop, caller.progress);
+    RecommendQuestion question{m_document.setup(), space};
+    m_job.want(question, [question](const Caller<Recommendation>& caller) {
+        return recommend(question, {}, caller.stop, caller.progress);
     });
     showState();
 }
@@ -235,17 +235,17 @@ void FindWindow::showProgress(int step, int steps)
     m_count->setText(tr("Designs and builds tried so far: %1").arg(QLocale().toString(step)));
 }
 
-void FindWindow::deliver(const Result<FindAnswer>& answer)
+void FindWindow::deliver(const Result<Recommendation>& answer)
 {
     if (!answer) {
-        m_problem->say(tr("Nothing found: %1.").arg(inWords(answer.error().what)));
+        m_problem->format(tr("Nothing found: %1.").arg(displayText(answer.error().what)));
         showState();
         return;
     }
     m_answer = *answer;
     m_model->setAnswer(*answer);
     m_count->setText(tr("Designs and builds tried: %1")
-                         .arg(QLocale().toString(static_cast<qulonglong>(answer->tried))));
+                         .arg(QLocale().toString(static_cast<qulonglong>(answer->evaluated))));
     m_table->selectRow(0);
     m_table->setFocus();
     showState();
@@ -254,7 +254,7 @@ void FindWindow::deliver(const Result<FindAnswer>& answer)
 void FindWindow::write(const QString& text, const std::function<void(Setup&)>& change,
                        const QString& done)
 {
-    if (m_problem->tell(m_document.edit(text, {}, change)))
+    if (m_problem->display(m_document.edit(text, {}, change)))
         m_done->setText(done);
 }
 
@@ -295,24 +295,24 @@ void FindWindow::showState()
         m_count->clear();
     m_model->setStale(m_answer && !current);
     if (m_answer) {
-        QStringList lines = answerInWords(*m_answer);
+        QStringList lines = answerTexts(*m_answer);
         if (!current)
             lines.prepend(tr("The craft has changed since; this answer is for the craft before."));
-        m_words->setText(styled(std::move(lines)));
+        m_text->setText(styled(std::move(lines)));
     } else {
-        m_words->setText(running ? tr("Looking…")
-                                 : tr("Tick what may change, then find what shakes the film least "
-                                      "and holds in builds that differ a little from the plan."));
+        m_text->setText(running ? tr("Looking…")
+                                : tr("Tick what may change, then find what shakes the film least "
+                                     "and holds in builds that differ a little from the plan."));
     }
     m_take->setEnabled(current && m_table->chosenRow() >= 0);
     m_keep->setEnabled(current && m_table->chosenRow() >= 0);
 }
 
-// Another window may have filled the drawer meanwhile.
+// Another window may have filled the tube stock meanwhile.
 void FindWindow::changeEvent(QEvent* event)
 {
     if (event->type() == QEvent::ActivationChange && isActiveWindow())
-        m_choices->readDrawer();
+        m_choices->readTubeStock();
     QWidget::changeEvent(event);
 }
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/search/recommend.h"
 #include "ui/document/background.h"
 #include "ui/document/document.h"
-#include "ui/find/find_tune.h"
 
 #include <QWidget>
 
@@ -35,7 +35,7 @@ public:
 
     void craftOpened();  ///< another craft: nothing is left of the last one
     bool isRunning() const { return m_job.isDue(); }
-    const std::optional<FindAnswer>& answer() const { return m_answer; }
+    const std::optional<Recommendation>& answer() const { return m_answer; }
 
 protected:
     void changeEvent(QEvent* event) override;
@@ -52,7 +52,7 @@ private:
     void lookAtPresent();
     void stop();
     void start(const std::optional<SearchSpace>& space);
-    void deliver(const Result<FindAnswer>& answer);
+    void deliver(const Result<Recommendation>& answer);
     void setupChanged();
     bool isCurrent() const;
 
@@ -70,15 +70,15 @@ private:
     QPushButton* m_stop = nullptr;
     QProgressBar* m_progress;
     QLabel* m_count;
-    QLabel* m_words;
+    QLabel* m_text;
     ProblemLabel* m_problem;
     CandidatesModel* m_model;
     CandidatesTable* m_table;
     QPushButton* m_take = nullptr;
     QPushButton* m_keep = nullptr;
     QLabel* m_done;
-    std::optional<FindAnswer> m_answer;
-    Background<FindQuestion, FindAnswer> m_job;  // last: it is dropped first
+    std::optional<Recommendation> m_answer;
+    Background<RecommendQuestion, Recommendation> m_job;  // last: it is dropped first
 };
 
 }  // namespace stillbay::ui

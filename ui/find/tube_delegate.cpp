@@ -2,19 +2,19 @@
 #include "ui/find/tube_delegate.h"
 
 #include "ui/find/tube_fields.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/number_box.h"
 
 namespace stillbay::ui {
 
 NumberBox* makeTubeBox(std::size_t member, QWidget* parent)
 {
-    const Field<TubeStock>& field = stockField(member);
+    const Field<TubeKind>& field = stockField(member);
     auto* const box = new NumberBox(parent);
     box->setRange(field.min, field.max);
     box->setSingleStep(field.step);
     box->setUnit(QString::fromUtf8(field.unit));
-    box->setToolTip(inWords(field.meaning));
+    box->setToolTip(displayText(field.meaning));
     return box;
 }
 

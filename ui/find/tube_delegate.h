@@ -7,10 +7,10 @@ namespace stillbay::ui {
 
 class NumberBox;
 
-/// A box for one number of a tube in the drawer, with the field table's range.
+/// A box for one number of a tube in the tube stock, with the field table's range.
 NumberBox* makeTubeBox(std::size_t member, QWidget* parent);
 
-/// Lets the drawer's numbers be typed in place.
+/// Lets the tube stock's numbers be typed in place.
 class TubeDelegate final : public QStyledItemDelegate {
     Q_OBJECT
 public:

@@ -8,11 +8,11 @@
 
 namespace stillbay::ui {
 
-const Field<TubeStock>& stockField(std::size_t member)
+const Field<TubeKind>& stockField(std::size_t member)
 {
     constexpr std::array<std::string_view, 3> kKeys{"outer_diameter_mm", "bore_mm",
                                                     "hardness_shore_a"};
-    const auto fields = fieldsOf<TubeStock>();
+    const auto fields = fieldsOf<TubeKind>();
     const auto field = std::find_if(
         fields.begin(), fields.end(),
         [key = kKeys.at(member)](const auto& candidate) { return candidate.key == key; });

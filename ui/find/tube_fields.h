@@ -9,11 +9,11 @@
 
 namespace stillbay::ui {
 
-/// What a tube in the drawer is told by.
+/// What a tube in the tube stock is told by.
 inline constexpr std::array<double StockTube::*, 3> kStockMembers{
     &StockTube::outer_diameter_mm, &StockTube::bore_mm, &StockTube::hardness_shore_a};
 
 /// The field table's entry for a member, in the order above.
-const Field<TubeStock>& stockField(std::size_t member);
+const Field<TubeKind>& stockField(std::size_t member);
 
 }  // namespace stillbay::ui

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "ui/findings/findings_panel.h"
 
-#include "core/assess/words.h"
+#include "core/assess/texts.h"
 #include "core/response/at_throttle.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/verdict.h"
 
 #include <QApplication>
@@ -25,11 +25,11 @@ QString escaped(const std::string& text)
 
 QString escaped(const Phrase& phrase)
 {
-    return inWords(phrase).toHtmlEscaped();
+    return displayText(phrase).toHtmlEscaped();
 }
 
 constexpr int kLinesInSight = 9;
-constexpr int kBetweenWords_ms = 100;
+constexpr int kBetweenTexts_ms = 100;
 const QString kFlight = QStringLiteral("flight"), kBench = QStringLiteral("bench");  // of links
 
 QString heading(const QString& text)
@@ -60,7 +60,7 @@ QString modesTable(const std::array<ModeFigures, 6>& modes, const QString& kind)
         html += QStringLiteral(
                     "<tr><td align='right' style='padding-right:8px'>%1&nbsp;Hz</td>"
                     "<td><a href='%3:%4' style='color:%5'>%2</a></td></tr>")
-                    .arg(locale.toString(mode.frequency_hz, 'f', 1), escaped(mode.words), kind)
+                    .arg(locale.toString(mode.frequency_hz, 'f', 1), escaped(mode.text), kind)
                     .arg(number++)
                     .arg(QApplication::palette().color(QPalette::Text).name());
     return html + QStringLiteral("</table>");
@@ -95,7 +95,7 @@ QString tubesTable(const std::vector<TubeAtRest>& tubes)
     return html + QStringLiteral("</table>");
 }
 
-void tellVerdict(Verdict& verdict, const Setup& setup, const Assessment& assessment)
+void showVerdict(Verdict& evaluation, const Setup& setup, const Assessment& assessment)
 {
     const QLocale locale;
     const QString window =
@@ -105,54 +105,54 @@ void tellVerdict(Verdict& verdict, const Setup& setup, const Assessment& assessm
                  locale.toString(setup.limits.faint_px, 'g', 3),
                  locale.toString(setup.limits.bad_px, 'g', 3));
     if (!assessment.cruise) {
-        verdict.tell(Verdict::Kind::None, inWords(outsideCruiseInWords()), window);
+        evaluation.display(Verdict::Kind::None, displayText(outsideCruiseText()), window);
         return;
     }
     const double worst = assessment.cruise->worst_px;
     const QString wobble = locale.toString(worst, 'g', worst < 1.0 ? 2 : 3);
     const Grade grade = gradeOf(worst, setup.limits.faint_px, setup.limits.bad_px);
     if (grade == Grade::Clean)
-        verdict.tell(Verdict::Kind::Clean,
-                     QObject::tr("Clean in cruise: at most %1 px").arg(wobble), window);
+        evaluation.display(Verdict::Kind::Clean,
+                           QObject::tr("Clean in cruise: at most %1 px").arg(wobble), window);
     else if (grade == Grade::Faint)
-        verdict.tell(Verdict::Kind::Faint,
-                     QObject::tr("Faint wobble in cruise: up to %1 px").arg(wobble), window);
+        evaluation.display(Verdict::Kind::Faint,
+                           QObject::tr("Faint wobble in cruise: up to %1 px").arg(wobble), window);
     else
-        verdict.tell(Verdict::Kind::Bad,
-                     QObject::tr("Bad wobble in cruise: up to %1 px").arg(wobble), window);
+        evaluation.display(Verdict::Kind::Bad,
+                           QObject::tr("Bad wobble in cruise: up to %1 px").arg(wobble), window);
 }
 
 }  // namespace
 
 FindingsPanel::FindingsPanel(QWidget* parent)
-    : QWidget(parent), m_verdict(new Verdict(this)), m_words(new QTextBrowser(this))
+    : QWidget(parent), m_verdict(new Verdict(this)), m_text(new QTextBrowser(this))
 {
-    m_words->setAccessibleName(tr("Findings"));
-    m_words->setMinimumHeight(kLinesInSight * fontMetrics().lineSpacing());
-    m_words->setFrameShape(QFrame::NoFrame);
-    m_words->setAcceptDrops(false);
-    m_words->setOpenLinks(false);
-    connect(m_words, &QTextBrowser::anchorClicked, this, [this](const QUrl& link) {
+    m_text->setAccessibleName(tr("Findings"));
+    m_text->setMinimumHeight(kLinesInSight * fontMetrics().lineSpacing());
+    m_text->setFrameShape(QFrame::NoFrame);
+    m_text->setAcceptDrops(false);
+    m_text->setOpenLinks(false);
+    connect(m_text, &QTextBrowser::anchorClicked, this, [this](const QUrl& link) {
         if (link.scheme() == kFlight || link.scheme() == kBench)
             emit modeWanted(link.scheme() == kFlight, link.path().toInt());
         else
             emit fieldWanted(link.toString(QUrl::FullyDecoded));
     });
-    QPalette plain = m_words->palette();
+    QPalette plain = m_text->palette();
     plain.setColor(QPalette::Base, Qt::transparent);
-    m_words->setPalette(plain);
+    m_text->setPalette(plain);
     m_pause.setSingleShot(true);
-    m_pause.setInterval(kBetweenWords_ms);
+    m_pause.setInterval(kBetweenTexts_ms);
     connect(&m_pause, &QTimer::timeout, this, &FindingsPanel::write);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(8, 8, 8, 4);
     layout->addWidget(m_verdict);
-    layout->addWidget(m_words, 1);
+    layout->addWidget(m_text, 1);
 }
 
 void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessment)
 {
-    tellVerdict(*m_verdict, setup, assessment);
+    showVerdict(*m_verdict, setup, assessment);
     QString html;
     for (const Phrase& sentence : findings(setup, assessment))
         html += paragraph(escaped(sentence));
@@ -164,31 +164,31 @@ void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessme
     }
     html += heading(tr("Modes in flight")) + modesTable(assessment.flight, kFlight);
     html += heading(tr("Modes on the bench, airframe held")) + modesTable(assessment.bench, kBench);
-    html += heading(tr("At rest")) + paragraph(escaped(restInWords(assessment.rest)));
+    html += heading(tr("At rest")) + paragraph(escaped(restText(assessment.rest)));
     html += tubesTable(assessment.rest.tubes);
-    QStringList cautions;
-    for (const Phrase& caution : safetyCautions())
-        cautions << escaped(caution);
-    html += heading(tr("Before bench work and flight")) + list(cautions);
-    setWords(html);
+    QStringList warningsOf;
+    for (const Phrase& warning : safetyWarnings())
+        warningsOf << escaped(warning);
+    html += heading(tr("Before bench work and flight")) + list(warningsOf);
+    setText_(html);
 }
 
 void FindingsPanel::setFailure(const Error& error)
 {
-    m_verdict->tell(Verdict::Kind::Failure, tr("No answer for this craft"),
-                    tr("The charts show the last craft that had one."));
+    m_verdict->display(Verdict::Kind::Failure, tr("No answer for this craft"),
+                       tr("The charts show the last craft that had one."));
     const QString where = escaped(error.where);
     QString html =
         error.where.empty()
             ? paragraph(escaped(error.what) + u'.')
             : paragraph(QStringLiteral("<a href='%1'>%1</a>: %2.").arg(where, escaped(error.what)));
     html += paragraph(tr("Undo the last step, or change the tubes, mounts or bay."));
-    setWords(html);
+    setText_(html);
 }
 
 // While the charts follow a drag frame by frame, nobody reads words that change as often, and to
 // lay them out takes as long as a chart: they follow ten times a second, in the charts' own frame.
-void FindingsPanel::setWords(const QString& html)
+void FindingsPanel::setText_(const QString& html)
 {
     m_html = html;
     if (!m_pause.isActive())
@@ -201,15 +201,15 @@ void FindingsPanel::write()
         return;
     m_written = m_html;
     m_pause.start();
-    const int place = m_words->verticalScrollBar()->value();  // a drag must not scroll the reader
-    m_words->setHtml(m_written);
-    m_words->verticalScrollBar()->setValue(place);
+    const int place = m_text->verticalScrollBar()->value();  // a drag must not scroll the reader
+    m_text->setHtml(m_written);
+    m_text->verticalScrollBar()->setValue(place);
 }
 
 void FindingsPanel::setStale(bool stale)
 {
     m_verdict->setStale(stale);
-    m_words->setEnabled(!stale);
+    m_text->setEnabled(!stale);
 }
 
 void FindingsPanel::addBelow(QWidget* widget)
@@ -219,7 +219,7 @@ void FindingsPanel::addBelow(QWidget* widget)
 
 QString FindingsPanel::text() const
 {
-    return m_verdict->text() + u'\n' + m_words->toPlainText();
+    return m_verdict->text() + u'\n' + m_text->toPlainText();
 }
 
 }  // namespace stillbay::ui

@@ -37,11 +37,11 @@ signals:
     void fieldWanted(const QString& path);  ///< the builder asks where a fault lies
 
 private:
-    void setWords(const QString& html);
+    void setText_(const QString& html);
     void write();
 
     Verdict* m_verdict;
-    QTextBrowser* m_words;
+    QTextBrowser* m_text;
     QString m_html;     // the newest words
     QString m_written;  // those on screen
     QTimer m_pause;     // runs until words may change again

@@ -28,7 +28,7 @@ HelpWindow::HelpWindow(QMainWindow& explained)
     : QWidget(&explained, Qt::Window),
       m_pages(new QListWidget),
       m_browser(new HelpBrowser([&explained] { return shortcutsPage(explained); })),
-      m_words(new QLineEdit),
+      m_text(new QLineEdit),
       m_note(new QLabel),
       m_columns(new QSplitter)
 {
@@ -79,16 +79,16 @@ HelpWindow::~HelpWindow()
 
 QWidget* HelpWindow::makeSearch()
 {
-    m_words->setPlaceholderText(tr("Search in this page"));
-    m_words->setAccessibleName(tr("Search in this page"));
-    m_words->setToolTip(tr("Enter finds the next place, Shift+F3 the one before."));
-    m_words->setClearButtonEnabled(true);
+    m_text->setPlaceholderText(tr("Search in this page"));
+    m_text->setAccessibleName(tr("Search in this page"));
+    m_text->setToolTip(tr("Enter finds the next place, Shift+F3 the one before."));
+    m_text->setClearButtonEnabled(true);
     auto* const next = new QPushButton(tr("&Next"));
     next->setToolTip(tr("Goes to the next place that has these words (F3)."));
     auto* const previous = new QPushButton(tr("&Previous"));
     previous->setToolTip(tr("Goes to the place before that has these words (Shift+F3)."));
     m_note->setAccessibleName(tr("Outcome of the search"));
-    connect(m_words, &QLineEdit::returnPressed, this, [this] { find(false); });
+    connect(m_text, &QLineEdit::returnPressed, this, [this] { find(false); });
     connect(next, &QPushButton::clicked, this, [this] { find(false); });
     connect(previous, &QPushButton::clicked, this, [this] { find(true); });
 
@@ -99,8 +99,8 @@ QWidget* HelpWindow::makeSearch()
         addAction(action);
     };
     onKeys({QKeySequence::Find}, [this] {
-        m_words->setFocus();
-        m_words->selectAll();
+        m_text->setFocus();
+        m_text->selectAll();
     });
     onKeys({Qt::Key_F3}, [this] { find(false); });
     onKeys({Qt::SHIFT | Qt::Key_F3}, [this] { find(true); });
@@ -111,7 +111,7 @@ QWidget* HelpWindow::makeSearch()
     auto* const row = new QWidget;
     auto* const layout = new QHBoxLayout(row);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(m_words, 1);
+    layout->addWidget(m_text, 1);
     layout->addWidget(next);
     layout->addWidget(previous);
     layout->addWidget(m_note);
@@ -120,17 +120,17 @@ QWidget* HelpWindow::makeSearch()
 
 void HelpWindow::find(bool backwards)
 {
-    const QString words = m_words->text();
-    if (words.isEmpty())
+    const QString text = m_text->text();
+    if (text.isEmpty())
         return;
     const QTextDocument::FindFlags way =
         backwards ? QTextDocument::FindBackward : QTextDocument::FindFlags();
-    bool found = m_browser->find(words, way);
+    bool found = m_browser->find(text, way);
     bool again = false;
     if (!found) {  // from the other end
         const QTextCursor before = m_browser->textCursor();
         m_browser->moveCursor(backwards ? QTextCursor::End : QTextCursor::Start);
-        found = again = m_browser->find(words, way);
+        found = again = m_browser->find(text, way);
         if (!found)
             m_browser->setTextCursor(before);
     }

@@ -33,7 +33,7 @@ private:
 
     QListWidget* m_pages;
     HelpBrowser* m_browser;
-    QLineEdit* m_words;
+    QLineEdit* m_text;
     QLabel* m_note;
     QSplitter* m_columns;
 };

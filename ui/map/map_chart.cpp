@@ -3,9 +3,9 @@
 
 #include "ui/charts/scales.h"
 #include "ui/map/map_item.h"
-#include "ui/map/map_words.h"
+#include "ui/map/map_text.h"
 #include "ui/widgets/colours.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
 
 #include <QKeyEvent>
@@ -28,8 +28,8 @@ namespace {
 
 constexpr double kKeptZ = 31.0, kPresentZ = 32.0, kBestZ = 33.0, kCursorZ = 40.0;
 constexpr int kColourBarWidth = 12;
-constexpr int kFar = 5;               // nodes that Shift with an arrow goes
-constexpr double kLeastSpread = 1.5;  // of the colours, where the wobble is the same all over
+constexpr int kFar = 5;                   // nodes that Shift with an arrow goes
+constexpr double kLeastTolerances = 1.5;  // of the colours, where the wobble is the same all over
 
 QwtPlotMarker* makeMarker(QwtPlot* plot, double z)
 {
@@ -94,12 +94,12 @@ void MapChart::setAxes(const MapAxis& x, const MapAxis& y)
 {
     m_map = {x, y, {}};
     m_at.reset();
-    setAxisTitle(QwtAxis::XBottom, axisTitleOf(x.knob));
-    setAxisTitle(QwtAxis::YLeft, axisTitleOf(y.knob));
+    setAxisTitle(QwtAxis::XBottom, axisTitleOf(x.variable));
+    setAxisTitle(QwtAxis::YLeft, axisTitleOf(y.variable));
     for (const auto& [place, axis] : {std::pair(QwtAxis::XBottom, x), {QwtAxis::YLeft, y}}) {
         const double rim = 0.5 * (axis.to - axis.from) / static_cast<double>(axis.count - 1);
-        setRange(place, shownValue(axis.knob, axis.from - rim),
-                 shownValue(axis.knob, axis.to + rim));
+        setRange(place, shownValue(axis.variable, axis.from - rim),
+                 shownValue(axis.variable, axis.to + rim));
     }
     resetZoom();
     setMap(m_map, m_shows, m_limits);
@@ -138,11 +138,11 @@ void MapChart::placeReasons()
         delete item;
     }
     m_reasons.clear();
-    std::set<Objection> met;
-    for (const Judgement& verdict : m_map.cells)
-        if (verdict.objection)
-            met.insert(*verdict.objection);
-    for (const Objection reason : met) {
+    std::set<Constraint> met;
+    for (const Evaluation& verdict : m_map.cells)
+        if (verdict.violated)
+            met.insert(*verdict.violated);
+    for (const Constraint reason : met) {
         m_reasons.push_back(new ReasonItem(reason));
         m_reasons.back()->setColours(refusedColours(chartTheme(palette(), isStale())));
         m_reasons.back()->attach(this);
@@ -155,14 +155,15 @@ void MapChart::placeBest()
     const auto best = bestOn(m_map, m_shows);
     m_best->setVisible(best.has_value());
     if (best)
-        m_best->setValue(shownValue(m_map.x.knob, m_map.x.at(*best / m_map.y.count)),
-                         shownValue(m_map.y.knob, m_map.y.at(*best % m_map.y.count)));
+        m_best->setValue(shownValue(m_map.x.variable, m_map.x.at(*best / m_map.y.count)),
+                         shownValue(m_map.y.variable, m_map.y.at(*best % m_map.y.count)));
 }
 
 void MapChart::setMarks(const MapMark& present, const std::vector<MapMark>& kept)
 {
     m_presentMark = present;
-    m_present->setValue(shownValue(m_map.x.knob, present.x), shownValue(m_map.y.knob, present.y));
+    m_present->setValue(shownValue(m_map.x.variable, present.x),
+                        shownValue(m_map.y.variable, present.y));
     m_present->setVisible(true);
     for (QwtPlotMarker* marker : m_kept) {
         marker->detach();
@@ -172,7 +173,8 @@ void MapChart::setMarks(const MapMark& present, const std::vector<MapMark>& kept
     m_keptMarks = kept;
     for (const MapMark& mark : kept) {
         m_kept.push_back(makeMarker(this, kKeptZ));
-        m_kept.back()->setValue(shownValue(m_map.x.knob, mark.x), shownValue(m_map.y.knob, mark.y));
+        m_kept.back()->setValue(shownValue(m_map.x.variable, mark.x),
+                                shownValue(m_map.y.variable, mark.y));
         m_kept.back()->setVisible(true);
     }
     applyTheme();
@@ -180,13 +182,13 @@ void MapChart::setMarks(const MapMark& present, const std::vector<MapMark>& kept
 
 void MapChart::describe()
 {
-    setSummary(m_map.cells.empty() ? tr("Not computed yet.") : mapInWords(m_map, m_shows));
+    setSummary(m_map.cells.empty() ? tr("Not computed yet.") : mapSentence(m_map, m_shows));
 }
 
 MapChart::Node MapChart::nearest(double shownX, double shownY) const
 {
     const auto along = [](const MapAxis& axis, double shown) {
-        const double share = (valueShown(axis.knob, shown) - axis.from) / (axis.to - axis.from);
+        const double share = (valueShown(axis.variable, shown) - axis.from) / (axis.to - axis.from);
         const auto last = static_cast<double>(axis.count - 1);
         return static_cast<std::size_t>(std::clamp(std::round(share * last), 0.0, last));
     };
@@ -204,15 +206,16 @@ std::optional<std::size_t> MapChart::nodeAt(const QPointF& canvasPlace) const
 
 QPointF MapChart::canvasPlaceOf(std::size_t i, std::size_t j) const
 {
-    return {canvasMap(QwtAxis::XBottom).transform(shownValue(m_map.x.knob, m_map.x.at(i))),
-            canvasMap(QwtAxis::YLeft).transform(shownValue(m_map.y.knob, m_map.y.at(j)))};
+    return {canvasMap(QwtAxis::XBottom).transform(shownValue(m_map.x.variable, m_map.x.at(i))),
+            canvasMap(QwtAxis::YLeft).transform(shownValue(m_map.y.variable, m_map.y.at(j)))};
 }
 
 QString MapChart::readoutOf(std::size_t node) const
 {
-    QStringList lines{nodeInWords(m_map, node), verdictInWords(m_map.cells[node])};
+    QStringList lines{nodeText(m_map, node), verdictSentence(m_map.cells[node])};
     for (const MapMark& mark : m_keptMarks) {
-        const Node at = nearest(shownValue(m_map.x.knob, mark.x), shownValue(m_map.y.knob, mark.y));
+        const Node at =
+            nearest(shownValue(m_map.x.variable, mark.x), shownValue(m_map.y.variable, mark.y));
         if (at.i * m_map.y.count + at.j == node)
             lines << (mark.isElsewhere
                           ? tr("%1 (differs in more than this map turns)").arg(mark.name)
@@ -267,8 +270,8 @@ void MapChart::showCursor()
 {
     m_cursor->setVisible(m_at.has_value());
     if (m_at)
-        m_cursor->setValue(shownValue(m_map.x.knob, m_map.x.at(m_at->i)),
-                           shownValue(m_map.y.knob, m_map.y.at(m_at->j)));
+        m_cursor->setValue(shownValue(m_map.x.variable, m_map.x.at(m_at->i)),
+                           shownValue(m_map.y.variable, m_map.y.at(m_at->j)));
     applyTheme();
     if (m_at)
         canvas()->setAccessibleDescription(readoutOf(m_at->i * m_map.y.count + m_at->j));
@@ -333,21 +336,21 @@ ChartTable MapChart::table() const
     };
     const auto figure = [&](const auto& of) {
         return [this, of](std::size_t node) {
-            const Judgement& verdict = m_map.cells[node];
+            const Evaluation& verdict = m_map.cells[node];
             return verdict.feasible() ? of(verdict) : std::nan("");
         };
     };
-    column(fieldOf(m_map.x.knob).key, axisTitleOf(m_map.x.knob), [this](std::size_t node) {
-        return shownValue(m_map.x.knob, m_map.x.at(node / m_map.y.count));
+    column(fieldOf(m_map.x.variable).key, axisTitleOf(m_map.x.variable), [this](std::size_t node) {
+        return shownValue(m_map.x.variable, m_map.x.at(node / m_map.y.count));
     });
-    column(fieldOf(m_map.y.knob).key, axisTitleOf(m_map.y.knob), [this](std::size_t node) {
-        return shownValue(m_map.y.knob, m_map.y.at(node % m_map.y.count));
+    column(fieldOf(m_map.y.variable).key, axisTitleOf(m_map.y.variable), [this](std::size_t node) {
+        return shownValue(m_map.y.variable, m_map.y.at(node % m_map.y.count));
     });
     column("wobble_px", tr("Worst at the full pack (px)"),
-           figure([](const Judgement& v) { return v.full.worst_px; }));
+           figure([](const Evaluation& v) { return v.full.worst_px; }));
     column("wobble_empty_px", tr("Worst at the empty pack (px)"),
-           figure([](const Judgement& v) { return v.empty.worst_px; }));
-    column("mean_px", tr("Mean (px)"), figure([](const Judgement& v) { return v.mean_px(); }));
+           figure([](const Evaluation& v) { return v.empty.worst_px; }));
+    column("mean_px", tr("Mean (px)"), figure([](const Evaluation& v) { return v.mean_px(); }));
     return table;
 }
 
@@ -356,7 +359,7 @@ void MapChart::restyle(const ChartTheme& theme)
     QwtInterval range(m_limits.faint_px / 30.0, 3.0 * m_limits.bad_px);
     if (const auto found = m_item->field().range_px())
         range = {std::max(found->first, 1e-6),
-                 std::max(found->second, kLeastSpread * std::max(found->first, 1e-6))};
+                 std::max(found->second, kLeastTolerances * std::max(found->first, 1e-6))};
     const WobbleScale scale(range, theme.wobble);
     const RefusedColours refused = refusedColours(theme);
     m_item->setLook(scale, refused, theme.text, theme.canvas, smallFont());

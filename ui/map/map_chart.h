@@ -16,15 +16,16 @@ namespace stillbay::ui {
 class MapItem;
 class ReasonItem;
 
-/// A tune on the map, in the knobs' units.
+/// A tune on the map, in the variables' units.
 struct MapMark {
     double x = 0.0, y = 0.0;
     QString name;
-    bool isElsewhere = false;  ///< it differs in more than what the map turns
+    bool isElsewhere = false;  ///< it differs in more than what the map sets
 };
 
-/// Wobble over two knobs: colours with level lines, hatched where a design is out of the question;
-/// the present tune, the kept ones and the best place on it. Click or Enter asks for a place.
+/// Wobble over two variables: colours with level lines, hatched where a design is out of the
+/// question; the present tune, the kept ones and the best place on it. Click or Enter asks for a
+/// place.
 class MapChart final : public Chart {
     Q_OBJECT
 public:
@@ -45,7 +46,7 @@ public:
     QString readoutOf(std::size_t node) const;
 
 signals:
-    void tuneWanted(double x, double y);  ///< of a node, in the knobs' units
+    void tuneWanted(double x, double y);  ///< of a node, in the variables' units
 
 protected:
     void restyle(const ChartTheme& theme) override;

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/map/map_controls.h"
 
-#include "ui/map/map_words.h"
-#include "ui/widgets/in_words.h"
+#include "ui/map/map_text.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/number_box.h"
 
 #include <QComboBox>
@@ -18,15 +18,15 @@ namespace {
 
 constexpr std::size_t kAbout = 64;  // steps along an axis
 
-std::size_t placeOf(Knob knob)
+std::size_t placeOf(Variable variable)
 {
-    return static_cast<std::size_t>(knob);
+    return static_cast<std::size_t>(variable);
 }
 
-// What a side turns unless it was told otherwise: the first of these that is free.
-constexpr std::array<std::array<Knob, 3>, 2> kUsual{{
-    {Knob::FreeLength, Knob::Stretch, Knob::Hardness},  // across
-    {Knob::Stretch, Knob::Hardness, Knob::FreeLength},  // up
+// What a side sets unless it was told otherwise: the first of these that is free.
+constexpr std::array<std::array<Variable, 3>, 2> kUsual{{
+    {Variable::FreeLength, Variable::Stretch, Variable::Hardness},  // across
+    {Variable::Stretch, Variable::Hardness, Variable::FreeLength},  // up
 }};
 
 }  // namespace
@@ -65,20 +65,21 @@ MapControls::MapControls(QWidget* parent)
                                 tr("Smallest value up the map"), tr("Largest value up the map")}));
     layout->addWidget(shows);
     layout->addWidget(m_holes);
-    fillKnobs();
+    fillVariables();
 }
 
-QWidget* MapControls::makeSide(Side& side, const QString& objectName, const SideWords& words)
+QWidget* MapControls::makeSide(Side& side, const QString& objectName, const SideTexts& text)
 {
     const std::size_t which = &side == &m_sides[0] ? 0 : 1;
-    side.knob = new QComboBox;
-    side.knob->setObjectName(objectName);
-    side.knob->setAccessibleName(words.knob);
+    side.variable = new QComboBox;
+    side.variable->setObjectName(objectName);
+    side.variable->setAccessibleName(text.variable);
     side.from = new NumberBox;
     side.to = new NumberBox;
-    side.from->setAccessibleName(words.from);
-    side.to->setAccessibleName(words.to);
-    connect(side.knob, &QComboBox::currentIndexChanged, this, [this, which] { knobChosen(which); });
+    side.from->setAccessibleName(text.from);
+    side.to->setAccessibleName(text.to);
+    connect(side.variable, &QComboBox::currentIndexChanged, this,
+            [this, which] { variableChosen(which); });
     for (NumberBox* box : {side.from, side.to}) {
         box->setKeyboardTracking(false);
         connect(box, &QDoubleSpinBox::valueChanged, this, [this, which] { rangeTyped(which); });
@@ -86,10 +87,10 @@ QWidget* MapControls::makeSide(Side& side, const QString& objectName, const Side
     auto* const widget = new QWidget;
     auto* const grid = new QGridLayout(widget);
     grid->setContentsMargins(0, 0, 0, 0);
-    auto* const label = new QLabel(words.title);
-    label->setBuddy(side.knob);
+    auto* const label = new QLabel(text.title);
+    label->setBuddy(side.variable);
     grid->addWidget(label, 0, 0, 1, 3);
-    grid->addWidget(side.knob, 1, 0, 1, 3);
+    grid->addWidget(side.variable, 1, 0, 1, 3);
     grid->addWidget(side.from, 2, 0);
     grid->addWidget(new QLabel(tr("to")), 2, 1, Qt::AlignCenter);
     grid->addWidget(side.to, 2, 2);
@@ -102,32 +103,33 @@ void MapControls::offer(const Design& design)
 {
     const bool wasDrilled = m_design.mounts.drilled();
     m_design = design;
-    for (const Knob knob : kKnobs)
-        m_ranges[placeOf(knob)] = usualRange(design, knob);
+    for (const Variable variable : kVariables)
+        m_ranges[placeOf(variable)] = usualRange(design, variable);
     m_holes->setVisible(design.mounts.drilled());
     if (wasDrilled != design.mounts.drilled())
-        fillKnobs();
+        fillVariables();
     for (Side& side : m_sides)
         showRange(side);
 }
 
-// Stretch and elevation are left out where the holes decide them. What a side turned it still
-// turns, where that is free; else what is usual, but never what the other side turns.
-void MapControls::fillKnobs()
+// Stretch and elevation are left out where the holes decide them. What a side set it still
+// sets, where that is free; else what is usual, but never what the other side sets.
+void MapControls::fillVariables()
 {
     m_isFilling = true;
     for (const Side& side : m_sides) {
-        const QVariant before = side.knob->currentData();
-        side.knob->clear();
-        for (const Knob knob : kKnobs)
-            if (canTurn(m_design.mounts, knob))
-                side.knob->addItem(inWords(fieldOf(knob).label), static_cast<int>(knob));
-        side.knob->setCurrentIndex(before.isValid() ? side.knob->findData(before) : -1);
+        const QVariant before = side.variable->currentData();
+        side.variable->clear();
+        for (const Variable variable : kVariables)
+            if (canSet(m_design.mounts, variable))
+                side.variable->addItem(displayText(fieldOf(variable).label),
+                                       static_cast<int>(variable));
+        side.variable->setCurrentIndex(before.isValid() ? side.variable->findData(before) : -1);
     }
     for (std::size_t which = 0; which < m_sides.size(); ++which) {
-        QComboBox* const box = m_sides[which].knob;
-        const QVariant others = m_sides[1 - which].knob->currentData();
-        for (const Knob usual : kUsual[which])
+        QComboBox* const box = m_sides[which].variable;
+        const QVariant others = m_sides[1 - which].variable->currentData();
+        for (const Variable usual : kUsual[which])
             if (box->currentIndex() < 0 && others != static_cast<int>(usual))
                 box->setCurrentIndex(box->findData(static_cast<int>(usual)));
     }
@@ -135,20 +137,21 @@ void MapControls::fillKnobs()
     m_isFilling = false;
 }
 
-Knob MapControls::knobOf(const Side& side) const
+Variable MapControls::variableOf(const Side& side) const
 {
-    return static_cast<Knob>(side.knob->currentData().toInt());
+    return static_cast<Variable>(side.variable->currentData().toInt());
 }
 
-// The other side gives way where both would turn the same.
-void MapControls::knobChosen(std::size_t which)
+// The other side gives way where both would set the same.
+void MapControls::variableChosen(std::size_t which)
 {
     if (m_isFilling)
         return;
     Side& other = m_sides[1 - which];
-    if (knobOf(other) == knobOf(m_sides[which])) {
+    if (variableOf(other) == variableOf(m_sides[which])) {
         m_isFilling = true;
-        other.knob->setCurrentIndex((other.knob->currentIndex() + 1) % other.knob->count());
+        other.variable->setCurrentIndex((other.variable->currentIndex() + 1) %
+                                        other.variable->count());
         m_isFilling = false;
     }
     for (Side& side : m_sides)
@@ -159,16 +162,17 @@ void MapControls::knobChosen(std::size_t which)
 void MapControls::showRange(Side& side)
 {
     m_isFilling = true;
-    const Knob knob = knobOf(side);
-    const KnobField field = fieldOf(knob);
-    const KnobRange& range = m_ranges[placeOf(knob)];
+    const Variable variable = variableOf(side);
+    const VariableField field = fieldOf(variable);
+    const VariableRange& range = m_ranges[placeOf(variable)];
     for (NumberBox* box : {side.from, side.to}) {
-        box->setRange(shownValue(knob, field.min), shownValue(knob, field.max));
-        box->setSingleStep(knob == Knob::Stretch ? 1.0 : field.step);
-        box->setUnit(knob == Knob::Stretch ? QStringLiteral("%") : QString::fromUtf8(field.unit));
+        box->setRange(shownValue(variable, field.min), shownValue(variable, field.max));
+        box->setSingleStep(variable == Variable::Stretch ? 1.0 : field.step);
+        box->setUnit(variable == Variable::Stretch ? QStringLiteral("%")
+                                                   : QString::fromUtf8(field.unit));
     }
-    side.from->show(shownValue(knob, range.from));
-    side.to->show(shownValue(knob, range.to));
+    side.from->show(shownValue(variable, range.from));
+    side.to->show(shownValue(variable, range.to));
     m_isFilling = false;
 }
 
@@ -177,15 +181,15 @@ void MapControls::rangeTyped(std::size_t which)
     if (m_isFilling)
         return;
     const Side& side = m_sides[which];
-    const Knob knob = knobOf(side);
-    m_ranges[placeOf(knob)] = {knob, valueShown(knob, side.from->value()),
-                               valueShown(knob, side.to->value())};
+    const Variable variable = variableOf(side);
+    m_ranges[placeOf(variable)] = {variable, valueShown(variable, side.from->value()),
+                                   valueShown(variable, side.to->value())};
     emit axesChanged();
 }
 
 MapAxis MapControls::axisOf(const Side& side) const
 {
-    return roundAxis(m_ranges[placeOf(knobOf(side))], kAbout);
+    return roundAxis(m_ranges[placeOf(variableOf(side))], kAbout);
 }
 
 MapAxis MapControls::across() const

@@ -15,13 +15,13 @@ namespace stillbay::ui {
 
 class NumberBox;
 
-/// What the map turns, how far, and what it shows.
+/// What the map sets, how far, and what it shows.
 class MapControls final : public QWidget {
     Q_OBJECT
 public:
     explicit MapControls(QWidget* parent = nullptr);
 
-    /// Another craft: the usual ranges around its design, and only knobs that it leaves free.
+    /// Another craft: the usual ranges around its design, and only variables that it leaves free.
     void offer(const Design& design);
 
     MapAxis across() const;
@@ -34,28 +34,28 @@ signals:
 
 private:
     struct Side {
-        QComboBox* knob = nullptr;
+        QComboBox* variable = nullptr;
         NumberBox* from = nullptr;
         NumberBox* to = nullptr;
     };
 
-    struct SideWords {
-        QString title, knob, from, to;
+    struct SideTexts {
+        QString title, variable, from, to;
     };
 
-    QWidget* makeSide(Side& side, const QString& objectName, const SideWords& words);
-    void fillKnobs();
-    void knobChosen(std::size_t which);
+    QWidget* makeSide(Side& side, const QString& objectName, const SideTexts& text);
+    void fillVariables();
+    void variableChosen(std::size_t which);
     void rangeTyped(std::size_t which);
     void showRange(Side& side);
-    Knob knobOf(const Side& side) const;
+    Variable variableOf(const Side& side) const;
     MapAxis axisOf(const Side& side) const;
 
     std::array<Side, 2> m_sides;  // across, up
     QComboBox* m_shows;
     QLabel* m_holes;
     Design m_design;
-    std::array<KnobRange, kKnobs.size()> m_ranges;  // by knob
+    std::array<VariableRange, kVariables.size()> m_ranges;  // by variable
     bool m_isFilling = false;
 };
 

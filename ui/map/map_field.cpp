@@ -15,10 +15,10 @@ constexpr double kSmallest_px = 1e-12;  // a logarithm is needed of it
 constexpr std::size_t kRefines = 4;
 constexpr std::size_t kCoarser = 2;  // than need be, at most
 
-// The step of a knob's field, as it can be typed.
-double grainOf(Knob knob)
+// The step of a variable's field, as it can be typed.
+double grainOf(Variable variable)
 {
-    return std::pow(10.0, -fieldOf(knob).decimals);
+    return std::pow(10.0, -fieldOf(variable).decimals);
 }
 
 // Where the level cuts the edge from node value a to b, as a share of it.
@@ -31,7 +31,7 @@ std::optional<double> cut(double a, double b, double level)
 
 }  // namespace
 
-double shownWobble_px(const Judgement& verdict, MapShows shows)
+double shownWobble_px(const Evaluation& verdict, MapShows shows)
 {
     switch (shows) {
         case MapShows::FullPack:
@@ -73,10 +73,10 @@ std::optional<std::pair<double, double>> MapField::range_px() const
 MapField fieldOfMap(const DesignMap& map, MapShows shows)
 {
     MapField field{map.x, map.y, {}, {}, {}};
-    for (const Judgement& verdict : map.cells) {
+    for (const Evaluation& verdict : map.cells) {
         field.wobble_px.push_back(verdict.feasible() ? shownWobble_px(verdict, shows) : kNone);
         field.logWobble.push_back(std::log(std::max(field.wobble_px.back(), kSmallest_px)));
-        field.reasons.push_back(verdict.objection);
+        field.reasons.push_back(verdict.violated);
     }
     return field;
 }
@@ -110,9 +110,9 @@ std::vector<QLineF> levelLine(const MapField& field, double level_px)
     return pieces;
 }
 
-MapAxis roundAxis(const KnobRange& range, std::size_t most)
+MapAxis roundAxis(const VariableRange& range, std::size_t most)
 {
-    const double grain = grainOf(range.knob);
+    const double grain = grainOf(range.variable);
     const double from = grain * std::round(std::min(range.from, range.to) / grain);
     const auto grains = static_cast<std::size_t>(
         std::max(1.0, std::round(std::abs(range.to - range.from) / grain)));
@@ -127,21 +127,21 @@ MapAxis roundAxis(const KnobRange& range, std::size_t most)
     if (step == 0) {
         step = least;
         steps = (grains + step - 1) / step;
-        const double room = (fieldOf(range.knob).max - from) / grain + 0.5;
+        const double room = (fieldOf(range.variable).max - from) / grain + 0.5;
         while (steps > 1 && static_cast<double>(steps * step) > room)
             --steps;
     }
-    return {range.knob, from, from + grain * static_cast<double>(steps * step), steps + 1};
+    return {range.variable, from, from + grain * static_cast<double>(steps * step), steps + 1};
 }
 
-double shownValue(Knob knob, double value)
+double shownValue(Variable variable, double value)
 {
-    return knob == Knob::Stretch ? kPercent * (value - 1.0) : value;
+    return variable == Variable::Stretch ? kPercent * (value - 1.0) : value;
 }
 
-double valueShown(Knob knob, double shown)
+double valueShown(Variable variable, double shown)
 {
-    return knob == Knob::Stretch ? 1.0 + shown / kPercent : shown;
+    return variable == Variable::Stretch ? 1.0 + shown / kPercent : shown;
 }
 
 }  // namespace stillbay::ui

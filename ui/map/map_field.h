@@ -15,14 +15,14 @@ namespace stillbay::ui {
 enum class MapShows { BothPacks, FullPack, Mean };
 
 /// [px]; of a feasible verdict
-double shownWobble_px(const Judgement& verdict, MapShows shows);
+double shownWobble_px(const Evaluation& verdict, MapShows shows);
 
 /// One number a node, or a reason why there is none. Nodes are counted along x and y.
 struct MapField {
     MapAxis x, y;
-    std::vector<double> wobble_px;                  ///< not a number where there is a reason
-    std::vector<double> logWobble;                  ///< natural logarithm of it
-    std::vector<std::optional<Objection>> reasons;  ///< as long; y runs fastest
+    std::vector<double> wobble_px;                   ///< not a number where there is a reason
+    std::vector<double> logWobble;                   ///< natural logarithm of it
+    std::vector<std::optional<Constraint>> reasons;  ///< as long; y runs fastest
 
     std::size_t index(std::size_t i, std::size_t j) const { return i * y.count + j; }
     bool isEmpty() const { return wobble_px.empty(); }
@@ -41,13 +41,13 @@ MapField fieldOfMap(const DesignMap& map, MapShows shows);
 std::vector<QLineF> levelLine(const MapField& field, double level_px);
 
 /// An axis whose nodes are numbers that can be typed. A range that no fitting step divides is
-/// widened a little, as far as the knob may go.
+/// widened a little, as far as the variable may go.
 ///
 /// @param most  steps along it
-MapAxis roundAxis(const KnobRange& range, std::size_t most);
+MapAxis roundAxis(const VariableRange& range, std::size_t most);
 
 /// A value on the axis as it is shown: stretch in percent of the free length, 18 for 1.18.
-double shownValue(Knob knob, double value);
-double valueShown(Knob knob, double shown);
+double shownValue(Variable variable, double value);
+double valueShown(Variable variable, double shown);
 
 }  // namespace stillbay::ui

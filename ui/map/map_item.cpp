@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/map/map_item.h"
 
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 
 #include <QFontMetricsF>
 #include <QPainter>
@@ -22,12 +22,12 @@ constexpr double kStrong = 2.2, kThin = 0.8;
 double shownAt(const MapAxis& axis, double node)
 {
     const double share = node / static_cast<double>(axis.count - 1);
-    return shownValue(axis.knob, axis.from + (axis.to - axis.from) * share);
+    return shownValue(axis.variable, axis.from + (axis.to - axis.from) * share);
 }
 
 double nodeAt(const MapAxis& axis, double shown)
 {
-    return (valueShown(axis.knob, shown) - axis.from) / (axis.to - axis.from) *
+    return (valueShown(axis.variable, shown) - axis.from) / (axis.to - axis.from) *
            static_cast<double>(axis.count - 1);
 }
 
@@ -125,8 +125,8 @@ void MapItem::drawLabel(QPainter& painter, const QString& label, const std::vect
     painter.drawText(box, Qt::AlignCenter, label);
 }
 
-ReasonItem::ReasonItem(Objection reason)
-    : QwtPlotItem(QwtText(inWords(objectionInWords(reason)))), m_reason(reason)
+ReasonItem::ReasonItem(Constraint reason)
+    : QwtPlotItem(QwtText(displayText(violationText(reason)))), m_reason(reason)
 {
     setItemAttribute(QwtPlotItem::Legend, true);
     setLegendIconSize(QSize(28, 14));

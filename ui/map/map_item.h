@@ -50,14 +50,14 @@ private:
 /// A reason that the map shows, for the legend; draws nothing itself.
 class ReasonItem final : public QwtPlotItem {
 public:
-    explicit ReasonItem(Objection reason);
+    explicit ReasonItem(Constraint reason);
 
     void setColours(const RefusedColours& refused) { m_refused = refused; }
     QwtGraphic legendIcon(int index, const QSizeF& size) const override;
     void draw(QPainter*, const QwtScaleMap&, const QwtScaleMap&, const QRectF&) const override {}
 
 private:
-    Objection m_reason;
+    Constraint m_reason;
     RefusedColours m_refused;
 };
 

@@ -47,29 +47,31 @@ std::size_t nearest(double place, std::size_t count)
 
 }  // namespace
 
-bool isHatched(Objection reason, int x, int y)
+bool isHatched(Constraint reason, int x, int y)
 {
     switch (reason) {
-        case Objection::OutsideLimits:
+        case Constraint::OutsideLimits:
             return false;
-        case Objection::NoRest:
+        case Constraint::NoRest:
             return isMultiple(x, 8) || isMultiple(y, 8);
-        case Objection::Buckled:
+        case Constraint::Buckled:
             return isMultiple(x, 6);
-        case Objection::Slack:
+        case Constraint::Slack:
             return isMultiple(x + y, 8);
-        case Objection::Bent:
+        case Constraint::Bent:
             return isMultiple(x / 2, 4) && isMultiple(y / 2, 4);
-        case Objection::OverStretched:
+        case Constraint::OverStretched:
             return isMultiple(x - y, 8);
-        case Objection::OverStretchedAt3g:
+        case Constraint::OverStretchedAt3g:
             return isMultiple(x - y, 4);
-        case Objection::NoRestAt3g:
+        case Constraint::NoRestAt3g:
             return isMultiple(x + y, 10) || isMultiple(x - y, 10);
-        case Objection::HitsTravel:
+        case Constraint::HitsTravel:
             return isMultiple(y, 6);
-        case Objection::SwingsWithCraft:
+        case Constraint::SwingsWithCraft:
             return isMultiple(y + std::abs(((x % 12) + 12) % 12 - 6), 8);  // waves
+        case Constraint::CannotHover:
+            return isMultiple(x, 4) && isMultiple(y, 4);
     }
     return false;
 }

@@ -15,7 +15,7 @@ struct RefusedColours {
 };
 
 /// Whether the hatch of a reason covers a pixel. Every reason has a pattern of its own.
-bool isHatched(Objection reason, int x, int y);
+bool isHatched(Constraint reason, int x, int y);
 
 /// The map as a picture.
 ///

@@ -6,8 +6,8 @@
 #include "ui/charts/chart_heading.h"
 #include "ui/map/map_chart.h"
 #include "ui/map/map_controls.h"
-#include "ui/map/map_words.h"
-#include "ui/widgets/in_words.h"
+#include "ui/map/map_text.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/plain_number.h"
 #include "ui/widgets/verdict.h"
@@ -27,10 +27,10 @@ namespace {
 
 constexpr std::chrono::milliseconds kPause(200);  // lets a drag end before a map begins
 
-// As the knob's field shows it.
-double rounded(Knob knob, double value)
+// As the variable's field shows it.
+double rounded(Variable variable, double value)
 {
-    const double grain = std::pow(10.0, -fieldOf(knob).decimals);
+    const double grain = std::pow(10.0, -fieldOf(variable).decimals);
     return std::round(value / grain) * grain;
 }
 
@@ -146,7 +146,7 @@ MapView::Key MapView::keyNow() const
     Key key{m_document.setup(), m_controls->across(), m_controls->up()};
     Design design = designOf(key.craft);
     for (const MapAxis& axis : {key.x, key.y})
-        turn(design, axis.knob, axis.from);
+        setValue(design, axis.variable, axis.from);
     key.craft = withDesign(std::move(key.craft), design);
     key.craft.name.clear();
     key.craft.notes.clear();
@@ -162,8 +162,8 @@ void MapView::lookAround()
         refresh();
 }
 
-// A design that left the map, or is hung in another way, gets the usual ranges around itself. While
-// nobody looks, a drag elsewhere must not pay for the map.
+// A design that left the map, or is mounted in another way, gets the usual ranges around itself.
+// While nobody looks, a drag elsewhere must not pay for the map.
 void MapView::craftChanged()
 {
     if (!m_document.hasCraft() || !isVisible())
@@ -172,8 +172,9 @@ void MapView::craftChanged()
     bool isInside =
         m_wanted.has_value() && design.mounts.drilled() == m_wanted->craft.mounts.drilled();
     for (const MapAxis& axis : {m_controls->across(), m_controls->up()})
-        isInside = isInside && canTurn(design.mounts, axis.knob) &&
-                   valueOf(design, axis.knob) >= axis.from && valueOf(design, axis.knob) <= axis.to;
+        isInside = isInside && canSet(design.mounts, axis.variable) &&
+                   valueOf(design, axis.variable) >= axis.from &&
+                   valueOf(design, axis.variable) <= axis.to;
     if (!isInside)
         m_controls->offer(design);
     refresh();
@@ -210,14 +211,14 @@ void MapView::compute()
                 y = m_wanted->y](const Caller<Answer>& caller) -> Result<Answer> {
                    if (const auto valid = validate(setup); !valid)
                        return tl::unexpected(valid.error());
-                   const auto judge = std::make_shared<const Judge>(setup);
-                   auto map = mapDesigns(*judge, designOf(setup), x, y, 0, caller.stop,
+                   const auto evaluator = std::make_shared<const Evaluator>(setup);
+                   auto map = mapDesigns(*evaluator, designOf(setup), x, y, 0, caller.stop,
                                          caller.progress, [&](const DesignMap& coarse) {
-                                             caller.interim({coarse, judge, false});
+                                             caller.interim({coarse, evaluator, false});
                                          });
                    if (!map)
                        return tl::unexpected(map.error());
-                   return Answer{*std::move(map), judge, true};
+                   return Answer{*std::move(map), evaluator, true};
                });
 }
 
@@ -248,61 +249,61 @@ void MapView::drawMap()
     if (m_answer)
         m_chart->setMap(m_answer->map, m_controls->shows(), m_document.setup().limits);
     drawMarks();
-    tell();
+    display();
     showState();
 }
 
 void MapView::drawMarks()
 {
-    const Knob x = m_controls->across().knob, y = m_controls->up().knob;
+    const Variable x = m_controls->across().variable, y = m_controls->up().variable;
     const Setup& setup = m_document.setup();
     const Design present = designOf(setup);
     std::vector<MapMark> kept;
     for (const Tune& tune : setup.tunes) {
-        const Design design{tune.tube, tune.mounts};
+        const Design& design = tune.design;
         MapMark mark{valueOf(design, x), valueOf(design, y), QString::fromStdString(tune.name)};
         Design moved = present;
-        for (const Knob knob : {x, y})
-            if (canTurn(present.mounts, knob))
-                turn(moved, knob, valueOf(design, knob));
+        for (const Variable variable : {x, y})
+            if (canSet(present.mounts, variable))
+                setValue(moved, variable, valueOf(design, variable));
         mark.isElsewhere = !(moved == design);
         kept.push_back(std::move(mark));
     }
     m_chart->setMarks({valueOf(present, x), valueOf(present, y), {}}, kept);
 }
 
-void MapView::tell()
+void MapView::display()
 {
     const auto best = m_answer ? bestOn(m_answer->map, m_controls->shows()) : std::nullopt;
     m_takeBest->setEnabled(best && m_shown == m_wanted);
     if (m_failure)
-        m_verdict->tell(Verdict::Kind::Failure, tr("No map for this craft"),
-                        inWords(m_failure->what));
+        m_verdict->display(Verdict::Kind::Failure, tr("No map for this craft"),
+                           displayText(m_failure->what));
     else if (!m_answer)
-        m_verdict->tell(Verdict::Kind::None, tr("Looking…"), {});
+        m_verdict->display(Verdict::Kind::None, tr("Looking…"), {});
     else if (!best)
-        m_verdict->tell(Verdict::Kind::Failure, tr("Nothing here holds"),
-                        mapInWords(m_answer->map, m_controls->shows()));
+        m_verdict->display(Verdict::Kind::Failure, tr("Nothing here holds"),
+                           mapSentence(m_answer->map, m_controls->shows()));
     else
-        tellBest(*best);
+        showBest(*best);
 }
 
-void MapView::tellBest(std::size_t node)
+void MapView::showBest(std::size_t node)
 {
     const Setup& setup = m_document.setup();
     const MapShows shows = m_controls->shows();
     const double wobble = shownWobble_px(m_answer->map.cells[node], shows);
-    const auto now = m_answer->judge->judge(designOf(setup));
+    const auto now = m_answer->evaluator->evaluate(designOf(setup));
     const QString present =
         now.feasible()
             ? tr("The present tune: %1 px.").arg(plainNumber(shownWobble_px(now, shows), 2))
-            : tr("The present tune is %1.").arg(verdictInWords(now));
-    m_verdict->tell(
+            : tr("The present tune is %1.").arg(verdictSentence(now));
+    m_verdict->display(
         kindOf(gradeOf(wobble, setup.limits.faint_px, setup.limits.bad_px)),
         tr("Best here: %1 px").arg(plainNumber(wobble, 2)),
         (isOnRim(m_answer->map, node) ? tr("At %1, on the edge of the map: look further. %2")
                                       : tr("At %1. %2"))
-            .arg(nodeInWords(m_answer->map, node), present));
+            .arg(nodeText(m_answer->map, node), present));
 }
 
 void MapView::showState()
@@ -316,15 +317,15 @@ void MapView::showState()
 
 void MapView::take(double x, double y)
 {
-    const Knob across = m_controls->across().knob, up = m_controls->up().knob;
+    const Variable across = m_controls->across().variable, up = m_controls->up().variable;
     const double takenX = rounded(across, x), takenY = rounded(up, y);
-    m_refusal->tell(m_document.edit(tr("Take %1").arg(designInWords(across, takenX, up, takenY)),
-                                    {}, [=](Setup& setup) {
-                                        Design design = designOf(setup);
-                                        turn(design, across, takenX);
-                                        turn(design, up, takenY);
-                                        setup = withDesign(setup, design);
-                                    }));
+    m_refusal->display(m_document.edit(tr("Take %1").arg(designText(across, takenX, up, takenY)),
+                                       {}, [=](Setup& setup) {
+                                           Design design = designOf(setup);
+                                           setValue(design, across, takenX);
+                                           setValue(design, up, takenY);
+                                           setup = withDesign(setup, design);
+                                       }));
 }
 
 void MapView::takeBest()

@@ -22,7 +22,7 @@ class MapControls;
 class ProblemLabel;
 class Verdict;
 
-/// The wobble over two knobs, worked out anew in the background while the view is seen and the
+/// The wobble over two variables, worked out anew in the background while the view is seen and the
 /// craft has changed in more than those two.
 class MapView final : public QWidget {
     Q_OBJECT
@@ -43,10 +43,10 @@ protected:
 private:
     struct Answer {
         DesignMap map;
-        std::shared_ptr<const Judge> judge;
+        std::shared_ptr<const Evaluator> evaluator;
         bool isWhole = false;
     };
-    /// What a map depends on: the craft without what the map turns, and the axes.
+    /// What a map depends on: the craft without what the map sets, and the axes.
     struct Key {
         Setup craft;
         MapAxis x, y;
@@ -64,8 +64,8 @@ private:
     void takeBest();
     void drawMap();
     void drawMarks();
-    void tell();
-    void tellBest(std::size_t node);
+    void display();
+    void showBest(std::size_t node);
     void showState();
 
     Document& m_document;

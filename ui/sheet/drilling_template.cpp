@@ -120,7 +120,7 @@ void drawLegend(Page& page, const QRectF& area, bool forwardIsRight)
     const QFont font = paperFont(7.5);
     const double row = area.height() / 2.0;
     int index = 0;
-    for (const auto& [plate, words] :
+    for (const auto& [plate, text] :
          {std::pair(Plate::Airframe, QObject::tr("holes in the airframe")),
           std::pair(Plate::Bay, QObject::tr("holes in the bay"))}) {
         const QPointF middle(area.left() + 3.0, area.top() + (index + 0.5) * row);
@@ -133,7 +133,7 @@ void drawLegend(Page& page, const QRectF& area, bool forwardIsRight)
                 page.dots(QRectF(middle - QPointF(r, r), QSizeF(2.0 * r, 2.0 * r))));
         page.text(QRectF(middle + QPointF(3.0, -row / 2.0), QSizeF(40.0, row)),
                   Qt::AlignLeft | Qt::AlignVCenter,
-                  QObject::tr("%1 %2").arg(labelOf(plate, QObject::tr("1, 2…")), words), font);
+                  QObject::tr("%1 %2").arg(labelOf(plate, QObject::tr("1, 2…")), text), font);
         ++index;
     }
     const QPointF arrow(area.right() - 5.0, area.center().y());

@@ -2,7 +2,7 @@
 #include "ui/sheet/sheet_dialog.h"
 
 #include "ui/sheet/sheet_file.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/message_bar.h"
 
 #include <QAbstractScrollArea>
@@ -145,13 +145,13 @@ bool SheetDialog::saveTo(const QString& path)
 {
     const Result<void> saved = saveSheet(m_sheet, paper(), path);
     if (saved) {
-        m_messages->tell(MessageBar::Kind::Note, tr("Saved %1").arg(QDir::toNativeSeparators(path)),
-                         {});
+        m_messages->display(MessageBar::Kind::Note,
+                            tr("Saved %1").arg(QDir::toNativeSeparators(path)), {});
         return true;
     }
-    m_messages->tell(MessageBar::Kind::Problem,
-                     tr("Could not save %1").arg(QDir::toNativeSeparators(path)),
-                     inWords(saved.error().what));
+    m_messages->display(MessageBar::Kind::Problem,
+                        tr("Could not save %1").arg(QDir::toNativeSeparators(path)),
+                        displayText(saved.error().what));
     return false;
 }
 
@@ -176,8 +176,8 @@ void SheetDialog::print()
     QPrintDialog dialog(&m_printer, this);
     dialog.setOption(QAbstractPrintDialog::PrintPageRange, false);
     if (dialog.exec() == QDialog::Accepted && !drawSheet(m_sheet, m_printer))
-        m_messages->tell(MessageBar::Kind::Problem, tr("Could not print"),
-                         tr("The printer or the file takes nothing: choose another."));
+        m_messages->display(MessageBar::Kind::Problem, tr("Could not print"),
+                            tr("The printer or the file takes nothing: choose another."));
     takePaper();
 }
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "ui/sheet/sheet_text.h"
 
-#include "core/assess/words.h"
+#include "core/assess/texts.h"
 #include "core/base/units.h"
 #include "core/setup/mount_layout.h"
-#include "ui/charts/point_words.h"
-#include "ui/widgets/in_words.h"
+#include "ui/charts/point_text.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
 
 #include <QLocale>
@@ -86,7 +86,7 @@ QString bold(const QString& text)
 
 QString cutTable(const BuildSheet& sheet)
 {
-    const TubeStock& tube = sheet.setup.tube;
+    const TubeKind& tube = sheet.setup.tube;
     const Mounts& mounts = sheet.setup.mounts;
     return heading(QObject::tr("Cut the tubes")) +
            table({QObject::tr("Pieces"), QObject::tr("Outer diameter"), QObject::tr("Bore"),
@@ -190,7 +190,7 @@ QString cleanSpans(const Assessment& assessment)
     return spans.isEmpty() ? QObject::tr("none") : spans.join(QObject::tr(", "));
 }
 
-QString hoverWords(const HoverFigures& hover)
+QString hoverText(const HoverFigures& hover)
 {
     if (!hover.throttle_full)
         return QObject::tr("the pack cannot hold the craft");
@@ -204,7 +204,7 @@ QString hoverWords(const HoverFigures& hover)
 QString worstInCruise(const Limits& limits, const Assessment& assessment)
 {
     if (!assessment.cruise)
-        return inWords(outsideCruiseInWords());
+        return displayText(outsideCruiseText());
     const double worst_px = assessment.cruise->worst_px;
     return bold(QObject::tr("%1 px (%2)").arg(number(worst_px, 2), gradeWord(limits, worst_px)));
 }
@@ -238,7 +238,7 @@ QString tunedTable(const BuildSheet& sheet)
     add(QObject::tr("Cruise window"), QObject::tr("%1 throttle").arg(span(from, to)));
     add(QObject::tr("Worst wobble in cruise"), worstInCruise(setup.limits, assessment));
     add(QObject::tr("Clean throttle"), cleanSpans(assessment));
-    add(QObject::tr("Hover"), hoverWords(assessment.hover));
+    add(QObject::tr("Hover"), hoverText(assessment.hover));
     return heading(QObject::tr("Tuned for")) + table({}, rows, QStringLiteral("left"));
 }
 
@@ -246,7 +246,7 @@ QStringList lines(const std::vector<Phrase>& sentences)
 {
     QStringList list;
     for (const Phrase& sentence : sentences)
-        list << inWords(sentence);
+        list << displayText(sentence);
     return list;
 }
 
@@ -260,13 +260,13 @@ SheetText sheetText(const BuildSheet& sheet, int templateSheets)
     text.workshop = QStringLiteral("<h1 style='margin-top:0px; margin-bottom:0px'>%1</h1>")
                         .arg(QObject::tr("Build sheet: %1").arg(name).toHtmlEscaped()) +
                     cutTable(sheet) + fitTable(sheet) + holeTable(sheet, templateSheets);
-    text.tunedFor = tunedTable(sheet) + paragraph(inWords(restInWords(sheet.assessment.rest)));
-    QStringList cautions;
+    text.tunedFor = tunedTable(sheet) + paragraph(displayText(restText(sheet.assessment.rest)));
+    QStringList warningsOf;
     for (const Warning& warning : sheet.assessment.warnings)
-        cautions << inWords(warning.text);
-    if (!cautions.isEmpty())
-        text.afterChart += heading(QObject::tr("Cautions")) + bullets(cautions);
-    text.afterChart += heading(QObject::tr("Before you fly")) + bullets(lines(safetyCautions()));
+        warningsOf << displayText(warning.text);
+    if (!warningsOf.isEmpty())
+        text.afterChart += heading(QObject::tr("Cautions")) + bullets(warningsOf);
+    text.afterChart += heading(QObject::tr("Before you fly")) + bullets(lines(safetyWarnings()));
     return text;
 }
 

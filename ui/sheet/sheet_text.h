@@ -11,7 +11,7 @@ namespace stillbay::ui {
 struct SheetText {
     QString workshop;    ///< what to cut, drill and fit
     QString tunedFor;    ///< a page of its own, up to the chart
-    QString afterChart;  ///< cautions
+    QString afterChart;  ///< warnings
 };
 
 /// @param templateSheets  of the drilling template that follows; 0: the holes are too far apart

@@ -115,13 +115,13 @@ void drawLimits(Page& page, const Axes& axes, const Limits& limits)
 void drawHover(Page& page, const Axes& axes, const HoverFigures& hover)
 {
     std::vector<double> places;
-    QStringList words;
+    QStringList names;
     const auto add = [&](std::optional<double> throttle, const QString& text) {
         if (!throttle || kPercent * *throttle < axes.from_percent ||
             kPercent * *throttle > axes.to_percent)
             return;
         places.push_back(axes.x(kPercent * *throttle));
-        words << text.arg(percent(*throttle));
+        names << text.arg(percent(*throttle));
     };
     add(hover.throttle_full, QObject::tr("hover, full pack %1 %"));
     add(hover.throttle_empty, QObject::tr("hover, empty pack %1 %"));
@@ -133,7 +133,7 @@ void drawHover(Page& page, const Axes& axes, const HoverFigures& hover)
         page.setPen(0.25, Qt::DotLine);
         page.line({places[k], axes.area.top()}, {places[k], axes.area.bottom()});
         page.text(QRectF(labels[k] - kWidth_mm / 2.0, axes.area.top() - 4.5, kWidth_mm, 4.0),
-                  Qt::AlignCenter, words[static_cast<qsizetype>(k)], paperFont(7.0));
+                  Qt::AlignCenter, names[static_cast<qsizetype>(k)], paperFont(7.0));
     }
 }
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "ui/speeds/speeds_view.h"
 
-#include "core/assess/words.h"
+#include "core/assess/texts.h"
 #include "core/response/at_throttle.h"
 #include "ui/charts/campbell_chart.h"
-#include "ui/charts/campbell_words.h"
+#include "ui/charts/campbell_text.h"
 #include "ui/charts/chart_heading.h"
 #include "ui/document/throttle_cursor.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/verdict.h"
 
 #include <QCheckBox>
@@ -42,7 +42,7 @@ SpeedsView::SpeedsView(ThrottleCursor& cursor, QWidget* parent)
       m_cursor(cursor),
       m_chart(new CampbellChart(cursor)),
       m_verdict(new Verdict),
-      m_words(new QTextBrowser),
+      m_text(new QTextBrowser),
       m_atCursor(new QLabel)
 {
     auto* const splitter = new QSplitter(Qt::Horizontal);
@@ -56,7 +56,7 @@ SpeedsView::SpeedsView(ThrottleCursor& cursor, QWidget* parent)
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(splitter);
-    connect(&m_cursor, &ThrottleCursor::moved, this, &SpeedsView::tellCursor);
+    connect(&m_cursor, &ThrottleCursor::moved, this, &SpeedsView::showCursor);
 }
 
 QWidget* SpeedsView::makeLeft()
@@ -94,12 +94,12 @@ QWidget* SpeedsView::makeLeft()
 
 QWidget* SpeedsView::makeRight()
 {
-    m_words->setAccessibleName(tr("Where shakes meet what can swing"));
-    m_words->setFrameShape(QFrame::NoFrame);
-    m_words->setAcceptDrops(false);
-    QPalette plain = m_words->palette();
+    m_text->setAccessibleName(tr("Where shakes meet what can swing"));
+    m_text->setFrameShape(QFrame::NoFrame);
+    m_text->setAcceptDrops(false);
+    QPalette plain = m_text->palette();
     plain.setColor(QPalette::Base, Qt::transparent);
-    m_words->setPalette(plain);
+    m_text->setPalette(plain);
     m_atCursor->setAccessibleName(tr("At the throttle looked at"));
     m_atCursor->setWordWrap(true);
     m_atCursor->setTextInteractionFlags(Qt::TextSelectableByMouse);
@@ -109,7 +109,7 @@ QWidget* SpeedsView::makeRight()
     auto* const layout = new QVBoxLayout(right);
     layout->setContentsMargins(8, 8, 8, 8);
     layout->addWidget(m_verdict);
-    layout->addWidget(m_words, 1);
+    layout->addWidget(m_text, 1);
     layout->addWidget(m_atCursor);
     return right;
 }
@@ -136,22 +136,22 @@ void SpeedsView::draw()
     const auto& [setup, assessment] = *m_latest;
     if (assessment) {
         m_chart->setAssessment(setup, *assessment);
-        tellCrossings();
-        tellCursor();
+        showCrossings();
+        showCursor();
     } else {
-        m_verdict->tell(Verdict::Kind::Failure, tr("No answer for this craft"),
-                        tr("The chart shows the last craft that had one."));
+        m_verdict->display(Verdict::Kind::Failure, tr("No answer for this craft"),
+                           tr("The chart shows the last craft that had one."));
     }
     fade();
 }
 
-void SpeedsView::tellCrossings()
+void SpeedsView::showCrossings()
 {
     const Setup& setup = m_latest->first;
     double worst_px = 0.0;
     QString inside, outside;
     for (const Crossing& crossing : m_chart->crossings()) {
-        const QString text = crossingInWords(crossing, setup).toHtmlEscaped();
+        const QString text = crossingText(crossing, setup).toHtmlEscaped();
         const bool shows = crossing.inCruise && crossing.wobble_px >= setup.limits.faint_px;
         (crossing.inCruise ? inside : outside) +=
             paragraph(shows ? QStringLiteral("<b>%1</b>").arg(text) : text);
@@ -163,15 +163,15 @@ void SpeedsView::tellCrossings()
     const QString most = QLocale().toString(worst_px, 'g', 2);
     const Grade grade = gradeOf(worst_px, setup.limits.faint_px, setup.limits.bad_px);
     if (!m_latest->second->cruise)
-        m_verdict->tell(Verdict::Kind::None, inWords(outsideCruiseInWords()), legend);
+        m_verdict->display(Verdict::Kind::None, displayText(outsideCruiseText()), legend);
     else if (grade == Grade::Clean)
-        m_verdict->tell(Verdict::Kind::Clean, tr("No crossing shows in cruise"), legend);
+        m_verdict->display(Verdict::Kind::Clean, tr("No crossing shows in cruise"), legend);
     else if (grade == Grade::Faint)
-        m_verdict->tell(Verdict::Kind::Faint, tr("Faint crossing in cruise: up to %1 px").arg(most),
-                        legend);
+        m_verdict->display(Verdict::Kind::Faint,
+                           tr("Faint crossing in cruise: up to %1 px").arg(most), legend);
     else
-        m_verdict->tell(Verdict::Kind::Bad, tr("Bad crossing in cruise: up to %1 px").arg(most),
-                        legend);
+        m_verdict->display(Verdict::Kind::Bad, tr("Bad crossing in cruise: up to %1 px").arg(most),
+                           legend);
 
     QString html = titled(tr("Inside the cruise window"),
                           inside.isEmpty() ? paragraph(tr("Nothing meets.")) : inside);
@@ -181,21 +181,21 @@ void SpeedsView::tellCrossings()
                    paragraph(tr("Tubes and mounts move what the bay does; arms and motors move "
                                 "what the arms do; propellers and the craft's weight move the "
                                 "speeds.")));
-    html += titled(tr("Hover"), paragraph(hoverInWords(m_latest->second->hover)) +
+    html += titled(tr("Hover"), paragraph(hoverText(m_latest->second->hover)) +
                                     paragraph(tr("Lines and crossings are those of a full pack.")));
-    const int place = m_words->verticalScrollBar()->value();  // a drag must not scroll the reader
-    m_words->setHtml(html);
-    m_words->verticalScrollBar()->setValue(place);
+    const int place = m_text->verticalScrollBar()->value();  // a drag must not scroll the reader
+    m_text->setHtml(html);
+    m_text->verticalScrollBar()->setValue(place);
 }
 
-void SpeedsView::tellCursor()
+void SpeedsView::showCursor()
 {
     if (!m_drawn || !m_latest || !m_latest->second)
         return;
     const ThrottlePoint* const point = pointAt(m_latest->second->throttle, m_cursor.throttle());
     if (!point)
         return;
-    QStringList lines = pointInWords(m_latest->first, *point);
+    QStringList lines = pointText(m_latest->first, *point);
     for (QString& line : lines)
         line = line.toHtmlEscaped();
     lines.front() = QStringLiteral("<b>%1</b>").arg(tr("At the line: %1").arg(lines.front()));
@@ -213,16 +213,16 @@ void SpeedsView::fade()
     const bool old = m_stale || (m_latest && !m_latest->second);
     m_chart->setStale(old);
     m_verdict->setStale(m_stale);
-    m_words->setEnabled(!old);
+    m_text->setEnabled(!old);
     m_atCursor->setEnabled(!old);
 }
 
 QString SpeedsView::sentences() const
 {
-    return m_verdict->text() + u'\n' + m_words->toPlainText();
+    return m_verdict->text() + u'\n' + m_text->toPlainText();
 }
 
-QString SpeedsView::cursorWords() const
+QString SpeedsView::cursorText() const
 {
     return m_atCursor->text();
 }

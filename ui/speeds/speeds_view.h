@@ -17,7 +17,7 @@ class CampbellChart;
 class ThrottleCursor;
 class Verdict;
 
-/// Which shake meets what can swing, at which throttle: the chart, and the same in sentences.
+/// Which excitation meets what can swing, at which throttle: the chart, and the same in sentences.
 class SpeedsView final : public QWidget, public ResultView {
     Q_OBJECT
 public:
@@ -27,8 +27,8 @@ public:
     void setStale(bool stale) override;
 
     CampbellChart& chart() { return *m_chart; }
-    QString sentences() const;    ///< the crossings
-    QString cursorWords() const;  ///< the numbers at the throttle looked at
+    QString sentences() const;   ///< the crossings
+    QString cursorText() const;  ///< the numbers at the throttle looked at
 
 protected:
     void showEvent(QShowEvent* event) override;
@@ -37,14 +37,14 @@ private:
     QWidget* makeLeft();
     QWidget* makeRight();
     void draw();
-    void tellCrossings();
-    void tellCursor();
+    void showCrossings();
+    void showCursor();
     void fade();
 
     ThrottleCursor& m_cursor;
     CampbellChart* m_chart;
     Verdict* m_verdict;
-    QTextBrowser* m_words;
+    QTextBrowser* m_text;
     QLabel* m_atCursor;
     std::optional<std::pair<Setup, Result<Assessment>>> m_latest;
     bool m_drawn = true;  ///< the latest result; it waits while the view is hidden

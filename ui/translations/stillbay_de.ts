@@ -13,7 +13,7 @@
     </message>
 </context>
 <context>
-    <name>FindWords</name>
+    <name>FindTexts</name>
     <message>
         <source>%1 free length</source>
         <translation>%1 freie Länge</translation>
@@ -143,7 +143,7 @@
     </message>
 </context>
 <context>
-    <name>MapWords</name>
+    <name>MapTexts</name>
     <message>
         <source>%1 (%2)</source>
         <translation>%1 (%2)</translation>
@@ -642,7 +642,7 @@
     </message>
 </context>
 <context>
-    <name>TubeDrawer</name>
+    <name>TubeStock</name>
     <message>
         <source>%1 must be from %2 to %3</source>
         <translation>%1 muss von %2 bis %3 reichen</translation>
@@ -2656,7 +2656,7 @@
     </message>
 </context>
 <context>
-    <name>stillbay::ui::DrawerModel</name>
+    <name>stillbay::ui::StockModel</name>
     <message>
         <source>%1 is in the drawer already</source>
         <translation>%1 liegt schon in der Schublade</translation>
@@ -2671,7 +2671,7 @@
     </message>
 </context>
 <context>
-    <name>stillbay::ui::DrawerPanel</name>
+    <name>stillbay::ui::StockPanel</name>
     <message>
         <source>Take &amp;out</source>
         <translation>&amp;Herausnehmen</translation>
@@ -3361,7 +3361,7 @@
     </message>
 </context>
 <context>
-    <name>stillbay::ui::HelpsPanel</name>
+    <name>stillbay::ui::SuggestionsPanel</name>
     <message>
         <source>What helps most</source>
         <translation>Was am meisten hilft</translation>
@@ -3396,7 +3396,7 @@
     </message>
 </context>
 <context>
-    <name>stillbay::ui::KnobRanges</name>
+    <name>stillbay::ui::VariableRanges</name>
     <message>
         <source>May the free length of all tubes change?</source>
         <translation>Darf sich die freie Länge aller Schläuche ändern?</translation>
@@ -4258,7 +4258,7 @@
     </message>
 </context>
 <context>
-    <name>stillbay::ui::ThroughTubesChart</name>
+    <name>stillbay::ui::TransmissibilityChart</name>
     <message>
         <source>Through the tubes</source>
         <translation>Durch die Schläuche</translation>

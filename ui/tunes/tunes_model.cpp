@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "ui/tunes/tunes_model.h"
 
-#include "core/assess/words.h"
-#include "ui/charts/point_words.h"
-#include "ui/widgets/in_words.h"
+#include "core/assess/texts.h"
+#include "ui/charts/point_text.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
 
 #include <QApplication>
@@ -132,7 +132,7 @@ QString TunesModel::verdictText(int row) const
     if (!m_figures[k])
         return tr("no answer");
     return m_figures[k]->cruise ? gradeWord(limits(), m_figures[k]->cruise->worst_px)
-                                : inWords(outsideCruiseInWords());
+                                : displayText(outsideCruiseText());
 }
 
 QString TunesModel::text(int row, int column) const
@@ -144,14 +144,15 @@ QString TunesModel::text(int row, int column) const
             return QString::fromStdString(shown.name);
         case TubeSize:
             return tr("%1 × %2 mm, Shore %3")
-                .arg(plainNumber(shown.tube.outer_diameter_mm, 4),
-                     plainNumber(shown.tube.bore_mm, 4),
-                     plainNumber(shown.tube.hardness_shore_a, 3));
+                .arg(plainNumber(shown.design.tube.outer_diameter_mm, 4),
+                     plainNumber(shown.design.tube.bore_mm, 4),
+                     plainNumber(shown.design.tube.hardness_shore_a, 3));
         case Length:
-            return tr("%1 mm").arg(plainNumber(shown.mounts.free_length_mm, 4));
+            return tr("%1 mm").arg(plainNumber(shown.design.mounts.free_length_mm, 4));
         case Stretch:
-            return shown.mounts.stretch
-                       ? tr("%1 %").arg(plainNumber(100.0 * (*shown.mounts.stretch - 1.0), 3))
+            return shown.design.mounts.stretch
+                       ? tr("%1 %").arg(
+                             plainNumber(100.0 * (*shown.design.mounts.stretch - 1.0), 3))
                        : tr("by its holes");
         case Worst:
             return found && found->cruise
@@ -170,7 +171,7 @@ QString TunesModel::toolTip(int row, int column) const
 {
     const auto k = static_cast<std::size_t>(row);
     if (column == Verdict && k < m_figures.size() && !m_figures[k])
-        return inWords(m_figures[k].error().what);
+        return displayText(m_figures[k].error().what);
     if (column == Name) {
         const QDateTime saved =
             QDateTime::fromString(QString::fromStdString(tune(row).saved), Qt::ISODate);
@@ -256,7 +257,7 @@ bool TunesModel::rewrite(int row, int column, const QString& text)
                             Tune& changed = setup.tunes.at(k);
                             (column == Name ? changed.name : changed.notes) = text.toStdString();
                         });
-    emit refused(done ? QString() : inWords(done.error().what));
+    emit refused(done ? QString() : displayText(done.error().what));
     return done.has_value();
 }
 

@@ -153,7 +153,7 @@ void TunesPanel::showState()
 
 bool TunesPanel::edit(const QString& text, const std::function<void(Setup&)>& change)
 {
-    return m_refusal->tell(m_document.edit(text, {}, change));
+    return m_refusal->display(m_document.edit(text, {}, change));
 }
 
 void TunesPanel::keep()
@@ -177,7 +177,7 @@ void TunesPanel::restore()
         return;
     const Tune tune = m_model->tune(row);
     edit(tr("Take the tune %1").arg(QString::fromStdString(tune.name)),
-         [&](Setup& changed) { changed = withTune(std::move(changed), tune); });
+         [&](Setup& changed) { changed = withDesign(std::move(changed), tune.design); });
 }
 
 void TunesPanel::remove()

@@ -61,7 +61,7 @@ TextRow::TextRow(Document& document, TextAccess access, QPlainTextEdit* editor)
 
 void TextRow::write()
 {
-    m_isRefused = !m_refusal->tell(
+    m_isRefused = !m_refusal->display(
         m_document.edit(tr("change %1").arg(m_access.spoken), m_access.path, [this](Setup& setup) {
             if (const std::string* old = m_access.find(setup))
                 *const_cast<std::string*>(old) = m_typed().toStdString();
@@ -76,7 +76,7 @@ void TextRow::refresh()
         return;  // an edit elsewhere must not wipe what is typed here
     m_known = now;
     m_isRefused = false;
-    m_refusal->say({});
+    m_refusal->format({});
     if (m_typed() != now)
         m_show(now);
 }

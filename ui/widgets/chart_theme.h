@@ -17,7 +17,7 @@ struct ChartTheme {
     QColor cleanHatch, faintHatch, badHatch;
     QColor mode, hover, cruise, cursor;
     std::array<QColor, 3> compared;  ///< curves of kept tunes
-    std::array<QColor, 4> orders;    ///< shaking bands, translucent
+    std::array<QColor, 4> orders;    ///< excitation bands, translucent
     std::array<QColor, 4> orderHatches;
     std::array<QColor, 4> wobble;  ///< none to much, evenly stepped; contrast with the canvas rises
 };

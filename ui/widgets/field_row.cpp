@@ -131,7 +131,7 @@ void FieldRow::makeListButtons()
         result->setToolTip(spoken);
         connect(result, &QToolButton::clicked, this, [this, change] {
             const std::size_t size = m_spec.count(m_document.setup());
-            m_refusal->tell(m_document.edit(undoText(), {}, [&](Setup& setup) {
+            m_refusal->display(m_document.edit(undoText(), {}, [&](Setup& setup) {
                 m_spec.resize(setup, change > 0 ? size + 1 : size - 1);
             }));
         });
@@ -204,7 +204,7 @@ void FieldRow::commit(std::size_t index, double value)
         return;
     if (const std::optional<double> kept = access.read(m_document.setup()))
         m_boxes[index]->show(*kept);
-    m_refusal->tell(done);
+    m_refusal->display(done);
 }
 
 void FieldRow::setGiven(bool given)
@@ -217,7 +217,7 @@ void FieldRow::setGiven(bool given)
     if (done)
         return;
     refresh();
-    m_refusal->tell(done);
+    m_refusal->display(done);
 }
 
 }  // namespace stillbay::ui

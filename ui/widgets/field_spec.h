@@ -3,7 +3,7 @@
 
 #include "core/setup/fields.h"
 #include "core/setup/setup.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 
 #include <QCoreApplication>
 #include <QString>
@@ -137,10 +137,10 @@ FieldSpec specOf(const Field<Owner>& field, const Place<Owner>& place)
 {
     FieldSpec spec;
     spec.path = place.path + u'.' + QString::fromUtf8(field.key);
-    spec.label = inWords(field.label);
+    spec.label = displayText(field.label);
     spec.spoken = place.spoken + QStringLiteral(": ") + spec.label.toLower();
-    spec.unit = inWords(field.unit);
-    spec.meaning = inWords(field.meaning);
+    spec.unit = displayText(field.unit);
+    spec.meaning = displayText(field.meaning);
     spec.min = field.min;
     spec.max = field.max;
     spec.step = field.step;

@@ -2,7 +2,7 @@
 #include "ui/widgets/labels.h"
 
 #include "ui/widgets/colours.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 
 #include <QApplication>
 #include <QEvent>
@@ -37,7 +37,7 @@ ProblemLabel::ProblemLabel(QWidget* parent) : QLabel(parent)
     recolour();
 }
 
-void ProblemLabel::say(const QString& problem)
+void ProblemLabel::format(const QString& problem)
 {
     setText(problem);
     setHidden(problem.isEmpty());
@@ -45,12 +45,12 @@ void ProblemLabel::say(const QString& problem)
 
 void ProblemLabel::refuse(const QString& why)
 {
-    say(why.isEmpty() ? QString() : tr("Not taken: %1.").arg(why));
+    format(why.isEmpty() ? QString() : tr("Not taken: %1.").arg(why));
 }
 
-bool ProblemLabel::tell(const Result<void>& edit)
+bool ProblemLabel::display(const Result<void>& edit)
 {
-    refuse(edit ? QString() : inWords(edit.error().what));
+    refuse(edit ? QString() : displayText(edit.error().what));
     return edit.has_value();
 }
 

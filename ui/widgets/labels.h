@@ -14,12 +14,12 @@ class ProblemLabel final : public QLabel {
 public:
     explicit ProblemLabel(QWidget* parent = nullptr);
 
-    void say(const QString& problem);  ///< whole sentences; empty: nothing
-    void refuse(const QString& why);   ///< "Not taken: why."; empty: nothing
+    void format(const QString& problem);  ///< whole sentences; empty: nothing
+    void refuse(const QString& why);      ///< "Not taken: why."; empty: nothing
     /// Tells why an edit was refused, or nothing where it was not.
     ///
     /// @return whether it was taken
-    bool tell(const Result<void>& edit);
+    bool display(const Result<void>& edit);
 
 protected:
     void changeEvent(QEvent* event) override;

@@ -38,13 +38,13 @@ MessageBar::MessageBar(const QString& topic, QWidget* parent)
     connect(m_close, &QToolButton::clicked, this, &QWidget::hide);
     connect(m_close, &QToolButton::clicked, this, &MessageBar::dismissed);
 
-    auto* const words = new QVBoxLayout;
-    words->setSpacing(2);
-    words->addWidget(m_title);
-    words->addWidget(m_detail);
+    auto* const text = new QVBoxLayout;
+    text->setSpacing(2);
+    text->addWidget(m_title);
+    text->addWidget(m_detail);
     auto* const layout = new QHBoxLayout(this);
     layout->setContentsMargins(12, 8, 8, 8);
-    layout->addLayout(words, 1);
+    layout->addLayout(text, 1);
     layout->addLayout(m_buttons);
     layout->addWidget(m_close, 0, Qt::AlignVCenter);
     setFrameShape(QFrame::StyledPanel);  // tells one bar from the next
@@ -53,8 +53,8 @@ MessageBar::MessageBar(const QString& topic, QWidget* parent)
     hide();
 }
 
-void MessageBar::tell(Kind kind, const QString& title, const QString& detail,
-                      const std::vector<Action>& actions)
+void MessageBar::display(Kind kind, const QString& title, const QString& detail,
+                         const std::vector<Action>& actions)
 {
     m_kind = kind;
     m_title->setText(title);

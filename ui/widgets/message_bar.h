@@ -29,8 +29,8 @@ public:
     /// @param topic  what a screen reader says of the bar; unique in its window
     explicit MessageBar(const QString& topic, QWidget* parent = nullptr);
 
-    void tell(Kind kind, const QString& title, const QString& detail,
-              const std::vector<Action>& actions = {});
+    void display(Kind kind, const QString& title, const QString& detail,
+                 const std::vector<Action>& actions = {});
     QString text() const;
 
 signals:

@@ -54,7 +54,7 @@ Verdict::Verdict(QWidget* parent)
     setAccessibleName(tr("Verdict for cruise"));
 }
 
-void Verdict::tell(Kind kind, const QString& headline, const QString& detail)
+void Verdict::display(Kind kind, const QString& headline, const QString& detail)
 {
     m_kind = kind;
     m_headline->setText(headline);

@@ -16,7 +16,7 @@ public:
 
     explicit Verdict(QWidget* parent = nullptr);
 
-    void tell(Kind kind, const QString& headline, const QString& detail);
+    void display(Kind kind, const QString& headline, const QString& detail);
     void setStale(bool stale);
     QString text() const;
 

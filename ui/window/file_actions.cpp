@@ -4,7 +4,7 @@
 #include "core/base/check.h"
 #include "ui/document/backup.h"
 #include "ui/document/snapshot.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_drop.h"
 #include "ui/window/recent_menu.h"
@@ -26,8 +26,8 @@ const QString kFolder = QStringLiteral("files/last-folder");  // key of the sett
 
 QString describe(const Error& error)
 {
-    const QString what = inWords(error.what);
-    const QString where = inWords(whereInWords(error));
+    const QString what = displayText(error.what);
+    const QString where = displayText(whereText(error));
     return where.isEmpty() ? what : QObject::tr("%1 (at %2)").arg(what, where);
 }
 
@@ -76,13 +76,13 @@ bool FileActions::openFile(const QString& path)
 {
     const Result<void> done = m_document.open(QFileInfo(path).absoluteFilePath());
     if (!done) {
-        m_messages.tell(MessageBar::Kind::Problem,
-                        tr("Could not open %1").arg(QDir::toNativeSeparators(path)),
-                        describe(done.error()));
+        m_messages.display(MessageBar::Kind::Problem,
+                           tr("Could not open %1").arg(QDir::toNativeSeparators(path)),
+                           describe(done.error()));
         return false;
     }
     m_recent.add(path);
-    tellOpened();
+    showOpened();
     return true;
 }
 
@@ -100,13 +100,13 @@ void FileActions::openSample(const Sample& sample)
     check(file.open(QIODevice::ReadOnly), "a sample that is part of the program cannot be read");
     const Result<void> done = m_document.openText(file.readAll(), sample.title);
     if (done)
-        tellOpened();
+        showOpened();
     else
-        m_messages.tell(MessageBar::Kind::Problem, tr("Could not open the sample"),
-                        describe(done.error()));
+        m_messages.display(MessageBar::Kind::Problem, tr("Could not open the sample"),
+                           describe(done.error()));
 }
 
-void FileActions::tellOpened()
+void FileActions::showOpened()
 {
     m_save->setEnabled(true);
     m_saveAs->setEnabled(true);
@@ -114,9 +114,9 @@ void FileActions::tellOpened()
     if (!m_document.fileWarnings().empty()) {
         QStringList lines;
         for (const Warning& warning : m_document.fileWarnings())
-            lines << inWords(warning.text);
-        m_messages.tell(MessageBar::Kind::Note, tr("Opened %1").arg(m_document.fileName()),
-                        lines.join(u'\n'));
+            lines << displayText(warning.text);
+        m_messages.display(MessageBar::Kind::Note, tr("Opened %1").arg(m_document.fileName()),
+                           lines.join(u'\n'));
     }
     emit opened();
 }
@@ -127,10 +127,10 @@ bool FileActions::restore(const Snapshot& snapshot)
         return false;
     const Result<void> done = m_document.recover(snapshot);
     if (done)
-        tellOpened();
+        showOpened();
     else
-        m_messages.tell(MessageBar::Kind::Problem, tr("Could not restore %1").arg(snapshot.title),
-                        describe(done.error()));
+        m_messages.display(MessageBar::Kind::Problem,
+                           tr("Could not restore %1").arg(snapshot.title), describe(done.error()));
     return done.has_value();
 }
 
@@ -143,10 +143,10 @@ bool FileActions::saveFile(const QString& path)
     const Result<void> backup = m_backedUp.contains(path) ? Result<void>() : keepBackup(path);
     const Result<void> done = m_document.save(path);
     if (!done) {
-        m_messages.tell(MessageBar::Kind::Problem,
-                        tr("Could not save %1").arg(QDir::toNativeSeparators(path)),
-                        tr("%1. The file on disk is as it was; you can save under another name.")
-                            .arg(describe(done.error())));
+        m_messages.display(MessageBar::Kind::Problem,
+                           tr("Could not save %1").arg(QDir::toNativeSeparators(path)),
+                           tr("%1. The file on disk is as it was; you can save under another name.")
+                               .arg(describe(done.error())));
         return false;
     }
     m_recent.add(path);
@@ -154,10 +154,10 @@ bool FileActions::saveFile(const QString& path)
     if (backup)
         m_backedUp.insert(path);
     else
-        m_messages.tell(MessageBar::Kind::Note,
-                        tr("Saved %1, but without a copy of the version before")
-                            .arg(QDir::toNativeSeparators(path)),
-                        tr("%1.bak: %2").arg(path, describe(backup.error())));
+        m_messages.display(MessageBar::Kind::Note,
+                           tr("Saved %1, but without a copy of the version before")
+                               .arg(QDir::toNativeSeparators(path)),
+                           tr("%1.bak: %2").arg(path, describe(backup.error())));
     emit saved(path);
     return true;
 }

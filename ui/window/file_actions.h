@@ -49,7 +49,7 @@ private:
     bool askAndSave();
     enum class Replace { Yes, No, SaveElsewhere };
     Replace askToReplace(const QString& path);
-    void tellOpened();
+    void showOpened();
 
     Document& m_document;
     MessageBar& m_messages;

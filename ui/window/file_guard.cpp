@@ -2,7 +2,7 @@
 #include "ui/window/file_guard.h"
 
 #include "ui/document/read_file.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_actions.h"
 
@@ -21,10 +21,10 @@ void FileGuard::fileChanged()
     const bool another = m_document.path() != m_path;
     m_path = m_document.path();
     if (another && !alone && m_bar.isHidden())
-        m_bar.tell(MessageBar::Kind::Note,
-                   tr("%1 is open in another window too").arg(m_document.fileName()),
-                   tr("What is saved in one window does not show in the other by itself; each "
-                      "asks before it overwrites the other's work."));
+        m_bar.display(MessageBar::Kind::Note,
+                      tr("%1 is open in another window too").arg(m_document.fileName()),
+                      tr("What is saved in one window does not show in the other by itself; each "
+                         "asks before it overwrites the other's work."));
 }
 
 void FileGuard::noticed(FileWatch::State state)
@@ -34,20 +34,20 @@ void FileGuard::noticed(FileWatch::State state)
             m_bar.hide();
             break;
         case FileWatch::State::Changed:
-            tellChanged();
+            showChanged();
             break;
         case FileWatch::State::Unreadable:
-            tellUnreadable();
+            showUnreadable();
             break;
         case FileWatch::State::Gone:
-            tellGone();
+            showGone();
             break;
     }
 }
 
-void FileGuard::tellChanged()
+void FileGuard::showChanged()
 {
-    m_bar.tell(
+    m_bar.display(
         MessageBar::Kind::Note, tr("%1 was changed by another program").arg(m_document.fileName()),
         m_document.isModified()
             ? tr("Reloading drops your unsaved changes; keeping yours lets the next save replace "
@@ -62,11 +62,11 @@ void FileGuard::tellChanged()
           }}});
 }
 
-void FileGuard::tellUnreadable()
+void FileGuard::showUnreadable()
 {
     const Result<QByteArray> bytes = readFile(m_document.path());
-    const QString why = bytes ? QString() : inWords(bytes.error().what);
-    m_bar.tell(
+    const QString why = bytes ? QString() : displayText(bytes.error().what);
+    m_bar.display(
         MessageBar::Kind::Note,
         tr("%1 was changed by another program and cannot be read").arg(m_document.fileName()),
         tr("%1. The craft is still in this window; keeping yours lets the next save replace what "
@@ -77,9 +77,9 @@ void FileGuard::tellUnreadable()
           }}});
 }
 
-void FileGuard::tellGone()
+void FileGuard::showGone()
 {
-    m_bar.tell(
+    m_bar.display(
         MessageBar::Kind::Note,
         tr("%1 was moved or deleted by another program").arg(m_document.fileName()),
         tr("The craft is still in this window; saving writes the file anew."),

@@ -21,9 +21,9 @@ public:
 private:
     void fileChanged();
     void noticed(FileWatch::State state);
-    void tellChanged();
-    void tellUnreadable();
-    void tellGone();
+    void showChanged();
+    void showUnreadable();
+    void showGone();
 
     Document& m_document;
     FileActions& m_files;

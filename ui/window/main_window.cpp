@@ -4,7 +4,7 @@
 #include "ui/bay/bay_view.h"
 #include "ui/bench/tube_bench.h"
 #include "ui/charts/throttle_chart.h"
-#include "ui/charts/through_tubes_chart.h"
+#include "ui/charts/transmissibility_chart.h"
 #include "ui/find/find_desk.h"
 #include "ui/findings/findings_panel.h"
 #include "ui/help/help_pages.h"
@@ -12,8 +12,8 @@
 #include "ui/map/map_view.h"
 #include "ui/speeds/speeds_view.h"
 #include "ui/tunes/tunes_panel.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/field_row.h"
-#include "ui/widgets/in_words.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/widgets/result_view.h"
 #include "ui/window/file_actions.h"
@@ -207,7 +207,7 @@ void MainWindow::makePages()
     craftLayout->addWidget(m_tunes);
     m_pages->addWidget(craft);
     connect(m_tunes, &TunesPanel::comparedChanged, m_tuning, [this] {
-        m_tuning->throughTubes().setCompared(m_tunes->tubeCurves());
+        m_tuning->transmissibilityChart().setCompared(m_tunes->tubeCurves());
         m_tuning->acrossThrottle().setCompared(m_tunes->wobbleCurves());
     });
 
@@ -224,9 +224,9 @@ void MainWindow::makePages()
     new FileGuard(m_document, *m_files, *onDisk);
     new Recovery(*m_files, m_autosave, *unsaved);
     connect(&m_autosave, &Autosave::failed, safety, [safety](const Phrase& why) {
-        safety->tell(MessageBar::Kind::Problem,
-                     tr("Unsaved work cannot be kept safe against a crash"),
-                     tr("%1. Save the craft often.").arg(inWords(why)));
+        safety->display(MessageBar::Kind::Problem,
+                        tr("Unsaved work cannot be kept safe against a crash"),
+                        tr("%1. Save the craft often.").arg(displayText(why)));
     });
     connect(&m_autosave, &Autosave::worksAgain, safety, &QWidget::hide);
     layout->addWidget(m_pages, 1);

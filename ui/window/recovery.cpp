@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/recovery.h"
 
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_actions.h"
 
@@ -49,7 +49,7 @@ void Recovery::offer()
     if (m_found.front().content)
         offerWork(*m_found.front().content);
     else
-        tellDamaged(m_found.front());
+        showDamaged(m_found.front());
 }
 
 void Recovery::offerWork(const Snapshot& snapshot)
@@ -69,17 +69,17 @@ void Recovery::offerWork(const Snapshot& snapshot)
                            tr("Opens the craft as it was saved last, so that you can decide."),
                            [this, path] { m_files.openAfterAsking(path); }, false});
     const QString when = QLocale().toString(snapshot.written, QLocale::ShortFormat);
-    m_bar.tell(MessageBar::Kind::Note,
-               tr("Unsaved changes to %1 were kept when the program ended unexpectedly (%2)")
-                   .arg(snapshot.title, when),
-               fateOf(snapshot), actions);
+    m_bar.display(MessageBar::Kind::Note,
+                  tr("Unsaved changes to %1 were kept when the program ended unexpectedly (%2)")
+                      .arg(snapshot.title, when),
+                  fateOf(snapshot), actions);
 }
 
-void Recovery::tellDamaged(UnsavedWork& work)
+void Recovery::showDamaged(UnsavedWork& work)
 {
-    const QString why = inWords(work.content.error().what);
+    const QString why = displayText(work.content.error().what);
     const QString aside = QDir::toNativeSeparators(work.keepAside());
-    m_bar.tell(
+    m_bar.display(
         MessageBar::Kind::Problem,
         tr("Unsaved work of an earlier run cannot be read (%1). It was kept as %2").arg(why, aside),
         {});

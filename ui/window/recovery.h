@@ -23,7 +23,7 @@ public:
 private:
     void offer();
     void offerWork(const Snapshot& snapshot);
-    void tellDamaged(UnsavedWork& work);
+    void showDamaged(UnsavedWork& work);
     void restore();
     void next();
 

@@ -2,7 +2,7 @@
 #include "ui/window/sheet_desk.h"
 
 #include "ui/sheet/sheet_dialog.h"
-#include "ui/widgets/in_words.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/message_bar.h"
 
 #include <QAction>
@@ -49,8 +49,8 @@ void SheetDesk::showIfCurrent()
     m_wanted = false;
     const Result<Assessment>& answer = *m_assessment;
     if (!answer) {
-        m_messages->tell(MessageBar::Kind::Problem, tr("No build sheet for this craft"),
-                         inWords(answer.error().what));
+        m_messages->display(MessageBar::Kind::Problem, tr("No build sheet for this craft"),
+                            displayText(answer.error().what));
         return;
     }
     auto* const dialog =

@@ -5,12 +5,12 @@
 #include "ui/charts/chart_heading.h"
 #include "ui/charts/cursor_strip.h"
 #include "ui/charts/throttle_chart.h"
-#include "ui/charts/through_tubes_chart.h"
+#include "ui/charts/transmissibility_chart.h"
 #include "ui/craft/craft_form.h"
 #include "ui/document/throttle_cursor.h"
 #include "ui/film/filmed_panel.h"
 #include "ui/findings/findings_panel.h"
-#include "ui/findings/helps_panel.h"
+#include "ui/findings/suggestions_panel.h"
 #include "ui/widgets/labels.h"
 
 #include <QCheckBox>
@@ -36,9 +36,9 @@ QHBoxLayout* heading(const QString& name, const QString& explanation)
     auto* const row = new QHBoxLayout;
     row->setContentsMargins(4, 0, 4, 0);
     row->addWidget(title(name));
-    auto* const words = new ElidedLabel(Qt::AlignLeft);
-    words->setText(explanation);
-    row->addWidget(words, 1);
+    auto* const text = new ElidedLabel(Qt::AlignLeft);
+    text->setText(explanation);
+    row->addWidget(text, 1);
     return row;
 }
 
@@ -48,14 +48,14 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
     : QWidget(parent),
       m_cursor(cursor),
       m_form(new CraftForm(document)),
-      m_throughTubes(new ThroughTubesChart(this)),
+      m_transmissibilityChart(new TransmissibilityChart(this)),
       m_strip(new CursorStrip),
       m_acrossThrottle(new ThrottleChart(this)),
       m_bench(new TubeBench(document)),
       m_findings(new FindingsPanel),
       m_filmed(new FilmedPanel(cursor)),
       m_right(new QSplitter(Qt::Vertical)),
-      m_helps(new HelpsPanel(document)),
+      m_suggestions(new SuggestionsPanel(document)),
       m_splitter(new QSplitter(Qt::Horizontal))
 {
     // In characters, so that large type finds its room too.
@@ -76,7 +76,7 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
     m_splitter->setStretchFactor(1, 1);
     m_splitter->setStretchFactor(2, 0);
     m_splitter->setSizes({300, 660, 310});
-    m_findings->addBelow(m_helps);
+    m_findings->addBelow(m_suggestions);
     connect(m_findings, &FindingsPanel::fieldWanted, m_form, &CraftForm::reveal);
     linkCursor();
     auto* const layout = new QVBoxLayout(this);
@@ -91,17 +91,18 @@ QWidget* TuningView::makeMiddle()
     layout->setContentsMargins(6, 6, 6, 6);
     layout->setSpacing(4);
 
-    auto* const through =
-        new ChartHeading(*m_throughTubes, tr("how much of the airframe's shake the camera feels"));
+    auto* const through = new ChartHeading(*m_transmissibilityChart,
+                                           tr("how much of the airframe's shake the camera feels"));
     auto* const logAxis = new QCheckBox(tr("Log axis"));
     logAxis->setObjectName(QStringLiteral("view.logFrequency"));
     logAxis->setAccessibleName(tr("Logarithmic frequency axis"));
     logAxis->setToolTip(tr("Gives low and high frequencies the same room."));
     logAxis->setChecked(true);
-    connect(logAxis, &QCheckBox::toggled, m_throughTubes, &ThroughTubesChart::setLogFrequency);
+    connect(logAxis, &QCheckBox::toggled, m_transmissibilityChart,
+            &TransmissibilityChart::setLogFrequency);
     through->add(logAxis);
     layout->addWidget(through);
-    layout->addWidget(m_throughTubes, 1);
+    layout->addWidget(m_transmissibilityChart, 1);
     layout->addWidget(new ChartHeading(*m_acrossThrottle,
                                        tr("what the film shows of it; drag the upright line")));
     layout->addWidget(m_strip);
@@ -115,7 +116,7 @@ QWidget* TuningView::makeMiddle()
 void TuningView::linkCursor()
 {
     const auto follow = [this](double throttle) {
-        m_throughTubes->setThrottle(throttle);
+        m_transmissibilityChart->setThrottle(throttle);
         m_acrossThrottle->setThrottle(throttle);
         m_strip->setThrottle(throttle);
     };
@@ -128,7 +129,7 @@ void TuningView::setResult(const Setup& setup, const Result<Assessment>& assessm
 {
     m_failed = !assessment;
     if (assessment) {
-        m_throughTubes->setAssessment(setup, *assessment);
+        m_transmissibilityChart->setAssessment(setup, *assessment);
         m_acrossThrottle->setAssessment(setup, *assessment);
         m_strip->setAssessment(setup, *assessment);
         m_bench->setAssessment(*assessment);
@@ -150,7 +151,7 @@ void TuningView::setStale(bool stale)
 
 void TuningView::fade()
 {
-    m_throughTubes->setStale(m_stale || m_failed);
+    m_transmissibilityChart->setStale(m_stale || m_failed);
     m_acrossThrottle->setStale(m_stale || m_failed);
     m_findings->setStale(m_stale);
     m_filmed->setStale(m_stale || m_failed);

@@ -14,10 +14,10 @@ class CraftForm;
 class CursorStrip;
 class FilmedPanel;
 class FindingsPanel;
-class HelpsPanel;
+class SuggestionsPanel;
 class ThrottleChart;
 class ThrottleCursor;
-class ThroughTubesChart;
+class TransmissibilityChart;
 class TubeBench;
 
 /// The work place for tuning: the craft on the left, charts and tube bench in the middle, findings
@@ -34,8 +34,8 @@ public:
     TubeBench& bench() { return *m_bench; }
     FindingsPanel& findingsPanel() { return *m_findings; }
     FilmedPanel& filmed() { return *m_filmed; }
-    HelpsPanel& helps() { return *m_helps; }
-    ThroughTubesChart& throughTubes() { return *m_throughTubes; }
+    SuggestionsPanel& suggestions() { return *m_suggestions; }
+    TransmissibilityChart& transmissibilityChart() { return *m_transmissibilityChart; }
     ThrottleChart& acrossThrottle() { return *m_acrossThrottle; }
     const CursorStrip& cursorStrip() const { return *m_strip; }
 
@@ -46,14 +46,14 @@ private:
 
     ThrottleCursor& m_cursor;
     CraftForm* m_form;
-    ThroughTubesChart* m_throughTubes;
+    TransmissibilityChart* m_transmissibilityChart;
     CursorStrip* m_strip;
     ThrottleChart* m_acrossThrottle;
     TubeBench* m_bench;
     FindingsPanel* m_findings;
     FilmedPanel* m_filmed;
     QSplitter* m_right;  // findings over picture
-    HelpsPanel* m_helps;
+    SuggestionsPanel* m_suggestions;
     QSplitter* m_splitter;
     bool m_stale = false;
     bool m_failed = false;

@@ -54,11 +54,11 @@ WelcomePage::WelcomePage(RecentFiles& recent, QWidget* parent) : QWidget(parent)
     large.setBold(true);
     title->setFont(large);
     title->setWordWrap(true);
-    auto* const words = new QLabel(
+    auto* const text = new QLabel(
         tr("Describe your craft once: its parts, motors, tubes and camera. Then drag tube length "
            "and stretch, and see at which throttle the film stays clean."),
         this);
-    words->setWordWrap(true);
+    text->setWordWrap(true);
     auto* const open = new QPushButton(tr("Open a craft…"), this);
     open->setDefault(true);
     open->setMinimumSize(open->sizeHint() + QSize(32, 8));
@@ -70,7 +70,7 @@ WelcomePage::WelcomePage(RecentFiles& recent, QWidget* parent) : QWidget(parent)
     auto* const layout = new QVBoxLayout(column);
     layout->setSpacing(10);
     layout->addWidget(title);
-    layout->addWidget(words);
+    layout->addWidget(text);
     layout->addSpacing(8);
     layout->addWidget(open, 0, Qt::AlignLeft);
     layout->addWidget(hint);

@@ -40,23 +40,23 @@ private:
         }
         m_pending += QByteArray(bytes, static_cast<qsizetype>(count));
         for (qsizetype end = m_pending.indexOf('\n'); end >= 0; end = m_pending.indexOf('\n')) {
-            const QStringList words = QString::fromUtf8(m_pending.left(end)).split(u'\t');
+            const QStringList text = QString::fromUtf8(m_pending.left(end)).split(u'\t');
             m_pending.remove(0, end + 1);
-            std::cout << "= " << answer(words).toStdString() << std::endl;
+            std::cout << "= " << answer(text).toStdString() << std::endl;
         }
     }
 
-    static QString answer(const QStringList& words)
+    static QString answer(const QStringList& text)
     {
-        if (words[0] == QStringLiteral("texts"))
+        if (text[0] == QStringLiteral("texts"))
             return texts();
-        if (words[0] == QStringLiteral("press") || words[0] == QStringLiteral("ask"))
-            return press(words[1], words[0] == QStringLiteral("ask"));
+        if (text[0] == QStringLiteral("press") || text[0] == QStringLiteral("ask"))
+            return press(text[1], text[0] == QStringLiteral("ask"));
         for (QWidget* widget : QApplication::allWidgets())
-            if (widget->accessibleName() == words[1])
-                return words[0] == QStringLiteral("value")
+            if (widget->accessibleName() == text[1])
+                return text[0] == QStringLiteral("value")
                            ? QString::number(qobject_cast<QSlider*>(widget)->value())
-                           : type(*widget, QKeySequence(words[2]));
+                           : type(*widget, QKeySequence(text[2]));
         return QStringLiteral("not found");
     }
 

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: MIT
+#include "core/advice/suggestions.h"
+
+#include "core/assess/constraints.h"
+
+#include <algorithm>
+#include <iterator>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+constexpr double kWorthSaying = 0.99;  // of the wobble as it is; less is lost in the model's error
+
+std::vector<Warning> added(const std::vector<Warning>& before, const std::vector<Warning>& after)
+{
+    std::vector<Warning> result;
+    std::copy_if(after.begin(), after.end(), std::back_inserter(result), [&](const Warning& w) {
+        return std::none_of(before.begin(), before.end(),
+                            [&](const Warning& old) { return old.code == w.code; });
+    });
+    return result;
+}
+
+}  // namespace
+
+std::vector<Suggestion> Suggestions::best(std::size_t most) const
+{
+    std::vector<Suggestion> result;
+    for (const Suggestion& help : all)
+        if (result.size() < most && before_px && help.after_px <= kWorthSaying * *before_px &&
+            *before_px > 0)
+            result.push_back(help);
+    return result;
+}
+
+Result<Suggestions> findSuggestions(const Setup& setup, const AssessOptions& options,
+                                    const std::stop_token& stop, const Progress& progress)
+{
+    AssessOptions lean = options;
+    lean.frequency_hz = {1.0, 1.0, 1.0};  // the wobble does not look at these curves
+    Assessor assessor;
+    const auto before = assessor.assess(setup, lean);
+    if (!before)
+        return tl::unexpected(before.error());
+    if (!before->cruise)
+        return Suggestions{};
+    Suggestions suggestions{before->cruise->worst_px, {}, false};
+
+    std::vector<PracticalStep> steps = practicalSteps(setup);
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        suggestions.stopped = stop.stop_requested();
+        if (suggestions.stopped)
+            break;
+        if (const auto after = assessor.assess(steps[i].setup, lean); after && after->cruise)
+            suggestions.all.push_back({std::move(steps[i]), after->cruise->worst_px,
+                                       added(before->warnings, after->warnings)});
+        if (progress)
+            progress(i + 1, steps.size());
+    }
+    std::stable_sort(
+        suggestions.all.begin(), suggestions.all.end(),
+        [](const Suggestion& a, const Suggestion& b) { return a.after_px < b.after_px; });
+    return suggestions;
+}
+
+Phrase dangerText(const Warning& warning)
+{
+    const ConstraintRow* const row = rowOf(warning.code);
+    return row ? phrase(row->text) : Phrase{};
+}
+
+}  // namespace stillbay

@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: MIT
+#include "core/assess/texts.h"
+
+#include "core/assess/crossings.h"
+#include "core/base/units.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+constexpr double kNear =
+    0.12;  // relative distance at which an excitation is said to meet a resonance
+
+// "28 % to 32 %", or "10 %" where both ends round to it.
+Phrase percentSpan(double from, double to)
+{
+    const double low = std::round(100 * from), high = std::round(100 * to);
+    return low == high ? phrase("%1 %", fixed(low, 0))
+                       : phrase("%1 % to %2 %", fixed(low, 0), fixed(high, 0));
+}
+
+Resonance nearestResonance(const Assessment& assessment, double f_hz)
+{
+    const std::vector<Resonance> all = resonances(assessment);
+    return *std::min_element(all.begin(), all.end(), [f_hz](const auto& a, const auto& b) {
+        return std::abs(std::log(a.frequency_hz / f_hz)) <
+               std::abs(std::log(b.frequency_hz / f_hz));
+    });
+}
+
+// Neighbouring ranges that are not clean: one hump of the curve, with its bad parts.
+struct Hump {
+    double from = 0.0, to = 0.0;
+    std::vector<Phrase> bad;
+};
+
+std::vector<Hump> humps(const std::vector<ThrottleRange>& ranges)
+{
+    std::vector<Hump> found;
+    bool open = false;
+    for (const ThrottleRange& range : ranges) {
+        if (range.grade == Grade::Clean) {
+            open = false;
+            continue;
+        }
+        if (!open)
+            found.push_back({range.from, range.to, {}});
+        open = true;
+        Hump& hump = found.back();
+        hump.to = range.to;
+        if (range.grade == Grade::Bad)
+            hump.bad.push_back(percentSpan(range.from, range.to));
+    }
+    return found;
+}
+
+const ThrottlePoint* worstPoint(const Assessment& assessment, double from, double to)
+{
+    const ThrottlePoint* worst = nullptr;
+    for (const ThrottlePoint& point : assessment.throttle)
+        if (point.throttle >= from && point.throttle <= to &&
+            (!worst || point.wobble_px > worst->wobble_px))
+            worst = &point;
+    return worst;
+}
+
+// The strongest order at a point and what it meets.
+Phrase causeOf(const Setup& setup, const Assessment& assessment, const ThrottlePoint& point)
+{
+    const OrderPoint& order =
+        *std::max_element(point.orders.begin(), point.orders.end(),
+                          [](const auto& a, const auto& b) { return a.wobble_px < b.wobble_px; });
+    Phrase vibration = orderText(order.order, setup.drive.propeller.blades);
+    Resonance resonance = nearestResonance(assessment, order.frequency_hz);
+    if (std::abs(resonance.frequency_hz / order.frequency_hz - 1) <= kNear)
+        return phrase("the %1 meets %2 Hz, where the %3", std::move(vibration),
+                      fixed(resonance.frequency_hz, 0), std::move(resonance.text));
+    return phrase("the %1 at %2 Hz comes through the tubes", std::move(vibration),
+                  fixed(order.frequency_hz, 0));
+}
+
+Phrase humpSentence(const Setup& setup, const Assessment& assessment, Hump hump)
+{
+    Phrase span = percentSpan(hump.from, hump.to);
+    Phrase what = hump.bad.empty() ? phrase("Faint wobble at %1", std::move(span))
+                                   : phrase("Wobble at %1, bad at %2", std::move(span),
+                                            listOf(std::move(hump.bad)));
+    const ThrottlePoint* const worst = worstPoint(assessment, hump.from, hump.to);
+    if (!worst || worst->orders.empty())
+        return phrase("%1.", std::move(what));
+    return phrase("%1: %2 (%3 px at %4 %).", std::move(what), causeOf(setup, assessment, *worst),
+                  fixed(worst->wobble_px, 1), fixed(100 * worst->throttle, 0));
+}
+
+Phrase cleanSentence(const Assessment& assessment)
+{
+    std::vector<Phrase> spans;
+    for (const ThrottleRange& range : assessment.ranges)
+        if (range.grade == Grade::Clean)
+            spans.push_back(phrase("from %1", percentSpan(range.from, range.to)));
+    return spans.empty() ? phrase("Nowhere clean.")
+                         : phrase("Clean %1 throttle.", listOf(std::move(spans)));
+}
+
+Phrase hoverSentence(const HoverFigures& hover)
+{
+    if (!hover.throttle_full)
+        return phrase("The pack cannot hold this craft in the air.");
+    const Number full = fixed(100 * *hover.throttle_full, 0);
+    if (!hover.throttle_empty)
+        return phrase("Hover is at %1 % on a full pack; an empty one cannot hold the craft.", full);
+    return phrase("Hover is at %1 % on a full pack, %2 % on an empty one (%3 rpm).", full,
+                  fixed(100 * *hover.throttle_empty, 0), fixed(hover.speed_rpm, 0));
+}
+
+}  // namespace
+
+Phrase orderText(int order, int blades)
+{
+    if (order == 1)
+        return phrase("once-per-turn shake");
+    const int multiple = order / std::max(blades, 1);
+    if (multiple == 1)
+        return phrase("blade-pass shake");
+    return multiple == 2 ? phrase("twice-blade-pass shake")
+                         : phrase("%1-times-blade-pass shake", fixed(multiple, 0));
+}
+
+Phrase orderName(int order, int blades)
+{
+    if (order == 1)
+        return phrase("once-per-turn");
+    const int multiple = order / std::max(blades, 1);
+    if (multiple == 1)
+        return phrase("blade-pass");
+    return multiple == 2 ? phrase("twice-blade-pass")
+                         : phrase("%1-times-blade-pass", fixed(multiple, 0));
+}
+
+std::vector<Phrase> findings(const Setup& setup, const Assessment& assessment)
+{
+    std::vector<Phrase> sentences{cleanSentence(assessment)};
+    for (Hump& hump : humps(assessment.ranges))
+        sentences.push_back(humpSentence(setup, assessment, std::move(hump)));
+    sentences.push_back(hoverSentence(assessment.hover));
+    return sentences;
+}
+
+Phrase restText(const RestFigures& rest)
+{
+    const double rise_mm = rest.shift.z() / unit::mm;
+    const Number way = fixed(std::abs(rise_mm), 1);
+    Phrase moved = std::abs(rise_mm) < 0.05 ? phrase("The bay rests where it is drawn")
+                   : rise_mm > 0            ? phrase("The bay rises %1 mm from the drawing", way)
+                                            : phrase("The bay sags %1 mm from the drawing", way);
+    const double tilt_deg = rest.rotation.norm() / unit::deg;
+    return tilt_deg >= 0.05 ? phrase("%1 and turns by %2°.", std::move(moved), fixed(tilt_deg, 1))
+                            : phrase("%1.", std::move(moved));
+}
+
+Phrase outsideCruiseText()
+{
+    return phrase("No throttle of this sweep lies in the cruise window");
+}
+
+std::vector<Phrase> safetyWarnings()
+{
+    return {
+        phrase("Take the propellers off for all work on the bench."),
+        phrase("Fit a safety tether between bay and airframe: a tube can tear or slip off."),
+        phrase("Inspect tubes and clamps before each flight; retighten, and replace what shows "
+               "cracks."),
+        phrase("Charge, store and carry batteries as their maker says."),
+        phrase("Local flying rules and licensed practice come before anything said here."),
+    };
+}
+
+}  // namespace stillbay

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "core/base/phrase.h"
+#include "core/setup/setup.h"
+
+#include <vector>
+
+/// Plain sentences from an assessment, the same in the window and in the report.
+namespace stillbay {
+
+/// "once-per-turn excitation", "blade-pass excitation", "twice-blade-pass excitation", …
+Phrase orderText(int order, int blades);
+
+/// The same without the word "excitation", for labels.
+Phrase orderName(int order, int blades);
+
+/// "Clean from 31 % to 100 % throttle.", then one sentence for each hump of wobble with its bad
+/// part, the excitation that makes it and what it meets, then where the hover lies.
+std::vector<Phrase> findings(const Setup& setup, const Assessment& assessment);
+
+/// "sags 2.1 mm", "rises 2.1 mm", and the tilt where it is worth saying, as one sentence.
+Phrase restText(const RestFigures& rest);
+
+/// What is said where an assessment has no `cruise`, without a full stop.
+Phrase outsideCruiseText();
+
+/// What to look after before bench work and flight; shown in the window and on paper.
+std::vector<Phrase> safetyWarnings();
+
+}  // namespace stillbay

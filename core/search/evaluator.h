@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assess.h"
+#include "core/assess/constraints.h"
+#include "core/response/cruise.h"
+#include "core/response/wobble_powers.h"
+#include "core/search/design.h"
+
+#include <optional>
+#include <vector>
+
+/// One craft's answer to many designs of tubes: a small part of an assessment, the same numbers.
+namespace stillbay {
+
+/// How one sample differs from the plan. The holes are where the plan has them.
+struct ToleranceSample {
+    std::vector<double> cuts_mm;  ///< tube by tube, so much longer; empty: as planned
+    double modulus = 1.0;         ///< factor on the rubber's modulus
+    double bay = 1.0;             ///< factor on all masses of the bay
+    double battery = 1.0;         ///< factor on the bay's heaviest part, beside that
+    double unbalance = 1.0;       ///< factor on the propellers' unbalance
+};
+
+/// What a design is worth.
+struct Evaluation {
+    std::optional<Constraint> violated;  ///< none: feasible, and only then the figures hold
+    CruiseWobble full, empty;            ///< at the full and at the empty pack
+
+    bool feasible() const { return !violated; }
+    double worst_px() const;  ///< the larger of both packs: what a search lowers
+    double mean_px() const;   ///< mean of both packs: decides between equals
+    /// By worst_px, then mean_px; anything feasible before anything that is not.
+    bool isBetterThan(const Evaluation& other) const;
+};
+
+/// Wobble of one sample at each throttle of the evaluator [px].
+struct SampleWobble {
+    std::optional<Constraint> violated;
+    std::vector<double> full_px, empty_px;  ///< empty with a violated constraint
+};
+
+enum class Throttles { Cruise, All };
+
+/// Prepared once for a craft; evaluating is const and safe from several threads at once.
+class Evaluator {
+public:
+    /// @param setup     a craft that validate() takes; its own design does not matter
+    /// @param options   of the assessment that the figures agree with; a throttle grid of their own
+    ///                  must meet the cruise window
+    /// @param throttles the part of its throttles that is computed
+    explicit Evaluator(const Setup& setup, const AssessOptions& options = {},
+                       Throttles throttles = Throttles::Cruise);
+
+    const std::vector<double>& throttle() const { return m_throttle; }
+
+    /// The wobble agrees with Assessment::cruise, to rounding.
+    Evaluation evaluate(const Design& design) const;
+
+    SampleWobble wobbleOf(const Design& design, const ToleranceSample& sample) const;
+
+    /// The largest and the mean inside the cruise window; `wobble_px` as throttle().
+    CruiseWobble overCruise(const std::vector<double>& wobble_px) const;
+
+private:
+    tl::expected<BayAtRest, Constraint> mount(const Design& design,
+                                              const ToleranceSample& sample) const;
+    bool fly(const BayAtRest& bay, const FilmedExcitation& excitation, double unbalance,
+             std::vector<double>& wobble_px) const;
+
+    Bay m_bay;
+    CruiseWindow m_cruise;
+    std::vector<double> m_throttle;
+    FilmedExcitation m_full, m_empty;
+};
+
+}  // namespace stillbay

@@ -1,0 +1,260 @@
+// SPDX-License-Identifier: MIT
+#include "core/advice/suggestions.h"
+
+#include "app/commands/command.h"
+#include "core/setup/validate.h"
+#include "core/tube/rubber.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <limits>
+#include <map>
+#include <set>
+
+namespace stillbay {
+namespace {
+
+constexpr const char* kSamples[] = {"quarry", "reedbed", "saltmarsh"};
+
+Setup sample(const std::string& name)
+{
+    return loadSetup(STILLBAY_SAMPLES_DIR "/" + name + ".stillbay").value().setup;
+}
+
+std::map<std::string, PracticalStep> stepsOf(const Setup& setup)
+{
+    std::map<std::string, PracticalStep> found;
+    for (const PracticalStep& step : practicalSteps(setup)) {
+        EXPECT_TRUE(found.emplace(step.code, step).second) << step.code << " comes twice";
+        EXPECT_TRUE(validate(step.setup)) << step.code;
+        EXPECT_NE(step.setup, setup) << step.code;
+        EXPECT_FALSE(english(step.text).empty());
+    }
+    return found;
+}
+
+std::vector<std::string> codesOf(const Setup& setup)
+{
+    std::vector<std::string> codes;
+    for (const auto& [code, step] : stepsOf(setup))
+        codes.push_back(code);
+    return codes;
+}
+
+std::set<std::string> warningCodes(const std::vector<Warning>& warnings)
+{
+    std::set<std::string> codes;
+    for (const Warning& warning : warnings)
+        codes.insert(warning.code);
+    return codes;
+}
+
+TEST(PracticalSteps, APlanHasEveryKnobEachByItsOwnStep)
+{
+    const stillbay::Setup start = sample("saltmarsh");
+    ASSERT_FALSE(start.mounts.drilled());
+    const auto steps = stepsOf(start);
+    const auto expect = [&](const char* code, const std::function<void(stillbay::Setup&)>& change) {
+        stillbay::Setup wanted = start;
+        change(wanted);
+        ASSERT_TRUE(steps.contains(code)) << code;
+        EXPECT_EQ(steps.at(code).setup, wanted) << code;
+    };
+    const double length = start.mounts.free_length_mm, stretch = *start.mounts.stretch;
+    expect("tubes-shorter", [&](stillbay::Setup& s) { s.mounts.free_length_mm = length - 5; });
+    expect("tubes-longer", [&](stillbay::Setup& s) { s.mounts.free_length_mm = length + 5; });
+    expect("stretch-more",
+           [&](stillbay::Setup& s) { s.mounts.stretch = std::round(1e4 * stretch + 500) / 1e4; });
+    expect("stretch-less",
+           [&](stillbay::Setup& s) { s.mounts.stretch = std::round(1e4 * stretch - 500) / 1e4; });
+    expect("anchors-higher", [](stillbay::Setup& s) {
+        for (MountPoint& point : s.mounts.points)
+            point.elevation_deg += 10;
+    });
+    expect("anchors-lower", [](stillbay::Setup& s) {
+        for (MountPoint& point : s.mounts.points)
+            point.elevation_deg -= 10;
+    });
+    expect("tubes-softer", [](stillbay::Setup& s) { s.tube.hardness_shore_a -= 10; });
+    expect("tubes-harder", [](stillbay::Setup& s) { s.tube.hardness_shore_a += 10; });
+    expect("exposure-longer", [](stillbay::Setup& s) { s.camera.exposure_ms *= 2; });
+    expect("propellers-balanced", [](stillbay::Setup& s) { s.drive.unbalance_g_mm /= 2; });
+    expect("arms-thicker", [](stillbay::Setup& s) {
+        s.airframe.arm.width_mm += 1;
+        s.airframe.arm.height_mm += 1;
+    });
+    expect("arm-walls-thicker", [](stillbay::Setup& s) { *s.airframe.arm.wall_mm += 1; });
+    EXPECT_EQ(steps.size(), 12u);
+}
+
+// Oracle: defining equation, stretch = distance of the ends / free length, holes untouched.
+TEST(PracticalSteps, DrilledHolesStayAndTheFreeLengthMakesTheStretch)
+{
+    const stillbay::Setup start = sample("quarry");
+    ASSERT_TRUE(start.mounts.drilled());
+    const auto steps = stepsOf(start);
+    EXPECT_FALSE(steps.contains("tubes-shorter"));
+    EXPECT_FALSE(steps.contains("anchors-higher"));
+    double sum = 0.0;
+    for (const MountPoint& point : start.mounts.points)
+        sum += std::hypot((*point.anchor_mm)[0] - point.bay_mm[0],
+                          (*point.anchor_mm)[1] - point.bay_mm[1],
+                          (*point.anchor_mm)[2] - point.bay_mm[2]);
+    const double mean = sum / static_cast<double>(start.mounts.points.size());
+    const double before = mean / start.mounts.free_length_mm;
+    for (const auto& [code, change] : {std::pair("stretch-more", 0.05), {"stretch-less", -0.05}}) {
+        const Mounts& after = steps.at(code).setup.mounts;
+        EXPECT_EQ(after.points, start.mounts.points);
+        EXPECT_FALSE(after.stretch);
+        // The knife follows a hundredth of a millimetre.
+        EXPECT_NEAR(mean / after.free_length_mm, before + change,
+                    0.005 * mean / (after.free_length_mm * after.free_length_mm) + 1e-9);
+    }
+}
+
+TEST(PracticalSteps, AMeasuredModulusKeepsItsRatioToTheHardness)
+{
+    const stillbay::Setup start = sample("quarry");
+    ASSERT_TRUE(start.tube.youngs_modulus_mpa);
+    const TubeKind softer = stepsOf(start).at("tubes-softer").setup.tube;
+    EXPECT_EQ(softer.hardness_shore_a, start.tube.hardness_shore_a - 10);
+    EXPECT_NEAR(*softer.youngs_modulus_mpa / *start.tube.youngs_modulus_mpa,
+                youngsModulusFromShoreA(softer.hardness_shore_a) /
+                    youngsModulusFromShoreA(start.tube.hardness_shore_a),
+                5e-5 / *start.tube.youngs_modulus_mpa);  // it is rounded to four decimals
+}
+
+TEST(PracticalSteps, WhatTheFileWouldRefuseOrChangesNothingIsLeftOut)
+{
+    stillbay::Setup setup = sample("reedbed");
+    ASSERT_FALSE(setup.airframe.arm.wall_mm);
+    setup.drive.unbalance_g_mm = 0;
+    setup.camera.exposure_ms = 30;  // of a frame's 33
+    setup.tube.hardness_shore_a = 90;
+    setup.mounts.free_length_mm = 4;
+    setup.mounts.stretch = 0.72;
+    setup.mounts.points.front().elevation_deg = 85;
+    EXPECT_EQ(codesOf(setup),
+              (std::vector<std::string>{"anchors-lower", "arms-thicker", "stretch-more",
+                                        "tubes-longer", "tubes-softer"}));
+}
+
+// Oracle: independent path, a fresh assessment of each changed craft at the default grids.
+TEST(FindSuggestions, EachNumberIsTheOneTheAssessmentShows)
+{
+    for (const char* name : kSamples) {
+        const stillbay::Setup setup = sample(name);
+        const Assessment shown = assess(setup).value();
+        const Suggestions suggestions = findSuggestions(setup).value();
+        EXPECT_EQ(suggestions.before_px, shown.cruise->worst_px) << name;
+        EXPECT_GE(suggestions.all.size(), 8u);
+        const std::set<std::string> before = warningCodes(shown.warnings);
+        for (const Suggestion& help : suggestions.all) {
+            const Assessment after = assess(help.step.setup).value();
+            EXPECT_EQ(help.after_px, after.cruise->worst_px) << name << ' ' << help.step.code;
+            std::set<std::string> fresh = warningCodes(after.warnings);
+            for (const std::string& code : before)
+                fresh.erase(code);
+            EXPECT_EQ(warningCodes(help.newWarnings), fresh) << name << ' ' << help.step.code;
+        }
+        EXPECT_TRUE(std::is_sorted(
+            suggestions.all.begin(), suggestions.all.end(),
+            [](const Suggestion& a, const Suggestion& b) { return a.after_px < b.after_px; }));
+    }
+}
+
+// Oracle: closed form, the once-per-turn wobble is proportional to the unbalance.
+TEST(FindSuggestions, HalfTheUnbalanceHalvesTheWobbleOfUnbalanceAlone)
+{
+    stillbay::Setup setup = sample("quarry");
+    setup.drive.blade_pass_thrust_fraction = {0.0, 0.0};
+    const Suggestions suggestions = findSuggestions(setup).value();
+    const auto balanced = std::find_if(
+        suggestions.all.begin(), suggestions.all.end(),
+        [](const Suggestion& help) { return help.step.code == "propellers-balanced"; });
+    ASSERT_NE(balanced, suggestions.all.end());
+    EXPECT_NEAR(balanced->after_px, *suggestions.before_px / 2,
+                64 * std::numeric_limits<double>::epsilon() * *suggestions.before_px);
+}
+
+TEST(FindSuggestions, TheBestAreThoseThatHelpAndNoMore)
+{
+    const auto help = [](double after_px) {
+        return Suggestion{{"x", {}, {}}, after_px, {}};
+    };
+    const Suggestions suggestions{
+        1.0, {help(0.2), help(0.5), help(0.99), help(0.995), help(1.5)}, false};
+    EXPECT_EQ(suggestions.best(5).size(), 3u);
+    EXPECT_EQ(suggestions.best(2).size(), 2u);
+    EXPECT_EQ(suggestions.best(2).back().after_px, 0.5);
+    EXPECT_TRUE((Suggestions{0.0, {help(0.0)}, false}.best(5).empty()));
+}
+
+TEST(FindSuggestions, AStepWithoutAnAnswerIsLeftOut)
+{
+    stillbay::Setup setup = sample("reedbed");
+    setup.mounts.free_length_mm = 6;  // 1 mm would be too short for the model, but may be saved
+    ASSERT_TRUE(stepsOf(setup).contains("tubes-shorter"));
+    const Suggestions suggestions = findSuggestions(setup).value();
+    EXPECT_EQ(suggestions.all.size(), practicalSteps(setup).size() - 1);
+    for (const Suggestion& left : suggestions.all)
+        EXPECT_NE(left.step.code, "tubes-shorter");
+}
+
+TEST(FindSuggestions, ACraftWithoutAnAnswerSaysWhy)
+{
+    stillbay::Setup setup = sample("reedbed");
+    setup.mounts.free_length_mm = 1;
+    const auto suggestions = findSuggestions(setup);
+    ASSERT_FALSE(suggestions);
+    EXPECT_EQ(suggestions.error(), assess(setup).error());
+}
+
+TEST(FindSuggestions, StopsWhenAskedAndCountsEveryStep)
+{
+    const stillbay::Setup setup = sample("reedbed");
+    std::size_t calls = 0;
+    std::stop_source stop;
+    const auto stopped =
+        findSuggestions(setup, {}, stop.get_token(), [&](std::size_t done, std::size_t) {
+            ++calls;
+            if (done == 3)
+                stop.request_stop();
+        });
+    ASSERT_TRUE(stopped);
+    EXPECT_TRUE(stopped->stopped);
+    EXPECT_LE(stopped->all.size(), 3u);
+    EXPECT_EQ(calls, 3u);
+
+    std::vector<std::size_t> steps;
+    const Suggestions whole =
+        findSuggestions(setup, {}, {}, [&](std::size_t done, std::size_t total) {
+            EXPECT_EQ(total, practicalSteps(setup).size());
+            steps.push_back(done);
+        }).value();
+    EXPECT_FALSE(whole.stopped);
+    ASSERT_EQ(steps.size(), practicalSteps(setup).size());
+    EXPECT_EQ(steps.front(), 1u);
+    EXPECT_EQ(steps.back(), steps.size());
+}
+
+TEST(FindSuggestions, ATubeThatGoesSlackIsADanger)
+{
+    stillbay::Setup setup = sample("reedbed");
+    setup.mounts.stretch = 1.02;
+    for (MountPoint& point : setup.mounts.points)
+        point.elevation_deg = -10;  // the bay stands on its anchors: weight pushes
+    ASSERT_FALSE(warningCodes(assess(setup).value().warnings).contains("tube-slack"));
+    const Suggestions suggestions = findSuggestions(setup).value();
+    std::map<std::string, std::string> dangers;
+    for (const Suggestion& help : suggestions.all)
+        for (const Warning& warning : help.newWarnings)
+            dangers[help.step.code] += english(dangerText(warning));
+    EXPECT_EQ(dangers["stretch-less"].find("a tube goes slack"), 0u);
+    EXPECT_EQ(dangers["stretch-more"], "");
+    EXPECT_EQ(dangerText({"order-meets-arm", {}}), Phrase{});
+}
+
+}  // namespace
+}  // namespace stillbay

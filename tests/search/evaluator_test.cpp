@@ -1,0 +1,317 @@
+// SPDX-License-Identifier: MIT
+#include "core/search/evaluator.h"
+
+#include "core/assess/assess.h"
+#include "core/search/map.h"
+#include "core/setup/mount_layout.h"
+#include "tests/assess/crafts.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <functional>
+#include <set>
+#include <string>
+
+namespace stillbay {
+namespace {
+
+using Craft = Setup;  // inside TEST the name Setup is taken
+
+constexpr double kRounding = 1e-9;  // relative: other order of summation, another solver
+
+// The warnings of an assessment that put a design out of the question, in the order of Constraint.
+const std::array<std::string, 8> kBinding{"tube-buckled",      "tube-slack",       "tube-bent",
+                                          "over-stretched",    "no-rest-3g",       "travel",
+                                          "over-stretched-3g", "swings-with-craft"};
+
+std::set<std::string> bindingCodes(const Assessment& assessment)
+{
+    std::set<std::string> found;
+    for (const Warning& warning : assessment.warnings)
+        if (std::count(kBinding.begin(), kBinding.end(), warning.code) > 0)
+            found.insert(warning.code);
+    return found;
+}
+
+// The craft with the pack as it is when it is empty.
+Craft emptied(Craft craft)
+{
+    craft.drive.battery.full_v_per_cell = craft.drive.battery.empty_v_per_cell;
+    return craft;
+}
+
+CruiseWobble ownCruise(const Craft& craft, const Assessment& assessment)
+{
+    const auto [from, to] = craft.flight.cruise_throttle;
+    double worst = 0.0, sum = 0.0, count = 0.0;
+    for (const ThrottlePoint& point : assessment.throttle)
+        if (point.throttle >= from - 1e-9 && point.throttle <= to + 1e-9) {
+            worst = std::max(worst, point.wobble_px);
+            sum += point.wobble_px;
+            count += 1;
+        }
+    return {worst, sum / count};
+}
+
+void expectAgrees(const Craft& craft, const CruiseWobble& wobble, const char* pack)
+{
+    const CruiseWobble own = ownCruise(craft, assess(craft).value());
+    EXPECT_NEAR(wobble.worst_px, own.worst_px, kRounding * own.worst_px) << pack;
+    EXPECT_NEAR(wobble.mean_px, own.mean_px, kRounding * own.mean_px) << pack;
+}
+
+// Every design of a coarse map against the whole assessment of the same design.
+void expectAgreesOverAMap(const Craft& craft, const MapAxis& x, const MapAxis& y)
+{
+    const Evaluator evaluator(craft);
+    const DesignMap map = mapDesigns(evaluator, designOf(craft), x, y, 2).value();
+    for (std::size_t i = 0; i < x.count; ++i)
+        for (std::size_t j = 0; j < y.count; ++j) {
+            SCOPED_TRACE(std::to_string(x.at(i)) + ", " + std::to_string(y.at(j)));
+            const Craft at = withDesign(craft, map.design(designOf(craft), i, j));
+            const auto assessment = assess(at);
+            const Evaluation& evaluation = map.at(i, j);
+            if (!assessment) {
+                EXPECT_FALSE(evaluation.feasible()) << english(assessment.error().what);
+                EXPECT_EQ(evaluation.violated == Constraint::OutsideLimits,
+                          assessment.error().code == Errc::BadInput);
+                continue;
+            }
+            const auto codes = bindingCodes(*assessment);
+            EXPECT_EQ(evaluation.feasible(), codes.empty());
+            if (evaluation.violated)
+                EXPECT_EQ(codes.count(std::string(constraintCode(*evaluation.violated))), 1U)
+                    << constraintCode(*evaluation.violated);
+            else {
+                expectAgrees(at, evaluation.full, "full");
+                expectAgrees(emptied(at), evaluation.empty, "empty");
+            }
+        }
+}
+
+// Oracle: assess(), whose figures and warnings have oracles of their own.
+TEST(Evaluator, AgreesWithTheAssessmentOfEveryDesign)
+{
+    expectAgreesOverAMap(test::sampleCraft("reedbed"), {Variable::FreeLength, 1, 71, 6},
+                         {Variable::Stretch, 0.9, 1.8, 5});
+    expectAgreesOverAMap(test::sampleCraft("saltmarsh"), {Variable::Elevation, -60, 60, 5},
+                         {Variable::Stretch, 0.95, 1.7, 5});
+    expectAgreesOverAMap(test::sampleCraft("quarry"), {Variable::FreeLength, 16, 44, 6},
+                         {Variable::Hardness, 10, 90, 5});
+    expectAgreesOverAMap(test::sampleCraft("quarry"), {Variable::OuterDiameter, 5, 14, 4},
+                         {Variable::Hardness, 30, 70, 2});
+}
+
+// Oracle: assess() of a craft without any symmetry.
+TEST(Evaluator, AgreesOnASkewCraft)
+{
+    for (const unsigned seed : {3U, 8U}) {
+        Craft craft = test::skewCraft(seed);
+        craft.bay.travel_mm = 100;  // its bay is none that anybody would fly
+        const Evaluation evaluation = Evaluator(craft).evaluate(designOf(craft));
+        const auto codes = bindingCodes(assess(craft).value());
+        ASSERT_EQ(evaluation.feasible(), codes.empty());
+        if (evaluation.feasible()) {
+            expectAgrees(craft, evaluation.full, "full");
+            expectAgrees(emptied(craft), evaluation.empty, "empty");
+        }
+    }
+}
+
+struct Refusal {
+    Constraint violated;
+    std::function<void(Craft&)> change;
+};
+
+std::ostream& operator<<(std::ostream& out, const Refusal& refusal)
+{
+    return out << constraintCode(refusal.violated);
+}
+
+class Refused : public ::testing::TestWithParam<Refusal> {};
+
+// Oracle: mechanics; each craft is the quiet sample with one thing spoilt.
+TEST_P(Refused, ByTheReasonThatIsThere)
+{
+    Craft craft = test::sampleCraft("reedbed");
+    ASSERT_TRUE(Evaluator(craft).evaluate(designOf(craft)).feasible());
+    GetParam().change(craft);
+    const Evaluation evaluation = Evaluator(craft).evaluate(designOf(craft));
+    ASSERT_FALSE(evaluation.feasible());
+    EXPECT_EQ(constraintCode(*evaluation.violated), constraintCode(GetParam().violated));
+    EXPECT_FALSE(english(violationText(*evaluation.violated)).empty());
+}
+
+void setElevation(Craft& craft, double elevation_deg)
+{
+    for (MountPoint& point : craft.mounts.points)
+        point.elevation_deg = elevation_deg;
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    OneByOne, Refused,
+    ::testing::Values(
+        // 4δ = 0.3 √(8² − 5²) mm = 1.87 mm
+        Refusal{Constraint::OutsideLimits,
+                [](Craft& c) {
+                    c.mounts.free_length_mm = 1.8;
+                }},
+        Refusal{Constraint::OutsideLimits,
+                [](Craft& c) {
+                    c.tube.bore_mm = 8.0;
+                }},
+        // Posts below a heavy bay.
+        Refusal{Constraint::NoRest,
+                [](Craft& c) {
+                    c.mounts.stretch = 1.0;
+                    c.bay.parts[0].mass_g = 9000;
+                    setElevation(c, -90);
+                }},
+        // Pushed together by the drawing already; long and thin, so that Euler's load is small.
+        Refusal{Constraint::Buckled,
+                [](Craft& c) {
+                    c.mounts.free_length_mm = 60;
+                    c.mounts.stretch = 0.9;
+                    setElevation(c, 0);
+                }},
+        // The bay stands on its tubes.
+        Refusal{Constraint::Slack,
+                [](Craft& c) {
+                    c.mounts.stretch = 1.0;
+                    setElevation(c, -20);
+                }},
+        // A bay on one tube swings down to hang from it.
+        Refusal{Constraint::Bent,
+                [](Craft& c) {
+                    c.mounts.points.resize(1);
+                }},
+        Refusal{Constraint::OverStretched,
+                [](Craft& c) {
+                    c.mounts.stretch = 1.7;
+                }},
+        Refusal{Constraint::OverStretchedAt3g,
+                [](Craft& c) {
+                    c.mounts.free_length_mm = 12;
+                    c.mounts.stretch = 0.95;
+                    c.tube.hardness_shore_a = 25;
+                    c.bay.parts[0].mass_g = 1200;
+                    setElevation(c, 34);
+                }},
+        // Held between tubes above and below it, of which 3 g crushes those below.
+        Refusal{Constraint::NoRestAt3g,
+                [](Craft& c) {
+                    c.mounts.free_length_mm = 12;
+                    c.mounts.stretch = 1.2;
+                    c.tube.hardness_shore_a = 25;
+                    c.bay.parts[0].mass_g = 1200;
+                    setElevation(c, 68);
+                    c.mounts.points[1].elevation_deg = -68;
+                    c.mounts.points[3].elevation_deg = -68;
+                }},
+        Refusal{Constraint::HitsTravel,
+                [](Craft& c) {
+                    c.bay.travel_mm = 0.5;
+                }},
+        Refusal{Constraint::SwingsWithCraft, [](Craft& c) {
+                    c.mounts.free_length_mm = 50;
+                    c.bay.travel_mm = 100;
+                }}));
+
+// Oracle: assess() of the craft as that build has it; a drilled craft, so that a longer tube on the
+// same holes is one that the setup file can hold.
+TEST(Evaluator, BuildsAreWhatTheCraftWouldBe)
+{
+    const Craft plan = test::sampleCraft("quarry");
+    ToleranceSample build{.cuts_mm = std::vector<double>(plan.mounts.points.size(), 0.4),
+                          .modulus = 1.1,
+                          .bay = 0.95,
+                          .battery = 1.2,
+                          .unbalance = 1.5};
+    Craft built = plan;
+    built.mounts.free_length_mm += 0.4;
+    built.tube.youngs_modulus_mpa = 1.1 * *plan.tube.youngs_modulus_mpa;
+    const auto heaviest =
+        std::max_element(built.bay.parts.begin(), built.bay.parts.end(),
+                         [](const Part& a, const Part& b) { return a.mass_g < b.mass_g; });
+    heaviest->mass_g *= 1.2;
+    for (Part& part : built.bay.parts)
+        part.mass_g *= 0.95;
+    built.drive.unbalance_g_mm *= 1.5;
+
+    const Evaluator evaluator(plan, {}, Throttles::All);
+    const SampleWobble wobble = evaluator.wobbleOf(designOf(plan), build);
+    const Assessment full = assess(built).value(), empty = assess(emptied(built)).value();
+    ASSERT_FALSE(wobble.violated);
+    ASSERT_EQ(wobble.full_px.size(), full.throttle.size());
+    for (std::size_t k = 0; k < full.throttle.size(); ++k) {
+        EXPECT_EQ(evaluator.throttle()[k], full.throttle[k].throttle);
+        EXPECT_NEAR(wobble.full_px[k], full.throttle[k].wobble_px,
+                    kRounding * full.throttle[k].wobble_px);
+        EXPECT_NEAR(wobble.empty_px[k], empty.throttle[k].wobble_px,
+                    kRounding * empty.throttle[k].wobble_px);
+    }
+}
+
+// Oracle: symmetry; exchanging left and right exchanges the cuts of the tubes.
+TEST(Evaluator, EachTubeHasItsOwnCut)
+{
+    const Craft craft = test::sampleCraft("reedbed");  // points: left, left, right, right
+    const Evaluator evaluator(craft);
+    const auto worst = [&](std::vector<double> cuts_mm) {
+        const SampleWobble wobble =
+            evaluator.wobbleOf(designOf(craft), {.cuts_mm = std::move(cuts_mm)});
+        EXPECT_FALSE(wobble.violated);
+        return evaluator.overCruise(wobble.full_px).worst_px;
+    };
+    const double planned = worst({}), left = worst({1, 0, 0, 0}), right = worst({0, 0, 0, 1});
+    EXPECT_EQ(worst({0, 0, 0, 0}), planned);
+    EXPECT_NEAR(left, right, 1e-6 * left);
+    EXPECT_GT(std::abs(left - planned), 1e-3 * planned);
+}
+
+// Oracle: mechanics; tubes that are barely stretched hold the bay all the same. The energy of such
+// tubes must keep its digits, or the search for the rest goes astray at single places.
+TEST(Evaluator, FindsARestWhereTubesAreBarelyStretched)
+{
+    const Craft craft = test::sampleCraft("quarry");
+    const Evaluator evaluator(craft, {.throttle = Grid{0.3, 0.5, 0.1}});
+    const DesignMap map =
+        mapDesigns(evaluator, designOf(craft), {Variable::FreeLength, 29.5, 31, 31},
+                   {Variable::Hardness, 60, 90, 31})
+            .value();
+    for (const Evaluation& evaluation : map.cells)
+        EXPECT_NE(evaluation.violated, Constraint::NoRest);
+}
+
+// Oracle: definition; a window between two grid points is seen at its ends.
+TEST(Evaluator, SeesANarrowCruiseWindow)
+{
+    Craft craft = test::sampleCraft("reedbed");
+    craft.flight.cruise_throttle = {0.301, 0.304};
+    const Evaluator evaluator(craft);
+    EXPECT_EQ(evaluator.throttle(), (std::vector<double>{0.301, 0.304}));
+    const Evaluation evaluation = evaluator.evaluate(designOf(craft));
+    const Assessment there =
+        assess(craft, {.throttle = Grid{0.301, 0.304, 0.003}, .frequency_hz = {1, 1, 1}}).value();
+    EXPECT_NEAR(evaluation.full.worst_px,
+                std::max(there.throttle[0].wobble_px, there.throttle[1].wobble_px),
+                kRounding * evaluation.full.worst_px);
+}
+
+// Oracle: definition.
+TEST(Evaluation, FeasibleFirstThenWorstThenMean)
+{
+    const Evaluation a{{}, {1.0, 0.5}, {0.5, 0.1}}, worse{{}, {0.2, 0.1}, {1.1, 0.1}},
+        sameWorst{{}, {1.0, 0.4}, {0.9, 0.3}}, refused{Constraint::Slack, {}, {}};
+    EXPECT_TRUE(a.isBetterThan(worse));
+    EXPECT_FALSE(worse.isBetterThan(a));
+    EXPECT_TRUE(a.isBetterThan(sameWorst));  // means 0.3 and 0.35
+    EXPECT_FALSE(sameWorst.isBetterThan(a));
+    EXPECT_TRUE(worse.isBetterThan(refused));
+    EXPECT_FALSE(refused.isBetterThan(refused));
+    EXPECT_FALSE(a.isBetterThan(a));
+}
+
+}  // namespace
+}  // namespace stillbay

@@ -1,0 +1,220 @@
+// SPDX-License-Identifier: MIT
+#include "ui/find/find_text.h"
+
+#include "ui/widgets/display_text.h"
+#include "ui/widgets/plain_number.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace stillbay::ui {
+namespace {
+
+class Texts final {
+    Q_DECLARE_TR_FUNCTIONS(FindTexts)
+public:
+    static QString tune(const Design& design, const Design& present);
+    static QStringList robust(const Robustness& robust);
+    static QString bestAsPlanned(const Candidate& best, const Design& present);
+    static QStringList found(const Recommendation& answer);
+    static QStringList present(const Candidate& present);
+    static QString tube(const StockTube& tube);
+    static QString shortRobust(const Robustness& robust);
+    static QString clean(const Robustness& robust);
+    static QString tolerances(const Tolerances& tolerances);
+};
+
+QString percent(double share)
+{
+    return plainDecimals(100.0 * share, 0);
+}
+
+// With a true minus sign.
+QString signedNumber(double value)
+{
+    const QString number = plainNumber(std::abs(value), 3);
+    return value < 0 ? u'−' + number : number;
+}
+
+/// What most often speaks against builds.
+struct Commonest {
+    double share = 0.0;
+    QString text;
+};
+
+Commonest commonestOf(const Robustness& robust)
+{
+    const auto most = std::max_element(robust.refused.begin(), robust.refused.end());
+    const auto violated = static_cast<Constraint>(most - robust.refused.begin());
+    return {static_cast<double>(*most) / static_cast<double>(robust.builds),
+            displayText(violationText(violated))};
+}
+
+QString Texts::tube(const StockTube& tube)
+{
+    return tr("%1 × %2 mm, Shore %3")
+        .arg(plainNumber(tube.outer_diameter_mm, 4), plainNumber(tube.bore_mm, 4),
+             plainNumber(tube.hardness_shore_a, 3));
+}
+
+// Names what is the craft's own only where it changes.
+QString Texts::tune(const Design& design, const Design& present)
+{
+    QStringList parts{tr("%1 free length").arg(lengthText(design)),
+                      tr("stretch %1").arg(stretchText(design))};
+    if (std::abs(valueOf(design, Variable::Elevation) - valueOf(present, Variable::Elevation)) >
+        1e-9)
+        parts << tr("rising %1").arg(elevationText(design));
+    if (!(stockOf(design.tube) == stockOf(present.tube)))
+        parts << tr("tube %1").arg(tubeText(stockOf(design.tube)));
+    return parts.join(tr(", "));
+}
+
+QStringList Texts::robust(const Robustness& robust)
+{
+    const Commonest against = commonestOf(robust);
+    return {robust.p90_px
+                ? tr("9 of 10 builds of it stay below %1 in cruise.").arg(pixelText(*robust.p90_px))
+                : tr("%1 % of its builds are out of the question: %2.")
+                      .arg(percent(against.share), against.text),
+            displayText(robustText(robust))};
+}
+
+QString Texts::bestAsPlanned(const Candidate& best, const Design& present)
+{
+    const QString worst = pixelText(best.evaluation.worst_px());
+    if (best.robust->p90_px)
+        return tr("Best as planned, but not as sturdy: %1; at most %2, and 9 of 10 builds stay "
+                  "below %3.")
+            .arg(tune(best.design, present), worst, pixelText(*best.robust->p90_px));
+    const Commonest against = commonestOf(*best.robust);
+    return tr("Best as planned, but not as sturdy: %1; at most %2, but of %3 % of its builds %4.")
+        .arg(tune(best.design, present), worst, percent(against.share), against.text);
+}
+
+QStringList Texts::found(const Recommendation& answer)
+{
+    const std::vector<Candidate> rows = rowsOf(answer);
+    const Candidate& mostRobust = rows[mostRobustOf(rows)];
+    const Evaluation& before = answer.present.evaluation;
+    QStringList lines;
+    if (mostRobust.design == answer.present.design)
+        lines << tr("Stay with the present tune: nothing found is sturdier.");
+    else
+        lines << tr("Take %1.").arg(tune(mostRobust.design, answer.present.design))
+              << (before.feasible()
+                      ? tr("At most %1 in cruise from full to empty pack, instead of %2.")
+                            .arg(pixelText(mostRobust.evaluation.worst_px()),
+                                 pixelText(before.worst_px()))
+                      : tr("At most %1 in cruise from full to empty pack; as it is, %2.")
+                            .arg(pixelText(mostRobust.evaluation.worst_px()),
+                                 displayText(violationText(*before.violated))));
+    lines << robust(*mostRobust.robust);
+    lines = {lines.takeFirst(), lines.join(u' ')};
+    if (!(mostRobust.design == answer.best.design)) {
+        const auto best = std::find_if(rows.begin(), rows.end(), [&](const Candidate& row) {
+            return row.design == answer.best.design;
+        });
+        lines << bestAsPlanned(*best, answer.present.design);
+    }
+    for (const Variable variable : answer.widen)
+        lines << tr("The range of “%1” ends where it still gets sturdier: widen it and find again.")
+                     .arg(displayText(fieldOf(variable).label));
+    return lines;
+}
+
+QStringList Texts::present(const Candidate& present)
+{
+    const QString planned =
+        present.evaluation.feasible()
+            ? tr("The present tune: at most %1 in cruise from full to empty pack.")
+                  .arg(pixelText(present.evaluation.worst_px()))
+            : tr("The present tune is out of the question even as planned: %1.")
+                  .arg(displayText(violationText(*present.evaluation.violated)));
+    return {planned, robust(*present.robust).join(u' ')};
+}
+
+QString Texts::shortRobust(const Robustness& robust)
+{
+    if (robust.p90_px)
+        return pixelText(*robust.p90_px);
+    const Commonest against = commonestOf(robust);
+    return tr("— %1 % of builds: %2").arg(percent(against.share), against.text);
+}
+
+QString Texts::clean(const Robustness& robust)
+{
+    return robust.clean
+               ? tr("%1 % to %2 %").arg(percent(robust.clean->from), percent(robust.clean->to))
+               : tr("nowhere");
+}
+
+QString Texts::tolerances(const Tolerances& tolerances)
+{
+    return tr("Builds differ in the cut of each tube by ±%1 mm, in hardness by ±%2 Shore (where "
+              "the "
+              "modulus was measured, by ±%3 %), in the bay's mass by ±%4 %, in the battery's by "
+              "±%5 %, in temperature from %6 to %7 °C, and in unbalance from 1/%8 to %8 times.")
+        .arg(plainNumber(tolerances.cut_mm, 3), plainNumber(tolerances.hardness_shore, 3),
+             percent(tolerances.measuredModulus), percent(tolerances.bay),
+             percent(tolerances.battery), signedNumber(tolerances.coldest_c),
+             signedNumber(tolerances.warmest_c), plainNumber(tolerances.unbalance, 3));
+}
+
+}  // namespace
+
+QString tubeText(const StockTube& tube)
+{
+    return Texts::tube(tube);
+}
+
+QString lengthText(const Design& design)
+{
+    return Texts::tr("%1 mm").arg(plainNumber(design.mounts.free_length_mm, 4));
+}
+
+QString stretchText(const Design& design)
+{
+    const double points = 100.0 * (valueOf(design, Variable::Stretch) - 1.0);
+    const QString number = plainNumber(std::abs(points), 3);
+    return points < 0 ? Texts::tr("−%1 %").arg(number) : Texts::tr("+%1 %").arg(number);
+}
+
+QString elevationText(const Design& design)
+{
+    return Texts::tr("%1°").arg(plainNumber(valueOf(design, Variable::Elevation), 3));
+}
+
+QString pixelText(double wobble_px)
+{
+    return Texts::tr("%1 px").arg(plainNumber(wobble_px, wobble_px < 1.0 ? 2 : 3));
+}
+
+QString verdictText(const CruiseWobble& wobble, const Evaluation& evaluation)
+{
+    return evaluation.feasible() ? pixelText(wobble.worst_px) : QStringLiteral("—");
+}
+
+QString p90Text(const Robustness& robust)
+{
+    return Texts::shortRobust(robust);
+}
+
+QString cleanText(const Robustness& robust)
+{
+    return Texts::clean(robust);
+}
+
+QStringList answerTexts(const Recommendation& answer)
+{
+    return answer.candidates.empty() ? Texts::present(answer.present) : Texts::found(answer);
+}
+
+QString tolerancesText(const Tolerances& tolerances)
+{
+    return Texts::tolerances(tolerances);
+}
+
+}  // namespace stillbay::ui

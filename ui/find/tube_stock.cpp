@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+#include "ui/find/tube_stock.h"
+
+#include "ui/find/tube_fields.h"
+#include "ui/widgets/display_text.h"
+#include "ui/widgets/plain_number.h"
+
+#include <QCoreApplication>
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QJsonObject>
+#include <QSettings>
+
+#include <algorithm>
+#include <optional>
+
+namespace stillbay::ui {
+namespace {
+
+const QString kKey = QStringLiteral("find/drawer");
+const QString kDamagedKey = QStringLiteral("find/drawer-damaged");
+const QString kTicked = QStringLiteral("ticked");
+constexpr int kDigits = 6;
+
+QString keyOf(std::size_t member)
+{
+    return QString::fromLatin1(stockField(member).key);
+}
+
+std::optional<KeptTube> readTube(const QJsonObject& object)
+{
+    KeptTube kept;
+    for (std::size_t k = 0; k < kStockMembers.size(); ++k) {
+        const QJsonValue value = object[keyOf(k)];
+        if (!value.isDouble())
+            return {};
+        kept.tube.*kStockMembers[k] = value.toDouble();
+    }
+    kept.isTicked = object[kTicked].toBool(true);
+    return faultOf(kept.tube).isEmpty() ? std::optional(kept) : std::nullopt;
+}
+
+}  // namespace
+
+QString faultOf(const StockTube& tube)
+{
+    for (std::size_t k = 0; k < kStockMembers.size(); ++k) {
+        const Field<TubeKind>& field = stockField(k);
+        const double value = tube.*kStockMembers[k];
+        if (!(value >= field.min && value <= field.max))
+            return QCoreApplication::translate("TubeDrawer", "%1 must be from %2 to %3")
+                .arg(displayText(field.label), plainNumber(field.min, kDigits),
+                     plainNumber(field.max, kDigits));
+    }
+    if (tube.bore_mm >= tube.outer_diameter_mm)
+        return QCoreApplication::translate(
+                   "TubeDrawer", "a bore of %1 mm does not fit into an outer diameter of %2 mm")
+            .arg(plainNumber(tube.bore_mm, kDigits), plainNumber(tube.outer_diameter_mm, kDigits));
+    return {};
+}
+
+TubeStock readTubeStock(const StockTube& first)
+{
+    QSettings settings;
+    if (!settings.contains(kKey))
+        return {{{first, true}}, {}};
+    const QByteArray text = settings.value(kKey).toString().toUtf8();
+    const QJsonDocument document = QJsonDocument::fromJson(text);
+    TubeStock stock;
+    bool isWhole = document.isArray();
+    const QJsonArray list = document.array();
+    for (const auto& entry : list) {
+        const auto kept = readTube(entry.toObject());
+        const bool isNew =
+            kept && std::none_of(stock.tubes.begin(), stock.tubes.end(),
+                                 [&](const KeptTube& other) { return other.tube == kept->tube; });
+        isWhole = isWhole && kept;
+        if (isNew)
+            stock.tubes.push_back(*kept);
+    }
+    if (!isWhole) {
+        stock.damagedKey = kDamagedKey;
+        settings.setValue(kDamagedKey, QString::fromUtf8(text));
+        writeTubeStock(stock.tubes);
+    }
+    return stock;
+}
+
+void writeTubeStock(const std::vector<KeptTube>& tubes)
+{
+    QJsonArray list;
+    for (const KeptTube& kept : tubes) {
+        QJsonObject object{{kTicked, kept.isTicked}};
+        for (std::size_t k = 0; k < kStockMembers.size(); ++k)
+            object[keyOf(k)] = kept.tube.*kStockMembers[k];
+        list << object;
+    }
+    QSettings().setValue(kKey,
+                         QString::fromUtf8(QJsonDocument(list).toJson(QJsonDocument::Compact)));
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: MIT
+#include "ui/findings/suggestions_panel.h"
+
+#include "core/assess/texts.h"
+#include "core/base/check.h"
+#include "ui/findings/suggestion_delegate.h"
+#include "ui/widgets/display_text.h"
+#include "ui/widgets/labels.h"
+#include "ui/widgets/section.h"
+
+#include <QEvent>
+#include <QListWidget>
+#include <QLocale>
+#include <QProgressBar>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr std::chrono::milliseconds kQuiet(400);  // after the last edit
+constexpr int kProgressHeight = 3;
+
+QString pixels(double wobble_px)
+{
+    return QLocale().toString(wobble_px, 'g', wobble_px < 1.0 ? 2 : 3);
+}
+
+QString gainOf(const Suggestion& help, double before_px)
+{
+    return QObject::tr("−%1 %").arg(
+        QLocale().toString(100.0 * (1.0 - help.after_px / before_px), 'f', 0));
+}
+
+QStringList dangersOf(const Suggestion& help)
+{
+    QStringList dangers;
+    for (const Warning& warning : help.newWarnings)
+        if (const Phrase danger = dangerText(warning); !danger.pattern.empty())
+            dangers << displayText(danger);
+    return dangers;
+}
+
+QString toolTipOf(const Suggestion& help)
+{
+    QStringList lines{displayText(help.step.text)};
+    for (const Warning& warning : help.newWarnings)
+        lines << displayText(warning.text);
+    lines << QObject::tr("Click, or press Enter, to take this step; undo takes it back.");
+    return lines.join(u'\n');
+}
+
+QListWidgetItem* rowOf(const Suggestion& help, double before_px)
+{
+    const QString text = displayText(help.step.text);
+    const QString numbers = QObject::tr("%1 → %2 px").arg(pixels(before_px), pixels(help.after_px));
+    const QString gain = gainOf(help, before_px);
+    const QStringList dangers = dangersOf(help);
+    auto* const row = new QListWidgetItem(text);
+    row->setData(NumbersRole, numbers);
+    row->setData(GainRole, gain);
+    row->setData(ShareRole, help.after_px / before_px);
+    if (!dangers.isEmpty())
+        row->setData(DangerRole, QObject::tr("but %1").arg(dangers.join(QObject::tr(", "))));
+    row->setToolTip(toolTipOf(help));
+    row->setData(Qt::AccessibleTextRole,
+                 QStringList{text, gain, numbers, dangers.join(u", ")}.join(u", "));
+    return row;
+}
+
+}  // namespace
+
+SuggestionsPanel::SuggestionsPanel(Document& document, QWidget* parent)
+    : QWidget(parent),
+      m_document(document),
+      m_section(new Section(tr("What helps most"), this)),
+      m_progress(new QProgressBar(this)),
+      m_list(new QListWidget(this)),
+      m_painter(new SuggestionDelegate(m_list)),
+      m_text(new QuietLabel({}, this)),
+      m_job({.done = [this](const Result<Suggestions>& suggestions) { deliver(suggestions); },
+             .advanced =
+                 [this](int step, int steps) {
+                     m_progress->setRange(0, steps);
+                     m_progress->setValue(step);
+                     m_progress->show();
+                 }},
+            kQuiet)
+{
+    m_progress->setAccessibleName(tr("Progress of trying the steps"));
+    m_progress->setTextVisible(false);
+    m_progress->setFixedHeight(kProgressHeight);
+    QSizePolicy keepsPlace = m_progress->sizePolicy();
+    keepsPlace.setRetainSizeWhenHidden(true);
+    m_progress->setSizePolicy(keepsPlace);
+    m_progress->hide();
+
+    m_list->setAccessibleName(tr("Steps that help most"));
+    m_list->setItemDelegate(m_painter);
+    m_list->setFrameShape(QFrame::NoFrame);
+    m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_list->setMouseTracking(true);
+    m_list->viewport()->setCursor(Qt::PointingHandCursor);
+    QPalette plain = m_list->palette();
+    plain.setColor(QPalette::Base, Qt::transparent);
+    m_list->setPalette(plain);
+    const auto takeRow = [this](QListWidgetItem* item) {
+        take(m_list->row(item));
+    };
+    connect(m_list, &QListWidget::itemClicked, this, takeRow);
+    connect(m_list, &QListWidget::itemActivated, this, takeRow);
+
+    m_section->add(m_progress);
+    m_section->add(m_list);
+    m_section->add(m_text);
+    m_section->setOpen(true);
+    m_section->rememberAs(QStringLiteral("helps"));
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(m_section);
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+
+    connect(&m_document, &Document::setupChanged, this, &SuggestionsPanel::setupChanged);
+    display(tr("Tried as soon as a craft is open."));
+}
+
+void SuggestionsPanel::setupChanged()
+{
+    m_progress->hide();
+    setStale(true);
+    m_job.want(m_document.setup(), [setup = m_document.setup()](const Caller<Suggestions>& caller) {
+        return findSuggestions(setup, {}, caller.stop, caller.progress);
+    });
+}
+
+// Not by disabling the list, which would take the keyboard away from it.
+void SuggestionsPanel::setStale(bool stale)
+{
+    if (stale == m_painter->isStale())
+        return;
+    m_painter->setStale(stale);
+    m_list->viewport()->update();
+}
+
+void SuggestionsPanel::deliver(const Result<Suggestions>& suggestions)
+{
+    m_progress->hide();
+    m_steps.clear();
+    setStale(false);
+    if (suggestions)
+        showSteps(*suggestions);
+    else
+        display(suggestions.error().code == Errc::Internal
+                    ? displayText(suggestions.error().what)
+                    : tr("The craft has no answer, so there is nothing to compare a step with."));
+}
+
+void SuggestionsPanel::showSteps(const Suggestions& suggestions)
+{
+    m_steps = suggestions.best(kShownSuggestions);
+    if (m_steps.empty()) {
+        display(suggestions.before_px ? tr("No single practical step lowers the wobble in cruise.")
+                                      : displayText(outsideCruiseText()) + u'.');
+        return;
+    }
+    const int row = m_list->currentRow();
+    m_list->clear();
+    for (const Suggestion& help : m_steps)
+        m_list->addItem(rowOf(help, *suggestions.before_px));
+    m_list->setCurrentRow(std::min(row, m_list->count() - 1), QItemSelectionModel::NoUpdate);
+    m_list->show();
+    m_text->hide();
+    m_section->setSummary(tr("the best: %1").arg(gainOf(m_steps.front(), *suggestions.before_px)));
+    fitHeight();
+}
+
+void SuggestionsPanel::display(const QString& text)
+{
+    m_list->clear();
+    m_list->hide();
+    m_text->setText(text);
+    m_text->show();
+    m_section->setSummary({});
+}
+
+void SuggestionsPanel::take(int row)
+{
+    if (!isCurrent())
+        return;  // the craft has moved on since these steps were tried
+    const PracticalStep& step = m_steps.at(static_cast<std::size_t>(row)).step;
+    const Result<void> taken = m_document.edit(tr("take the step “%1”").arg(displayText(step.text)),
+                                               {}, [&step](Setup& setup) { setup = step.setup; });
+    check(taken.has_value(), "a practical step that the setup's rules refuse");
+}
+
+void SuggestionsPanel::fitHeight()
+{
+    int height = 2 * m_list->frameWidth();
+    for (int row = 0; row < m_list->count(); ++row)
+        height += m_list->sizeHintForRow(row);
+    // Where the column is short, the sentences above keep their room and the rows scroll.
+    m_list->setMinimumHeight(std::min(height, 2 * m_list->sizeHintForRow(0) + 2));
+    m_list->setMaximumHeight(height);
+}
+
+void SuggestionsPanel::changeEvent(QEvent* event)
+{
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange)
+        fitHeight();
+}
+
+}  // namespace stillbay::ui

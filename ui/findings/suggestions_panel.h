@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/advice/suggestions.h"
+#include "ui/document/background.h"
+#include "ui/document/document.h"
+
+#include <QWidget>
+
+class QLabel;
+class QListWidget;
+class QProgressBar;
+
+namespace stillbay::ui {
+
+class SuggestionDelegate;
+class Section;
+
+/// What helps most: the practical steps that lower the wobble in cruise, largest gain first. Tried
+/// in the background once the craft has been left alone for a moment; a step is taken by a click
+/// or Enter, and that is one undo step.
+class SuggestionsPanel final : public QWidget {
+    Q_OBJECT
+public:
+    explicit SuggestionsPanel(Document& document, QWidget* parent = nullptr);
+
+    /// The rows belong to the setup as it is now.
+    bool isCurrent() const { return m_job.isCurrent(); }
+
+protected:
+    void changeEvent(QEvent* event) override;
+
+private:
+    void setupChanged();
+    void deliver(const Result<Suggestions>& suggestions);
+    void showSteps(const Suggestions& suggestions);
+    void setStale(bool stale);
+    void display(const QString& text);
+    void take(int row);
+    void fitHeight();
+
+    Document& m_document;
+    Section* m_section;
+    QProgressBar* m_progress;
+    QListWidget* m_list;
+    SuggestionDelegate* m_painter;
+    QLabel* m_text;
+    std::vector<Suggestion> m_steps;       // one a row
+    Background<Setup, Suggestions> m_job;  // last: it is dropped first
+};
+
+}  // namespace stillbay::ui

@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+#include "ui/map/map_text.h"
+
+#include "ui/widgets/display_text.h"
+#include "ui/widgets/plain_number.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace stillbay::ui {
+namespace {
+
+struct MapTexts {
+    Q_DECLARE_TR_FUNCTIONS(MapTexts)
+};
+
+QString unitOf(Variable variable)
+{
+    return variable == Variable::Stretch ? QStringLiteral("%")
+                                         : QString::fromUtf8(fieldOf(variable).unit);
+}
+
+}  // namespace
+
+QString axisTitleOf(Variable variable)
+{
+    return MapTexts::tr("%1 (%2)").arg(displayText(fieldOf(variable).label), unitOf(variable));
+}
+
+QString wobbleTitleOf(MapShows shows)
+{
+    switch (shows) {
+        case MapShows::FullPack:
+            return MapTexts::tr("Worst wobble in cruise, full pack (px)");
+        case MapShows::Mean:
+            return MapTexts::tr("Mean wobble in cruise (px)");
+        case MapShows::BothPacks:
+            break;
+    }
+    return MapTexts::tr("Worst wobble in cruise, full to empty (px)");
+}
+
+QString valueText(Variable variable, double value)
+{
+    const QString number = plainNumber(shownValue(variable, value), 4);
+    if (variable == Variable::Stretch)
+        return value < 1.0 ? MapTexts::tr("%1\u00a0%").arg(number)
+                           : MapTexts::tr("+%1\u00a0%").arg(number);
+    if (variable == Variable::Elevation)
+        return MapTexts::tr("%1°").arg(number);
+    return MapTexts::tr("%1\u00a0%2").arg(number, unitOf(variable));
+}
+
+QString designText(Variable x, double valueX, Variable y, double valueY)
+{
+    return MapTexts::tr("%1, %2").arg(valueText(x, valueX), valueText(y, valueY));
+}
+
+QString nodeText(const DesignMap& map, std::size_t node)
+{
+    return designText(map.x.variable, map.x.at(node / map.y.count), map.y.variable,
+                      map.y.at(node % map.y.count));
+}
+
+QString verdictSentence(const Evaluation& verdict)
+{
+    if (verdict.violated)
+        return MapTexts::tr("not feasible: %1").arg(displayText(violationText(*verdict.violated)));
+    return MapTexts::tr("%1\u00a0px with a full pack, %2\u00a0px with an empty one")
+        .arg(plainNumber(verdict.full.worst_px, 2), plainNumber(verdict.empty.worst_px, 2));
+}
+
+std::optional<std::size_t> bestOn(const DesignMap& map, MapShows shows)
+{
+    std::optional<std::size_t> best;
+    for (std::size_t node = 0; node < map.cells.size(); ++node) {
+        const Evaluation& here = map.cells[node];
+        if (here.feasible() &&
+            (!best || shownWobble_px(here, shows) < shownWobble_px(map.cells[*best], shows)))
+            best = node;
+    }
+    return best;
+}
+
+std::optional<Constraint> commonestReason(const DesignMap& map)
+{
+    std::array<int, kConstraints> counts{};
+    for (const Evaluation& verdict : map.cells)
+        if (verdict.violated)
+            ++counts.at(static_cast<std::size_t>(*verdict.violated));
+    const auto most = std::max_element(counts.begin(), counts.end());
+    if (*most == 0)
+        return std::nullopt;
+    return static_cast<Constraint>(most - counts.begin());
+}
+
+QString mapSentence(const DesignMap& map, MapShows shows)
+{
+    const auto best = bestOn(map, shows);
+    if (!best)
+        return MapTexts::tr("Nothing here holds: most often %1.")
+            .arg(displayText(violationText(*commonestReason(map))));
+    return MapTexts::tr("Best here: %1, %2 px.")
+        .arg(nodeText(map, *best), plainNumber(shownWobble_px(map.cells[*best], shows), 2));
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/search/map.h"
+#include "ui/map/map_field.h"
+
+#include <QString>
+
+#include <optional>
+
+/// What is said of a map and of the designs on it.
+namespace stillbay::ui {
+
+/// "Free length (mm)", "Stretch (%)"
+QString axisTitleOf(Variable variable);
+QString wobbleTitleOf(MapShows shows);
+
+/// "27.5 mm", "+18 %", as the form writes it.
+QString valueText(Variable variable, double value);
+
+/// "27.5 mm, +18 %"
+QString designText(Variable x, double valueX, Variable y, double valueY);
+
+/// The same of a node.
+QString nodeText(const DesignMap& map, std::size_t node);
+
+/// "0.21 px with a full pack, 0.25 px with an empty one", or why not.
+QString verdictSentence(const Evaluation& verdict);
+
+/// The best node by what is shown.
+std::optional<std::size_t> bestOn(const DesignMap& map, MapShows shows);
+
+/// The reason that most nodes have; none where nothing is refused.
+std::optional<Constraint> commonestReason(const DesignMap& map);
+
+/// "Best here: 27.5 mm, +18 %, 0.21 px." or why nothing holds.
+QString mapSentence(const DesignMap& map, MapShows shows);
+
+}  // namespace stillbay::ui
