@@ -22,13 +22,13 @@ struct ReportArguments {
 
 constexpr double kHighestFrequency_hz = 20000;
 
-constexpr CommandTexts kTexts{
+constexpr CommandTexts kReportTexts{
     "report", "stillbay report FILE [OPTION]...",
     "Prints the assessment of the setup in FILE: a page for people, or an object for programs."};
 
 // The exit code after the help or an error has been printed.
-tl::expected<ReportArguments, int> parse(std::span<const std::string_view> arguments,
-                                         std::ostream& out, std::ostream& err)
+tl::expected<ReportArguments, int> parseReport(std::span<const std::string_view> arguments,
+                                               std::ostream& out, std::ostream& err)
 {
     ReportArguments parsed;
     const auto takeGrid = [](std::string_view value, double high, Percent percent, auto& grid) {
@@ -67,7 +67,7 @@ tl::expected<ReportArguments, int> parse(std::span<const std::string_view> argum
                                                             : "--airframe wants rigid or flexible";
          }},
     }};
-    auto file = readArguments(kTexts, arguments, options, out, err);
+    auto file = readArguments(kReportTexts, arguments, options, out, err);
     if (!file)
         return tl::unexpected(file.error());
     parsed.file = *std::move(file);
@@ -78,7 +78,7 @@ tl::expected<ReportArguments, int> parse(std::span<const std::string_view> argum
 
 int runReport(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err)
 {
-    const auto parsed = parse(arguments, out, err);
+    const auto parsed = parseReport(arguments, out, err);
     if (!parsed)
         return parsed.error();
     const auto loaded = loadSetup(parsed->file);

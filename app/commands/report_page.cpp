@@ -82,13 +82,13 @@ void suggestionsList(std::ostream& page, const Suggestions& suggestions)
     const std::vector<Suggestion> best = suggestions.best(kShownSuggestions);
     if (best.empty())
         return;
-    page << "\nWhat helps most, one step at a time\n";
-    for (const Suggestion& help : best) {
-        std::string text =
-            english(help.step.text) + formatted(". Wobble %.2f px instead of %.2f px (%+.0f %%)",
-                                                help.after_px, *suggestions.before_px,
-                                                100 * (help.after_px / *suggestions.before_px - 1));
-        for (const Warning& warning : help.newWarnings)
+    page << "\nSuggestions, one step at a time\n";
+    for (const Suggestion& suggestion : best) {
+        std::string text = english(suggestion.step.text) +
+                           formatted(". Wobble %.2f px instead of %.2f px (%+.0f %%)",
+                                     suggestion.after_px, *suggestions.before_px,
+                                     100 * (suggestion.after_px / *suggestions.before_px - 1));
+        for (const Warning& warning : suggestion.newWarnings)
             if (const Phrase danger = dangerText(warning); !danger.pattern.empty())
                 text += ", but " + english(danger);
         paragraph(page, text + ".", "  - ");
@@ -105,7 +105,7 @@ std::string reportPage(const Setup& setup, const Assessment& a, const Suggestion
         paragraph(page, english(sentence), "  ");
     paragraph(page, cruiseSentence(a), "  ");
     if (!a.warnings.empty())
-        page << "\nCautions\n";
+        page << "\nWarnings\n";
     for (const Warning& warning : a.warnings)
         paragraph(page, english(warning.text), "  - ");
     suggestionsList(page, suggestions);

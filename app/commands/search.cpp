@@ -79,14 +79,14 @@ std::string takeCells(std::string_view value, SearchArguments& parsed)
     return {};
 }
 
-constexpr CommandTexts kTexts{
+constexpr CommandTexts kSearchTexts{
     "search", "stillbay search FILE [OPTION]...",
-    "Prints the best tubes within limits for the craft in FILE, how sturdy they are, and the map "
+    "Prints the best tubes within limits for the craft in FILE, how robust they are, and the map "
     "of free length and stretch: a page for people, or an object for programs."};
 
 // The exit code after the help or an error has been printed.
-tl::expected<SearchArguments, int> parse(std::span<const std::string_view> arguments,
-                                         std::ostream& out, std::ostream& err)
+tl::expected<SearchArguments, int> parseSearch(std::span<const std::string_view> arguments,
+                                               std::ostream& out, std::ostream& err)
 {
     SearchArguments parsed;
     const auto range = [](const char* name, const char* meaning, Variable variable,
@@ -139,7 +139,7 @@ tl::expected<SearchArguments, int> parse(std::span<const std::string_view> argum
              return std::string();
          }},
     }};
-    auto file = readArguments(kTexts, arguments, options, out, err);
+    auto file = readArguments(kSearchTexts, arguments, options, out, err);
     if (!file)
         return tl::unexpected(file.error());
     parsed.file = *std::move(file);
@@ -169,7 +169,7 @@ SearchSpace spaceOf(const Setup& setup, const SearchArguments& arguments)
 
 int runSearch(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err)
 {
-    const auto parsed = parse(arguments, out, err);
+    const auto parsed = parseSearch(arguments, out, err);
     if (!parsed)
         return parsed.error();
     const auto loaded = loadSetup(parsed->file);

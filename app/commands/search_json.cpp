@@ -22,9 +22,9 @@ Json tubeJson(const TubeKind& tube)
 Json refusedJson(const Robustness& robust)
 {
     Json refused = Json::object();
-    for (std::size_t k = 0; k < robust.refused.size(); ++k)
-        if (robust.refused[k] > 0)
-            refused[std::string(constraintCode(static_cast<Constraint>(k)))] = robust.refused[k];
+    for (std::size_t k = 0; k < robust.violations.size(); ++k)
+        if (robust.violations[k] > 0)
+            refused[std::string(constraintCode(static_cast<Constraint>(k)))] = robust.violations[k];
     return refused;
 }
 
@@ -33,7 +33,7 @@ Json robustJson(const Robustness& robust)
     Json clean = nullptr;
     if (robust.clean)
         clean = {{"from", number(robust.clean->from)}, {"to", number(robust.clean->to)}};
-    return {{"builds", robust.builds},
+    return {{"builds", robust.samples},
             {"p10_px", number(robust.p10_px)},
             {"p50_px", number(robust.p50_px)},
             {"p90_px", number(robust.p90_px)},

@@ -36,10 +36,10 @@ std::string designText(const Candidate& candidate)
 // What most often speaks against builds of a design, with its share.
 std::string refusedText(const Robustness& robust)
 {
-    const auto most = std::max_element(robust.refused.begin(), robust.refused.end());
+    const auto most = std::max_element(robust.violations.begin(), robust.violations.end());
     return formatted(
-        "%.0f %%: %s", 100.0 * static_cast<double>(*most) / static_cast<double>(robust.builds),
-        english(violationText(static_cast<Constraint>(most - robust.refused.begin()))).c_str());
+        "%.0f %%: %s", 100.0 * static_cast<double>(*most) / static_cast<double>(robust.samples),
+        english(violationText(static_cast<Constraint>(most - robust.violations.begin()))).c_str());
 }
 
 void sentences(std::ostream& page, const Recommendation& answer)
@@ -59,7 +59,7 @@ void sentences(std::ostream& page, const Recommendation& answer)
     if (!robust.robust)
         return;
     if (!(robust.design == best.design))
-        paragraph(page, "Sturdiest: " + designText(robust) + ".", "  ");
+        paragraph(page, "Most robust: " + designText(robust) + ".", "  ");
     if (robust.robust->p90_px)
         paragraph(
             page,
@@ -94,7 +94,7 @@ void candidateRow(std::ostream& page, const Candidate& candidate, const char* ma
 
 void candidateTable(std::ostream& page, const Recommendation& answer)
 {
-    page << "\nCandidates, the sturdiest first; worst wobble in cruise, px\n"
+    page << "\nCandidates, the most robust first; worst wobble in cruise, px\n"
             "        free mm    stretch  elevation  tube                     full   empty  9 of "
             "10\n";
     for (const Candidate& candidate : answer.candidates)

@@ -33,10 +33,10 @@ std::optional<double> parseGrip(std::string_view text)
     return value;
 }
 
-constexpr CommandTexts kTexts{
+constexpr CommandTexts kSheetTexts{
     "sheet", "stillbay sheet FILE --output OUT.pdf [OPTION]...",
     "Writes the build sheet of the craft in FILE as PDF: cut list, holes, drilling template, the "
-    "numbers the craft was tuned for, and the cautions."};
+    "numbers the craft was tuned for, and the warnings."};
 
 bool isPdf(std::string_view name)
 {
@@ -47,8 +47,8 @@ bool isPdf(std::string_view name)
 }
 
 // The exit code after the help or an error has been printed.
-tl::expected<SheetArguments, int> parse(std::span<const std::string_view> arguments,
-                                        std::ostream& out, std::ostream& err)
+tl::expected<SheetArguments, int> parseSheet(std::span<const std::string_view> arguments,
+                                             std::ostream& out, std::ostream& err)
 {
     SheetArguments parsed;
     const std::array<Option, 4> options{{
@@ -75,11 +75,11 @@ tl::expected<SheetArguments, int> parse(std::span<const std::string_view> argume
              return grip ? std::string() : "--grip wants millimetres between 0 and 50";
          }},
     }};
-    auto file = readArguments(kTexts, arguments, options, out, err);
+    auto file = readArguments(kSheetTexts, arguments, options, out, err);
     if (!file)
         return tl::unexpected(file.error());
     if (parsed.output.empty())
-        return tl::unexpected(usageError(err, "sheet wants an output", kTexts.form));
+        return tl::unexpected(usageError(err, "sheet wants an output", kSheetTexts.form));
     parsed.file = *std::move(file);
     return parsed;
 }
@@ -101,7 +101,7 @@ bool areOneFile(const std::string& a, const std::string& b)
 int runSheet(std::span<const std::string_view> arguments, const SheetWriter& write,
              std::ostream& out, std::ostream& err)
 {
-    const auto parsed = parse(arguments, out, err);
+    const auto parsed = parseSheet(arguments, out, err);
     if (!parsed)
         return parsed.error();
     if (areOneFile(parsed->file, parsed->output))

@@ -104,8 +104,8 @@ void addElevation(Steps& steps, const char* code, double by_deg)
         for (MountPoint& point : s.mounts.points)
             point.elevation_deg += by_deg;
         const Number by = shown(std::abs(by_deg));
-        return by_deg < 0 ? phrase("Tubes rise %1° less steeply", by)
-                          : phrase("Tubes rise %1° more steeply", by);
+        return by_deg < 0 ? phrase("Elevation of the tubes %1° less", by)
+                          : phrase("Elevation of the tubes %1° more", by);
     });
 }
 

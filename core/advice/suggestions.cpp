@@ -27,10 +27,10 @@ std::vector<Warning> added(const std::vector<Warning>& before, const std::vector
 std::vector<Suggestion> Suggestions::best(std::size_t most) const
 {
     std::vector<Suggestion> result;
-    for (const Suggestion& help : all)
-        if (result.size() < most && before_px && help.after_px <= kWorthSaying * *before_px &&
+    for (const Suggestion& suggestion : all)
+        if (result.size() < most && before_px && suggestion.after_px <= kWorthSaying * *before_px &&
             *before_px > 0)
-            result.push_back(help);
+            result.push_back(suggestion);
     return result;
 }
 

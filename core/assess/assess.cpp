@@ -134,17 +134,6 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
     return result;
 }
 
-// What Excitation depends on; compared by value.
-struct ExcitationKey {
-    Airframe airframe;
-    Drive drive;
-    double air_density_kg_m3 = 0.0;
-    std::vector<double> throttles;
-    bool flexible = true;
-
-    bool operator==(const ExcitationKey&) const = default;
-};
-
 }  // namespace
 
 std::vector<double> throttlesOf(const Setup& setup, const AssessOptions& options)
@@ -153,7 +142,18 @@ std::vector<double> throttlesOf(const Setup& setup, const AssessOptions& options
 }
 
 struct Assessor::Kept {
-    ExcitationKey key;
+    // What Excitation depends on; compared by value.
+    struct Key {
+        Airframe airframe;
+        Drive drive;
+        double air_density_kg_m3 = 0.0;
+        std::vector<double> throttles;
+        bool flexible = true;
+
+        bool operator==(const Key&) const = default;
+    };
+
+    Key key;
     Excitation excitation;
 };
 
@@ -166,8 +166,8 @@ Result<Assessment> Assessor::assess(const Setup& setup, const AssessOptions& opt
 {
     if (const auto valid = validate(setup); !valid)
         return tl::unexpected(valid.error());
-    ExcitationKey key{setup.airframe, setup.drive, setup.flight.air_density_kg_m3,
-                      throttlesOf(setup, options), options.flexible_airframe};
+    Kept::Key key{setup.airframe, setup.drive, setup.flight.air_density_kg_m3,
+                  throttlesOf(setup, options), options.flexible_airframe};
     if (!m_kept || m_kept->key != key) {
         Excitation excitation =
             prepareExcitation(makeExcitedAirframe(setup), key.throttles, key.flexible);

@@ -33,7 +33,7 @@ struct ModeFigures {
     double frequency_hz = 0.0;
     double loss_factor = 0.0;
     Vector6d motion = Vector6d::Zero();  ///< real part, rotations × 0.1 m, largest entry ±1
-    Phrase text;                         ///< "bay nods and slides fore and aft"
+    Phrase text;                         ///< "pitch and surge: bay nods and slides fore and aft"
 };
 
 /// |motion of the camera point along j| per unit motion of the airframe along j; sizes agree.

@@ -197,8 +197,8 @@ bool swingsWithCraft(const Inputs& in)
 Phrase swingsSentence(const Inputs& in)
 {
     return phrase(
-        "The %1 at %2 Hz on the bench: below %3 Hz the craft's own steering swings the "
-        "bay; use a shorter or stiffer tube.",
+        "The lowest mode on the bench lies at %2 Hz (%1): below %3 Hz the craft's own steering "
+        "swings the bay; use a shorter or stiffer tube.",
         motionText(motionOf(in.bay.bench.Phi.col(0))), fixed(lowest_hz(in), 1),
         fixed(kSteering_hz, 0));
 }

@@ -13,7 +13,7 @@ namespace stillbay {
 /// A flight mode of the bay, or the first bending of the arms.
 struct Resonance {
     double frequency_hz = 0.0;
-    Phrase text;  ///< "bay nods", "arms swing sideways"
+    Phrase text;  ///< "pitch: bay nods", "arms swing sideways"
     bool ofArms = false;
 };
 

@@ -76,10 +76,9 @@ Phrase causeOf(const Setup& setup, const Assessment& assessment, const ThrottleP
     Phrase vibration = orderText(order.order, setup.drive.propeller.blades);
     Resonance resonance = nearestResonance(assessment, order.frequency_hz);
     if (std::abs(resonance.frequency_hz / order.frequency_hz - 1) <= kNear)
-        return phrase("the %1 meets %2 Hz, where the %3", std::move(vibration),
-                      fixed(resonance.frequency_hz, 0), std::move(resonance.text));
-    return phrase("the %1 at %2 Hz comes through the tubes", std::move(vibration),
-                  fixed(order.frequency_hz, 0));
+        return phrase("%1 meets %2 Hz (%3)", std::move(vibration), fixed(resonance.frequency_hz, 0),
+                      std::move(resonance.text));
+    return phrase("the tubes pass %1 at %2 Hz", std::move(vibration), fixed(order.frequency_hz, 0));
 }
 
 Phrase humpSentence(const Setup& setup, const Assessment& assessment, Hump hump)
@@ -121,23 +120,22 @@ Phrase hoverSentence(const HoverFigures& hover)
 Phrase orderText(int order, int blades)
 {
     if (order == 1)
-        return phrase("once-per-turn shake");
+        return phrase("order 1 (unbalance)");
     const int multiple = order / std::max(blades, 1);
     if (multiple == 1)
-        return phrase("blade-pass shake");
-    return multiple == 2 ? phrase("twice-blade-pass shake")
-                         : phrase("%1-times-blade-pass shake", fixed(multiple, 0));
+        return phrase("order B (blade pass)");
+    return multiple == 2 ? phrase("order 2B (blade pass)")
+                         : phrase("order %1B (blade pass)", fixed(multiple, 0));
 }
 
 Phrase orderName(int order, int blades)
 {
     if (order == 1)
-        return phrase("once-per-turn");
+        return phrase("order 1");
     const int multiple = order / std::max(blades, 1);
     if (multiple == 1)
-        return phrase("blade-pass");
-    return multiple == 2 ? phrase("twice-blade-pass")
-                         : phrase("%1-times-blade-pass", fixed(multiple, 0));
+        return phrase("order B");
+    return multiple == 2 ? phrase("order 2B") : phrase("order %1B", fixed(multiple, 0));
 }
 
 std::vector<Phrase> findings(const Setup& setup, const Assessment& assessment)

@@ -10,10 +10,10 @@
 /// Plain sentences from an assessment, the same in the window and in the report.
 namespace stillbay {
 
-/// "once-per-turn excitation", "blade-pass excitation", "twice-blade-pass excitation", …
+/// "order 1 (unbalance)", "order B (blade pass)", "order 2B (blade pass)", …
 Phrase orderText(int order, int blades);
 
-/// The same without the word "excitation", for labels.
+/// The same for labels: "order 1", "order B", …
 Phrase orderName(int order, int blades);
 
 /// "Clean from 31 % to 100 % throttle.", then one sentence for each hump of wobble with its bad

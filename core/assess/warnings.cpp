@@ -20,8 +20,8 @@ void singleTubeWarning(const WarningInputs& in, Warnings& out)
     if (in.setup.mounts.points.size() > 1)
         return;
     const ModeFigures& lowest = in.assessment.bench.front();
-    out.push_back({"single-tube", phrase("One tube alone holds the bay; it is all but free where "
-                                         "the %1 (%2 Hz): use three tubes or more.",
+    out.push_back({"single-tube", phrase("One tube alone holds the bay; it is all but free in one "
+                                         "mode (%1, %2 Hz): use three tubes or more.",
                                          lowest.text, fixed(lowest.frequency_hz, 1))});
 }
 
@@ -46,8 +46,7 @@ void meeting(const WarningInputs& in, int order, const Resonance& resonance, War
     const auto throttle = throttleForSpeed(in.craft.drive, speed, in.craft.fullVoltage);
     if (throttle)
         out.push_back({resonance.ofArms ? "order-meets-arm" : "order-meets-mode",
-                       phrase("At %1 % throttle the %2 meets %3 Hz, where the %4, inside the "
-                              "cruise window.",
+                       phrase("At %1 % throttle %2 meets %3 Hz (%4), inside the cruise window.",
                               fixed(100 * *throttle, 0), orderText(order, in.craft.blades),
                               fixed(resonance.frequency_hz, 0), resonance.text)});
 }
@@ -73,11 +72,10 @@ void ringingWarning(const WarningInputs& in, Warnings& out)
         std::max<double>(1.0, static_cast<double>(in.craft.bladePass.size()) * in.craft.blades) *
         cruiseSpeeds(in).high;
     if (lowest_hz && *lowest_hz < highest_hz)
-        out.push_back(
-            {"tube-rings",
-             phrase("A tube's own resonance at %1 Hz lies below the highest shake in cruise "
-                    "(%2 Hz): there the tubes pass more than computed.",
-                    fixed(*lowest_hz, 0), fixed(highest_hz, 0))});
+        out.push_back({"tube-rings",
+                       phrase("A tube's own resonance at %1 Hz lies below the highest excitation "
+                              "in cruise (%2 Hz): there the tubes pass more than computed.",
+                              fixed(*lowest_hz, 0), fixed(highest_hz, 0))});
 }
 
 void estimateWarning(const WarningInputs& in, Warnings& out)

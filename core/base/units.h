@@ -21,6 +21,7 @@ inline constexpr double gpa = 1e9;                       // [Pa]
 
 namespace stillbay {
 
+inline constexpr double kPercent = 100.0;    // of a share
 inline constexpr double kGravity = 9.80665;  // [m/s²], standard gravity (ISO 80000-3)
 
 }  // namespace stillbay

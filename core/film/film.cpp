@@ -50,7 +50,7 @@ double wobbleGain(const CameraModel& camera, double f_hz)
            std::abs(sinc(phase * camera.exposure));
 }
 
-double crawl_hz(double f_hz, double frameRate_hz)
+double beat_hz(double f_hz, double frameRate_hz)
 {
     return std::abs(f_hz - frameRate_hz * std::round(f_hz / frameRate_hz));
 }

@@ -33,6 +33,6 @@ Vector3d pixelsPerRadian(const CameraModel& camera);
 double wobbleGain(const CameraModel& camera, double f_hz);
 
 /// Frequency at which a wobble beats against the frame rate, |f − fps·round(f/fps)| [Hz].
-double crawl_hz(double f_hz, double frameRate_hz);
+double beat_hz(double f_hz, double frameRate_hz);
 
 }  // namespace stillbay

@@ -3,34 +3,17 @@
 
 #include "core/base/progress.h"
 #include "core/base/result.h"
-#include "core/search/robust.h"
+#include "core/search/candidates.h"
+#include "core/search/search_space.h"
 
 #include <cstddef>
 #include <cstdint>
-#include <optional>
 #include <span>
 #include <stop_token>
 #include <vector>
 
 /// The best tube within limits.
 namespace stillbay {
-
-/// What may be chosen.
-struct SearchSpace {
-    std::vector<VariableRange>
-        variables;                 ///< each variable once, all free; may be empty with stock tubes
-    std::vector<StockTube> stock;  ///< empty: the present tube; then no variable of the tube's own
-    std::optional<VariableRange> kept;  ///< a variable that is not set but must stay within:
-                                        ///< stretch of a drilled craft
-
-    bool operator==(const SearchSpace&) const = default;
-};
-
-struct Candidate {
-    Design design;
-    Evaluation evaluation;
-    std::optional<Robustness> robust;
-};
 
 struct SearchOptions {
     std::size_t starts = 4;           ///< polished places a tube
@@ -43,14 +26,16 @@ struct SearchOptions {
 struct Found {
     Candidate best;                     ///< smallest worst wobble as planned
     std::vector<Candidate> candidates;  ///< the best among them; by Robustness, else by verdict
-    std::size_t evaluated = 0;          ///< designs computed
+    std::size_t evaluated = 0;          ///< designs and samples computed
 };
 
+/// The best designs of a space, as planned and in their samples; the same on any number of threads.
+///
 /// @param setup     the craft; its present design is where variables that are not searched stand
 /// @param known     designs worth starting from, as knownDesigns() or the best of a map; the best
 ///                  is never worse as planned, the first candidate never less robust
 /// @param stop      ends every thread within one design or sample
-/// @error BadInput  a variable that is not free, twice the same, an empty range, nothing to choose.
+/// @error BadInput  the space, as validate() says.
 /// @error NoAnswer  nothing is feasible (with the commonest reason), or it was asked to stop.
 Result<Found> findBest(const Setup& setup, const SearchSpace& space,
                        const SearchOptions& options = {}, std::span<const Design> known = {},

@@ -118,6 +118,12 @@ void setValue(Design& design, Variable variable, double value)
     }
 }
 
+bool VariableRange::contains(const Design& design) const
+{
+    const double value = valueOf(design, variable);
+    return value >= from && value <= to;
+}
+
 VariableRange usualRange(const Design& design, Variable variable)
 {
     const double value = valueOf(design, variable);

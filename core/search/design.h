@@ -36,10 +36,13 @@ double valueOf(const Design& design, Variable variable);
 /// ratio to what the hardness says; the bore stays. The result may be outside the allowed range.
 void setValue(Design& design, Variable variable, double value);
 
-/// Part of a variable's way.
+/// Between which values a variable may be.
 struct VariableRange {
     Variable variable = Variable::FreeLength;
     double from = 0.0, to = 0.0;  ///< in the variable's unit, from ≤ to
+
+    /// Whether the design's value is within, both ends included.
+    bool contains(const Design& design) const;
 
     bool operator==(const VariableRange&) const = default;
 };

@@ -9,12 +9,6 @@ namespace {
 
 constexpr std::size_t kMostKept = 3;
 
-bool holds(const VariableRange& range, const Design& design)
-{
-    const double value = valueOf(design, range.variable);
-    return value >= range.from && value <= range.to;
-}
-
 /// The present design, changed to the wanted one as far as the space goes; none where that is out
 /// of it.
 std::optional<Design> within(const SearchSpace& space, const Design& present, const Design& wanted)
@@ -27,11 +21,11 @@ std::optional<Design> within(const SearchSpace& space, const Design& present, co
         useTube(design, tube);
     }
     for (const VariableRange& range : space.variables) {
-        if (!holds(range, wanted))
+        if (!range.contains(wanted))
             return {};
         setValue(design, range.variable, valueOf(wanted, range.variable));
     }
-    if (space.kept && !holds(*space.kept, design))
+    if (!space.keeps(design))
         return {};
     return design;
 }
@@ -50,10 +44,7 @@ std::vector<Design> knownDesigns(const Evaluator& evaluator, const Setup& setup,
     for (const Tune& tune : setup.tunes)
         if (const auto design = within(space, present, tune.design))
             kept.push_back({*design, evaluator.evaluate(*design), {}});
-    std::erase_if(kept, [](const Candidate& tune) { return !tune.evaluation.feasible(); });
-    std::stable_sort(kept.begin(), kept.end(), [](const Candidate& a, const Candidate& b) {
-        return a.evaluation.isBetterThan(b.evaluation);
-    });
+    keepFeasible(kept);
     for (const Candidate& tune : kept)
         if (known.size() <= kMostKept &&
             std::find(known.begin(), known.end(), tune.design) == known.end())

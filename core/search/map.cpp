@@ -2,27 +2,23 @@
 #include "core/search/map.h"
 
 #include "core/search/parallel.h"
+#include "core/search/search_space.h"
 
 namespace stillbay {
 namespace {
 
-std::optional<Error> fault(const Design& base, const MapAxis& x, const MapAxis& y)
+Result<void> validateAxes(const Mounts& mounts, const MapAxis& x, const MapAxis& y)
 {
     if (x.variable == y.variable)
-        return Error{Errc::BadInput, phrase("the map needs two different knobs"),
-                     fieldOf(x.variable).key};
+        return tl::unexpected(Error{Errc::BadInput,
+                                    phrase("the map needs two different design variables"),
+                                    fieldOf(x.variable).key});
     for (const MapAxis& axis : {x, y}) {
         if (axis.count == 1)
             continue;
-        const VariableField field = fieldOf(axis.variable);
-        if (!canSet(base.mounts, axis.variable))
-            return Error{
-                Errc::BadInput,
-                phrase("%1 is decided by the holes of a drilled craft", phrase(field.label)),
-                field.key};
-        if (!(axis.from < axis.to) || axis.count == 0)
-            return Error{Errc::BadInput, phrase("%1 needs a range that rises", phrase(field.label)),
-                         field.key};
+        const bool rises = axis.from < axis.to && axis.count > 0;
+        if (auto done = validateVariable(mounts, axis.variable, rises); !done)
+            return done;
     }
     return {};
 }
@@ -101,8 +97,8 @@ Result<DesignMap> mapDesigns(const Evaluator& evaluator, const Design& base, con
                              const MapAxis& y, std::size_t threads, const std::stop_token& stop,
                              const Progress& progress, const CoarseMap& coarse)
 {
-    if (auto bad = fault(base, x, y))
-        return tl::unexpected<Error>(*std::move(bad));
+    if (const auto done = validateAxes(base.mounts, x, y); !done)
+        return tl::unexpected(done.error());
     DesignMap map{x, y, std::vector<Evaluation>(x.count * y.count)};
     const std::size_t first = coarsestStride(x, y);
     StepCount cellsDone(map.cells.size(), progress);

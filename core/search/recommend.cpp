@@ -56,6 +56,8 @@ public:
 private:
     Result<void> search()
     {
+        if (const auto valid = validate(*m_space, m_setup); !valid)
+            return valid;
         std::vector<Design> known = knownDesigns(m_evaluator, m_setup, *m_space);
         if (const auto done = findFrom(known); !done)
             return done;
@@ -109,13 +111,9 @@ private:
     // Designs that leave the range of what is not set but must stay within are outside the limits.
     void keepWithin(DesignMap& map) const
     {
-        if (!m_space->kept)
-            return;
-        const VariableRange& kept = *m_space->kept;
         for (std::size_t k = 0; k < map.cells.size(); ++k) {
             const Design design = map.design(m_answer.mapBase, k / map.y.count, k % map.y.count);
-            const double value = valueOf(design, kept.variable);
-            if (!(value >= kept.from && value <= kept.to))
+            if (!m_space->keeps(design))
                 map.cells[k] = {Constraint::OutsideLimits, {}, {}};
         }
     }
@@ -123,10 +121,11 @@ private:
     Result<Robustness> robustOf(const Evaluator& everywhere, const Design& design)
     {
         const std::size_t samples = m_options.search.robustSamples;
-        auto robust = robustness(
-            everywhere, design, m_setup.limits.faint_px,
-            {.builds = samples, .seed = m_options.search.seed, .threads = m_options.search.threads},
-            m_stop, further());
+        auto robust = robustness(everywhere, design, m_setup.limits.faint_px,
+                                 {.samples = samples,
+                                  .seed = m_options.search.seed,
+                                  .threads = m_options.search.threads},
+                                 m_stop, further());
         m_answer.evaluated += samples;
         return robust;
     }
@@ -180,8 +179,7 @@ Result<Recommendation> recommend(const RecommendQuestion& question, const Recomm
 std::vector<Candidate> rowsOf(const Recommendation& answer)
 {
     std::vector<Candidate> rows = answer.candidates;
-    if (std::none_of(rows.begin(), rows.end(),
-                     [&](const Candidate& row) { return row.design == answer.present.design; }))
+    if (!hasDesign(rows, answer.present.design))
         rows.push_back(answer.present);
     return rows;
 }

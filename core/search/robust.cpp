@@ -59,17 +59,9 @@ double modulusOfHardness(const TubeKind& tube, const Tolerances& tolerances, dou
     return youngsModulusFromShoreA(hardness) / youngsModulusFromShoreA(tube.hardness_shore_a);
 }
 
-bool isClean(const SampleWobble& build, std::size_t throttle, double limit_px)
+bool isClean(const SampleWobble& sample, std::size_t throttle, double limit_px)
 {
-    return build.full_px[throttle] < limit_px && build.empty_px[throttle] < limit_px;
-}
-
-double worstCruise_px(const Evaluator& evaluator, const SampleWobble& build)
-{
-    if (build.violated)
-        return kNoWobble;
-    return std::max(evaluator.overCruise(build.full_px).worst_px,
-                    evaluator.overCruise(build.empty_px).worst_px);
+    return sample.full_px[throttle] < limit_px && sample.empty_px[throttle] < limit_px;
 }
 
 }  // namespace
@@ -83,19 +75,27 @@ std::vector<ToleranceSample> toleranceSamples(const Design& design, const Tolera
                                               std::size_t count, std::uint64_t seed)
 {
     UnitPoints points(kCommon + design.mounts.points.size(), seed);
-    std::vector<ToleranceSample> builds(count);
-    for (ToleranceSample& build : builds) {
+    std::vector<ToleranceSample> samples(count);
+    for (ToleranceSample& sample : samples) {
         const std::vector<double> u = points.next();
-        build.modulus =
+        sample.modulus =
             modulusOfHardness(design.tube, tolerances, u[0]) *
             modulusAtTemperature(between(tolerances.coldest_c, tolerances.warmest_c, u[1]));
-        build.bay = between(1 - tolerances.bay, 1 + tolerances.bay, u[2]);
-        build.battery = between(1 - tolerances.battery, 1 + tolerances.battery, u[3]);
-        build.unbalance = std::pow(tolerances.unbalance, between(-1, 1, u[4]));
+        sample.bay = between(1 - tolerances.bay, 1 + tolerances.bay, u[2]);
+        sample.battery = between(1 - tolerances.battery, 1 + tolerances.battery, u[3]);
+        sample.unbalance = std::pow(tolerances.unbalance, between(-1, 1, u[4]));
         for (std::size_t k = kCommon; k < u.size(); ++k)
-            build.cuts_mm.push_back(between(-tolerances.cut_mm, tolerances.cut_mm, u[k]));
+            sample.cuts_mm.push_back(between(-tolerances.cut_mm, tolerances.cut_mm, u[k]));
     }
-    return builds;
+    return samples;
+}
+
+double worstCruise_px(const Evaluator& evaluator, const SampleWobble& sample)
+{
+    if (sample.violated)
+        return kNoWobble;
+    return std::max(evaluator.overCruise(sample.full_px).worst_px,
+                    evaluator.overCruise(sample.empty_px).worst_px);
 }
 
 std::optional<double> quantile(std::vector<double> values, double share)
@@ -109,19 +109,19 @@ std::optional<double> quantile(std::vector<double> values, double share)
 }
 
 std::optional<ThrottleSpan> cleanSpan(const std::vector<double>& throttle,
-                                      const std::vector<SampleWobble>& builds, double limit_px,
+                                      const std::vector<SampleWobble>& samples, double limit_px,
                                       double share)
 {
-    const double wanted = share * static_cast<double>(builds.size()) - 1e-9;
+    const double wanted = share * static_cast<double>(samples.size()) - 1e-9;
     std::optional<ThrottleSpan> longest;
     // The start moves up; from each one the end goes as far as enough samples come along.
     for (std::size_t from = 0; from < throttle.size(); ++from) {
         std::vector<const SampleWobble*> along;
-        for (const SampleWobble& build : builds)
-            if (!build.violated)
-                along.push_back(&build);
+        for (const SampleWobble& sample : samples)
+            if (!sample.violated)
+                along.push_back(&sample);
         for (std::size_t to = from; to < throttle.size(); ++to) {
-            std::erase_if(along, [&](const SampleWobble* b) { return !isClean(*b, to, limit_px); });
+            std::erase_if(along, [&](const SampleWobble* s) { return !isClean(*s, to, limit_px); });
             if (along.empty() || static_cast<double>(along.size()) < wanted)
                 break;
             if (!longest || throttle[to] - throttle[from] > longest->to - longest->from + 1e-9)
@@ -143,21 +143,22 @@ Result<Robustness> robustness(const Evaluator& evaluator, const Design& design, 
                               const RobustOptions& options, const std::stop_token& stop,
                               const Progress& progress)
 {
-    const std::vector<ToleranceSample> builds =
-        toleranceSamples(design, options.tolerances, options.builds, options.seed);
-    std::vector<SampleWobble> wobbles(builds.size());
+    const std::vector<ToleranceSample> samples =
+        toleranceSamples(design, options.tolerances, options.samples, options.seed);
+    std::vector<SampleWobble> wobbles(samples.size());
     const bool isDone = inParallel(
-        builds.size(), options.threads,
-        [&](std::size_t i) { wobbles[i] = evaluator.wobbleOf(design, builds[i]); }, stop, progress);
+        samples.size(), options.threads,
+        [&](std::size_t i) { wobbles[i] = evaluator.wobbleOf(design, samples[i]); }, stop,
+        progress);
     if (!isDone)
         return tl::unexpected(stoppedOnRequest());
 
-    Robustness result{.builds = builds.size(), .refused = {}};
+    Robustness result{.samples = samples.size()};
     std::vector<double> worst;
     for (const SampleWobble& wobble : wobbles) {
         worst.push_back(worstCruise_px(evaluator, wobble));
         if (wobble.violated)
-            ++result.refused.at(static_cast<std::size_t>(*wobble.violated));
+            ++result.violations.at(static_cast<std::size_t>(*wobble.violated));
     }
     result.p10_px = quantile(worst, 0.1);
     result.p50_px = quantile(worst, 0.5);
@@ -165,7 +166,7 @@ Result<Robustness> robustness(const Evaluator& evaluator, const Design& design, 
     result.clean = cleanSpan(evaluator.throttle(), wobbles, faint_px, kMostSamples);
     const auto clean =
         std::count_if(worst.begin(), worst.end(), [&](double w) { return w < faint_px; });
-    result.cleanCruise = static_cast<double>(clean) / static_cast<double>(builds.size());
+    result.cleanCruise = static_cast<double>(clean) / static_cast<double>(samples.size());
     return result;
 }
 

@@ -34,11 +34,16 @@ struct Tolerances {
 ///         Rubber Elasticity, from memory); filled silicone changes less.
 double modulusAtTemperature(double temperature_c);
 
-/// Builds that scatter by `spread`, by a Sobol sequence shifted at random.
+/// Samples of a design that scatter by its tolerances, by a Sobol sequence shifted at random.
 ///
-/// @param seed  same seed, same samples
+/// @param count  how many; fewer are the first of more
+/// @param seed   same seed, same samples
 std::vector<ToleranceSample> toleranceSamples(const Design& design, const Tolerances& tolerances,
                                               std::size_t count, std::uint64_t seed);
+
+/// Largest wobble of a sample over the cruise, at the full and at the empty pack [px]; infinite
+/// with a violated constraint.
+double worstCruise_px(const Evaluator& evaluator, const SampleWobble& sample);
 
 /// Smallest of `values` that a share of them does not exceed; none where that many have none.
 ///
@@ -55,23 +60,25 @@ struct ThrottleSpan {
 /// Longest stretch of throttle over which at least `share` of the samples stay below a limit all
 /// the way, at the full and at the empty pack; none where no throttle is so.
 ///
-/// @param throttle  rising; @param samples  wobble as long as throttle, or with a violated
-/// constraint
+/// @param throttle  rising
+/// @param samples   wobble as long as throttle, or with a violated constraint
+/// @param share     0 < share ≤ 1
 std::optional<ThrottleSpan> cleanSpan(const std::vector<double>& throttle,
-                                      const std::vector<SampleWobble>& builds, double limit_px,
+                                      const std::vector<SampleWobble>& samples, double limit_px,
                                       double share);
 
-/// What is said of ten builds.
+/// The share of samples that is spoken of: 9 of 10.
 inline constexpr double kMostSamples = 0.9;
 
+/// How the samples of a design do.
 struct Robustness {
-    std::size_t builds = 0;
+    std::size_t samples = 0;  ///< how many
     /// Largest cruise wobble of both packs [px] that 10, 50 and 90 % of the samples do not exceed;
     /// none: so many are out of the question.
     std::optional<double> p10_px, p50_px, p90_px;
     std::optional<ThrottleSpan> clean;  ///< kMostSamples stay below faint_px all the way
     double cleanCruise = 0.0;           ///< share below faint_px over the whole cruise
-    std::array<std::size_t, kConstraints> refused;  ///< samples that violate it, by Constraint
+    std::array<std::size_t, kConstraints> violations{};  ///< samples that violate it, by Constraint
 
     /// By the 90th percentile, then the median; none comes last.
     bool isBetterThan(const Robustness& other) const;
@@ -79,15 +86,17 @@ struct Robustness {
 
 struct RobustOptions {
     Tolerances tolerances;
-    std::size_t builds = 256;
+    std::size_t samples = 256;  ///< at least 1
     std::uint64_t seed = 1;
     std::size_t threads = 0;  ///< 0: one a core
 };
 
-/// @param evaluator     with Throttles::All
-/// @param faint_px  the craft's limit of what is clean
-/// @param stop      ends it within one sample
-/// @error NoAnswer  it was asked to stop.
+/// How a design does in samples of itself.
+///
+/// @param evaluator  of the craft, with Throttles::All
+/// @param faint_px   the craft's limit of what is clean
+/// @param stop       ends it within one sample
+/// @error NoAnswer   it was asked to stop.
 Result<Robustness> robustness(const Evaluator& evaluator, const Design& design, double faint_px,
                               const RobustOptions& options = {}, const std::stop_token& stop = {},
                               const Progress& progress = {});

@@ -79,7 +79,7 @@ constexpr Field<Arm> kArmFields[] = {
 };
 
 constexpr Field<Motor> kMotorFields[] = {
-    {"kv_rpm_per_v", translatable("Speed constant"), "rpm/V",
+    {"kv_rpm_per_v", translatable("KV"), "rpm/V",
      translatable("Revolutions a minute for each volt without load, printed on the motor."), 10,
      50000, 10, 0, kRequired, &Motor::kv_rpm_per_v},
     {"resistance_mohm", translatable("Resistance"), "mΩ",
@@ -212,10 +212,8 @@ constexpr Field<TubeKind> kTubeFields[] = {
          "hardness."),
      0.01, 200, 0.05, 3, kOptional, &TubeKind::youngs_modulus_mpa},
     {"dynamic_ratio", translatable("Dynamic ratio"), "",
-     translatable(
-         "How much stiffer the rubber is when shaken than when loaded slowly: a pluck test tells "
-         "it; "
-         "1.1 to 1.4 is usual for silicone."),
+     translatable("How much stiffer the rubber is when vibrating than when loaded slowly: a pluck "
+                  "test measures it; 1.1 to 1.4 is usual for silicone."),
      1, 5, 0.05, 3, kOptional, &TubeKind::dynamic_ratio},
     {"loss_factor", translatable("Loss factor"), "",
      translatable(
@@ -243,9 +241,9 @@ constexpr Field<MountPoint> kMountPointFields[] = {
          "Where the tube points seen from above, from the bay to the airframe: 0 forward, 90 "
          "left."),
      -360, 360, 1, 1, kRequired, &MountPoint::azimuth_deg},
-    {"elevation_deg", translatable("Rise"), "°",
+    {"elevation_deg", translatable("Elevation"), "°",
      translatable(
-         "How steeply the tube rises from the bay to the airframe; 0 is level, 90 straight up."),
+         "How steeply the tube goes up from the bay to the airframe; 0 is level, 90 straight up."),
      -90, 90, 0.5, 1, kRequired, &MountPoint::elevation_deg},
     {"anchor_mm", translatable("Airframe hole"), "mm",
      translatable(

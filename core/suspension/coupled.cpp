@@ -194,7 +194,7 @@ std::vector<std::vector<Vector3cd>> CoupledBay::rotations(
 
 void rigidRotations(const AirframeAt& at, const Matrix6d& M_b, std::span<Vector3cd> rotations)
 {
-    check(rotations.size() == at.freeMotion.size(), "boltedRotations: one per load case");
+    check(rotations.size() == at.freeMotion.size(), "rigidRotations: one per load case");
     const Matrix6cd A = Matrix6cd::Identity() - at.omega * at.omega * (at.R * M_b.cast<Complex>());
     const Matrix6cd A_inverse = inverse(A);
     for (std::size_t load = 0; load < rotations.size(); ++load)

@@ -9,7 +9,7 @@ namespace stillbay {
 /// Radius at which a rotation counts as much as a shift when motions are compared [m].
 inline constexpr double kMotionRadius = 0.1;
 
-/// What a motion looks like: "bay nods and slides fore and aft".
+/// What a motion is called and looks like: "pitch and surge: bay nods and slides fore and aft".
 ///
 /// @param motion [x y z rx ry rz], rotations already × kMotionRadius; any scale and sign.
 /// @return the largest component, and the second where it is at least half as large.

@@ -77,8 +77,7 @@ Result<Pose> checkedStable(const Suspension& suspension, const Pose& pose, const
     Vector6d motion = L_inverse.transpose() * eigen.vectors.col(0);
     motion.tail<3>() *= kMotionRadius;
     return fail(Errc::NoAnswer,
-                phrase("nothing holds the bay in one motion: the %1 freely; add tubes or spread "
-                       "them",
+                phrase("nothing holds the bay in one motion (%1): add tubes or spread them",
                        motionText(motion)),
                 "mounts.points");
 }

@@ -150,13 +150,15 @@ TEST(FindSuggestions, EachNumberIsTheOneTheAssessmentShows)
         EXPECT_EQ(suggestions.before_px, shown.cruise->worst_px) << name;
         EXPECT_GE(suggestions.all.size(), 8u);
         const std::set<std::string> before = warningCodes(shown.warnings);
-        for (const Suggestion& help : suggestions.all) {
-            const Assessment after = assess(help.step.setup).value();
-            EXPECT_EQ(help.after_px, after.cruise->worst_px) << name << ' ' << help.step.code;
+        for (const Suggestion& suggestion : suggestions.all) {
+            const Assessment after = assess(suggestion.step.setup).value();
+            EXPECT_EQ(suggestion.after_px, after.cruise->worst_px)
+                << name << ' ' << suggestion.step.code;
             std::set<std::string> fresh = warningCodes(after.warnings);
             for (const std::string& code : before)
                 fresh.erase(code);
-            EXPECT_EQ(warningCodes(help.newWarnings), fresh) << name << ' ' << help.step.code;
+            EXPECT_EQ(warningCodes(suggestion.newWarnings), fresh)
+                << name << ' ' << suggestion.step.code;
         }
         EXPECT_TRUE(std::is_sorted(
             suggestions.all.begin(), suggestions.all.end(),
@@ -172,7 +174,7 @@ TEST(FindSuggestions, HalfTheUnbalanceHalvesTheWobbleOfUnbalanceAlone)
     const Suggestions suggestions = findSuggestions(setup).value();
     const auto balanced = std::find_if(
         suggestions.all.begin(), suggestions.all.end(),
-        [](const Suggestion& help) { return help.step.code == "propellers-balanced"; });
+        [](const Suggestion& suggestion) { return suggestion.step.code == "propellers-balanced"; });
     ASSERT_NE(balanced, suggestions.all.end());
     EXPECT_NEAR(balanced->after_px, *suggestions.before_px / 2,
                 64 * std::numeric_limits<double>::epsilon() * *suggestions.before_px);
@@ -180,15 +182,17 @@ TEST(FindSuggestions, HalfTheUnbalanceHalvesTheWobbleOfUnbalanceAlone)
 
 TEST(FindSuggestions, TheBestAreThoseThatHelpAndNoMore)
 {
-    const auto help = [](double after_px) {
+    const auto suggestion = [](double after_px) {
         return Suggestion{{"x", {}, {}}, after_px, {}};
     };
     const Suggestions suggestions{
-        1.0, {help(0.2), help(0.5), help(0.99), help(0.995), help(1.5)}, false};
+        1.0,
+        {suggestion(0.2), suggestion(0.5), suggestion(0.99), suggestion(0.995), suggestion(1.5)},
+        false};
     EXPECT_EQ(suggestions.best(5).size(), 3u);
     EXPECT_EQ(suggestions.best(2).size(), 2u);
     EXPECT_EQ(suggestions.best(2).back().after_px, 0.5);
-    EXPECT_TRUE((Suggestions{0.0, {help(0.0)}, false}.best(5).empty()));
+    EXPECT_TRUE((Suggestions{0.0, {suggestion(0.0)}, false}.best(5).empty()));
 }
 
 TEST(FindSuggestions, AStepWithoutAnAnswerIsLeftOut)
@@ -248,9 +252,9 @@ TEST(FindSuggestions, ATubeThatGoesSlackIsADanger)
     ASSERT_FALSE(warningCodes(assess(setup).value().warnings).contains("tube-slack"));
     const Suggestions suggestions = findSuggestions(setup).value();
     std::map<std::string, std::string> dangers;
-    for (const Suggestion& help : suggestions.all)
-        for (const Warning& warning : help.newWarnings)
-            dangers[help.step.code] += english(dangerText(warning));
+    for (const Suggestion& suggestion : suggestions.all)
+        for (const Warning& warning : suggestion.newWarnings)
+            dangers[suggestion.step.code] += english(dangerText(warning));
     EXPECT_EQ(dangers["stretch-less"].find("a tube goes slack"), 0u);
     EXPECT_EQ(dangers["stretch-more"], "");
     EXPECT_EQ(dangerText({"order-meets-arm", {}}), Phrase{});

@@ -15,7 +15,7 @@ namespace {
 
 using Craft = Setup;  // inside TEST the name Setup is taken
 
-constexpr double kRounding = 64 * std::numeric_limits<double>::epsilon();
+constexpr double kSumRounding = 64 * std::numeric_limits<double>::epsilon();
 const Grid kFewFrequencies{1.0, 1.0, 1.0};  // the wobble does not look at the curves over frequency
 
 Craft reedbedAt(double from, double to)
@@ -51,8 +51,8 @@ void expectAgrees(const std::optional<CruiseWobble>& have, const CruiseWobble& w
 {
     ASSERT_TRUE(have);
     EXPECT_GT(want.worst_px, 0);
-    EXPECT_NEAR(have->worst_px, want.worst_px, kRounding * want.worst_px);
-    EXPECT_NEAR(have->mean_px, want.mean_px, kRounding * want.mean_px);
+    EXPECT_NEAR(have->worst_px, want.worst_px, kSumRounding * want.worst_px);
+    EXPECT_NEAR(have->mean_px, want.mean_px, kSumRounding * want.mean_px);
 }
 
 // Oracle: definition. A window whose ends lie on the steps of half a percent needs no more points.

@@ -9,11 +9,12 @@ namespace {
 
 using Craft = Setup;  // inside TEST the name Setup is taken
 
-const AssessOptions kCoarse{.throttle = Grid{0.1, 1.0, 0.3}, .frequency_hz = {1.0, 100.0, 10.0}};
+const AssessOptions kFewThrottles{.throttle = Grid{0.1, 1.0, 0.3},
+                                  .frequency_hz = {1.0, 100.0, 10.0}};
 
 Error errorOf(const Craft& craft)
 {
-    const auto answer = assess(craft, kCoarse);
+    const auto answer = assess(craft, kFewThrottles);
     return answer ? Error{} : answer.error();
 }
 
@@ -98,7 +99,7 @@ TEST(NoAnswer, IsNotGivenWhereOnlyRoundingIsLeft)
     light.mounts.stretch = 1.0;
     for (Part& part : light.bay.parts)
         part.mass_g *= 0.01;
-    const auto answer = assess(light, kCoarse);
+    const auto answer = assess(light, kFewThrottles);
     ASSERT_TRUE(answer) << english(answer.error().what);
     EXPECT_LT(answer->rest.shift.norm(), 1e-6);
 
@@ -106,7 +107,7 @@ TEST(NoAnswer, IsNotGivenWhereOnlyRoundingIsLeft)
     cords.mounts.ends = Ends::Hinged;
     cords.tube.youngs_modulus_mpa = 200;
     cords.mounts.stretch = 1.001;
-    const auto mounted = assess(cords, kCoarse);
+    const auto mounted = assess(cords, kFewThrottles);
     ASSERT_TRUE(mounted) << english(mounted.error().what);
     EXPECT_LT(mounted->rest.shift.norm(), 1e-3);
 }
@@ -132,7 +133,7 @@ TEST(NoAnswer, IsNotGivenForOneClampedTube)
     craft.bay.parts = {{"light camera", 40, {0, 0, -50}, {40, 30, 30}, {}}};
     craft.mounts.points = {{.bay_mm = {0, 0, -35}, .azimuth_deg = 0, .elevation_deg = 90}};
     craft.mounts.stretch = 1.02;
-    const auto answer = assess(craft, kCoarse);
+    const auto answer = assess(craft, kFewThrottles);
     ASSERT_TRUE(answer) << english(answer.error().what);
     EXPECT_GT(answer->bench[0].frequency_hz, 1);
 }

@@ -81,7 +81,7 @@ TEST(Reedbed, AgreesWithAnIndependentSolution)
         400);
 }
 
-Setup reedbed()
+Setup referenceCraft()
 {
     return loadSetup(kReedbed).value().setup;
 }
@@ -90,7 +90,7 @@ Setup reedbed()
 TEST(Assessor, GivesTheSameBitsWithAndWithoutWhatItKept)
 {
     Assessor assessor;
-    stillbay::Setup setup = reedbed();
+    stillbay::Setup setup = referenceCraft();
     const auto text = [](const Result<Assessment>& a) {
         return reportJson(a.value());
     };
@@ -106,14 +106,14 @@ TEST(Assessor, GivesTheSameBitsWithAndWithoutWhatItKept)
     EXPECT_EQ(text(assessor.assess(setup)), text(assess(setup)));
     setup.camera.readout_ms = 8;
     EXPECT_EQ(text(assessor.assess(setup)), text(assess(setup)));
-    EXPECT_EQ(text(assessor.assess(reedbed())), first);
+    EXPECT_EQ(text(assessor.assess(referenceCraft())), first);
 }
 
 // Oracle: identity. A grid point's wobble does not depend on the other points.
 TEST(Assess, PointsDoNotDependOnTheGrid)
 {
-    const Assessment fine = assess(reedbed()).value();
-    const Assessment one = assess(reedbed(), {.throttle = Grid{0.3, 0.3, 1}}).value();
+    const Assessment fine = assess(referenceCraft()).value();
+    const Assessment one = assess(referenceCraft(), {.throttle = Grid{0.3, 0.3, 1}}).value();
     ASSERT_EQ(one.throttle.size(), 1U);
     EXPECT_NEAR(one.throttle[0].wobble_px, fine.throttle[40].wobble_px, 1e-9);
     ASSERT_EQ(one.ranges.size(), 1U);
@@ -122,7 +122,7 @@ TEST(Assess, PointsDoNotDependOnTheGrid)
 
 TEST(Assess, RefusesWhatTheFileReaderRefuses)
 {
-    stillbay::Setup setup = reedbed();
+    stillbay::Setup setup = referenceCraft();
     setup.tube.bore_mm = 9;
     const auto result = assess(setup);
     ASSERT_FALSE(result);

@@ -154,7 +154,7 @@ TEST(Findings, SayWhatTheCurveShows)
     EXPECT_TRUE(sentences.front().starts_with("Clean from 10 % to")) << sentences.front();
     EXPECT_TRUE(
         sentences[3].starts_with("Wobble at 28 % to 32 %, bad at 30 % to 31 %: the "
-                                 "once-per-turn shake meets 67 Hz, where the arms"))
+                                 "order 1 (unbalance) meets 67 Hz (arms"))
         << sentences[3];
     EXPECT_TRUE(sentences.back().starts_with("Hover is at 33 %")) << sentences.back();
     EXPECT_EQ(english(restText(result.rest)), "The bay rises 2.1\u00a0mm from the drawing.");
@@ -164,10 +164,10 @@ TEST(Findings, SayWhatTheCurveShows)
 // Oracle: the definition of the orders.
 TEST(OrderText, NamesMultiplesOfTheBladePass)
 {
-    EXPECT_EQ(english(orderText(1, 2)), "once-per-turn shake");
-    EXPECT_EQ(english(orderText(2, 2)), "blade-pass shake");
-    EXPECT_EQ(english(orderText(6, 3)), "twice-blade-pass shake");
-    EXPECT_EQ(english(orderText(9, 3)), "3-times-blade-pass shake");
+    EXPECT_EQ(english(orderText(1, 2)), "order 1 (unbalance)");
+    EXPECT_EQ(english(orderText(2, 2)), "order B (blade pass)");
+    EXPECT_EQ(english(orderText(6, 3)), "order 2B (blade pass)");
+    EXPECT_EQ(english(orderText(9, 3)), "order 3B (blade pass)");
 }
 
 }  // namespace

@@ -21,12 +21,12 @@
 namespace stillbay {
 namespace {
 
-struct Answer {
+struct ReportAnswer {
     int code;
     std::string out, err;
 };
 
-Answer report(std::vector<std::string_view> arguments)
+ReportAnswer report(std::vector<std::string_view> arguments)
 {
     std::ostringstream out, err;
     const int code = runReport(arguments, out, err);
@@ -41,7 +41,7 @@ bool isOneLine(const std::string& text)
 
 TEST(Report, JsonHasEveryKeyOfTheFormat)
 {
-    const Answer answer = report({kReedbed, "--json"});
+    const ReportAnswer answer = report({kReedbed, "--json"});
     ASSERT_EQ(answer.code, 0) << answer.err;
     EXPECT_EQ(answer.err, "");
     const auto json = nlohmann::json::parse(answer.out);
@@ -80,11 +80,11 @@ TEST(Report, JsonHasEveryKeyOfTheFormat)
 
 TEST(Report, PageIsForPeople)
 {
-    const Answer answer = report({kReedbed});
+    const ReportAnswer answer = report({kReedbed});
     ASSERT_EQ(answer.code, 0) << answer.err;
     for (const char* part : {"Reedbed survey craft", "Clean from", "Hover is at 33\u00a0%",
                              "Masses", "At rest", "Modes in flight", "propellers off",
-                             "What helps most", "Propellers balanced to 2\u00a0g·mm. Wobble"})
+                             "Suggestions", "Propellers balanced to 2\u00a0g·mm. Wobble"})
         EXPECT_NE(answer.out.find(part), std::string::npos) << part;
     std::istringstream lines(answer.out);
     for (std::string line; std::getline(lines, line);)
@@ -114,7 +114,7 @@ TEST(Report, WrongUsageIsTwo)
         {kReedbed, "--airframe", "wood"},
     };
     for (const auto& arguments : wrong) {
-        const Answer answer = report(arguments);
+        const ReportAnswer answer = report(arguments);
         EXPECT_EQ(answer.code, 2) << ::testing::PrintToString(arguments);
         EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
         EXPECT_EQ(answer.out, "");
@@ -127,7 +127,7 @@ TEST(Report, TakesThrottlesInPercent)
     const std::string plain = report({kReedbed, "--json", "--throttle", "0.25:0.6:0.05"}).out;
     ASSERT_FALSE(plain.empty());
     for (const std::string_view throttle : {"25%:60%:5%", "0.25:60%:5%", "25%:0.6:0.05"}) {
-        const Answer answer = report({kReedbed, "--json", "--throttle", throttle});
+        const ReportAnswer answer = report({kReedbed, "--json", "--throttle", throttle});
         EXPECT_EQ(answer.code, 0) << answer.err;
         EXPECT_EQ(answer.out, plain) << throttle;
     }
@@ -138,7 +138,7 @@ TEST(Report, TakesThrottlesInPercent)
 
 TEST(Report, AnythingAfterTwoDashesIsAFile)
 {
-    const Answer answer = report({"--", "--json"});
+    const ReportAnswer answer = report({"--", "--json"});
     EXPECT_EQ(answer.code, 1);
     EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
 }
@@ -148,7 +148,7 @@ TEST(Report, BadFilesAreOne)
     for (const std::string_view path :
          {std::string_view("no-such-file.stillbay"), std::string_view(STILLBAY_SAMPLES_DIR),
           std::string_view(STILLBAY_REFERENCE_DIR "/reedbed.expected.json")}) {
-        const Answer answer = report({path});
+        const ReportAnswer answer = report({path});
         EXPECT_EQ(answer.code, 1) << path;
         EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
         EXPECT_NE(answer.err.find(path), std::string::npos);
@@ -175,7 +175,7 @@ TEST(Report, TakesNoMoreOfAnEndlessInputThanASetupMayHave)
         ::close(to);
     });
     const std::string input = "/dev/fd/" + std::to_string(ends[0]);
-    const Answer answer = report({input});
+    const ReportAnswer answer = report({input});
     ::close(ends[0]);
     writer.join();
     std::signal(SIGPIPE, before);
@@ -187,7 +187,7 @@ TEST(Report, TakesNoMoreOfAnEndlessInputThanASetupMayHave)
 TEST(Report, NamesTheKeyOfABadValue)
 {
     const ChangedSample sample([](auto& json) { json["tube"]["bore_mm"] = 9; });
-    const Answer answer = report({sample.path()});
+    const ReportAnswer answer = report({sample.path()});
     EXPECT_EQ(answer.code, 1);
     EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
     EXPECT_NE(answer.err.find("tube.bore_mm"), std::string::npos) << answer.err;
@@ -201,7 +201,7 @@ TEST(Report, AMechanismIsThreeAndNamesTheFreeMotion)
         json["mounts"]["points"][0]["elevation_deg"] = 90;
         json["mounts"]["points"][0]["bay_mm"] = {6.9266055, 0, -30};
     });
-    const Answer answer = report({sample.path()});
+    const ReportAnswer answer = report({sample.path()});
     EXPECT_EQ(answer.code, 3) << answer.err;
     EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
     EXPECT_NE(answer.err.find("bay turns"), std::string::npos) << answer.err;
@@ -211,7 +211,7 @@ TEST(Report, AMechanismIsThreeAndNamesTheFreeMotion)
 TEST(Report, ABayThatCrushesItsTubesIsThree)
 {
     const ChangedSample sample(crush);
-    const Answer answer = report({sample.path()});
+    const ReportAnswer answer = report({sample.path()});
     EXPECT_EQ(answer.code, 3) << answer.err;
     EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
     EXPECT_NE(answer.err.find("the tube is crushed"), std::string::npos) << answer.err;
@@ -221,7 +221,7 @@ TEST(Report, ABayThatCrushesItsTubesIsThree)
 TEST(Report, UnknownKeysAreNamedAndHarmless)
 {
     const ChangedSample sample([](auto& json) { json["camera"]["lens_name"] = "own"; });
-    const Answer answer = report({sample.path(), "--json"});
+    const ReportAnswer answer = report({sample.path(), "--json"});
     EXPECT_EQ(answer.code, 0);
     EXPECT_NE(answer.err.find("camera.lens_name"), std::string::npos) << answer.err;
     EXPECT_EQ(nlohmann::json::parse(answer.out).at("warnings").front().at("code"), "unknown-key");
@@ -231,12 +231,12 @@ TEST(Report, UnknownKeysAreNamedAndHarmless)
 // all that it is free of wobble.
 TEST(Report, ASweepOutsideTheCruiseWindowSaysSo)
 {
-    const Answer answer = report({kReedbed, "--throttle", "0.7:1:0.1"});
+    const ReportAnswer answer = report({kReedbed, "--throttle", "0.7:1:0.1"});
     ASSERT_EQ(answer.code, 0) << answer.err;
     EXPECT_NE(answer.out.find("No throttle of this sweep lies in the cruise window."),
               std::string::npos);
     EXPECT_EQ(answer.out.find("Worst wobble"), std::string::npos);
-    EXPECT_EQ(answer.out.find("What helps most"), std::string::npos);
+    EXPECT_EQ(answer.out.find("Suggestions"), std::string::npos);
     const auto json =
         nlohmann::json::parse(report({kReedbed, "--throttle", "0.7:1:0.1", "--json"}).out);
     EXPECT_EQ(json.at("throttle").size(), 4U);

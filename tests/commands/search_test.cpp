@@ -22,12 +22,12 @@ using Arguments = std::vector<std::string_view>;
 
 constexpr std::string_view kQuarry = STILLBAY_SAMPLES_DIR "/quarry.stillbay";
 
-struct Answer {
+struct SearchOutput {
     int code;
     std::string out, err;
 };
 
-Answer search(const Arguments& arguments)
+SearchOutput search(const Arguments& arguments)
 {
     std::ostringstream out, err;
     const int code = runSearch(arguments, out, err);
@@ -37,7 +37,7 @@ Answer search(const Arguments& arguments)
 Json searchJson(Arguments arguments)
 {
     arguments.insert(arguments.end(), {"--json", "--builds", "40"});
-    const Answer answer = search(arguments);
+    const SearchOutput answer = search(arguments);
     EXPECT_EQ(answer.code, 0) << answer.err;
     EXPECT_EQ(answer.err, "");
     return Json::parse(answer.out);
@@ -248,11 +248,11 @@ TEST(Search, RecommendsNothingLessSturdyThanThePresentAndTheKeptTunes)
 
 TEST(Search, PageIsForPeople)
 {
-    const Answer answer =
+    const SearchOutput answer =
         search({kReedbed, "--free-length", "15:60", "--stretch", "1:1.5", "--builds", "40"});
     ASSERT_EQ(answer.code, 0) << answer.err;
     for (const char* part : {"Reedbed survey craft", "Best as planned", "instead of 1.98 px",
-                             "Sturdiest", "9 of 10 builds", "Candidates, the sturdiest first",
+                             "Most robust", "9 of 10 builds", "Candidates, the most robust first",
                              "free mm", "the bay swings with the craft", "propellers off"})
         EXPECT_NE(answer.out.find(part), std::string::npos) << part;
     std::istringstream lines(answer.out);
@@ -286,7 +286,7 @@ TEST(Search, WrongUsageIsTwo)
         {kReedbed, "--speed"},
     };
     for (const Arguments& arguments : wrong) {
-        const Answer answer = search(arguments);
+        const SearchOutput answer = search(arguments);
         EXPECT_EQ(answer.code, 2) << ::testing::PrintToString(arguments);
         EXPECT_TRUE(answer.err.starts_with("stillbay: ")) << answer.err;
         EXPECT_EQ(std::count(answer.err.begin(), answer.err.end(), '\n'), 1) << answer.err;
@@ -294,13 +294,22 @@ TEST(Search, WrongUsageIsTwo)
     }
 }
 
+// Oracle: definition; the holes of a drilled craft decide the elevation.
+TEST(Search, RefusesWhatTheHolesDecide)
+{
+    const SearchOutput answer = search({kQuarry, "--elevation", "0:60", "--builds", "10"});
+    EXPECT_EQ(answer.code, 1);
+    EXPECT_NE(answer.err.find("decided by the holes"), std::string::npos) << answer.err;
+    EXPECT_EQ(answer.out, "");
+}
+
 TEST(Search, SaysWhyThereIsNoAnswer)
 {
-    const Answer nothing = search({kReedbed, "--free-length", "100:200"});
+    const SearchOutput nothing = search({kReedbed, "--free-length", "100:200"});
     EXPECT_EQ(nothing.code, 3);
     EXPECT_NE(nothing.err.find("no design within these limits holds"), std::string::npos)
         << nothing.err;
-    const Answer bore = search({kReedbed, "--tube", "5:8:40"});
+    const SearchOutput bore = search({kReedbed, "--tube", "5:8:40"});
     EXPECT_EQ(bore.code, 1);
     EXPECT_NE(bore.err.find("tube.bore_mm"), std::string::npos) << bore.err;
     EXPECT_EQ(search({"nowhere.stillbay"}).code, 1);

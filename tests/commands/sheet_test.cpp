@@ -15,16 +15,16 @@
 namespace stillbay {
 namespace {
 
-struct Answer {
+struct SheetAnswer {
     int code;
     std::string err;
     std::optional<SheetOrder> order;  // what was asked to be written
 };
 
-Answer sheet(std::vector<std::string_view> arguments, const Result<void>& outcome = {})
+SheetAnswer sheet(std::vector<std::string_view> arguments, const Result<void>& outcome = {})
 {
     std::ostringstream out, err;
-    Answer answer{};
+    SheetAnswer answer{};
     answer.code = runSheet(
         arguments,
         [&](const SheetOrder& order) {
@@ -36,7 +36,7 @@ Answer sheet(std::vector<std::string_view> arguments, const Result<void>& outcom
     return answer;
 }
 
-bool isOneLine(const std::string& text)
+bool isSheetLine(const std::string& text)
 {
     return text.starts_with("stillbay: ") && std::count(text.begin(), text.end(), '\n') == 1 &&
            text.back() == '\n';
@@ -44,7 +44,7 @@ bool isOneLine(const std::string& text)
 
 TEST(SheetCommand, OrdersTheSheetOfTheCraft)
 {
-    const Answer answer = sheet({kReedbed, "--output", "out.pdf"});
+    const SheetAnswer answer = sheet({kReedbed, "--output", "out.pdf"});
     ASSERT_EQ(answer.code, 0) << answer.err;
     EXPECT_EQ(answer.err, "");
     ASSERT_TRUE(answer.order);
@@ -57,12 +57,12 @@ TEST(SheetCommand, OrdersTheSheetOfTheCraft)
 
 TEST(SheetCommand, TakesPaperAndGripInAnyOrder)
 {
-    const Answer letter =
+    const SheetAnswer letter =
         sheet({"--grip", "7.5", "--paper", "letter", "--output", "o.pdf", "--", kReedbed});
     ASSERT_TRUE(letter.order) << letter.err;
     EXPECT_EQ(letter.order->paper, SheetPaper::Letter);
     EXPECT_EQ(letter.order->grip_mm, 7.5);
-    const Answer a4 = sheet({kReedbed, "--paper", "a4", "--output", "o.pdf", "--grip", "0"});
+    const SheetAnswer a4 = sheet({kReedbed, "--paper", "a4", "--output", "o.pdf", "--grip", "0"});
     ASSERT_TRUE(a4.order) << a4.err;
     EXPECT_EQ(a4.order->paper, SheetPaper::A4);
     EXPECT_EQ(a4.order->grip_mm, 0.0);
@@ -90,9 +90,9 @@ TEST(SheetCommand, WrongUsageIsTwoAndWritesNothing)
         {kReedbed, "--output", kReedbed, "--force"},
     };
     for (const auto& arguments : wrong) {
-        const Answer answer = sheet(arguments);
+        const SheetAnswer answer = sheet(arguments);
         EXPECT_EQ(answer.code, 2) << answer.err;
-        EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
+        EXPECT_TRUE(isSheetLine(answer.err)) << answer.err;
         EXPECT_FALSE(answer.order) << answer.err;
     }
 }
@@ -102,10 +102,10 @@ TEST(SheetCommand, NeverReplacesTheCraftByItsSheet)
     const ChangedSample craft([](auto&) {});
     const std::string named = craft.path() + ".pdf";
     std::filesystem::create_symlink(craft.path(), named);
-    const Answer answer = sheet({craft.path(), "--output", named, "--force"});
+    const SheetAnswer answer = sheet({craft.path(), "--output", named, "--force"});
     std::filesystem::remove(named);
     EXPECT_EQ(answer.code, 2);
-    EXPECT_TRUE(isOneLine(answer.err)) << answer.err;
+    EXPECT_TRUE(isSheetLine(answer.err)) << answer.err;
     EXPECT_FALSE(answer.order);
 }
 
@@ -116,20 +116,20 @@ TEST(SheetCommand, TakesASuffixInCapitals)
 
 TEST(SheetCommand, ABadFileIsOneAndNoAnswerIsThree)
 {
-    const Answer missing = sheet({"no-such-file", "--output", "o.pdf"});
+    const SheetAnswer missing = sheet({"no-such-file", "--output", "o.pdf"});
     EXPECT_EQ(missing.code, 1);
-    EXPECT_TRUE(isOneLine(missing.err)) << missing.err;
+    EXPECT_TRUE(isSheetLine(missing.err)) << missing.err;
     EXPECT_FALSE(missing.order);
     const ChangedSample buckled(crush);
-    const Answer none = sheet({buckled.path(), "--output", "o.pdf"});
+    const SheetAnswer none = sheet({buckled.path(), "--output", "o.pdf"});
     EXPECT_EQ(none.code, 3);
-    EXPECT_TRUE(isOneLine(none.err)) << none.err;
+    EXPECT_TRUE(isSheetLine(none.err)) << none.err;
     EXPECT_FALSE(none.order);
 }
 
 TEST(SheetCommand, WhatCannotBeWrittenIsOneAndNamesTheOutput)
 {
-    const Answer answer =
+    const SheetAnswer answer =
         sheet({kReedbed, "--output", "o.pdf"}, fail(Errc::BadInput, verbatim("the disk is full")));
     EXPECT_EQ(answer.code, 1);
     EXPECT_EQ(answer.err, "stillbay: the disk is full: o.pdf\n");

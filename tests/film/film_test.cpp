@@ -110,13 +110,13 @@ TEST(PictureAxes, MatchesAPinholeCamera)
     EXPECT_NEAR((G.row(2) * up).norm(), 0, 1e-9);
 }
 
-// Oracle: values by hand: 100 Hz and 217.6 Hz at 30 fps crawl at 10 and 7.6 Hz; 150 Hz stands
+// Oracle: values by hand: 100 Hz and 217.6 Hz at 30 fps beat at 10 and 7.6 Hz; 150 Hz stands
 // still.
 TEST(Crawl, IsTheAlias)
 {
-    EXPECT_NEAR(crawl_hz(100, 30), 10, 1e-12);
-    EXPECT_NEAR(crawl_hz(217.6, 30), 7.6, 1e-12);
-    EXPECT_NEAR(crawl_hz(150, 30), 0, 1e-12);
+    EXPECT_NEAR(beat_hz(100, 30), 10, 1e-12);
+    EXPECT_NEAR(beat_hz(217.6, 30), 7.6, 1e-12);
+    EXPECT_NEAR(beat_hz(150, 30), 0, 1e-12);
 }
 
 }  // namespace

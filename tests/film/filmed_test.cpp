@@ -13,8 +13,6 @@
 namespace stillbay {
 namespace {
 
-constexpr double kPi = std::numbers::pi;
-
 // A picture that owns its pixels.
 struct Sheet {
     int width, height;
@@ -99,7 +97,8 @@ TEST(FilmFrame, AKnownSineShiftsEachRowByItself)
 {
     constexpr int kWidth = 60, kHeight = 64;
     const CameraModel camera = smallCamera(kWidth, kHeight);
-    const double focal = 30 / std::tan(40 * kPi / 180);  // half of 60 px over tan of half of 80°
+    const double focal =
+        30 / std::tan(40 * std::numbers::pi / 180);  // half of 60 px over tan of half of 80°
     const double f = 90, amplitude_px = 11;
     const Complex swing = std::polar(amplitude_px / focal, 0.7);
     for (const int frame : {0, 5})
@@ -110,7 +109,7 @@ TEST(FilmFrame, AKnownSineShiftsEachRowByItself)
                                kHeight);
             for (int row = 0; row < kHeight; ++row) {
                 const double t = frame / 30.0 + (row + 0.5 - kHeight / 2.0) / kHeight * 16e-3;
-                const double shift_px = amplitude_px * std::cos(2 * kPi * f * t + 0.7);
+                const double shift_px = amplitude_px * std::cos(2 * std::numbers::pi * f * t + 0.7);
                 // The picture goes right or up; downwards the grey rises with the row.
                 const double expected =
                     upwards ? 128 + row - kHeight / 2.0 + shift_px : 128 - shift_px;
@@ -178,7 +177,7 @@ TEST(FilmFrame, AnExposureOfAPeriodBlursToNothing)
     EXPECT_EQ(grey(filmed(scene, {camera, vibrations, 1, 0}, 60, 40).at(30, 20)), 128 - 12);
     camera.exposure = 10e-3;
     EXPECT_NEAR(grey(filmed(scene, {camera, vibrations, 1, 0}, 60, 40).at(30, 20)),
-                128 - 12 * 2 / kPi, 0.6);
+                128 - 12 * 2 / std::numbers::pi, 0.6);
     camera.exposure = 20e-3;
     camera.readout = 16e-3;
     Sheet out = filmed(scene, {camera, vibrations, 1, 0}, 60, 40);

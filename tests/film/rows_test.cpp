@@ -12,8 +12,6 @@
 namespace stillbay {
 namespace {
 
-constexpr double kPi = std::numbers::pi;
-
 // Where a far point at picture place (right, up) [px] is seen after the camera turned by R.
 Eigen::Vector2d seen(const CameraModel& c, const Matrix3d& R, double right, double up)
 {
@@ -52,8 +50,8 @@ TEST(PictureMotion, AddsSinesWithTheirPhases)
     const std::array vibrations{CameraVibration{40, Vector3cd(Complex(0, -1e-4), 0, 0)},
                                 CameraVibration{80, Vector3cd(2e-4, 0, 0)}};
     for (const double t : {0.0, 0.003, 0.0101}) {
-        const double expected =
-            focal * (1e-4 * std::sin(2 * kPi * 40 * t) + 2e-4 * std::cos(2 * kPi * 80 * t));
+        const double expected = focal * (1e-4 * std::sin(2 * std::numbers::pi * 40 * t) +
+                                         2e-4 * std::cos(2 * std::numbers::pi * 80 * t));
         EXPECT_NEAR(pictureMotion(vibrations, c, t).across_px, expected, 1e-9);
     }
 }

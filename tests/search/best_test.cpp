@@ -200,7 +200,7 @@ TEST(Best, BuildsScatterAboutTheHardnessOfTheCandidate)
     options.robustSamples = 48;  // as many as are looked at on the way
     const auto p90 = [&](const Design& design) {
         return robustness(evaluator, design, craft.limits.faint_px,
-                          {.builds = options.robustSamples})
+                          {.samples = options.robustSamples})
             .value()
             .p90_px.value_or(std::numeric_limits<double>::infinity());
     };

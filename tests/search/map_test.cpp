@@ -41,8 +41,8 @@ TEST(Map, CellsAreVerdictsOfTheirDesigns)
 {
     const Reedbed bed;
     const MapAxis x{Variable::FreeLength, 10, 60, 9}, y{Variable::Stretch, 1.0, 1.7, 5};
-    const DesignMap one = mapDesigns(bed.evaluate, bed.design, x, y, 1).value();
-    const DesignMap three = mapDesigns(bed.evaluate, bed.design, x, y, 3).value();
+    const DesignMap one = mapDesigns(bed.evaluator, bed.design, x, y, 1).value();
+    const DesignMap three = mapDesigns(bed.evaluator, bed.design, x, y, 3).value();
     ASSERT_EQ(one.cells.size(), 45U);
     std::size_t feasible = 0;
     for (std::size_t i = 0; i < x.count; ++i)
@@ -51,7 +51,7 @@ TEST(Map, CellsAreVerdictsOfTheirDesigns)
             design.mounts.free_length_mm = 10 + 50 * static_cast<double>(i) / 8;
             design.mounts.stretch = y.at(j);
             EXPECT_EQ(one.design(bed.design, i, j), design);
-            EXPECT_TRUE(areAlike(one.at(i, j), bed.evaluate.evaluate(design)));
+            EXPECT_TRUE(areAlike(one.at(i, j), bed.evaluator.evaluate(design)));
             EXPECT_TRUE(areAlike(one.at(i, j), three.at(i, j)));
             feasible += one.at(i, j).feasible();
         }
@@ -69,7 +69,7 @@ TEST(Map, RefinesFromCoarseToFine)
     std::vector<DesignMap> levels;
     std::size_t last = 0, total = 0;
     const DesignMap whole = mapDesigns(
-                                bed.evaluate, bed.design, x, y, 2, {},
+                                bed.evaluator, bed.design, x, y, 2, {},
                                 [&](std::size_t done, std::size_t of) {
                                     EXPECT_GE(done, last);
                                     last = done;
@@ -100,7 +100,7 @@ TEST(Map, CancelLeavesNothingRunning)
     const std::ptrdiff_t before = threadsOfThisProcess();
     std::size_t counted = 0;
     std::stop_source stop;
-    const auto map = mapDesigns(bed.evaluate, bed.design, {Variable::FreeLength, 10, 60, 301},
+    const auto map = mapDesigns(bed.evaluator, bed.design, {Variable::FreeLength, 10, 60, 301},
                                 {Variable::Stretch, 1.0, 1.5, 301}, 4, stop.get_token(),
                                 [&](std::size_t, std::size_t) {
                                     if (++counted == 5)
@@ -117,7 +117,7 @@ TEST(Map, RefusesAxesThatAreNone)
 {
     const Reedbed bed;
     const auto errorOf = [&](const Design& design, const MapAxis& x, const MapAxis& y) {
-        const auto map = mapDesigns(bed.evaluate, design, x, y);
+        const auto map = mapDesigns(bed.evaluator, design, x, y);
         return map ? Error{} : map.error();
     };
     const MapAxis length{Variable::FreeLength, 10, 60, 3}, stretch{Variable::Stretch, 1.0, 1.5, 3};

@@ -169,7 +169,7 @@ TEST(Robustness, OfUnbalanceAloneIsKnown)
     EXPECT_NEAR(*robust.p10_px, plan * std::exp2(-0.8), 1.5 * grain * plan);
     EXPECT_NEAR(*robust.p50_px, plan, 1.5 * grain * plan);
     EXPECT_NEAR(*robust.p90_px, plan * std::exp2(0.8), 1.5 * grain * plan * std::exp2(0.8));
-    EXPECT_EQ(robust.builds, 256U);
+    EXPECT_EQ(robust.samples, 256U);
 }
 
 // Oracle: definition; without any spread every build is the plan.
@@ -178,7 +178,7 @@ TEST(Robustness, WithoutSpreadIsThePlan)
     const Craft craft = test::sampleCraft("quarry");
     const Evaluator evaluator(craft, {}, Throttles::All);
     const Robustness robust = robustness(evaluator, designOf(craft), craft.limits.faint_px,
-                                         {.tolerances = kNoTolerances, .builds = 10})
+                                         {.tolerances = kNoTolerances, .samples = 10})
                                   .value();
     const Evaluation plan = evaluator.evaluate(designOf(craft));
     EXPECT_NEAR(*robust.p10_px, plan.worst_px(), 1e-12 * plan.worst_px());
@@ -195,9 +195,9 @@ TEST(Robustness, CountsBuildsThatDoNotHold)
     const Evaluator evaluator(craft, {.throttle = Grid{0.25, 0.6, 0.05}}, Throttles::All);
     ASSERT_TRUE(evaluator.evaluate(designOf(craft)).feasible());
     const Robustness robust =
-        robustness(evaluator, designOf(craft), craft.limits.faint_px, {.builds = 64}).value();
+        robustness(evaluator, designOf(craft), craft.limits.faint_px, {.samples = 64}).value();
     const std::size_t swings =
-        robust.refused[static_cast<std::size_t>(Constraint::SwingsWithCraft)];
+        robust.violations[static_cast<std::size_t>(Constraint::SwingsWithCraft)];
     EXPECT_GT(swings, 16U);
     EXPECT_LT(swings, 48U);
     EXPECT_FALSE(robust.p90_px);
@@ -215,7 +215,7 @@ TEST(Robustness, IsTheSameOnAnyNumberOfThreads)
     const Evaluator evaluator(craft, {.throttle = Grid{0.1, 1.0, 0.05}}, Throttles::All);
     const auto with = [&](std::size_t threads, std::uint64_t seed) {
         return robustness(evaluator, designOf(craft), craft.limits.faint_px,
-                          {.builds = 40, .seed = seed, .threads = threads})
+                          {.samples = 40, .seed = seed, .threads = threads})
             .value();
     };
     const Robustness one = with(1, 1), three = with(3, 1), other = with(1, 2);
@@ -226,7 +226,7 @@ TEST(Robustness, IsTheSameOnAnyNumberOfThreads)
     EXPECT_NEAR(*one.p50_px, *other.p50_px, 0.2 * *one.p50_px);
     std::stop_source stopped;
     stopped.request_stop();
-    EXPECT_FALSE(robustness(evaluator, designOf(craft), 0.3, {.builds = 40}, stopped.get_token()));
+    EXPECT_FALSE(robustness(evaluator, designOf(craft), 0.3, {.samples = 40}, stopped.get_token()));
 }
 
 TEST(Robustness, SpeaksOfTenBuilds)

@@ -26,7 +26,7 @@ std::string listed(const auto& numbers)
 }
 
 template <class T>
-Cell describe(const T& value, const std::string& range)
+Cell describeCell(const T& value, const std::string& range)
 {
     if constexpr (std::is_same_v<T, int>)
         return {"whole, " + range, toText(value)};
@@ -52,7 +52,7 @@ std::string table()
     for (const Field<Owner>& field : fieldsOf<Owner>()) {
         const Cell cell = std::visit(
             [&](auto member) {
-                return describe(owner.*member, english(rangeText(field.min, field.max, "")));
+                return describeCell(owner.*member, english(rangeText(field.min, field.max, "")));
             },
             field.member);
         const bool required = field.presence == Presence::Required;

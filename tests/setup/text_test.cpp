@@ -46,7 +46,7 @@ Json without(const std::string& parent, const std::string& key)
     return root;
 }
 
-void expectFault(const Error& fault, const std::string& where, const std::string& what)
+void expectReadFault(const Error& fault, const std::string& where, const std::string& what)
 {
     EXPECT_EQ(fault.code, Errc::BadInput);
     EXPECT_EQ(fault.where, where);
@@ -113,53 +113,53 @@ TEST(ReadSetup, GivesMissingOptionalKeysTheirDefaults)
 
 TEST(ReadSetup, NamesMissingRequiredKeys)
 {
-    expectFault(faultOfJson(without("/bay/parts/1", "mass_g")), "bay.parts[1].mass_g",
-                "Mass is missing, needed: a number from 0.1 to 20000 g");
-    expectFault(faultOfJson(without("/camera", "width_px")), "camera.width_px",
-                "Picture width is missing, needed: a whole number from 16 to 20000 px");
-    expectFault(faultOfJson(without("/mounts/points/2", "azimuth_deg")),
-                "mounts.points[2].azimuth_deg",
-                "Direction is missing, needed: a number from -360 to 360°");
-    expectFault(faultOfJson(without("", "tube")), "tube.outer_diameter_mm",
-                "Outer diameter is missing, needed: a number from 0.5 to 100 mm");
-    expectFault(faultOfJson(without("/airframe", "arms")), "airframe.arms",
-                "\"arms\" is missing, needed: a list of 2 to 16 entries");
-    expectFault(faultOfJson(without("/mounts", "stretch")), "mounts.stretch",
-                "Stretch is missing, allowed 0.7 to 3");
+    expectReadFault(faultOfJson(without("/bay/parts/1", "mass_g")), "bay.parts[1].mass_g",
+                    "Mass is missing, needed: a number from 0.1 to 20000 g");
+    expectReadFault(faultOfJson(without("/camera", "width_px")), "camera.width_px",
+                    "Picture width is missing, needed: a whole number from 16 to 20000 px");
+    expectReadFault(faultOfJson(without("/mounts/points/2", "azimuth_deg")),
+                    "mounts.points[2].azimuth_deg",
+                    "Direction is missing, needed: a number from -360 to 360°");
+    expectReadFault(faultOfJson(without("", "tube")), "tube.outer_diameter_mm",
+                    "Outer diameter is missing, needed: a number from 0.5 to 100 mm");
+    expectReadFault(faultOfJson(without("/airframe", "arms")), "airframe.arms",
+                    "\"arms\" is missing, needed: a list of 2 to 16 entries");
+    expectReadFault(faultOfJson(without("/mounts", "stretch")), "mounts.stretch",
+                    "Stretch is missing, allowed 0.7 to 3");
 }
 
 TEST(ReadSetup, NamesWrongTypes)
 {
-    expectFault(faultOfJson(with("/bay/parts/1/mass_g", "180")), "bay.parts[1].mass_g",
-                "Mass is \"180\", must be a number from 0.1 to 20000 g");
-    expectFault(faultOfJson(with("/tube/bore_mm", nullptr)), "tube.bore_mm",
-                "Bore is null, must be a number from 0 to 99 mm");
-    expectFault(faultOfJson(with("/tube/youngs_modulus_mpa", true)), "tube.youngs_modulus_mpa",
-                "Young's modulus is true, must be null or a number from 0.01 to 200 MPa");
-    expectFault(faultOfJson(with("/drive/battery/cells", 4.5)), "drive.battery.cells",
-                "Cells in series is 4.5, must be a whole number from 1 to 24");
-    expectFault(faultOfJson(with("/drive/battery/cells", 1e300)), "drive.battery.cells",
-                "Cells in series is 1e+300, must be a whole number from 1 to 24");
-    expectFault(faultOfJson(with("/camera/centre_mm", Json::array({1, 2}))), "camera.centre_mm",
-                "Position is a list of 2, must be a list of 3 numbers from -2000 to 2000 mm");
-    expectFault(faultOfJson(with("/camera/centre_mm/1", "0")), "camera.centre_mm[1]",
-                "Position is \"0\", must be a number from -2000 to 2000 mm");
-    expectFault(faultOfJson(with("/drive/blade_pass_thrust_fraction/0", nullptr)),
-                "drive.blade_pass_thrust_fraction[0]",
-                "Blade-pass pulse is null, must be a number from 0 to 1");
-    expectFault(faultOfJson(with("/flight/cruise_throttle", 0.5)), "flight.cruise_throttle",
-                "Cruise throttle is 0.5, must be a list of 2 numbers from 0 to 1");
-    expectFault(faultOfJson(with("/name", 7)), "name", "\"name\" is 7, must be text");
-    expectFault(faultOfJson(with("/mounts/ends", "glued")), "mounts.ends",
-                "Ends is \"glued\", allowed \"clamped\" or \"hinged\"");
-    expectFault(faultOfJson(with("/tube", Json::array())), "tube",
-                "Value is a list of 0, must be an object");
-    expectFault(faultOfJson(with("/airframe/arms", Json::object())), "airframe.arms",
-                "\"arms\" is an object, must be a list of 2 to 16 entries");
-    expectFault(faultOfJson(with("/bay/parts/0", nullptr)), "bay.parts[0]",
-                "Value is null, must be an object");
-    expectFault(faultOfJson(with("/tunes", nullptr)), "tunes",
-                "\"tunes\" is null, must be a list of 0 to 200 entries");
+    expectReadFault(faultOfJson(with("/bay/parts/1/mass_g", "180")), "bay.parts[1].mass_g",
+                    "Mass is \"180\", must be a number from 0.1 to 20000 g");
+    expectReadFault(faultOfJson(with("/tube/bore_mm", nullptr)), "tube.bore_mm",
+                    "Bore is null, must be a number from 0 to 99 mm");
+    expectReadFault(faultOfJson(with("/tube/youngs_modulus_mpa", true)), "tube.youngs_modulus_mpa",
+                    "Young's modulus is true, must be null or a number from 0.01 to 200 MPa");
+    expectReadFault(faultOfJson(with("/drive/battery/cells", 4.5)), "drive.battery.cells",
+                    "Cells in series is 4.5, must be a whole number from 1 to 24");
+    expectReadFault(faultOfJson(with("/drive/battery/cells", 1e300)), "drive.battery.cells",
+                    "Cells in series is 1e+300, must be a whole number from 1 to 24");
+    expectReadFault(faultOfJson(with("/camera/centre_mm", Json::array({1, 2}))), "camera.centre_mm",
+                    "Position is a list of 2, must be a list of 3 numbers from -2000 to 2000 mm");
+    expectReadFault(faultOfJson(with("/camera/centre_mm/1", "0")), "camera.centre_mm[1]",
+                    "Position is \"0\", must be a number from -2000 to 2000 mm");
+    expectReadFault(faultOfJson(with("/drive/blade_pass_thrust_fraction/0", nullptr)),
+                    "drive.blade_pass_thrust_fraction[0]",
+                    "Blade-pass pulse is null, must be a number from 0 to 1");
+    expectReadFault(faultOfJson(with("/flight/cruise_throttle", 0.5)), "flight.cruise_throttle",
+                    "Cruise throttle is 0.5, must be a list of 2 numbers from 0 to 1");
+    expectReadFault(faultOfJson(with("/name", 7)), "name", "\"name\" is 7, must be text");
+    expectReadFault(faultOfJson(with("/mounts/ends", "glued")), "mounts.ends",
+                    "Ends is \"glued\", allowed \"clamped\" or \"hinged\"");
+    expectReadFault(faultOfJson(with("/tube", Json::array())), "tube",
+                    "Value is a list of 0, must be an object");
+    expectReadFault(faultOfJson(with("/airframe/arms", Json::object())), "airframe.arms",
+                    "\"arms\" is an object, must be a list of 2 to 16 entries");
+    expectReadFault(faultOfJson(with("/bay/parts/0", nullptr)), "bay.parts[0]",
+                    "Value is null, must be an object");
+    expectReadFault(faultOfJson(with("/tunes", nullptr)), "tunes",
+                    "\"tunes\" is null, must be a list of 0 to 200 entries");
 }
 
 TEST(ReadSetup, TakesWholeNumbersWrittenWithAPoint)
@@ -171,18 +171,18 @@ TEST(ReadSetup, RefusesAPointWithHoleAndAngles)
 {
     Json root = test::sampleJson("quarry");
     root["mounts"]["points"][1]["azimuth_deg"] = 10;
-    expectFault(faultOfJson(root), "mounts.points[1].azimuth_deg",
-                "Direction stands beside anchor_mm: a point has a hole or two angles");
+    expectReadFault(faultOfJson(root), "mounts.points[1].azimuth_deg",
+                    "Direction stands beside anchor_mm: a point has a hole or two angles");
 }
 
 TEST(ReadSetup, LeavesValuesOutOfRangeToTheRules)
 {
-    expectFault(faultOfJson(with("/bay/parts/1/mass_g", 0)), "bay.parts[1].mass_g",
-                "Mass is 0 g, allowed 0.1 to 20000 g");
-    expectFault(faultOfJson(with("/tube/bore_mm", 1e300)), "tube.bore_mm",
-                "Bore is 1e+300 mm, allowed 0 to 99 mm");
-    expectFault(faultOfJson(with("/mounts/points", Json::array())), "mounts.points",
-                "\"points\" has 0 entries, allowed 1 to 32");
+    expectReadFault(faultOfJson(with("/bay/parts/1/mass_g", 0)), "bay.parts[1].mass_g",
+                    "Mass is 0 g, allowed 0.1 to 20000 g");
+    expectReadFault(faultOfJson(with("/tube/bore_mm", 1e300)), "tube.bore_mm",
+                    "Bore is 1e+300 mm, allowed 0 to 99 mm");
+    expectReadFault(faultOfJson(with("/mounts/points", Json::array())), "mounts.points",
+                    "\"points\" has 0 entries, allowed 1 to 32");
 }
 
 /// "bay.parts[1].mass_g" as a JSON pointer.
@@ -231,29 +231,29 @@ TEST(ReadSetup, WantsItsOwnFormat)
     const std::string missing =
         "The file is no Stillbay setup: its \"format\" is not "
         "\"stillbay-setup\"";
-    expectFault(faultOf("{}"), "", missing);
-    expectFault(faultOf("[1, 2]"), "", missing);
-    expectFault(faultOf("null"), "", missing);
-    expectFault(faultOfJson(with("/format", "stillbay-report")), "format",
-                "Format is \"stillbay-report\", must be \"stillbay-setup\"");
-    expectFault(faultOfJson(with("/format", 1)), "format",
-                "Format is 1, must be \"stillbay-setup\"");
+    expectReadFault(faultOf("{}"), "", missing);
+    expectReadFault(faultOf("[1, 2]"), "", missing);
+    expectReadFault(faultOf("null"), "", missing);
+    expectReadFault(faultOfJson(with("/format", "stillbay-report")), "format",
+                    "Format is \"stillbay-report\", must be \"stillbay-setup\"");
+    expectReadFault(faultOfJson(with("/format", 1)), "format",
+                    "Format is 1, must be \"stillbay-setup\"");
 }
 
 TEST(ReadSetup, RefusesNewerVersionsPolitely)
 {
-    expectFault(faultOfJson(with("/version", 2)), "version",
-                "Version is 2, written by a newer Stillbay; this one reads versions 0 to 1");
+    expectReadFault(faultOfJson(with("/version", 2)), "version",
+                    "Version is 2, written by a newer Stillbay; this one reads versions 0 to 1");
     EXPECT_NE(english(faultOfJson(with("/version", 18446744073709551615ULL)).what).find("newer"),
               std::string::npos);
 }
 
 TEST(ReadSetup, RefusesVersionsThatAreNone)
 {
-    expectFault(faultOfJson(without("", "version")), "version",
-                "Version is missing, allowed 0 to 1");
+    expectReadFault(faultOfJson(without("", "version")), "version",
+                    "Version is missing, allowed 0 to 1");
     for (const Json& bad : {Json(-1), Json(1.5), Json("1"), Json(nullptr), Json(1e30)})
-        expectFault(
+        expectReadFault(
             faultOfJson(with("/version", bad)), "version",
             std::string("Version is ").append(bad.dump()) + ", must be a whole number from 0 to 1");
 }
@@ -267,7 +267,7 @@ TEST(ReadSetup, MigratesVersion0)
     EXPECT_EQ(loaded->setup.bay.travel_mm, 7.5);
     EXPECT_EQ(loaded->setup.drive.motor.kv_rpm_per_v, 1150.0);
     EXPECT_EQ(loaded->setup.tube.hardness_shore_a, 45.0);
-    EXPECT_EQ(loaded->setup.tunes.at(0).tube.hardness_shore_a, 35.0);
+    EXPECT_EQ(loaded->setup.tunes.at(0).design.tube.hardness_shore_a, 35.0);
     EXPECT_TRUE(loaded->setup.extras.empty());
     EXPECT_NE(writeSetup(loaded->setup)->find("\"version\": 1,"), std::string::npos);
     expectStable(loaded->setup);
@@ -367,7 +367,7 @@ TEST(WriteSetup, RefusesWhatCouldNotBeReadAgain)
     setup.tube.loss_factor = std::numeric_limits<double>::quiet_NaN();
     const auto text = writeSetup(setup);
     ASSERT_FALSE(text);
-    expectFault(text.error(), "tube.loss_factor", "Loss factor is nan, allowed 0 to 2");
+    expectReadFault(text.error(), "tube.loss_factor", "Loss factor is nan, allowed 0 to 2");
 }
 
 TEST(WriteSetup, ThrowsOnExtrasThatNoReaderMade)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/validate.h"
 
+#include "core/setup/tunes.h"
 #include "tests/setup/number_walk.h"
 #include "tests/setup/setup_text.h"
 
@@ -26,10 +27,8 @@ Setup fullSetup(const std::string& sample)
     setup.drive.propeller.thrust_coefficient = 0.1;
     setup.drive.propeller.power_coefficient = 0.04;
     setup.tube.youngs_modulus_mpa = 2.0;
-    setup.tunes.push_back({.name = "kept",
-                           .saved = "2026-05-01T10:00:00Z",
-                           .tube = setup.tube,
-                           .mounts = setup.mounts});
+    setup.tunes.push_back(
+        {.name = "kept", .saved = "2026-05-01T10:00:00Z", .design = designOf(setup)});
     return setup;
 }
 

@@ -9,13 +9,14 @@ namespace {
 using test::DrawnBay;
 using test::OwnEnergy;
 
-constexpr double kDifferences = 1e-10;  // truncation of the differences, see own_energy.cpp
-constexpr double kRadius = 0.03;        // [m] rotations beside shifts
+constexpr double kStiffnessDifferences =
+    1e-10;                                 // truncation of the differences, see own_energy.cpp
+constexpr double kStiffnessRadius = 0.03;  // [m] rotations beside shifts
 
-Matrix6cd scaled(const Matrix6cd& K)
+Matrix6cd scaledStiffness(const Matrix6cd& K)
 {
     Vector6d scale = Vector6d::Ones();
-    scale.tail<3>().setConstant(1 / kRadius);
+    scale.tail<3>().setConstant(1 / kStiffnessRadius);
     return scale.asDiagonal() * K * scale.asDiagonal();
 }
 
@@ -39,7 +40,8 @@ TEST_P(DynamicStiffness, IsTheHessianWhenTheFactorIsOne)
             const Matrix6d H = elasticity(drawn.suspension(), pose).hessian;
             const Matrix6cd K = dynamicStiffness(drawn.suspension(), pose, 1.0);
             EXPECT_EQ(K.imag().norm(), 0.0);
-            EXPECT_LE((scaled(K) - scaled(H.cast<Complex>())).norm(), 1e-12 * scaled(K).norm());
+            EXPECT_LE((scaledStiffness(K) - scaledStiffness(H.cast<Complex>())).norm(),
+                      1e-12 * scaledStiffness(K).norm());
         }
 }
 
@@ -55,9 +57,10 @@ TEST_P(DynamicStiffness, MatchesAnIndependentEnergyWithLoss)
             for (const Pose& pose :
                  {restPose(suspension, 1).value(), restPose(suspension, 3).value(),
                   test::poseOf({0.001, -0.002, 0.001}, {0.09, -0.07, 0.11})}) {
-                const Matrix6cd K = scaled(dynamicStiffness(suspension, pose, g));
-                const Matrix6cd K_own = scaled(own.dynamicStiffness(test::ownPose(pose), g));
-                EXPECT_LE((K - K_own).norm(), kDifferences * K_own.norm()) << "g = " << g;
+                const Matrix6cd K = scaledStiffness(dynamicStiffness(suspension, pose, g));
+                const Matrix6cd K_own =
+                    scaledStiffness(own.dynamicStiffness(test::ownPose(pose), g));
+                EXPECT_LE((K - K_own).norm(), kStiffnessDifferences * K_own.norm()) << "g = " << g;
             }
         }
 }
@@ -66,7 +69,7 @@ TEST_P(DynamicStiffness, MatchesAnIndependentEnergyWithLoss)
 TEST_P(DynamicStiffness, IsSymmetric)
 {
     for (const DrawnBay& drawn : bays()) {
-        const Matrix6cd K = scaled(
+        const Matrix6cd K = scaledStiffness(
             dynamicStiffness(drawn.suspension(),
                              test::poseOf({0.001, -0.002, 0.001}, {0.2, -0.1, 0.15}), {1.3, 0.26}));
         EXPECT_LE((K - K.transpose()).norm(), 1e-13 * K.norm());
@@ -84,7 +87,8 @@ TEST_P(DynamicStiffness, TakesEnergyOutOfEveryMotion)
             double before = 0;
             for (const double eta : {0.02, 0.12, 0.5}) {
                 const Matrix6d loss =
-                    scaled(dynamicStiffness(suspension, rest, Complex(1.25, 1.25 * eta))).imag();
+                    scaledStiffness(dynamicStiffness(suspension, rest, Complex(1.25, 1.25 * eta)))
+                        .imag();
                 const Eigen::SelfAdjointEigenSolver<Matrix6d> eigen(loss);
                 EXPECT_GE(eigen.eigenvalues()[0], -1e-13 * loss.norm());
                 EXPECT_GT(eigen.eigenvalues()[5], before);

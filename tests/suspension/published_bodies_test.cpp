@@ -47,7 +47,7 @@ Matrix6d supportStiffness(const Vector3d& p, const Vector3d& e, double along, do
     return B.transpose() * local * B;
 }
 
-Matrix6d massOf(double mass, const Matrix3d& inertia)
+Matrix6d massOfBody(double mass, const Matrix3d& inertia)
 {
     return massMatrix({mass, Vector3d::Zero(), inertia});
 }
@@ -150,8 +150,8 @@ TEST(PublishedBodies, OnFourUprightSupports)
     std::sort(expected.begin(), expected.end());
 
     const Matrix3d J = (mass * rho.cwiseAbs2()).asDiagonal();
-    expectFrequencies(K, massOf(mass, J), expected, 1e-12);
-    expectFrequencies(K, massOf(mass, J),
+    expectFrequencies(K, massOfBody(mass, J), expected, 1e-12);
+    expectFrequencies(K, massOfBody(mass, J),
                       {6.317411, 6.612758, 10.065842, 11.862709, 15.477635, 17.011295}, 1e-7);
 }
 
@@ -172,7 +172,7 @@ TEST(PublishedBodies, OnInclinedSupportsThatDecouple)
     EXPECT_NEAR(stiffness(0.6 * ax)(0, 4), 0, 1e-12 * along);
     EXPECT_NEAR(stiffness(0)(0, 4), -600, 1e-9);
     const Matrix3d J = Vector3d(1.2e-3, 2.0e-3, 2.4e-3).asDiagonal();
-    expectFrequencies(stiffness(0.6 * ax), massOf(mass, J),
+    expectFrequencies(stiffness(0.6 * ax), massOfBody(mass, J),
                       {10.092730, 17.794064, 17.794064, 28.470502, 33.130743, 40.984155}, 1e-7);
 }
 
@@ -192,7 +192,7 @@ TEST(PublishedBodies, OnFourUnlikeSkewSupports)
                                   across[support]);
             ++support;
         }
-    expectFrequencies(K, massOf(1.2, 1e-3 * J),
+    expectFrequencies(K, massOfBody(1.2, 1e-3 * J),
                       {9.358942, 11.308825, 11.751594, 12.855088, 16.456798, 18.095408}, 1e-7);
 }
 

@@ -13,13 +13,13 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kRounding_mm = 1e-9;  // of sines and cosines at some 100 mm
+constexpr double kTrigRounding_mm = 1e-9;  // of sines and cosines at some 100 mm
 constexpr double kDegree = std::numbers::pi / 180.0;
 
 void expectPlace(const Triple& place, const Triple& expected)
 {
     for (std::size_t k = 0; k < 3; ++k)
-        EXPECT_NEAR(place[k], expected[k], kRounding_mm) << "coordinate " << k;
+        EXPECT_NEAR(place[k], expected[k], kTrigRounding_mm) << "coordinate " << k;
 }
 
 // A skew tube: nothing about it is symmetric.

@@ -82,7 +82,7 @@ struct FindTest : Window {
     }
 
     QTableView& table() { return *inSearch<QTableView>(QStringLiteral("Tunes found")); }
-    QTableView& stock() { return *inSearch<QTableView>(QStringLiteral("Tubes in the drawer")); }
+    QTableView& stock() { return *inSearch<QTableView>(QStringLiteral("Tube stock")); }
     int rows() { return table().model()->rowCount(); }
 
     QString cell(int row, const QString& heading)

@@ -5,6 +5,7 @@
 #include "tests/ui/find_fixture.h"
 #include "ui/find/find_text.h"
 #include "ui/widgets/language.h"
+#include "ui/widgets/quantity.h"
 
 #include <QElapsedTimer>
 #include <QToolBar>
@@ -39,7 +40,7 @@ TEST_F(FindTest, FromTheToolbarToATakenTuneWithTheMouse)
     await();
     ASSERT_TRUE(search->answer());
     const Design mostRobust = search->answer()->candidates.front().design;
-    EXPECT_TRUE(cell(0, QStringLiteral("Tune")).contains(QStringLiteral("sturdiest")));
+    EXPECT_TRUE(cell(0, QStringLiteral("Tune")).contains(QStringLiteral("most robust")));
     EXPECT_EQ(cell(rows() - 1, QStringLiteral("Tune")), QStringLiteral("present"));
     EXPECT_EQ(document.setup(), before);
 
@@ -121,8 +122,8 @@ TEST_F(FindTest, TheTableTellsTheNumbersOfTheSearch)
     }
     EXPECT_EQ(cell(rows() - 1, QStringLiteral("Worst, full pack")),
               pixels(assess(setup).value().cruise->worst_px));
-    EXPECT_TRUE(translatable().contains(pixels(*found.candidates[0].robust->p90_px)))
-        << translatable().toStdString();
+    EXPECT_TRUE(text().contains(pixels(*found.candidates[0].robust->p90_px)))
+        << text().toStdString();
 }
 
 // Oracle: bit by bit the craft's own holes.
@@ -131,7 +132,7 @@ TEST_F(FindTest, ADrilledCraftKeepsItsHoles)
     openSearch("quarry");
     const stillbay::Setup before = document.setup();
     EXPECT_FALSE(tick(QStringLiteral("Stretch"))->isVisible());
-    EXPECT_FALSE(tick(QStringLiteral("Rise"))->isVisible());
+    EXPECT_FALSE(tick(QStringLiteral("Elevation"))->isVisible());
     EXPECT_TRUE(says(QStringLiteral("the holes stay")));
     press(kFind);
     await();
@@ -151,7 +152,7 @@ TEST_F(FindTest, ATubeOfTheDrawerIsTakenWithItsNumbersAndWithoutTheMeasuredModul
     openSearch("reedbed");
     change([](auto& s) { s.tube.youngs_modulus_mpa = 3.0; });
     for (QRadioButton* radio : search->findChildren<QRadioButton*>())
-        if (radio->text().contains(QStringLiteral("drawer")))
+        if (radio->text().contains(QStringLiteral("stock")))
             QTest::mouseClick(radio, Qt::LeftButton, {}, QPoint(10, radio->height() / 2));
     press(kFind);
     await();
@@ -165,13 +166,13 @@ TEST_F(FindTest, ATubeOfTheDrawerIsTakenWithItsNumbersAndWithoutTheMeasuredModul
     EXPECT_EQ(stockOf(tube), stockOf(search->answer()->candidates[0].design.tube));
     EXPECT_EQ(cell(0, QStringLiteral("Tube")), tubeText(stockOf(tube)));
     EXPECT_FALSE(tube.youngs_modulus_mpa);
-    EXPECT_TRUE(translatable().contains(tubeText(stockOf(tube)))) << translatable().toStdString();
+    EXPECT_TRUE(text().contains(tubeText(stockOf(tube)))) << text().toStdString();
 }
 
 TEST_F(FindTest, TheWindowGoesOnWhileItRunsAndStopLeavesNothingRunning)
 {
     openSearch("reedbed");
-    tick(QStringLiteral("Rise"))->setChecked(true);
+    tick(QStringLiteral("Elevation"))->setChecked(true);
     press(kFind);
     int beats = 0;
     QTimer beat;
@@ -234,14 +235,14 @@ TEST_F(FindTest, AnAnswerForTheCraftBeforeSaysSoAndCannotBeTaken)
     press(kFind);
     await();
     change([](auto& s) { s.camera.exposure_ms = 0.7; });
-    EXPECT_TRUE(translatable().contains(QStringLiteral("has changed since")))
-        << translatable().toStdString();
+    EXPECT_TRUE(text().contains(QStringLiteral("has changed since")))
+        << text().toStdString();
     EXPECT_FALSE(button(kTake)->isEnabled());
     const stillbay::Setup edited = document.setup();
     QTest::keyClick(&table(), Qt::Key_Return);
     EXPECT_EQ(document.setup(), edited);
     document.undoStack().undo();
-    EXPECT_FALSE(translatable().contains(QStringLiteral("has changed since")));
+    EXPECT_FALSE(text().contains(QStringLiteral("has changed since")));
     EXPECT_TRUE(button(kTake)->isEnabled());
     change([](auto& s) { s.mounts.free_length_mm += 1.0; });
     EXPECT_FALSE(button(kTake)->isEnabled());
@@ -318,7 +319,7 @@ TEST_F(FindTest, OnlyWhatIsTickedIsTurnedAndOnlyWithinItsRange)
     openSearch("saltmarsh");
     const Design present = designOf(document.setup());
     tick(QStringLiteral("Stretch"))->setChecked(false);
-    tick(QStringLiteral("Rise"))->setChecked(true);
+    tick(QStringLiteral("Elevation"))->setChecked(true);
     type(QStringLiteral("Free length to"), QStringLiteral("24"));
     type(QStringLiteral("Rise from"), QStringLiteral("5"));
     type(QStringLiteral("Rise to"), QStringLiteral("30"));
@@ -339,8 +340,8 @@ TEST_F(FindTest, ItTellsWhereARangeEndsTooEarly)
     openSearch("reedbed");
     press(kFind);
     await();
-    EXPECT_TRUE(translatable().contains(QStringLiteral("The range of “Free length” ends")));
-    EXPECT_FALSE(translatable().contains(QStringLiteral("The range of “Stretch” ends")));
+    EXPECT_TRUE(text().contains(QStringLiteral("The range of “Free length” ends")));
+    EXPECT_FALSE(text().contains(QStringLiteral("The range of “Stretch” ends")));
     const Candidate& mostRobust = search->answer()->candidates.front();
     Design beyond = mostRobust.design;
     beyond.mounts.free_length_mm += 0.5;
@@ -352,7 +353,7 @@ TEST_F(FindTest, ItTellsWhereARangeEndsTooEarly)
     type(QStringLiteral("Free length to"), QStringLiteral("40"));
     press(kFind);
     await();
-    EXPECT_FALSE(translatable().contains(QStringLiteral("The range of")));
+    EXPECT_FALSE(text().contains(QStringLiteral("The range of")));
 }
 
 TEST_F(FindTest, KeepPutsTheChosenOneAmongTheKeptTunes)
@@ -379,7 +380,7 @@ TEST_F(FindTest, ThePresentTuneIsToldWithoutASearch)
 {
     openSearch("reedbed");
     const stillbay::Setup& setup = document.setup();
-    press(QStringLiteral("How sturdy is the present tune?"));
+    press(QStringLiteral("How robust is the present tune?"));
     await();
     const Robustness robust =
         robustness(Evaluator(setup, {}, Throttles::All), designOf(setup), setup.limits.faint_px)
@@ -387,14 +388,14 @@ TEST_F(FindTest, ThePresentTuneIsToldWithoutASearch)
     ASSERT_EQ(rows(), 1);
     EXPECT_EQ(cell(0, QStringLiteral("Tune")), QStringLiteral("present"));
     EXPECT_EQ(cell(0, QStringLiteral("Worst in 9 of 10 builds")), pixels(*robust.p90_px));
-    EXPECT_TRUE(translatable().contains(pixels(*robust.p90_px)));
-    EXPECT_TRUE(translatable().contains(QStringLiteral("The present tune: at most")));
+    EXPECT_TRUE(text().contains(pixels(*robust.p90_px)));
+    EXPECT_TRUE(text().contains(QStringLiteral("The present tune: at most")));
 }
 
 TEST_F(FindTest, TicksAndSizeAreRemembered)
 {
     openSearch("reedbed");
-    tick(QStringLiteral("Rise"))->setChecked(true);
+    tick(QStringLiteral("Elevation"))->setChecked(true);
     tick(QStringLiteral("Stretch"))->setChecked(false);
     search->resize(1200, 690);
     search->close();
@@ -402,7 +403,7 @@ TEST_F(FindTest, TicksAndSizeAreRemembered)
     next.show();
     ASSERT_TRUE(next.openFile(samplePath("reedbed")));
     openSearch(next);
-    EXPECT_TRUE(tick(QStringLiteral("Rise"))->isChecked());
+    EXPECT_TRUE(tick(QStringLiteral("Elevation"))->isChecked());
     EXPECT_FALSE(tick(QStringLiteral("Stretch"))->isChecked());
     EXPECT_TRUE(tick(QStringLiteral("Free length"))->isChecked());
     EXPECT_EQ(search->size(), QSize(1200, 690));
@@ -430,9 +431,9 @@ TEST_F(FindTest, EveryLetterBelongsToOneControl)
 
 TEST(FindTexts, WhatMostBuildsDieOfIsToldWithItsShare)
 {
-    Robustness robust{.builds = 200, .refused = {}};
-    robust.refused[static_cast<std::size_t>(Constraint::Slack)] = 20;
-    robust.refused[static_cast<std::size_t>(Constraint::SwingsWithCraft)] = 108;
+    Robustness robust{.samples = 200};
+    robust.violations[static_cast<std::size_t>(Constraint::Slack)] = 20;
+    robust.violations[static_cast<std::size_t>(Constraint::SwingsWithCraft)] = 108;
     EXPECT_EQ(p90Text(robust),
               QStringLiteral("— 54 % of builds: ") +
                   QString::fromStdString(english(violationText(Constraint::SwingsWithCraft))));
@@ -449,13 +450,13 @@ TEST(FindTexts, ThePresentTuneIsKeptWhenItIsTheSturdiest)
     Recommendation answer{
         .setup = sampleSetup("reedbed"), .present = {}, .candidates = {}, .best = {}, .widen = {}};
     answer.present = {designOf(answer.setup), {{}, {1.0, 0.5}, {1.2, 0.6}}, Robustness{}};
-    answer.present.robust->builds = 10;
+    answer.present.robust->samples = 10;
     answer.present.robust->p90_px = 1.5;
     Candidate fragile = answer.present;
     fragile.design.mounts.free_length_mm = 31.0;
     fragile.evaluation.full.worst_px = fragile.evaluation.empty.worst_px = 0.8;
     fragile.robust->p90_px.reset();
-    fragile.robust->refused[static_cast<std::size_t>(Constraint::Slack)] = 7;
+    fragile.robust->violations[static_cast<std::size_t>(Constraint::Slack)] = 7;
     answer.candidates = {fragile};
     answer.best = fragile;
     const QStringList lines = answerTexts(answer);
@@ -463,7 +464,7 @@ TEST(FindTexts, ThePresentTuneIsKeptWhenItIsTheSturdiest)
     EXPECT_EQ(lines.size(), 3);
     EXPECT_EQ(
         lines.last(),
-        QStringLiteral("Best as planned, but not as sturdy: 31 mm free length, stretch "
+        QStringLiteral("Best as planned, but not as robust: 31 mm free length, stretch "
                        "+15 %; at most 0.8 px, but of 70 % of its builds a tube goes slack."));
 }
 

@@ -233,7 +233,7 @@ QString problemOf(const QDialog& dialog)
     return label && label->isVisible() ? label->text() : QString();
 }
 
-void press(const QDialog& dialog, const char* text)
+void pressIn(const QDialog& dialog, const char* text)
 {
     for (QPushButton* button : dialog.findChildren<QPushButton*>())
         if (button->text() == QLatin1String(text))
@@ -304,11 +304,11 @@ TEST_F(FormExtras, TapeChangesTheUnbalanceInOneStep)
     mass->setFocus();
     mass->selectAll();
     QTest::keyClicks(mass, QStringLiteral("500"));  // nobody has so much tape
-    press(*dialog, "&Use it");
+    pressIn(*dialog, "&Use it");
     EXPECT_TRUE(problemOf(*dialog).startsWith(QStringLiteral("Not taken: 500")));
     EXPECT_EQ(mass->value(), 0.4);
     EXPECT_EQ(document.setup().drive.unbalance_g_mm, 5.0);  // nothing is done yet
-    press(*dialog, "&Use it");
+    pressIn(*dialog, "&Use it");
     EXPECT_EQ(document.setup().drive.unbalance_g_mm, 13.0);
     EXPECT_EQ(lastStep(), QStringLiteral("balance with tape"));
     EXPECT_EQ(document.undoStack().count(), 2);
@@ -343,20 +343,20 @@ TEST_F(FormExtras, ShutterAndFilterChangeTheExposureInOneStep)
     type(stops, "5");  // 64 ms do not fit into 40 ms
     EXPECT_TRUE(problemOf(*dialog).contains(QStringLiteral("frame's time of 40 ms")));
     expectNothingCut(*dialog);
-    press(*dialog, "&Use it");
+    pressIn(*dialog, "&Use it");
     EXPECT_EQ(document.setup().camera.exposure_ms, 2.0);
     EXPECT_TRUE(problemOf(*dialog).startsWith(QStringLiteral("Not taken")));
     type(stops, "3");
     EXPECT_TRUE(problemOf(*dialog).isEmpty());
     EXPECT_TRUE(outcomeOf(*dialog).contains(QStringLiteral("2 ms now, 16 ms then")));
-    press(*dialog, "&Use it");
+    pressIn(*dialog, "&Use it");
     EXPECT_EQ(document.setup().camera.exposure_ms, 16.0);
     EXPECT_EQ(lastStep(), QStringLiteral("set shutter and filter"));
     EXPECT_EQ(document.undoStack().count(), 2);
     QTest::qWait(10);
     dialog = ask();
     ASSERT_TRUE(dialog);
-    press(*dialog, "Cancel");
+    pressIn(*dialog, "Cancel");
     EXPECT_EQ(document.setup().camera.exposure_ms, 16.0);
     EXPECT_EQ(document.undoStack().count(), 2);
 }

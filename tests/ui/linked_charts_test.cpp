@@ -75,9 +75,9 @@ TEST_F(LinkedCharts, DraggingTheCursorMovesOrderLinesAndNumbers)
         for (std::size_t k = 0; k < marks.size(); ++k) {
             EXPECT_DOUBLE_EQ(marks[k].from, point.orders[k].frequency_hz);
             EXPECT_TRUE(text.contains(locale.toString(point.orders[k].frequency_hz, 'f', 1)));
-            const double crawl =
-                crawl_hz(point.orders[k].frequency_hz, document.setup().camera.frame_rate_hz);
-            EXPECT_TRUE(text.contains(locale.toString(crawl, 'f', 1)));
+            const double beat =
+                beat_hz(point.orders[k].frequency_hz, document.setup().camera.frame_rate_hz);
+            EXPECT_TRUE(text.contains(locale.toString(beat, 'f', 1)));
         }
     }
 }

@@ -120,7 +120,7 @@ TEST_P(SpeedsOfSample, RingAndTellEveryCrossingInCruise)
         if (crossing.inCruise)
             expected.emplace_back(100.0 * crossing.throttle, crossing.met.frequency_hz);
         EXPECT_TRUE(view().sentences().contains(
-            QStringLiteral("meets %1 Hz, where the %2:")
+            QStringLiteral("meets %1 Hz (%2):")
                 .arg(QLocale().toString(crossing.met.frequency_hz, 'f',
                                         crossing.met.frequency_hz < 10.0 ? 1 : 0),
                      displayText(crossing.met.text))));
@@ -186,7 +186,7 @@ TEST_F(Speeds, TheLineIsDraggedAndToldInNumbers)
     EXPECT_NEAR(chart().hairLine().x(), 100.0 * window.cursor().throttle(), 1e-9);
     const ThrottlePoint& point = *pointAt(assessment.throttle, window.cursor().throttle());
     EXPECT_TRUE(view().cursorText().contains(QLocale().toString(point.speed_rpm, 'f', 0)));
-    EXPECT_TRUE(view().cursorText().contains(QStringLiteral("once-per-turn")));
+    EXPECT_TRUE(view().cursorText().contains(QStringLiteral("order 1")));
 }
 
 TEST_F(Speeds, TheLineKeepsItsThrottleWhenRotorSpeedRunsAcross)
@@ -249,7 +249,7 @@ TEST_F(Speeds, TheReadoutNamesOrdersAndTheModeUnderThePointer)
     const ModeFigures& mode = assessment.flight[5];
     const QString text = chart().readout({33.0, mode.frequency_hz});
     EXPECT_TRUE(text.contains(displayText(mode.text)));
-    EXPECT_TRUE(text.contains(QStringLiteral("blade-pass shake")));
+    EXPECT_TRUE(text.contains(QStringLiteral("order B (blade pass)")));
     EXPECT_TRUE(text.startsWith(QStringLiteral("33.0 % throttle")));
     EXPECT_FALSE(chart().readout({33.0, 1000.0}).contains(displayText(mode.text)));
 }

@@ -43,7 +43,7 @@ struct SuggestionsPanelTest : Window {
     double worst_px() const { return assess(document.setup()).value().cruise->worst_px; }
 
     SuggestionsPanel& panel = window.tuning().suggestions();
-    QListWidget* list = named<QListWidget>(QStringLiteral("Steps that help most"));
+    QListWidget* list = named<QListWidget>(QStringLiteral("Suggested steps"));
 };
 
 TEST_F(SuggestionsPanelTest, ShowsTheBestStepsOfTheCraftAtHand)
@@ -53,10 +53,10 @@ TEST_F(SuggestionsPanelTest, ShowsTheBestStepsOfTheCraftAtHand)
     const std::vector<Suggestion> best = suggestions.best(kShownSuggestions);
     ASSERT_EQ(list->count(), static_cast<int>(best.size()));
     for (int row = 0; row < list->count(); ++row) {
-        const Suggestion& help = best[static_cast<std::size_t>(row)];
-        EXPECT_EQ(list->item(row)->text(), displayText(help.step.text));
+        const Suggestion& suggestion = best[static_cast<std::size_t>(row)];
+        EXPECT_EQ(list->item(row)->text(), displayText(suggestion.step.text));
         EXPECT_EQ(list->item(row)->data(ShareRole).toDouble(),
-                  help.after_px / *suggestions.before_px);
+                  suggestion.after_px / *suggestions.before_px);
         EXPECT_EQ(before(row), QLocale().toString(*suggestions.before_px, 'g', 3));
     }
     EXPECT_TRUE(list->isVisible());

@@ -80,15 +80,15 @@ TEST_F(FindTest, TheDrawerIsFilledByHandAndSurvivesARestart)
     openSearch("reedbed");
     QAbstractItemModel& model = *stock().model();
     ASSERT_EQ(model.rowCount(), 1);
-    press(QStringLiteral("Put the present one in"));
-    EXPECT_TRUE(says(QStringLiteral("Not taken: 8 × 5 mm, Shore 60 is in the drawer already")));
+    press(QStringLiteral("Add the present one"));
+    EXPECT_TRUE(says(QStringLiteral("Not taken: 8 × 5 mm, Shore 60 is in the tube stock already")));
     type(QStringLiteral("Outer diameter of a new tube"), QStringLiteral("6"));
     type(QStringLiteral("Bore of a new tube"), QStringLiteral("6"));
-    press(QStringLiteral("Put in"));
+    press(QStringLiteral("Add"));
     EXPECT_TRUE(says(QStringLiteral("a bore of 6 mm does not fit into an outer diameter of 6 mm")));
     EXPECT_EQ(model.rowCount(), 1);
     type(QStringLiteral("Bore of a new tube"), QStringLiteral("3,5"));
-    press(QStringLiteral("Put in"));
+    press(QStringLiteral("Add"));
     ASSERT_EQ(model.rowCount(), 2);
     EXPECT_FALSE(says(QStringLiteral("Not taken")));
     EXPECT_EQ(QApplication::focusWidget(), &stock());
@@ -123,8 +123,8 @@ TEST_F(FindTest, ABrokenDrawerIsToldAndTheSearchWorksOn)
 {
     QSettings().setValue(kKey, QStringLiteral("not a list"));
     openSearch("saltmarsh");
-    EXPECT_TRUE(says(QStringLiteral("A part of the drawer could not be read")));
-    press(QStringLiteral("Put the present one in"));
+    EXPECT_TRUE(says(QStringLiteral("A part of the tube stock could not be read")));
+    press(QStringLiteral("Add the present one"));
     EXPECT_EQ(stock().model()->rowCount(), 1);
     EXPECT_FALSE(says(QStringLiteral("could not be read")));
 }
@@ -145,23 +145,23 @@ TEST_F(FindTest, TheDrawerIsReadAnewWhenTheSearchIsTurnedTo)
 TEST_F(FindTest, AnEmptyDrawerIsSaid)
 {
     openSearch("reedbed");
-    press(QStringLiteral("Put in"));  // the same again: refused
+    press(QStringLiteral("Add"));  // the same again: refused
     type(QStringLiteral("Bore of a new tube"), QStringLiteral("4"));
-    press(QStringLiteral("Put in"));
+    press(QStringLiteral("Add"));
     ASSERT_EQ(stock().model()->rowCount(), 2);
     stock().setFocus();
     stock().selectRow(0);
     QTest::keyClick(&stock(), Qt::Key_Delete);
     EXPECT_EQ(readTubeStock({}).tubes, (std::vector<KeptTube>{{{8.0, 4.0, 60.0}, true}}));
-    press(QStringLiteral("Take out"));
+    press(QStringLiteral("Remove"));
     EXPECT_EQ(stock().model()->rowCount(), 0);
     EXPECT_EQ(QApplication::focusWidget()->accessibleName(),
               QStringLiteral("Outer diameter of a new tube"));
     for (QRadioButton* radio : search->findChildren<QRadioButton*>())
-        if (radio->text().contains(QStringLiteral("drawer")))
+        if (radio->text().contains(QStringLiteral("stock")))
             radio->setChecked(true);
     press(QStringLiteral("Find the best"));
-    EXPECT_TRUE(says(QStringLiteral("no tube in the drawer is ticked")));
+    EXPECT_TRUE(says(QStringLiteral("no tube in the stock is ticked")));
     EXPECT_FALSE(search->isRunning());
 }
 

@@ -218,7 +218,7 @@ void BayView::showText()
     else
         sentences << tr("The bay is shown where it is held while it is fitted.");
     if (const ModeFigures* const shown = mode())
-        sentences << tr("In this mode the %1, %2 times a second; here it is slowed down and drawn "
+        sentences << tr("This mode (%1) swings %2 times a second; here it is slowed down and drawn "
                         "larger than life.")
                          .arg(displayText(shown->text),
                               QLocale().toString(shown->frequency_hz, 'f', 1));

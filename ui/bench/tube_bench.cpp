@@ -9,6 +9,7 @@
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
+#include "ui/widgets/quantity.h"
 
 #include <QGridLayout>
 #include <QLabel>
@@ -25,7 +26,6 @@ namespace {
 
 constexpr double kLengthStep_mm = 0.5;
 constexpr double kStretchStep_percent = 1.0;
-constexpr double kPercent = 100.0;
 constexpr double kGramForce_n = kGravity / 1000.0;  // of one gram-force
 
 // The reach of a slider: what benches usually see, wider where the value lies outside.
@@ -250,11 +250,11 @@ void TubeBench::showFacts()
             .arg(name, value);
     };
     QString facts = QStringLiteral("<table cellspacing='0'>");
-    facts += line(tr("Cut"), tr("%1 mm").arg(locale.toString(shape.cut_mm(), 'f', 1)));
-    facts += line(mounts.drilled() ? tr("Holes (mean)") : tr("Holes apart"),
-                  tr("%1 mm").arg(locale.toString(shape.fitted_mm, 'f', 1)));
+    facts += line(tr("Cut"), measureText(shape.cut_mm()));
+    facts += line(mounts.drilled() ? tr("Holes (mean)") : tr("Hole spacing"),
+                  measureText(shape.fitted_mm));
     if (m_hasTension) {
-        facts += line(m_tension_n >= 0.0 ? tr("Pull") : tr("Push"),
+        facts += line(m_tension_n >= 0.0 ? tr("Tension") : tr("Push"),
                       tr("%1 N").arg(locale.toString(std::abs(m_tension_n), 'f', 1)));
         facts += line({}, tr("%1 gf").arg(locale.toString(
                               std::round(std::abs(m_tension_n) / kGramForce_n), 'f', 0)));

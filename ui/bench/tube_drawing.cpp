@@ -2,8 +2,8 @@
 #include "ui/bench/tube_drawing.h"
 
 #include "ui/widgets/colours.h"
+#include "ui/widgets/quantity.h"
 
-#include <QLocale>
 #include <QPainter>
 
 #include <algorithm>
@@ -14,11 +14,6 @@ namespace {
 
 constexpr double kArrow = 4.0;  // half size of a dimension's arrow head
 constexpr double kScaleBar_mm = 10.0;
-
-QString length(double value_mm)
-{
-    return QObject::tr("%1 mm").arg(QLocale().toString(value_mm, 'f', 1));
-}
 
 // A dimension line from x1 to x2 with its text below.
 void drawDimension(QPainter& painter, double x1, double x2, double y, const QString& text)
@@ -63,9 +58,9 @@ void TubeDrawing::setShape(const TubeShape& shape)
     if (m_shape == shape)
         return;
     m_shape = shape;
-    setAccessibleDescription(
-        tr("Cut %1 long; %2 free between the clamps; fitted over %3.")
-            .arg(length(shape.cut_mm()), length(shape.free_mm), length(shape.fitted_mm)));
+    setAccessibleDescription(tr("Cut %1 long; %2 free between the clamps; fitted over %3.")
+                                 .arg(measureText(shape.cut_mm()), measureText(shape.free_mm),
+                                      measureText(shape.fitted_mm)));
     update();
 }
 
@@ -105,7 +100,7 @@ void TubeDrawing::drawAsCut(QPainter& painter, const Ink& ink, const QRectF& are
 {
     painter.setPen(palette().color(QPalette::WindowText));
     painter.drawText(area, Qt::AlignHCenter | Qt::AlignTop,
-                     tr("As cut: %1").arg(length(m_shape.cut_mm())));
+                     tr("As cut: %1").arg(measureText(m_shape.cut_mm())));
     const double x = area.center().x(), y = area.center().y() - 8.0;
     const double cut = scale * m_shape.cut_mm() / 2.0, free = scale * m_shape.free_mm / 2.0;
     const double outer = scale * m_shape.outer_mm;
@@ -114,7 +109,7 @@ void TubeDrawing::drawAsCut(QPainter& painter, const Ink& ink, const QRectF& are
     for (const double mark : {x - free, x + free})
         painter.drawLine(QPointF(mark, y - outer / 2.0), QPointF(mark, y + outer / 2.0 + 8.0));
     drawDimension(painter, x - free, x + free, y + outer / 2.0 + 8.0,
-                  tr("%1 free").arg(length(m_shape.free_mm)));
+                  tr("%1 free").arg(measureText(m_shape.free_mm)));
 }
 
 void TubeDrawing::drawAsFitted(QPainter& painter, const Ink& ink, const QRectF& area,
@@ -145,7 +140,7 @@ void TubeDrawing::drawAsFitted(QPainter& painter, const Ink& ink, const QRectF& 
     for (const double end : {x - fitted, x + fitted})
         painter.drawLine(QPointF(end, y + outer / 2.0), QPointF(end, y + outer / 2.0 + 8.0));
     drawDimension(painter, x - fitted, x + fitted, y + outer / 2.0 + 8.0,
-                  tr("%1 apart").arg(length(m_shape.fitted_mm)));
+                  tr("%1 apart").arg(measureText(m_shape.fitted_mm)));
 }
 
 }  // namespace stillbay::ui

@@ -33,12 +33,12 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kCruiseZ = 5.0, kModeZ = 15.0, kOrderZ = 20.0, kRingZ = 25.0;
-constexpr double kLaneZ = 30.0, kGutterZ = 35.0;
-constexpr double kRounding = 1e-9;
+constexpr double kGutterZ = 35.0;
+constexpr double kSpeedRounding = 1e-9;
 constexpr double kNear_px = 6.0;          // how close the pointer must be to name a resonance
 constexpr double kMostGutter = 0.4;       // of the canvas
 constexpr double kRoomForLanes = 1.6;     // factor below and above, on the logarithmic axis
-constexpr double kHeadroom = 1.12;        // above the highest order, on the linear one
+constexpr double kOrderHeadroom = 1.12;   // above the highest order, on the linear one
 constexpr double kColourBarWidth = 14.0;  // [logical pixels]
 constexpr QSize kLegendIcon(28, 12);
 
@@ -82,7 +82,7 @@ Span frequencies_hz(const Assessment& assessment, const std::vector<Resonance>& 
 }  // namespace
 
 CampbellChart::CampbellChart(ThrottleCursor& cursor, QWidget* parent)
-    : Chart(tr("Speeds and modes"), parent),
+    : Chart(tr("Campbell diagram"), parent),
       m_cursor(cursor),
       m_cruise(new ZoneItem(tr("cruise"), Qt::Vertical, Hatch::None, kCruiseZ)),
       m_bayModes(new GapCurve(tr("bay can swing"))),
@@ -120,10 +120,10 @@ void CampbellChart::attachAll()
 void CampbellChart::makeAxes()
 {
     auto* const shown = new QwtLegend;
-    shown->setAccessibleName(tr("Legend of Speeds and modes"));
+    shown->setAccessibleName(tr("Legend of the Campbell diagram"));
     insertLegend(shown, QwtPlot::TopLegend);
     setAxisTitle(QwtAxis::YLeft, tr("Frequency (Hz)"));
-    setAxisTitle(QwtAxis::YRight, tr("Wobble that each shake makes (px rms)"));
+    setAxisTitle(QwtAxis::YRight, tr("Wobble of each order (px rms)"));
     setAxisVisible(QwtAxis::YRight);
     setAxisScaleEngine(QwtAxis::YRight, new QwtLogScaleEngine);
     axisWidget(QwtAxis::YRight)->setColorBarEnabled(true);
@@ -200,7 +200,8 @@ void CampbellChart::replaceOrders(std::size_t count)
     }
     m_orders.clear();
     for (std::size_t k = 0; k < count; ++k) {
-        auto* const order = new OrderLine(tr("rotors shake: the more wobble, the wider"), kOrderZ);
+        auto* const order =
+            new OrderLine(tr("orders of the rotors: the more wobble, the wider"), kOrderZ);
         order->setItemAttribute(QwtPlotItem::Legend, k == 0);  // one entry for all
         order->setLegendIconSize(kLegendIcon);
         order->attach(this);
@@ -282,7 +283,7 @@ void CampbellChart::setScales()
     if (m_logFrequency)
         setRange(QwtAxis::YLeft, y.from / kRoomForLanes, kRoomForLanes * y.to);
     else
-        setRange(QwtAxis::YLeft, 0.0, kHeadroom * y.to);
+        setRange(QwtAxis::YLeft, 0.0, kOrderHeadroom * y.to);
     viewChanged();
     updateAxes();
 }
@@ -291,7 +292,7 @@ void CampbellChart::setScales()
 void CampbellChart::viewChanged()
 {
     QwtScaleDiv division = axisScaleDiv(QwtAxis::XBottom);
-    const double end = m_across.to() * (1.0 + kRounding);
+    const double end = m_across.to() * (1.0 + kSpeedRounding);
     for (const int kind :
          {QwtScaleDiv::MinorTick, QwtScaleDiv::MediumTick, QwtScaleDiv::MajorTick}) {
         QList<double> ticks = division.ticks(kind);

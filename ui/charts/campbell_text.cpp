@@ -2,8 +2,10 @@
 #include "ui/charts/campbell_text.h"
 
 #include "core/assess/texts.h"
+#include "core/base/units.h"
 #include "ui/charts/point_text.h"
 #include "ui/widgets/display_text.h"
+#include "ui/widgets/quantity.h"
 
 #include <QCoreApplication>
 #include <QLocale>
@@ -13,30 +15,24 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kPercent = 100.0;
 constexpr double kLeast_px = 0.01;  // below, the number tells nothing
 
 struct Texts {
     Q_DECLARE_TR_FUNCTIONS(stillbay::ui::CampbellChart)
 };
 
-QString percent(double throttle)
-{
-    return QLocale().toString(kPercent * throttle, 'f', 0);
-}
-
 QString rpm(double speed_rpm)
 {
     return QLocale().toString(speed_rpm, 'f', 0);
 }
 
-QString pixels(double wobble_px)
+QString pixelNumber(double wobble_px)
 {
     return wobble_px < kLeast_px ? Texts::tr("less than %1").arg(QLocale().toString(kLeast_px))
                                  : QLocale().toString(wobble_px, 'g', 2);
 }
 
-QString orderName(int order, const Setup& setup)
+QString orderOf(int order, const Setup& setup)
 {
     return displayText(orderText(order, setup.drive.propeller.blades));
 }
@@ -50,10 +46,11 @@ QString hertz(double f_hz)
 
 QString crossingText(const Crossing& crossing, const Setup& setup)
 {
-    return Texts::tr("At %1 % throttle (%2 rpm) the %3 meets %4 Hz, where the %5: %6 px, %7.")
-        .arg(percent(crossing.throttle), rpm(crossing.speed_rpm), orderName(crossing.order, setup),
-             hertz(crossing.met.frequency_hz), displayText(crossing.met.text),
-             pixels(crossing.wobble_px), gradeWord(setup.limits, crossing.wobble_px));
+    return Texts::tr("At %1 % throttle (%2 rpm) %3 meets %4 Hz (%5): %6 px, %7.")
+        .arg(percentNumber(crossing.throttle), rpm(crossing.speed_rpm),
+             orderOf(crossing.order, setup), hertz(crossing.met.frequency_hz),
+             displayText(crossing.met.text), pixelNumber(crossing.wobble_px),
+             gradeWord(setup.limits, crossing.wobble_px));
 }
 
 QString hoverText(const HoverFigures& hover)
@@ -64,9 +61,10 @@ QString hoverText(const HoverFigures& hover)
         return Texts::tr(
                    "Hover is at %1 rpm: %2 % throttle on a full pack; an empty one cannot hold the "
                    "craft.")
-            .arg(rpm(hover.speed_rpm), percent(*hover.throttle_full));
+            .arg(rpm(hover.speed_rpm), percentNumber(*hover.throttle_full));
     return Texts::tr("Hover is at %1 rpm: %2 % throttle on a full pack, %3 % on an empty one.")
-        .arg(rpm(hover.speed_rpm), percent(*hover.throttle_full), percent(*hover.throttle_empty));
+        .arg(rpm(hover.speed_rpm), percentNumber(*hover.throttle_full),
+             percentNumber(*hover.throttle_empty));
 }
 
 QString speedsText(const Setup& setup, const Assessment& assessment,
@@ -78,7 +76,7 @@ QString speedsText(const Setup& setup, const Assessment& assessment,
                             &last = assessment.throttle.back();
         for (std::size_t k = 0; k < last.orders.size(); ++k)
             sentences << Texts::tr("The %1 runs from %2 to %3 Hz.")
-                             .arg(orderName(last.orders[k].order, setup),
+                             .arg(orderOf(last.orders[k].order, setup),
                                   hertz(first.orders[k].frequency_hz),
                                   hertz(last.orders[k].frequency_hz));
     }
@@ -92,7 +90,7 @@ QString speedsText(const Setup& setup, const Assessment& assessment,
             sentences << crossingText(crossing, setup);
     if (sentences.size() == before)
         sentences << (assessment.cruise
-                          ? Texts::tr("No shake meets any of them inside the cruise window.")
+                          ? Texts::tr("No order meets any of them inside the cruise window.")
                           : displayText(outsideCruiseText()) + u'.');
     sentences << hoverText(assessment.hover);
     return sentences.join(u' ');
@@ -105,8 +103,8 @@ QStringList pointText(const Setup& setup, const ThrottlePoint& point)
             .arg(QLocale().toString(kPercent * point.throttle, 'f', 1), rpm(point.speed_rpm))};
     for (const OrderPoint& order : point.orders)
         lines << Texts::tr("%1: %2 Hz, %3 px, %4")
-                     .arg(orderName(order.order, setup), hertz(order.frequency_hz),
-                          pixels(order.wobble_px), gradeWord(setup.limits, order.wobble_px));
+                     .arg(orderOf(order.order, setup), hertz(order.frequency_hz),
+                          pixelNumber(order.wobble_px), gradeWord(setup.limits, order.wobble_px));
     return lines;
 }
 

@@ -13,8 +13,8 @@ namespace stillbay::ui {
 /// Without its unit; one decimal below 10 Hz.
 QString hertz(double f_hz);
 
-/// "At 28 % throttle (3410 rpm) the once-per-turn excitation meets 67 Hz, where the arms swing
-/// sideways: 1.7 px, bad."
+/// "At 28 % throttle (3410 rpm) order 1 (unbalance) meets 67 Hz (arms swing
+/// sideways): 1.7 px, bad."
 QString crossingText(const Crossing& crossing, const Setup& setup);
 
 /// "Hover is at 4020 rpm: 33 % throttle on a full pack, 40 % on an empty one."

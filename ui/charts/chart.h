@@ -18,6 +18,10 @@ class QwtPlotGrid;
 
 namespace stillbay::ui {
 
+/// Layers that charts share, the highest in front.
+inline constexpr double kCurveZ = 20.0, kLaneZ = 30.0;
+inline constexpr double kFrontLaneZ = 41.0;  // its labels cover the cursor's line
+
 class ChartMenu;
 class HairLine;
 

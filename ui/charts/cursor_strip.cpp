@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/cursor_strip.h"
 
+#include "core/base/units.h"
 #include "core/film/film.h"
 #include "core/response/at_throttle.h"
 #include "ui/charts/point_text.h"
@@ -16,8 +17,7 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kPadding = 6;
-constexpr double kPercent = 100.0;
+constexpr int kCellPadding = 6;
 constexpr double kLeastShown_px = 0.001;  // nobody sees less
 
 QFont smallOf(const QFont& font)
@@ -45,8 +45,8 @@ QString pixels(double wobble_px)
 QString orderMeaning(const OrderPoint& order, const Setup& setup)
 {
     const QString sign = orderSign(order.order, setup.drive.propeller.blades);
-    const double crawl = crawl_hz(order.frequency_hz, setup.camera.frame_rate_hz);
-    return QObject::tr("%1, crawls at %2 Hz", "shake").arg(sign, QLocale().toString(crawl, 'f', 1));
+    const double beat = beat_hz(order.frequency_hz, setup.camera.frame_rate_hz);
+    return QObject::tr("%1, beats at %2 Hz", "order").arg(sign, QLocale().toString(beat, 'f', 1));
 }
 
 }  // namespace
@@ -55,8 +55,8 @@ CursorStrip::CursorStrip(QWidget* parent) : QWidget(parent)
 {
     setAccessibleName(tr("Numbers at the throttle cursor"));
     setToolTip(
-        tr("At the throttle cursor: 1 is the once-per-turn shake, B the blade-pass shake, 2B twice "
-           "that. What moves from frame to frame in the film crawls at the frequency named."));
+        tr("At the throttle cursor: order 1 is the unbalance, B the blade pass, 2B twice that. In "
+           "the film each beats against the frame rate at the frequency named."));
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
 }
 
@@ -118,7 +118,7 @@ void CursorStrip::paintEvent(QPaintEvent*)
     for (const Cell& cell : m_cells) {
         widths.push_back(std::max(boldMetrics.horizontalAdvance(cell.value),
                                   smallMetrics.horizontalAdvance(cell.meaning)) +
-                         2 * kPadding);
+                         2 * kCellPadding);
         sum += widths.back();
     }
     const int count = static_cast<int>(m_cells.size());
@@ -129,7 +129,7 @@ void CursorStrip::paintEvent(QPaintEvent*)
     int left = 0;
     for (std::size_t k = 0; k < m_cells.size(); ++k) {
         const int wide = static_cast<int>(widths[k] * squeeze) + share;
-        const QRect cell(left + kPadding, 0, wide - 2 * kPadding, height());
+        const QRect cell(left + kCellPadding, 0, wide - 2 * kCellPadding, height());
         painter.setFont(bold);
         painter.setPen(palette().color(QPalette::WindowText));
         painter.drawText(cell, Qt::AlignLeft | Qt::AlignTop,

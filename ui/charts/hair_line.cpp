@@ -13,7 +13,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kZ = 40.0;  // above all else
-constexpr double kPadding = 4.0;
+constexpr double kReadoutPadding = 4.0;
 constexpr double kGrip = 5.0;  // length of an arrow head
 
 void drawGrip(QPainter& painter, const QPointF& tip, double length)
@@ -52,7 +52,7 @@ void HairLine::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMa
     const double x = xMap.transform(m_x);
     if (!(x >= canvas.left() - 0.5 && x <= canvas.right() + 0.5))
         return;
-    const double side = kPadding + (m_grips ? kGrip + 2.0 : 0.0);
+    const double side = kReadoutPadding + (m_grips ? kGrip + 2.0 : 0.0);
     const QSizeF text = QFontMetricsF(m_font).size(0, m_label);
     QRectF box(0.0, canvas.top() + m_offset, text.width() + 2.0 * side, text.height() + 2.0);
     box.moveLeft(std::clamp(x - box.width() / 2.0, canvas.left() + 1.0,

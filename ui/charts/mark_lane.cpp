@@ -15,9 +15,9 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kTie = 7.0;      // height of the tie between place and label
-constexpr double kPadding = 3.0;  // around a label
-constexpr double kGap = 2.0;      // between labels
+constexpr double kLabelTie = 7.0;      // height of the tie between place and label
+constexpr double kLabelPadding = 3.0;  // around a label
+constexpr double kLabelGap = 2.0;      // between labels
 
 }  // namespace
 
@@ -41,7 +41,7 @@ void MarkLane::setColours(const QColor& text, const QColor& ground)
 
 double MarkLane::height() const
 {
-    return QFontMetricsF(m_font).height() + 2.0 + kTie;
+    return QFontMetricsF(m_font).height() + 2.0 + kLabelTie;
 }
 
 void MarkLane::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap&,
@@ -61,10 +61,10 @@ void MarkLane::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMa
             continue;
         seen.push_back({&mark, std::max(from, canvas.left()), std::min(to, canvas.right())});
         centres.push_back((seen.back().from + seen.back().to) / 2.0);
-        widths.push_back(metrics.horizontalAdvance(mark.text) + 2.0 * kPadding);
+        widths.push_back(metrics.horizontalAdvance(mark.text) + 2.0 * kLabelPadding);
     }
     const std::vector<double> places =
-        spread(centres, widths, kGap, canvas.left() + kGap, canvas.right() - kGap);
+        spread(centres, widths, kLabelGap, canvas.left() + kLabelGap, canvas.right() - kLabelGap);
 
     const double textHeight = metrics.height() + 2.0;
     const double inwards = 1.0 + m_row * height();
@@ -86,10 +86,10 @@ void MarkLane::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMa
 // Says what the labels are, where there is room for it.
 void MarkLane::drawCaption(QPainter& painter, const QRectF& firstLabel, const QRectF& canvas) const
 {
-    const double width = QFontMetricsF(m_font).horizontalAdvance(m_caption) + 2.0 * kPadding;
+    const double width = QFontMetricsF(m_font).horizontalAdvance(m_caption) + 2.0 * kLabelPadding;
     QRectF place = firstLabel;
-    place.setLeft(firstLabel.left() - kGap - width);
-    place.setRight(firstLabel.left() - kGap);
+    place.setLeft(firstLabel.left() - kLabelGap - width);
+    place.setRight(firstLabel.left() - kLabelGap);
     if (m_caption.isEmpty() || place.left() < canvas.left())
         return;
     painter.setPen(Qt::NoPen);
@@ -106,7 +106,7 @@ void MarkLane::drawMark(QPainter& painter, const Mark& mark, double from, double
 {
     const bool atTop = m_edge == Edge::Top;
     const double edge = atTop ? label.bottom() : label.top();
-    const double laneEnd = atTop ? edge + kTie : edge - kTie;
+    const double laneEnd = atTop ? edge + kLabelTie : edge - kLabelTie;
     if (mark.line.style() != Qt::NoPen) {
         painter.setPen(mark.line);
         if (mark.from == mark.to) {

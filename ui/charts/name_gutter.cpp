@@ -14,9 +14,9 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kTie = 16.0;     // between a height and its name
-constexpr double kPadding = 4.0;  // right of a name
-constexpr double kGap = 1.0;      // between names
+constexpr double kNameTie = 16.0;     // between a height and its name
+constexpr double kNamePadding = 4.0;  // right of a name
+constexpr double kNameGap = 1.0;      // between names
 
 }  // namespace
 
@@ -45,7 +45,7 @@ double NameGutter::wishedWidth() const
     double widest = 0.0;
     for (const HeightName& name : m_names)
         widest = std::max(widest, QFontMetricsF(fontOf(name)).horizontalAdvance(name.text));
-    return kTie + std::ceil(widest) + kPadding + 2.0;
+    return kNameTie + std::ceil(widest) + kNamePadding + 2.0;
 }
 
 void NameGutter::draw(QPainter* painter, const QwtScaleMap&, const QwtScaleMap& yMap,
@@ -69,14 +69,14 @@ void NameGutter::draw(QPainter* painter, const QwtScaleMap&, const QwtScaleMap& 
         wished.push_back(one.y);
     const std::vector<double> heights(seen.size(), height);
     const std::vector<double> places =
-        spread(wished, heights, kGap, canvas.top() + 1.0, canvas.bottom() - 1.0);
+        spread(wished, heights, kNameGap, canvas.top() + 1.0, canvas.bottom() - 1.0);
 
     painter->save();
     painter->fillRect(QRectF(left, canvas.top(), m_width, canvas.height()), m_ground);
     m_labelRects.clear();
     for (std::size_t k = 0; k < seen.size(); ++k) {
-        const QRectF label(left + kTie, places[k] - height / 2.0, m_width - kTie - kPadding,
-                           height);
+        const QRectF label(left + kNameTie, places[k] - height / 2.0,
+                           m_width - kNameTie - kNamePadding, height);
         m_labelRects.push_back(label);
         painter->setPen(QPen(m_quiet, 1.0));
         painter->drawLine(QPointF(left, seen[k].y), QPointF(label.left() - 3.0, places[k]));

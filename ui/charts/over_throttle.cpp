@@ -10,7 +10,6 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kPercent = 100.0;
 constexpr double kStep = 0.005, kFarStep = 0.05;
 
 }  // namespace

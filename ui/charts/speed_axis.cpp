@@ -7,8 +7,6 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kPercent = 100.0;
-
 }  // namespace
 
 SpeedAxis::SpeedAxis(const std::vector<ThrottlePoint>& points, Shows shows) : m_shows(shows)

@@ -2,6 +2,7 @@
 #include "ui/charts/throttle_chart.h"
 
 #include "core/assess/texts.h"
+#include "core/base/units.h"
 #include "core/response/at_throttle.h"
 #include "ui/charts/gap_curve.h"
 #include "ui/charts/hair_line.h"
@@ -27,16 +28,14 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kZoneZ = 5.0, kCurveZ = 20.0, kLaneZ = 30.0;
-constexpr double kFrontLaneZ = 41.0;  // its label covers the cursor's line
-constexpr double kPercent = 100.0;
+constexpr double kZoneZ = 5.0;
 // The axis is logarithmic: peaks a hundred times the quiet stretches between them are ordinary,
 // and the two limits must stay readable whatever the peaks do. What is this far below the faint
 // limit does not matter, and lies on the lower edge.
 constexpr double kBelowFaint = 100.0;
 constexpr double kAboveBad = 3.0;
-constexpr double kHeadroom = 1.6;  // for the labels above the peaks
-constexpr std::array kHatches{Hatch::None, Hatch::Rising, Hatch::Crossed};
+constexpr double kPeakHeadroom = 1.6;  // for the labels above the peaks
+constexpr std::array kGradeHatches{Hatch::None, Hatch::Rising, Hatch::Crossed};
 
 /// Names of the zones where an axis would have numbers.
 class ZoneNames final : public QwtScaleDraw {
@@ -69,10 +68,10 @@ private:
 
 ThrottleChart::ThrottleChart(QWidget* parent)
     : Chart(tr("Across the throttle"), parent),
-      m_zones{new ZoneItem(tr("clean"), Qt::Horizontal, kHatches[0], kZoneZ),
-              new ZoneItem(tr("faint"), Qt::Horizontal, kHatches[1], kZoneZ),
-              new ZoneItem(tr("bad"), Qt::Horizontal, kHatches[2], kZoneZ)},
-      m_worst(new GapCurve(tr("if all rotors agreed (worst)"))),
+      m_zones{new ZoneItem(tr("clean"), Qt::Horizontal, kGradeHatches[0], kZoneZ),
+              new ZoneItem(tr("faint"), Qt::Horizontal, kGradeHatches[1], kZoneZ),
+              new ZoneItem(tr("bad"), Qt::Horizontal, kGradeHatches[2], kZoneZ)},
+      m_worst(new GapCurve(tr("worst-case phase"))),
       m_total(new GapCurve(tr("wobble in the film"))),
       m_hoverLane(new MarkLane(tr("Hover"), MarkLane::Edge::Top, kLaneZ)),
       m_cruiseLane(new MarkLane(tr("Cruise"), MarkLane::Edge::Bottom, kFrontLaneZ))
@@ -125,8 +124,8 @@ void ThrottleChart::placeZones(const Limits& limits)
     for (const ThrottlePoint& point : m_assessment.throttle)
         for (const double wobble : {point.wobble_px, point.wobble_worst_px})
             if (std::isfinite(wobble))
-                top = std::max(top, kHeadroom * wobble);
-    top = ladderAbove(std::max(top, kHeadroom * m_compared.largest()));
+                top = std::max(top, kPeakHeadroom * wobble);
+    top = ladderAbove(std::max(top, kPeakHeadroom * m_compared.largest()));
     const double bottom = ladderBelow(limits.faint_px / kBelowFaint);
     m_zones[0]->setInterval(bottom, limits.faint_px);
     m_zones[1]->setInterval(limits.faint_px, limits.bad_px);
@@ -196,7 +195,7 @@ QString ThrottleChart::readout(const QPointF& place) const
     if (!point)
         return {};
     const QLocale locale;
-    return tr("%1 %: %2 px, %3 (worst %4 px)\n%5 rpm")
+    return tr("%1 %: %2 px, %3 (worst-case phase %4 px)\n%5 rpm")
         .arg(locale.toString(kPercent * point->throttle, 'f', 1),
              locale.toString(point->wobble_px, 'g', 2), gradeWord(m_limits, point->wobble_px),
              locale.toString(point->wobble_worst_px, 'g', 2),
@@ -244,7 +243,7 @@ ChartTable ThrottleChart::table() const
     table.columns.push_back(columnOf(points, QStringLiteral("wobble_px"), tr("Wobble (px)"),
                                      [](const auto& p) { return p.wobble_px; }));
     table.columns.push_back(columnOf(points, QStringLiteral("wobble_worst_px"),
-                                     tr("If all rotors agreed (px)"),
+                                     tr("Worst-case phase (px)"),
                                      [](const auto& p) { return p.wobble_worst_px; }));
     for (ChartColumn& column : orderColumns(points))
         table.columns.push_back(std::move(column));

@@ -26,13 +26,12 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kBandZ = 5.0, kCurveZ = 20.0, kLaneZ = 30.0;
-constexpr double kFrontLaneZ = 41.0;   // its labels cover the cursor's lines
+constexpr double kBandZ = 5.0;
 constexpr double kLowestShown = 1e-4;  // amplification; below, nothing reaches the film
 constexpr double kLeastTop = 3.0;
 constexpr double kOrderWidth = 1.6;
 constexpr double kNearMode_px = 5.0;  // how close the pointer must be to name a mode
-constexpr std::array kHatches{Hatch::Rising, Hatch::Falling, Hatch::Crossed, Hatch::None};
+constexpr std::array kBandHatches{Hatch::Rising, Hatch::Falling, Hatch::Crossed, Hatch::None};
 
 // Frequency of one order at a throttle, straight between the points of the grid.
 double orderFrequency_hz(const std::vector<ThrottlePoint>& points, std::size_t order,
@@ -62,13 +61,13 @@ double valueAt(const std::vector<double>& x, const std::vector<double>& y, doubl
 }  // namespace
 
 TransmissibilityChart::TransmissibilityChart(QWidget* parent)
-    : Chart(tr("Through the tubes"), parent),
+    : Chart(tr("Transmissibility"), parent),
       m_curves{new GapCurve(tr("fore and aft (x)")), new GapCurve(tr("sideways (y)")),
                new GapCurve(tr("up and down (z)"))},
       m_unity(new QwtPlotMarker),
       m_modeLane(new MarkLane(tr("Flight modes"), MarkLane::Edge::Top, kLaneZ)),
-      m_bandLane(new MarkLane(tr("Shaking bands"), MarkLane::Edge::Bottom, kFrontLaneZ)),
-      m_orderLane(new MarkLane(tr("Shakes at the cursor"), MarkLane::Edge::Top, kLaneZ + 1.0, 1))
+      m_bandLane(new MarkLane(tr("Excitation bands"), MarkLane::Edge::Bottom, kFrontLaneZ)),
+      m_orderLane(new MarkLane(tr("Orders at the cursor"), MarkLane::Edge::Top, kLaneZ + 1.0, 1))
 {
     for (QwtPlotCurve* curve : m_curves) {
         curve->setRenderHint(QwtPlotItem::RenderAntialiased);
@@ -82,13 +81,13 @@ TransmissibilityChart::TransmissibilityChart(QWidget* parent)
     m_unity->setLabelAlignment(Qt::AlignLeft | Qt::AlignBottom);
     m_unity->attach(this);
     m_modeLane->setCaption(tr("flight modes (Hz):"));
-    m_bandLane->setCaption(tr("shakes while cruising:"));
+    m_bandLane->setCaption(tr("excitation in cruise:"));
     m_modeLane->attach(this);
     m_bandLane->attach(this);
     m_orderLane->attach(this);
 
     auto* const legend = new QwtLegend;
-    legend->setAccessibleName(tr("Legend of Through the tubes"));
+    legend->setAccessibleName(tr("Legend of the transmissibility"));
     insertLegend(legend, QwtPlot::TopLegend);
     setAxisTitle(QwtAxis::XBottom, tr("Frequency (Hz)"));
     setAxisTitle(QwtAxis::YLeft, tr("Camera per airframe"));
@@ -168,8 +167,8 @@ void TransmissibilityChart::replaceBands(std::size_t count)
     }
     m_bands.clear();
     for (std::size_t k = 0; k < count; ++k) {
-        auto* const band =
-            new ZoneItem({}, Qt::Vertical, kHatches[std::min(k, kHatches.size() - 1)], kBandZ);
+        auto* const band = new ZoneItem({}, Qt::Vertical,
+                                        kBandHatches[std::min(k, kBandHatches.size() - 1)], kBandZ);
         band->attach(this);
         m_bands.push_back(band);
     }
@@ -183,7 +182,7 @@ void TransmissibilityChart::placeOrders()
         const QLocale locale;
         for (const OrderPoint& order : point->orders)
             marks.push_back({order.frequency_hz, order.frequency_hz,
-                             tr("%1: %2 Hz", "shake")
+                             tr("%1: %2 Hz", "order")
                                  .arg(orderSign(order.order, m_blades),
                                       locale.toString(order.frequency_hz, 'f', 0)),
                              QPen(m_orderColour, kOrderWidth)});

@@ -10,13 +10,13 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kBelowFaint = 30.0, kAboveBad = 3.0;
+constexpr double kRampBelowFaint = 30.0, kRampAboveBad = 3.0;
 constexpr double kThinnest = 1.5, kThickest = 7.0;
 
 }  // namespace
 
 WobbleScale::WobbleScale(const Limits& limits, const Ramp& ramp)
-    : m_range(limits.faint_px / kBelowFaint, kAboveBad * limits.bad_px), m_ramp(ramp)
+    : m_range(limits.faint_px / kRampBelowFaint, kRampAboveBad * limits.bad_px), m_ramp(ramp)
 {
 }
 

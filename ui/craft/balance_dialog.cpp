@@ -22,7 +22,7 @@ double tipRadius_mm(const Propeller& propeller)
     return propeller.diameter_in * unit::inch / unit::mm / 2.0;
 }
 
-QString number(double value)
+QString threeDigits(double value)
 {
     return plainNumber(value, 3);
 }
@@ -45,7 +45,7 @@ BalanceDialog::BalanceDialog(Document& document, QWidget* parent)
 {
     m_side->addItem(tr("On the light side: takes from the unbalance"));
     m_side->addItem(tr("On the heavy side: adds to the unbalance"));
-    m_side->addItem(tr("It balances the propeller: tells what the unbalance was"));
+    m_side->addItem(tr("It balances the propeller: shows what the unbalance was"));
     m_side->setAccessibleName(tr("Where the tape sticks"));
     m_side->setToolTip(
         tr("<p>On a balancing stand the heavy blade sinks; the light side is opposite.</p>"));
@@ -89,9 +89,9 @@ QString BalanceDialog::gradeLine(double now_g_mm, double then_g_mm) const
     if (!m_hoverSpeed_rpm)
         return tr("No balance grade: the speed at hover is not known.");
     const auto grade = [this](double unbalance_g_mm) {
-        return number(balanceGrade_mm_s(unbalance_g_mm * unit::g_mm,
-                                        setup().drive.propeller.mass_g * unit::g,
-                                        *m_hoverSpeed_rpm * unit::rpm));
+        return threeDigits(balanceGrade_mm_s(unbalance_g_mm * unit::g_mm,
+                                             setup().drive.propeller.mass_g * unit::g,
+                                             *m_hoverSpeed_rpm * unit::rpm));
     };
     return tr("Balance grade at hover (ISO 21940-11): G %1 now, G %2 then.")
         .arg(grade(now_g_mm), grade(then_g_mm));
@@ -102,10 +102,10 @@ void BalanceDialog::recompute()
     const double now_g_mm = setup().drive.unbalance_g_mm;
     const double then_g_mm = unbalance_g_mm();
     const double tape_g_mm = m_mass->value() * m_radius->value();
-    setOutcome(
-        {tr("The tape is worth %1 g·mm.").arg(number(tape_g_mm)),
-         tr("Unbalance: %1 g·mm now, %2 g·mm then.").arg(number(now_g_mm), number(then_g_mm)),
-         gradeLine(now_g_mm, then_g_mm)});
+    setOutcome({tr("The tape is worth %1 g·mm.").arg(threeDigits(tape_g_mm)),
+                tr("Unbalance: %1 g·mm now, %2 g·mm then.")
+                    .arg(threeDigits(now_g_mm), threeDigits(then_g_mm)),
+                gradeLine(now_g_mm, then_g_mm)});
     setProblem(side() == TapeSide::Light && tape_g_mm > now_g_mm
                    ? tr("That is more tape than it takes: the other side is the heavy one then.")
                    : QString());

@@ -3,18 +3,16 @@
 
 #include "core/assess/assessment.h"
 #include "ui/document/document.h"
-#include "ui/widgets/bind_field.h"
 
 #include <QHash>
 #include <QScrollArea>
-
-#include <functional>
 
 class QVBoxLayout;
 
 namespace stillbay::ui {
 
 class BalanceButton;
+class FieldRow;
 class Section;
 
 /// Every field of the craft, in sections that fold; a folded section tells its essence in a line.
@@ -32,11 +30,8 @@ public:
 private:
     Section* addSection(const QString& title);
     template <class Owner>
-    void addFields(Section& section, const Place<Owner>& place);
-    template <class Owner>
-    QWidget* fieldsCard(const Place<Owner>& place);
-    template <class Owner>
-    FieldRow* row(const Field<Owner>& field, const Place<Owner>& place);
+    void addFields(Section& section, const QString& path, const QString& spoken,
+                   const Owner* (*ownerIn)(const Setup&));
 
     void addCraft();
     void addAirframe();
@@ -46,21 +41,6 @@ private:
     void addTube();
     void addMounts();
     void addFlight();
-    QWidget* partList(const QString& thing, const QString& path,
-                      std::vector<Part>& (*listOf)(Setup&));
-    QWidget* armList();
-    QWidget* pointList();
-    /// A choice between some states of the craft.
-    struct ChoiceSpec {
-        QString name, meaning;
-        QStringList items;
-        std::function<int(const Setup&)> current;
-        std::function<QString(int)> undoText;
-        std::function<void(Setup&, int)> choose;
-    };
-    QWidget* choice(const ChoiceSpec& spec);
-    QWidget* endsChoice();
-    QWidget* anchorChoice();
     void summarise();
 
     Document& m_document;

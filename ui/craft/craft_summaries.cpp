@@ -2,28 +2,19 @@
 #include "ui/craft/craft_summaries.h"
 
 #include "core/setup/mount_layout.h"
+#include "ui/widgets/quantity.h"
 
-#include <QCoreApplication>
 #include <QLocale>
+#include <QObject>
 
 #include <numeric>
 
 namespace stillbay::ui {
 namespace {
 
-QString tr(const char* text)
-{
-    return QCoreApplication::translate("stillbay::ui", text);  // where the tools file a free tr()
-}
-
 QString number(double value)
 {
     return QLocale().toString(value, 'g', 5);
-}
-
-QString percent(double share)
-{
-    return QLocale().toString(100.0 * share, 'f', 0);
 }
 
 QString displayText(const std::vector<Part>& parts)
@@ -31,39 +22,39 @@ QString displayText(const std::vector<Part>& parts)
     const double mass_g =
         std::accumulate(parts.begin(), parts.end(), 0.0,
                         [](double sum, const Part& part) { return sum + part.mass_g; });
-    return parts.size() == 1 ? tr("1 part, %1 g").arg(number(mass_g))
-                             : tr("%1 parts, %2 g").arg(parts.size()).arg(number(mass_g));
+    return parts.size() == 1 ? QObject::tr("1 part, %1 g").arg(number(mass_g))
+                             : QObject::tr("%1 parts, %2 g").arg(parts.size()).arg(number(mass_g));
 }
 
 QString displayText(const Airframe& airframe)
 {
-    return tr("%1 of %2 × %3 mm")
+    return QObject::tr("%1 of %2 × %3 mm")
         .arg(airframe.arms.size())
         .arg(number(airframe.arm.width_mm), number(airframe.arm.height_mm));
 }
 
 QString displayText(const Motor& motor)
 {
-    return tr("%1 rpm/V, %2 g").arg(number(motor.kv_rpm_per_v), number(motor.mass_g));
+    return QObject::tr("%1 rpm/V, %2 g").arg(number(motor.kv_rpm_per_v), number(motor.mass_g));
 }
 
 QString displayText(const Propeller& propeller)
 {
-    return tr("%1 × %2 in, %3 blades")
+    return QObject::tr("%1 × %2 in, %3 blades")
         .arg(number(propeller.diameter_in), number(propeller.pitch_in))
         .arg(propeller.blades);
 }
 
 QString displayText(const Battery& battery)
 {
-    return tr("%1 cells, %2 V full")
+    return QObject::tr("%1 cells, %2 V full")
         .arg(battery.cells)
         .arg(number(battery.cells * battery.full_v_per_cell));
 }
 
 QString displayText(const Camera& camera)
 {
-    return tr("%1 × %2 px, %3 Hz")
+    return QObject::tr("%1 × %2 px, %3 Hz")
         .arg(camera.width_px)
         .arg(camera.height_px)
         .arg(number(camera.frame_rate_hz));
@@ -71,21 +62,21 @@ QString displayText(const Camera& camera)
 
 QString displayText(const TubeKind& tube)
 {
-    return tr("%1 / %2 mm, %3 Shore A")
+    return QObject::tr("%1 / %2 mm, %3 Shore A")
         .arg(number(tube.outer_diameter_mm), number(tube.bore_mm), number(tube.hardness_shore_a));
 }
 
 QString displayText(const Mounts& mounts)
 {
-    return tr("%1 tubes, %2 mm, %3 % stretch")
+    return QObject::tr("%1 tubes, %2 mm, %3 % stretch")
         .arg(mounts.points.size())
-        .arg(number(mounts.free_length_mm), percent(drawnStretch(mounts) - 1.0));
+        .arg(number(mounts.free_length_mm), percentNumber(drawnStretch(mounts) - 1.0));
 }
 
 QString displayText(const Flight& flight)
 {
-    return tr("cruise %1 to %2 %")
-        .arg(percent(flight.cruise_throttle[0]), percent(flight.cruise_throttle[1]));
+    return QObject::tr("cruise %1 to %2 %")
+        .arg(percentNumber(flight.cruise_throttle[0]), percentNumber(flight.cruise_throttle[1]));
 }
 
 }  // namespace
@@ -100,14 +91,15 @@ std::vector<std::pair<QString, QString>> craftSummaries(const Setup& setup)
             {QStringLiteral("drive.motor"), displayText(drive.motor)},
             {QStringLiteral("drive.propeller"), displayText(drive.propeller)},
             {QStringLiteral("drive.battery"), displayText(drive.battery)},
-            {QStringLiteral("drive"), tr("unbalance %1 g·mm").arg(number(drive.unbalance_g_mm))},
+            {QStringLiteral("drive"),
+             QObject::tr("unbalance %1 g·mm").arg(number(drive.unbalance_g_mm))},
             {QStringLiteral("bay"), displayText(setup.bay.parts)},
             {QStringLiteral("camera"), displayText(setup.camera)},
             {QStringLiteral("tube"), displayText(setup.tube)},
             {QStringLiteral("mounts"), displayText(setup.mounts)},
             {QStringLiteral("flight"), displayText(setup.flight)},
             {QStringLiteral("limits"),
-             tr("%1 and %2 px").arg(number(limits.faint_px), number(limits.bad_px))}};
+             QObject::tr("%1 and %2 px").arg(number(limits.faint_px), number(limits.bad_px))}};
 }
 
 }  // namespace stillbay::ui

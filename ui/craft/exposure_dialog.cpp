@@ -17,7 +17,7 @@ constexpr double kMostStops = 20.0;
 constexpr double kShortest_ms = 0.001;  // as the field itself
 constexpr double kLeast_deg = 1e-4;     // below that of any such exposure
 
-QString number(double value)
+QString fourDigits(double value)
 {
     return plainNumber(value, 4);
 }
@@ -40,8 +40,8 @@ ExposureDialog::ExposureDialog(Document& document, QWidget* parent)
     : HelperDialog(document, tr("Shutter and filter"),
                    tr("The camera takes %1 frames a second, %2 ms each. A shutter angle is the "
                       "share of that time, out of 360°, in which a row collects light.")
-                       .arg(number(document.setup().camera.frame_rate_hz),
-                            number(1.0 / document.setup().camera.frame_rate_hz / unit::ms)),
+                       .arg(fourDigits(document.setup().camera.frame_rate_hz),
+                            fourDigits(1.0 / document.setup().camera.frame_rate_hz / unit::ms)),
                    parent),
       m_shutter(addNumber({tr("Shutter angle without the filter"), tr("°"),
                            tr("180° is what film usually has: common practice."), kLeast_deg,
@@ -55,10 +55,9 @@ ExposureDialog::ExposureDialog(Document& document, QWidget* parent)
                             "exposure doubles; ND8 has three. Below zero: filter taken off."),
                          -kMostStops, kMostStops, 1.0}))
 {
-    addNote(
-        tr("The camera, set to its own exposure, takes as much longer as the filter makes the "
-           "picture darker. Longer exposures blur fast shakes away, and everything else that "
-           "moves."));
+    addNote(tr(
+        "The camera, set to its own exposure, takes as much longer as the filter makes the picture "
+        "darker. Longer exposures blur fast vibration away, and everything else that moves."));
     const double rate_hz = setup().camera.frame_rate_hz;
     m_exposure->show(setup().camera.exposure_ms);
     m_shutter->show(shutterOfExposure_deg(m_exposure->value() * unit::ms, rate_hz));
@@ -95,7 +94,7 @@ QString ExposureDialog::filterLine() const
     const double stops = m_stops->value();
     if (stops == 0.0)
         return tr("No filter is put on or taken off.");
-    const QString factor = number(exposureBehindFilter(1.0, std::abs(stops)));
+    const QString factor = fourDigits(exposureBehindFilter(1.0, std::abs(stops)));
     return stops > 0.0 ? tr("The filter lets 1/%1 of the light through.").arg(factor)
                        : tr("Without that filter %1 times the light comes in.").arg(factor);
 }
@@ -106,12 +105,13 @@ void ExposureDialog::recompute()
     const double then_ms = exposure_ms();
     const double shutter_deg = shutterOfExposure_deg(then_ms * unit::ms, rate_hz);
     setOutcome({tr("Exposure: %1 ms now, %2 ms then, a shutter angle of %3°.")
-                    .arg(number(setup().camera.exposure_ms), number(then_ms), number(shutter_deg)),
+                    .arg(fourDigits(setup().camera.exposure_ms), fourDigits(then_ms),
+                         fourDigits(shutter_deg)),
                 filterLine(), adviceLine(m_exposure->value())});
     setProblem(isBeyondFrame(shutter_deg)
                    ? tr("Longer than the frame's time of %1 ms: the camera cannot do that. Take a "
                         "weaker filter.")
-                         .arg(number(1.0 / rate_hz / unit::ms))
+                         .arg(fourDigits(1.0 / rate_hz / unit::ms))
                    : QString());
 }
 

@@ -56,12 +56,11 @@ QString beatText(const ThrottlePoint& point, double frameRate_hz)
     if (strongest == point.orders.end() || !(strongest->wobble_px > 0))
         return {};
     const QLocale locale;
-    return QObject::tr(
-               "Its strongest part swings at %1 Hz and, at %2 frames a second, seems to "
-               "crawl at %3 Hz.")
-        .arg(locale.toString(strongest->frequency_hz, 'f', 1),
-             locale.toString(frameRate_hz, 'g', 4),
-             locale.toString(crawl_hz(strongest->frequency_hz, frameRate_hz), 'f', 1));
+    return QObject::
+        tr("Its strongest part swings at %1 Hz and beats against the %2 frames a second at %3 Hz.")
+            .arg(locale.toString(strongest->frequency_hz, 'f', 1),
+                 locale.toString(frameRate_hz, 'g', 4),
+                 locale.toString(beat_hz(strongest->frequency_hz, frameRate_hz), 'f', 1));
 }
 
 }  // namespace
@@ -78,7 +77,7 @@ FilmedPanel::FilmedPanel(ThrottleCursor& cursor, QWidget* parent)
     m_picture->setToolTip(
         tr("A drawn scene, bent row by row as the rolling shutter records it at the throttle "
            "looked at, and smeared by the exposure. Motors turn at slightly different speeds, so "
-           "their shakes are drawn out of step: over many frames the picture wobbles by the "
+           "their excitations are drawn out of step: over many frames the picture wobbles by the "
            "number below."));
     m_caption->setWordWrap(true);
     m_caption->setAccessibleName(tr("Wobble at the throttle looked at"));
@@ -139,12 +138,12 @@ QHBoxLayout* FilmedPanel::makeControls()
            "that is faster is slowed down to that. Still, it shows the first frame."));
     m_slow->setObjectName(QStringLiteral("view.filmedSlow"));
     m_slow->setAccessibleName(tr("Slow motion"));
-    m_slow->setToolTip(tr("Plays ten times slower, so that the crawl can be followed."));
+    m_slow->setToolTip(tr("Plays ten times slower, so that the beat can be followed."));
     m_split->setObjectName(QStringLiteral("view.filmedSplit"));
     m_split->setAccessibleName(tr("Right half without tubes"));
     m_split->setToolTip(
-        tr("The right half shows what the same camera would film at the same throttle, bolted to "
-           "the airframe instead of hung on tubes."));
+        tr("The right half shows what the same camera would film at the same throttle, rigidly "
+           "mounted instead of on tubes."));
     connect(m_play, &QToolButton::toggled, this, &FilmedPanel::showPlaying);
     connect(m_slow, &QCheckBox::toggled, m_picture, &FilmedPicture::setSlow);
     connect(m_split, &QCheckBox::toggled, m_picture, &FilmedPicture::setSplit);
@@ -192,9 +191,9 @@ void FilmedPanel::display(const ThrottlePoint& point)
     if (point.rigid_px)
         text += u' ' + tr("Without tubes: %1 px.").arg(pixels(*point.rigid_px));
     m_caption->setText(text);
-    const QString crawl = beatText(point, m_setup->camera.frame_rate_hz);
-    m_caption->setToolTip(crawl);
-    m_picture->setAccessibleDescription(crawl.isEmpty() ? text : text + u' ' + crawl);
+    const QString beat = beatText(point, m_setup->camera.frame_rate_hz);
+    m_caption->setToolTip(beat);
+    m_picture->setAccessibleDescription(beat.isEmpty() ? text : text + u' ' + beat);
 }
 
 void FilmedPanel::setStale(bool stale)

@@ -3,6 +3,7 @@
 
 #include "ui/find/find_text.h"
 #include "ui/widgets/display_text.h"
+#include "ui/widgets/quantity.h"
 
 #include <QApplication>
 #include <QPalette>
@@ -100,7 +101,7 @@ QString CandidatesModel::marks(std::size_t row) const
     const Design& design = m_rows[row].design;
     QStringList marks;
     if (m_isSearch && row == m_mostRobust)
-        marks << tr("sturdiest");
+        marks << tr("most robust");
     if (m_isSearch && design == m_best)
         marks << tr("best as planned");
     if (design == m_present)
@@ -119,9 +120,9 @@ QString CandidatesModel::text(int row, int column) const
         case Tube:
             return tubeText(stockOf(shown.design.tube));
         case Length:
-            return lengthText(shown.design);
+            return lengthText(shown.design.mounts.free_length_mm);
         case Stretch:
-            return stretchText(shown.design);
+            return stretchText(valueOf(shown.design, Variable::Stretch));
         case Elevation:
             return elevationText(shown.design);
         case FullPack:

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/find/find_choices.h"
 
-#include "ui/find/find_text.h"
+#include "ui/widgets/quantity.h"
 #include "ui/find/stock_panel.h"
 #include "ui/find/variable_ranges.h"
 
@@ -22,7 +22,7 @@ FindChoices::FindChoices(QWidget* parent)
     : QWidget(parent),
       m_variables(new VariableRanges),
       m_usePresent(new QRadioButton),
-      m_useStock(new QRadioButton(tr("The best of those ticked in the &drawer"))),
+      m_useStock(new QRadioButton(tr("The best of those ticked in the tube &stock"))),
       m_stock(new StockPanel)
 {
     auto* const row = new QHBoxLayout(this);
@@ -47,7 +47,7 @@ QWidget* FindChoices::makeTube()
 {
     m_usePresent->setToolTip(tr("Keeps the tube that the craft has now."));
     m_useStock->setToolTip(
-        tr("Tries every ticked tube. The drawer is yours, and the same for every craft."));
+        tr("Tries every ticked tube. The tube stock is yours, and the same for every craft."));
     const bool fromStock = QSettings().value(kFromStock).toBool();
     (fromStock ? m_useStock : m_usePresent)->setChecked(true);
     connect(m_useStock, &QRadioButton::toggled, this, [this](bool on) {
@@ -96,7 +96,7 @@ QString FindChoices::faultOf(const SearchSpace& space) const
     if (const QString fault = m_variables->fault(); !fault.isEmpty())
         return fault;
     if (m_useStock->isChecked() && space.stock.empty())
-        return tr("no tube in the drawer is ticked");
+        return tr("no tube in the stock is ticked");
     if (space.stock.empty() && space.variables.empty())
         return tr("nothing may change; tick a length, or let the tube be chosen");
     return {};

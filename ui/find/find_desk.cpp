@@ -17,7 +17,7 @@ FindDesk::FindDesk(Document& document, QList<QAction*> shared, QWidget& window)
       m_action(new QAction(tr("&Find a tune…"), this))
 {
     m_action->setShortcut(Qt::CTRL | Qt::Key_T);
-    m_action->setToolTip(tr("Which tube, length and stretch shake the film least (%1)")
+    m_action->setToolTip(tr("With which tube, length and stretch the film wobbles least (%1)")
                              .arg(m_action->shortcut().toString(QKeySequence::NativeText)));
     m_action->setEnabled(false);  // until there is a craft
 }

@@ -3,6 +3,7 @@
 
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
+#include "ui/widgets/quantity.h"
 
 #include <QCoreApplication>
 
@@ -20,22 +21,22 @@ public:
     static QString bestAsPlanned(const Candidate& best, const Design& present);
     static QStringList found(const Recommendation& answer);
     static QStringList present(const Candidate& present);
-    static QString tube(const StockTube& tube);
     static QString shortRobust(const Robustness& robust);
     static QString clean(const Robustness& robust);
     static QString tolerances(const Tolerances& tolerances);
 };
-
-QString percent(double share)
-{
-    return plainDecimals(100.0 * share, 0);
-}
 
 // With a true minus sign.
 QString signedNumber(double value)
 {
     const QString number = plainNumber(std::abs(value), 3);
     return value < 0 ? u'−' + number : number;
+}
+
+// Two digits tell all of less than a pixel.
+QString pixelText(double wobble_px)
+{
+    return wobbleText(wobble_px, wobble_px < 1.0 ? 2 : 3);
 }
 
 /// What most often speaks against builds.
@@ -46,27 +47,20 @@ struct Commonest {
 
 Commonest commonestOf(const Robustness& robust)
 {
-    const auto most = std::max_element(robust.refused.begin(), robust.refused.end());
-    const auto violated = static_cast<Constraint>(most - robust.refused.begin());
-    return {static_cast<double>(*most) / static_cast<double>(robust.builds),
+    const auto most = std::max_element(robust.violations.begin(), robust.violations.end());
+    const auto violated = static_cast<Constraint>(most - robust.violations.begin());
+    return {static_cast<double>(*most) / static_cast<double>(robust.samples),
             displayText(violationText(violated))};
-}
-
-QString Texts::tube(const StockTube& tube)
-{
-    return tr("%1 × %2 mm, Shore %3")
-        .arg(plainNumber(tube.outer_diameter_mm, 4), plainNumber(tube.bore_mm, 4),
-             plainNumber(tube.hardness_shore_a, 3));
 }
 
 // Names what is the craft's own only where it changes.
 QString Texts::tune(const Design& design, const Design& present)
 {
-    QStringList parts{tr("%1 free length").arg(lengthText(design)),
-                      tr("stretch %1").arg(stretchText(design))};
+    QStringList parts{tr("%1 free length").arg(lengthText(design.mounts.free_length_mm)),
+                      tr("stretch %1").arg(stretchText(valueOf(design, Variable::Stretch)))};
     if (std::abs(valueOf(design, Variable::Elevation) - valueOf(present, Variable::Elevation)) >
         1e-9)
-        parts << tr("rising %1").arg(elevationText(design));
+        parts << tr("elevation %1").arg(elevationText(design));
     if (!(stockOf(design.tube) == stockOf(present.tube)))
         parts << tr("tube %1").arg(tubeText(stockOf(design.tube)));
     return parts.join(tr(", "));
@@ -78,7 +72,7 @@ QStringList Texts::robust(const Robustness& robust)
     return {robust.p90_px
                 ? tr("9 of 10 builds of it stay below %1 in cruise.").arg(pixelText(*robust.p90_px))
                 : tr("%1 % of its builds are out of the question: %2.")
-                      .arg(percent(against.share), against.text),
+                      .arg(percentNumber(against.share), against.text),
             displayText(robustText(robust))};
 }
 
@@ -86,12 +80,12 @@ QString Texts::bestAsPlanned(const Candidate& best, const Design& present)
 {
     const QString worst = pixelText(best.evaluation.worst_px());
     if (best.robust->p90_px)
-        return tr("Best as planned, but not as sturdy: %1; at most %2, and 9 of 10 builds stay "
+        return tr("Best as planned, but not as robust: %1; at most %2, and 9 of 10 builds stay "
                   "below %3.")
             .arg(tune(best.design, present), worst, pixelText(*best.robust->p90_px));
     const Commonest against = commonestOf(*best.robust);
-    return tr("Best as planned, but not as sturdy: %1; at most %2, but of %3 % of its builds %4.")
-        .arg(tune(best.design, present), worst, percent(against.share), against.text);
+    return tr("Best as planned, but not as robust: %1; at most %2, but of %3 % of its builds %4.")
+        .arg(tune(best.design, present), worst, percentNumber(against.share), against.text);
 }
 
 QStringList Texts::found(const Recommendation& answer)
@@ -101,7 +95,7 @@ QStringList Texts::found(const Recommendation& answer)
     const Evaluation& before = answer.present.evaluation;
     QStringList lines;
     if (mostRobust.design == answer.present.design)
-        lines << tr("Stay with the present tune: nothing found is sturdier.");
+        lines << tr("Stay with the present tune: nothing found is more robust.");
     else
         lines << tr("Take %1.").arg(tune(mostRobust.design, answer.present.design))
               << (before.feasible()
@@ -120,7 +114,8 @@ QStringList Texts::found(const Recommendation& answer)
         lines << bestAsPlanned(*best, answer.present.design);
     }
     for (const Variable variable : answer.widen)
-        lines << tr("The range of “%1” ends where it still gets sturdier: widen it and find again.")
+        lines << tr("The range of “%1” ends where it still gets more robust: widen it and find "
+                    "again.")
                      .arg(displayText(fieldOf(variable).label));
     return lines;
 }
@@ -141,13 +136,14 @@ QString Texts::shortRobust(const Robustness& robust)
     if (robust.p90_px)
         return pixelText(*robust.p90_px);
     const Commonest against = commonestOf(robust);
-    return tr("— %1 % of builds: %2").arg(percent(against.share), against.text);
+    return tr("— %1 % of builds: %2").arg(percentNumber(against.share), against.text);
 }
 
 QString Texts::clean(const Robustness& robust)
 {
     return robust.clean
-               ? tr("%1 % to %2 %").arg(percent(robust.clean->from), percent(robust.clean->to))
+               ? tr("%1 % to %2 %")
+                     .arg(percentNumber(robust.clean->from), percentNumber(robust.clean->to))
                : tr("nowhere");
 }
 
@@ -158,38 +154,16 @@ QString Texts::tolerances(const Tolerances& tolerances)
               "modulus was measured, by ±%3 %), in the bay's mass by ±%4 %, in the battery's by "
               "±%5 %, in temperature from %6 to %7 °C, and in unbalance from 1/%8 to %8 times.")
         .arg(plainNumber(tolerances.cut_mm, 3), plainNumber(tolerances.hardness_shore, 3),
-             percent(tolerances.measuredModulus), percent(tolerances.bay),
-             percent(tolerances.battery), signedNumber(tolerances.coldest_c),
+             percentNumber(tolerances.measuredModulus), percentNumber(tolerances.bay),
+             percentNumber(tolerances.battery), signedNumber(tolerances.coldest_c),
              signedNumber(tolerances.warmest_c), plainNumber(tolerances.unbalance, 3));
 }
 
 }  // namespace
 
-QString tubeText(const StockTube& tube)
-{
-    return Texts::tube(tube);
-}
-
-QString lengthText(const Design& design)
-{
-    return Texts::tr("%1 mm").arg(plainNumber(design.mounts.free_length_mm, 4));
-}
-
-QString stretchText(const Design& design)
-{
-    const double points = 100.0 * (valueOf(design, Variable::Stretch) - 1.0);
-    const QString number = plainNumber(std::abs(points), 3);
-    return points < 0 ? Texts::tr("−%1 %").arg(number) : Texts::tr("+%1 %").arg(number);
-}
-
 QString elevationText(const Design& design)
 {
-    return Texts::tr("%1°").arg(plainNumber(valueOf(design, Variable::Elevation), 3));
-}
-
-QString pixelText(double wobble_px)
-{
-    return Texts::tr("%1 px").arg(plainNumber(wobble_px, wobble_px < 1.0 ? 2 : 3));
+    return degreesText(valueOf(design, Variable::Elevation), 3);
 }
 
 QString verdictText(const CruiseWobble& wobble, const Evaluation& evaluation)

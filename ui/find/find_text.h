@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/search/recommend.h"
+#include "ui/widgets/quantity.h"
 
 #include <QString>
 #include <QStringList>
@@ -9,11 +10,7 @@
 /// How the search for a tune talks.
 namespace stillbay::ui {
 
-QString tubeText(const StockTube& tube);      ///< "8 × 5 mm, Shore 60"
-QString lengthText(const Design& design);     ///< "27.53 mm"
-QString stretchText(const Design& design);    ///< "+18.2 %", the mean over the tubes
 QString elevationText(const Design& design);  ///< "35.2°", the mean over the tubes
-QString pixelText(double wobble_px);          ///< "0.21 px"
 QString verdictText(const CruiseWobble& wobble,
                     const Evaluation& evaluation);  ///< "1.71 px", or "—"
 

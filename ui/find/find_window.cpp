@@ -102,15 +102,15 @@ QPushButton* FindWindow::makeButton(const QString& text, const QString& meaning,
 
 QWidget* FindWindow::makeRun()
 {
-    m_find = makeButton(tr("&Find the best"), tr("Looks through the ranges for what shakes least."),
-                        &FindWindow::find);
+    m_find = makeButton(tr("&Find the best"),
+                        tr("Looks through the ranges for what wobbles least."), &FindWindow::find);
     QFont bold = font();
     bold.setBold(true);
     m_find->setFont(bold);
     m_stop = makeButton(tr("&Stop"), tr("Ends the search without an answer."), &FindWindow::stop);
     QPushButton* const look = makeButton(
-        tr("How sturdy is the &present tune?"),
-        tr("Tells how the present tune holds in builds that differ a little from the plan."),
+        tr("How robust is the &present tune?"),
+        tr("Shows how the present tune holds in builds that differ a little from the plan."),
         &FindWindow::lookAtPresent);
     m_progress->setAccessibleName(tr("Progress of the search"));
     m_progress->setTextVisible(false);
@@ -300,9 +300,10 @@ void FindWindow::showState()
             lines.prepend(tr("The craft has changed since; this answer is for the craft before."));
         m_text->setText(styled(std::move(lines)));
     } else {
-        m_text->setText(running ? tr("Looking…")
-                                : tr("Tick what may change, then find what shakes the film least "
-                                     "and holds in builds that differ a little from the plan."));
+        m_text->setText(running
+                            ? tr("Looking…")
+                            : tr("Tick what may change, then find what makes the film wobble least "
+                                 "and holds in builds that differ a little from the plan."));
     }
     m_take->setEnabled(current && m_table->chosenRow() >= 0);
     m_keep->setEnabled(current && m_table->chosenRow() >= 0);

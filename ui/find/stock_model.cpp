@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/find/stock_model.h"
 
-#include "ui/find/find_text.h"
+#include "ui/widgets/quantity.h"
 #include "ui/find/tube_fields.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
@@ -11,7 +11,6 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kDigits = 6;
 
 }  // namespace
 
@@ -37,7 +36,7 @@ bool StockModel::allows(const StockTube& tube, int exceptRow)
     QString why = faultOf(tube);
     for (int row = 0; row < rowCount() && why.isEmpty(); ++row)
         if (row != exceptRow && m_tubes[static_cast<std::size_t>(row)].tube == tube)
-            why = tr("%1 is in the drawer already").arg(tubeText(tube));
+            why = tr("%1 is in the tube stock already").arg(tubeText(tube));
     emit refused(why);
     return why.isEmpty();
 }
@@ -100,7 +99,7 @@ QVariant StockModel::data(const QModelIndex& index, int role) const
     const double value = kept.tube.*kStockMembers[member];
     const QString unit = QString::fromUtf8(field.unit);
     const QString text =
-        plainNumber(value, kDigits) + (unit.isEmpty() ? QString() : QChar::Nbsp + unit);
+        plainNumber(value, kStockDigits) + (unit.isEmpty() ? QString() : QChar::Nbsp + unit);
     switch (role) {
         case Qt::DisplayRole:
             return text;

@@ -28,12 +28,12 @@ StockPanel::StockPanel(QWidget* parent)
       m_model(new StockModel(this)),
       m_table(new QTableView(this)),
       m_boxes{},
-      m_remove(new QPushButton(tr("Take &out"), this)),
+      m_remove(new QPushButton(tr("Re&move"), this)),
       m_problem(new ProblemLabel(this))
 {
     makeTable();
     m_remove->setAutoDefault(true);
-    m_remove->setToolTip(tr("Takes the chosen tube out of the drawer (Delete)."));
+    m_remove->setToolTip(tr("Removes the chosen tube from the stock (Delete)."));
     connect(m_remove, &QPushButton::clicked, this, &StockPanel::remove);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -47,7 +47,7 @@ StockPanel::StockPanel(QWidget* parent)
 
 void StockPanel::makeTable()
 {
-    m_table->setAccessibleName(tr("Tubes in the drawer"));
+    m_table->setAccessibleName(tr("Tube stock"));
     m_table->setModel(m_model);
     auto* const delegate = new TubeDelegate(m_table);
     connect(delegate, &TubeDelegate::refused, m_problem, &ProblemLabel::refuse);
@@ -86,8 +86,8 @@ QWidget* StockPanel::makeEntry()
         connect(m_boxes[k], &NumberBox::refused, m_problem, &ProblemLabel::refuse);
         layout->addWidget(m_boxes[k]);
     }
-    auto* const add = new QPushButton(tr("Put &in"), row);
-    add->setToolTip(tr("Puts a tube of these measures into the drawer."));
+    auto* const add = new QPushButton(tr("&Add"), row);
+    add->setToolTip(tr("Adds a tube of these measures to the stock."));
     connect(add, &QPushButton::clicked, this, [this] {
         StockTube tube;
         for (std::size_t k = 0; k < m_boxes.size(); ++k) {
@@ -96,8 +96,8 @@ QWidget* StockPanel::makeEntry()
         }
         put(tube);
     });
-    auto* const present = new QPushButton(tr("Put the p&resent one in"), row);
-    present->setToolTip(tr("Puts the tube that the craft has now into the drawer."));
+    auto* const present = new QPushButton(tr("Add the p&resent one"), row);
+    present->setToolTip(tr("Adds the tube that the craft has now to the stock."));
     connect(present, &QPushButton::clicked, this, [this] { put(m_present); });
     for (QPushButton* button : {add, present})
         button->setAutoDefault(true);
@@ -116,7 +116,7 @@ void StockPanel::setPresent(const StockTube& present)
         m_model->setTubes(std::move(stock.tubes));
     if (!stock.damagedKey.isEmpty())
         m_problem->format(
-            tr("A part of the drawer could not be read. It is still in the settings, under %1.")
+            tr("A part of the tube stock could not be read. It is still in the settings, under %1.")
                 .arg(stock.damagedKey));
     if (m_isFirst)
         for (std::size_t k = 0; k < m_boxes.size(); ++k)

@@ -16,7 +16,7 @@ const Field<TubeKind>& stockField(std::size_t member)
     const auto field = std::find_if(
         fields.begin(), fields.end(),
         [key = kKeys.at(member)](const auto& candidate) { return candidate.key == key; });
-    check(field != fields.end(), "drawer: a key of the field table");
+    check(field != fields.end(), "tube stock: a key of the field table");
     return *field;
 }
 

@@ -13,6 +13,9 @@ namespace stillbay::ui {
 inline constexpr std::array<double StockTube::*, 3> kStockMembers{
     &StockTube::outer_diameter_mm, &StockTube::bore_mm, &StockTube::hardness_shore_a};
 
+/// Digits of their numbers.
+inline constexpr int kStockDigits = 6;
+
 /// The field table's entry for a member, in the order above.
 const Field<TubeKind>& stockField(std::size_t member);
 

@@ -20,7 +20,6 @@ namespace {
 const QString kKey = QStringLiteral("find/drawer");
 const QString kDamagedKey = QStringLiteral("find/drawer-damaged");
 const QString kTicked = QStringLiteral("ticked");
-constexpr int kDigits = 6;
 
 QString keyOf(std::size_t member)
 {
@@ -48,14 +47,14 @@ QString faultOf(const StockTube& tube)
         const Field<TubeKind>& field = stockField(k);
         const double value = tube.*kStockMembers[k];
         if (!(value >= field.min && value <= field.max))
-            return QCoreApplication::translate("TubeDrawer", "%1 must be from %2 to %3")
-                .arg(displayText(field.label), plainNumber(field.min, kDigits),
-                     plainNumber(field.max, kDigits));
+            return QCoreApplication::translate("TubeStock", "%1 must be from %2 to %3")
+                .arg(displayText(field.label), plainNumber(field.min, kStockDigits),
+                     plainNumber(field.max, kStockDigits));
     }
     if (tube.bore_mm >= tube.outer_diameter_mm)
         return QCoreApplication::translate(
-                   "TubeDrawer", "a bore of %1 mm does not fit into an outer diameter of %2 mm")
-            .arg(plainNumber(tube.bore_mm, kDigits), plainNumber(tube.outer_diameter_mm, kDigits));
+                   "TubeStock", "a bore of %1 mm does not fit into an outer diameter of %2 mm")
+            .arg(plainNumber(tube.bore_mm, kStockDigits), plainNumber(tube.outer_diameter_mm, kStockDigits));
     return {};
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/find/variable_ranges.h"
 
+#include "core/base/units.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
@@ -17,7 +18,6 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kPercent = 100.0;
 
 QString settingOf(Variable variable)
 {
@@ -53,12 +53,12 @@ VariableRanges::VariableRanges(QWidget* parent)
           makeRow(Variable::FreeLength, tr("May the free length of all tubes change?")),
           makeRow(Variable::Stretch, tr("May the stretch of all tubes change? Their holes in the "
                                         "airframe move with it.")),
-          makeRow(Variable::Elevation,
-                  tr("May all tubes rise steeper or flatter? Their holes in the "
-                     "airframe move with it."))},
-      m_drilled(new QuietLabel(tr("The craft is drilled: the holes stay where they are, and with "
-                                  "them rise and distance; the stretch follows from the length."),
-                               this))
+          makeRow(Variable::Elevation, tr("May the elevation of all tubes change? Their holes in "
+                                          "the airframe move with it."))},
+      m_drilled(
+          new QuietLabel(tr("The craft is drilled: the holes stay where they are, and with them "
+                            "elevation and distance; the stretch follows from the length."),
+                         this))
 {
     auto* const grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);

@@ -160,7 +160,7 @@ void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessme
         QStringList warnings;
         for (const Warning& warning : assessment.warnings)
             warnings << escaped(warning.text);
-        html += heading(tr("Watch out")) + list(warnings);
+        html += heading(tr("Warnings")) + list(warnings);
     }
     html += heading(tr("Modes in flight")) + modesTable(assessment.flight, kFlight);
     html += heading(tr("Modes on the bench, airframe held")) + modesTable(assessment.bench, kBench);

@@ -5,7 +5,7 @@
 
 namespace stillbay::ui {
 
-/// What a row of the list "What helps most" tells its painter beside its text.
+/// What a row of the list "Suggestions" tells its painter beside its text.
 enum HelpRole {
     NumbersRole = Qt::UserRole,  ///< "1.71 → 0.86 px"
     GainRole,                    ///< "−50 %"

@@ -27,43 +27,44 @@ QString pixels(double wobble_px)
     return QLocale().toString(wobble_px, 'g', wobble_px < 1.0 ? 2 : 3);
 }
 
-QString gainOf(const Suggestion& help, double before_px)
+QString gainOf(const Suggestion& suggestion, double before_px)
 {
     return QObject::tr("−%1 %").arg(
-        QLocale().toString(100.0 * (1.0 - help.after_px / before_px), 'f', 0));
+        QLocale().toString(100.0 * (1.0 - suggestion.after_px / before_px), 'f', 0));
 }
 
-QStringList dangersOf(const Suggestion& help)
+QStringList dangersOf(const Suggestion& suggestion)
 {
     QStringList dangers;
-    for (const Warning& warning : help.newWarnings)
+    for (const Warning& warning : suggestion.newWarnings)
         if (const Phrase danger = dangerText(warning); !danger.pattern.empty())
             dangers << displayText(danger);
     return dangers;
 }
 
-QString toolTipOf(const Suggestion& help)
+QString toolTipOf(const Suggestion& suggestion)
 {
-    QStringList lines{displayText(help.step.text)};
-    for (const Warning& warning : help.newWarnings)
+    QStringList lines{displayText(suggestion.step.text)};
+    for (const Warning& warning : suggestion.newWarnings)
         lines << displayText(warning.text);
     lines << QObject::tr("Click, or press Enter, to take this step; undo takes it back.");
     return lines.join(u'\n');
 }
 
-QListWidgetItem* rowOf(const Suggestion& help, double before_px)
+QListWidgetItem* rowOf(const Suggestion& suggestion, double before_px)
 {
-    const QString text = displayText(help.step.text);
-    const QString numbers = QObject::tr("%1 → %2 px").arg(pixels(before_px), pixels(help.after_px));
-    const QString gain = gainOf(help, before_px);
-    const QStringList dangers = dangersOf(help);
+    const QString text = displayText(suggestion.step.text);
+    const QString numbers =
+        QObject::tr("%1 → %2 px").arg(pixels(before_px), pixels(suggestion.after_px));
+    const QString gain = gainOf(suggestion, before_px);
+    const QStringList dangers = dangersOf(suggestion);
     auto* const row = new QListWidgetItem(text);
     row->setData(NumbersRole, numbers);
     row->setData(GainRole, gain);
-    row->setData(ShareRole, help.after_px / before_px);
+    row->setData(ShareRole, suggestion.after_px / before_px);
     if (!dangers.isEmpty())
         row->setData(DangerRole, QObject::tr("but %1").arg(dangers.join(QObject::tr(", "))));
-    row->setToolTip(toolTipOf(help));
+    row->setToolTip(toolTipOf(suggestion));
     row->setData(Qt::AccessibleTextRole,
                  QStringList{text, gain, numbers, dangers.join(u", ")}.join(u", "));
     return row;
@@ -74,7 +75,7 @@ QListWidgetItem* rowOf(const Suggestion& help, double before_px)
 SuggestionsPanel::SuggestionsPanel(Document& document, QWidget* parent)
     : QWidget(parent),
       m_document(document),
-      m_section(new Section(tr("What helps most"), this)),
+      m_section(new Section(tr("Suggestions"), this)),
       m_progress(new QProgressBar(this)),
       m_list(new QListWidget(this)),
       m_painter(new SuggestionDelegate(m_list)),
@@ -96,7 +97,7 @@ SuggestionsPanel::SuggestionsPanel(Document& document, QWidget* parent)
     m_progress->setSizePolicy(keepsPlace);
     m_progress->hide();
 
-    m_list->setAccessibleName(tr("Steps that help most"));
+    m_list->setAccessibleName(tr("Suggested steps"));
     m_list->setItemDelegate(m_painter);
     m_list->setFrameShape(QFrame::NoFrame);
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -166,8 +167,8 @@ void SuggestionsPanel::showSteps(const Suggestions& suggestions)
     }
     const int row = m_list->currentRow();
     m_list->clear();
-    for (const Suggestion& help : m_steps)
-        m_list->addItem(rowOf(help, *suggestions.before_px));
+    for (const Suggestion& suggestion : m_steps)
+        m_list->addItem(rowOf(suggestion, *suggestions.before_px));
     m_list->setCurrentRow(std::min(row, m_list->count() - 1), QItemSelectionModel::NoUpdate);
     m_list->show();
     m_text->hide();

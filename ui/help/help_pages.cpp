@@ -31,6 +31,12 @@ QString titleOf(const QString& resource)
     return QString::fromUtf8(file.readLine()).remove(0, 1).trimmed();
 }
 
+// A page that is part of the program.
+HelpPage pageAt(const QUrl& url)
+{
+    return {titleOf(u':' + url.path()), url};
+}
+
 struct HelpPages {
     Q_DECLARE_TR_FUNCTIONS(HelpPages)
 };
@@ -91,14 +97,19 @@ bool isHeading(const QTextBlock& block)
 QList<HelpPage> helpPages()
 {
     takeInPages();
-    QList<HelpPage> pages;
+    QList<HelpPage> others;
     const QDir folder(QStringLiteral(":/docs"));
-    for (const QString& name : folder.entryList({QStringLiteral("*.md")}))
-        pages.append({titleOf(folder.filePath(name)), QUrl(QStringLiteral("qrc:/docs/") + name)});
-    std::sort(pages.begin(), pages.end(),
+    for (const QString& name : folder.entryList({QStringLiteral("*.md")})) {
+        const QUrl url(QStringLiteral("qrc:/docs/") + name);
+        if (url != kFirstPageUrl && url != kGlossaryUrl)
+            others.append(pageAt(url));
+    }
+    std::sort(others.begin(), others.end(),
               [](const HelpPage& a, const HelpPage& b) { return a.title < b.title; });
-    pages.prepend({HelpPages::tr("Keyboard shortcuts"), kShortcutsUrl});
-    return pages;
+    return QList<HelpPage>{pageAt(kFirstPageUrl),
+                           pageAt(kGlossaryUrl),
+                           {HelpPages::tr("Keyboard shortcuts"), kShortcutsUrl}} +
+           others;
 }
 
 QString shortcutsPage(const QMainWindow& window)

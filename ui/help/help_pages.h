@@ -19,10 +19,11 @@ struct HelpPage {
 
 inline const QUrl kShortcutsUrl(QStringLiteral("help:keyboard-shortcuts.md"));
 inline const QUrl kSetupFileUrl(QStringLiteral("qrc:/docs/setup-file.md"));
-inline const QUrl kFirstPageUrl(QStringLiteral("qrc:/docs/window.md"));
+inline const QUrl kFirstPageUrl(QStringLiteral("qrc:/docs/quick-start.md"));
+inline const QUrl kGlossaryUrl(QStringLiteral("qrc:/docs/glossary.md"));
 
-/// All pages, by title; the one on keyboard shortcuts, which is written from the window itself,
-/// comes first.
+/// All pages: the quick start, the glossary, the keyboard shortcuts, which are written from the
+/// window itself, then the others by title.
 QList<HelpPage> helpPages();
 
 /// Every command of the window that has keys, as Markdown.

@@ -69,7 +69,7 @@ Qt::Alignment inwards(double x, double y, const Span& across, const Span& up)
 
 MapChart::MapChart(QWidget* parent)
     : Chart(tr("Length × stretch"), parent),
-      m_item(new MapItem(tr("Wobble over both knobs"))),
+      m_item(new MapItem(tr("Wobble over both design variables"))),
       m_present(makeMarker(this, kPresentZ)),
       m_best(makeMarker(this, kBestZ)),
       m_cursor(makeMarker(this, kCursorZ))
@@ -218,7 +218,7 @@ QString MapChart::readoutOf(std::size_t node) const
             nearest(shownValue(m_map.x.variable, mark.x), shownValue(m_map.y.variable, mark.y));
         if (at.i * m_map.y.count + at.j == node)
             lines << (mark.isElsewhere
-                          ? tr("%1 (differs in more than this map turns)").arg(mark.name)
+                          ? tr("%1 (differs in more than this map sets)").arg(mark.name)
                           : mark.name);
     }
     return lines.join(u'\n');

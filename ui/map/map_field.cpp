@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/map/map_field.h"
 
+#include "core/base/units.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -10,7 +12,6 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
-constexpr double kPercent = 100.0;
 constexpr double kSmallest_px = 1e-12;  // a logarithm is needed of it
 constexpr std::size_t kRefines = 4;
 constexpr std::size_t kCoarser = 2;  // than need be, at most

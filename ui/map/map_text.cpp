@@ -3,6 +3,7 @@
 
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
+#include "ui/widgets/quantity.h"
 
 #include <QCoreApplication>
 
@@ -12,6 +13,8 @@
 
 namespace stillbay::ui {
 namespace {
+
+constexpr int kDigits = 4, kWobbleDigits = 2;
 
 struct MapTexts {
     Q_DECLARE_TR_FUNCTIONS(MapTexts)
@@ -45,12 +48,12 @@ QString wobbleTitleOf(MapShows shows)
 
 QString valueText(Variable variable, double value)
 {
-    const QString number = plainNumber(shownValue(variable, value), 4);
+    if (variable == Variable::Elevation)
+        return degreesText(value, kDigits);
+    const QString number = plainNumber(shownValue(variable, value), kDigits);
     if (variable == Variable::Stretch)
         return value < 1.0 ? MapTexts::tr("%1\u00a0%").arg(number)
                            : MapTexts::tr("+%1\u00a0%").arg(number);
-    if (variable == Variable::Elevation)
-        return MapTexts::tr("%1°").arg(number);
     return MapTexts::tr("%1\u00a0%2").arg(number, unitOf(variable));
 }
 
@@ -69,8 +72,9 @@ QString verdictSentence(const Evaluation& verdict)
 {
     if (verdict.violated)
         return MapTexts::tr("not feasible: %1").arg(displayText(violationText(*verdict.violated)));
-    return MapTexts::tr("%1\u00a0px with a full pack, %2\u00a0px with an empty one")
-        .arg(plainNumber(verdict.full.worst_px, 2), plainNumber(verdict.empty.worst_px, 2));
+    return MapTexts::tr("%1 with a full pack, %2 with an empty one")
+        .arg(wobbleText(verdict.full.worst_px, kWobbleDigits),
+             wobbleText(verdict.empty.worst_px, kWobbleDigits));
 }
 
 std::optional<std::size_t> bestOn(const DesignMap& map, MapShows shows)
@@ -103,8 +107,9 @@ QString mapSentence(const DesignMap& map, MapShows shows)
     if (!best)
         return MapTexts::tr("Nothing here holds: most often %1.")
             .arg(displayText(violationText(*commonestReason(map))));
-    return MapTexts::tr("Best here: %1, %2 px.")
-        .arg(nodeText(map, *best), plainNumber(shownWobble_px(map.cells[*best], shows), 2));
+    return MapTexts::tr("Best here: %1, %2.")
+        .arg(nodeText(map, *best),
+             wobbleText(shownWobble_px(map.cells[*best], shows), kWobbleDigits));
 }
 
 }  // namespace stillbay::ui

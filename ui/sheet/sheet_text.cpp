@@ -7,6 +7,7 @@
 #include "ui/charts/point_text.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
+#include "ui/widgets/quantity.h"
 
 #include <QLocale>
 #include <QObject>
@@ -16,8 +17,6 @@
 
 namespace stillbay::ui {
 namespace {
-
-constexpr double kPercent = 100.0;
 
 // Adding 0 keeps a rounded −0 out.
 QString number(double value, int decimals)
@@ -133,10 +132,10 @@ QString fitTable(const BuildSheet& sheet)
     return heading(QObject::tr("Fit the tubes")) +
            table({QObject::tr("Tube"), QObject::tr("Free length"),
                   QObject::tr("Fitted, clamp to clamp"), QObject::tr("Stretch"),
-                  QObject::tr("Direction"), QObject::tr("Rise")},
+                  QObject::tr("Direction"), QObject::tr("Elevation")},
                  rows) +
            paragraph(QObject::tr("Direction: from the bay to the airframe, seen from above, 0° "
-                                 "forward, 90° left. Rise: above level. %1")
+                                 "forward, 90° left. Elevation: above level. %1")
                          .arg(sheet.setup.mounts.ends == Ends::Clamped
                                   ? QObject::tr("Both ends are clamped square to the tube.")
                                   : QObject::tr("Both ends turn freely, as on a ball or a cord.")));
@@ -178,7 +177,7 @@ QString holeTable(const BuildSheet& sheet, int templateSheets)
 
 QString span(double from, double to)
 {
-    return QObject::tr("%1 to %2 %").arg(number(kPercent * from, 0), number(kPercent * to, 0));
+    return QObject::tr("%1 to %2 %").arg(percentNumber(from), percentNumber(to));
 }
 
 QString cleanSpans(const Assessment& assessment)
@@ -194,11 +193,11 @@ QString hoverText(const HoverFigures& hover)
 {
     if (!hover.throttle_full)
         return QObject::tr("the pack cannot hold the craft");
-    const QString full = number(kPercent * *hover.throttle_full, 0);
+    const QString full = percentNumber(*hover.throttle_full);
     if (!hover.throttle_empty)
         return QObject::tr("%1 % on a full pack; an empty one cannot hold the craft").arg(full);
     return QObject::tr("%1 % on a full pack, %2 % on an empty one, %3 rpm")
-        .arg(full, number(kPercent * *hover.throttle_empty, 0), number(hover.speed_rpm, 0));
+        .arg(full, percentNumber(*hover.throttle_empty), number(hover.speed_rpm, 0));
 }
 
 QString worstInCruise(const Limits& limits, const Assessment& assessment)
@@ -227,7 +226,7 @@ QString tunedTable(const BuildSheet& sheet)
                                        .arg(plain(propeller.diameter_in), plain(propeller.pitch_in))
                                        .arg(propeller.blades));
     add(QObject::tr("Cells of the pack"), QString::number(setup.drive.battery.cells));
-    add(QObject::tr("Bay, all that hangs on the tubes"),
+    add(QObject::tr("Bay, all that is on the tubes"),
         QObject::tr("%1 g").arg(number(assessment.bay.mass / unit::g, 0)));
     add(QObject::tr("Camera"),
         QObject::tr("%1 × %2 px, %3 frames/s, %4° wide, exposure %5 ms")
@@ -265,7 +264,7 @@ SheetText sheetText(const BuildSheet& sheet, int templateSheets)
     for (const Warning& warning : sheet.assessment.warnings)
         warningsOf << displayText(warning.text);
     if (!warningsOf.isEmpty())
-        text.afterChart += heading(QObject::tr("Cautions")) + bullets(warningsOf);
+        text.afterChart += heading(QObject::tr("Warnings")) + bullets(warningsOf);
     text.afterChart += heading(QObject::tr("Before you fly")) + bullets(lines(safetyWarnings()));
     return text;
 }

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "ui/sheet/wobble_figure.h"
 
+#include "core/base/units.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/spread.h"
+#include "ui/widgets/quantity.h"
 
 #include <QLocale>
 #include <QObject>
@@ -15,7 +17,6 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kPercent = 100.0;
 constexpr double kTick_percent = 10.0;
 constexpr double kBelowFaint = 30.0;  // what is this far below the limit lies on the lower edge
 constexpr double kLeft_mm = 14.0, kRight_mm = 14.0, kTop_mm = 5.0, kBottom_mm = 9.0;
@@ -48,11 +49,6 @@ Axes axesFor(const QRectF& area_mm, const Limits& limits, const Assessment& asse
             kPercent * assessment.throttle.front().throttle,
             kPercent * assessment.throttle.back().throttle,
             ladderBelow(limits.faint_px / kBelowFaint), ladderAbove(top)};
-}
-
-QString percent(double share)
-{
-    return QLocale().toString(std::round(kPercent * share), 'f', 0);
 }
 
 void drawCruise(Page& page, const Axes& axes, const Flight& flight)
@@ -121,7 +117,7 @@ void drawHover(Page& page, const Axes& axes, const HoverFigures& hover)
             kPercent * *throttle > axes.to_percent)
             return;
         places.push_back(axes.x(kPercent * *throttle));
-        names << text.arg(percent(*throttle));
+        names << text.arg(percentNumber(*throttle));
     };
     add(hover.throttle_full, QObject::tr("hover, full pack %1 %"));
     add(hover.throttle_empty, QObject::tr("hover, empty pack %1 %"));

@@ -83,7 +83,7 @@ QWidget* SpeedsView::makeLeft()
     layout->setContentsMargins(6, 6, 6, 6);
     layout->setSpacing(4);
     auto* const heading = new ChartHeading(
-        *m_chart, tr("what the rotors shake at, against what can swing; drag the upright line"));
+        *m_chart, tr("the rotors' orders against what can swing; drag the upright line"));
     heading->add(acrossLabel);
     heading->add(across);
     heading->add(logAxis);
@@ -94,7 +94,7 @@ QWidget* SpeedsView::makeLeft()
 
 QWidget* SpeedsView::makeRight()
 {
-    m_text->setAccessibleName(tr("Where shakes meet what can swing"));
+    m_text->setAccessibleName(tr("Where orders meet what can swing"));
     m_text->setFrameShape(QFrame::NoFrame);
     m_text->setAcceptDrops(false);
     QPalette plain = m_text->palette();
@@ -159,7 +159,7 @@ void SpeedsView::showCrossings()
             worst_px = std::max(worst_px, crossing.wobble_px);
     }
     const QString legend =
-        tr("A ring marks where a shake meets what can swing inside the cruise window.");
+        tr("A ring marks where an order meets what can swing inside the cruise window.");
     const QString most = QLocale().toString(worst_px, 'g', 2);
     const Grade grade = gradeOf(worst_px, setup.limits.faint_px, setup.limits.bad_px);
     if (!m_latest->second->cruise)

@@ -23,7 +23,7 @@
         <translation>Vordehnung %1</translation>
     </message>
     <message>
-        <source>rising %1</source>
+        <source>elevation %1</source>
         <translation>Steigung %1</translation>
     </message>
     <message>
@@ -39,11 +39,11 @@
         <translation>9 von 10 Nachbauten davon bleiben im Reiseflug unter %1.</translation>
     </message>
     <message>
-        <source>Best as planned, but not as sturdy: %1; at most %2, and 9 of 10 builds stay below %3.</source>
+        <source>Best as planned, but not as robust: %1; at most %2, and 9 of 10 builds stay below %3.</source>
         <translation>Nach Plan am besten, aber nicht so robust: %1; höchstens %2, und 9 von 10 Nachbauten bleiben unter %3.</translation>
     </message>
     <message>
-        <source>Stay with the present tune: nothing found is sturdier.</source>
+        <source>Stay with the present tune: nothing found is more robust.</source>
         <translation>Bei der jetzigen Abstimmung bleiben: Gefunden wurde nichts Robusteres.</translation>
     </message>
     <message>
@@ -71,23 +71,11 @@
         <translation>nirgends</translation>
     </message>
     <message>
-        <source>%1°</source>
-        <translation>%1°</translation>
-    </message>
-    <message>
-        <source>%1 × %2&#xa0;mm, Shore %3</source>
-        <translation>%1 × %2&#xa0;mm, Shore %3</translation>
-    </message>
-    <message>
         <source>%1&#xa0;% of its builds are out of the question: %2.</source>
         <translation>%1&#xa0;% der Nachbauten davon scheiden aus: %2.</translation>
     </message>
     <message>
-        <source>Best as planned, but not as sturdy: %1; at most %2, but of %3&#xa0;% of its builds %4.</source>
-        <translation>Nach Plan am besten, aber nicht so robust: %1; höchstens %2, doch für %3&#xa0;% der Nachbauten gilt: %4.</translation>
-    </message>
-    <message>
-        <source>The range of “%1” ends where it still gets sturdier: widen it and find again.</source>
+        <source>The range of “%1” ends where it still gets more robust: widen it and find again.</source>
         <translation>Der Bereich von „%1“ endet, wo es noch robuster wird: erweitern und erneut suchen.</translation>
     </message>
     <message>
@@ -103,20 +91,8 @@
         <translation>Nachbauten unterscheiden sich im Zuschnitt jedes Schlauchs um ±%1&#xa0;mm, in der Härte um ±%2&#xa0;Shore (bei gemessenem Modul um ±%3&#xa0;%), in der Masse der Gondel um ±%4&#xa0;%, in der des Akkus um ±%5&#xa0;%, in der Temperatur von %6 bis %7&#xa0;°C und in der Unwucht vom 1/%8- bis zum %8-Fachen.</translation>
     </message>
     <message>
-        <source>%1&#xa0;mm</source>
-        <translation>%1&#xa0;mm</translation>
-    </message>
-    <message>
-        <source>−%1&#xa0;%</source>
-        <translation>−%1&#xa0;%</translation>
-    </message>
-    <message>
-        <source>+%1&#xa0;%</source>
-        <translation>+%1&#xa0;%</translation>
-    </message>
-    <message>
-        <source>%1&#xa0;px</source>
-        <translation>%1&#xa0;px</translation>
+        <source>Best as planned, but not as robust: %1; at most %2, but of %3&#xa0;% of its builds %4.</source>
+        <translation>Nach Plan am besten, aber nicht so robust: %1; höchstens %2, doch für %3&#xa0;% der Nachbauten gilt: %4.</translation>
     </message>
 </context>
 <context>
@@ -169,10 +145,6 @@
         <translation>+%1&#xa0;%</translation>
     </message>
     <message>
-        <source>%1°</source>
-        <translation>%1°</translation>
-    </message>
-    <message>
         <source>%1&#xa0;%2</source>
         <translation>%1&#xa0;%2</translation>
     </message>
@@ -185,16 +157,16 @@
         <translation>nicht machbar: %1</translation>
     </message>
     <message>
-        <source>%1&#xa0;px with a full pack, %2&#xa0;px with an empty one</source>
-        <translation>%1&#xa0;px mit vollem, %2&#xa0;px mit leerem Akku</translation>
-    </message>
-    <message>
         <source>Nothing here holds: most often %1.</source>
         <translation>Hier hält nichts: meist %1.</translation>
     </message>
     <message>
-        <source>Best here: %1, %2&#xa0;px.</source>
-        <translation>Am besten hier: %1, %2&#xa0;px.</translation>
+        <source>%1 with a full pack, %2 with an empty one</source>
+        <translation>%1 mit vollem, %2 mit leerem Akku</translation>
+    </message>
+    <message>
+        <source>Best here: %1, %2.</source>
+        <translation>Am besten hier: %1, %2.</translation>
     </message>
 </context>
 <context>
@@ -231,9 +203,9 @@
         <translation>%1 px</translation>
     </message>
     <message>
-        <source>%1, crawls at %2 Hz</source>
-        <comment>shake</comment>
-        <translation>%1, wandert mit %2 Hz</translation>
+        <source>%1, beats at %2 Hz</source>
+        <comment>order</comment>
+        <translation>%1, schwebt mit %2 Hz</translation>
     </message>
     <message>
         <source>At %1 % throttle: wobble %2 px, clean.</source>
@@ -248,8 +220,8 @@
         <translation>Bei %1 % Gas: Wackeln %2 px, stark.</translation>
     </message>
     <message>
-        <source>Its strongest part swings at %1 Hz and, at %2 frames a second, seems to crawl at %3 Hz.</source>
-        <translation>Der stärkste Teil schwingt mit %1 Hz und scheint bei %2 Bildern je Sekunde mit %3 Hz zu wandern.</translation>
+        <source>Its strongest part swings at %1 Hz and beats against the %2 frames a second at %3 Hz.</source>
+        <translation>Der stärkste Teil schwingt mit %1 Hz und schwebt gegen die %2 Bilder je Sekunde mit %3 Hz.</translation>
     </message>
     <message>
         <source>slack</source>
@@ -444,11 +416,11 @@
         <translation>Richtung</translation>
     </message>
     <message>
-        <source>Rise</source>
+        <source>Elevation</source>
         <translation>Steigung</translation>
     </message>
     <message>
-        <source>Direction: from the bay to the airframe, seen from above, 0° forward, 90° left. Rise: above level. %1</source>
+        <source>Direction: from the bay to the airframe, seen from above, 0° forward, 90° left. Elevation: above level. %1</source>
         <translation>Richtung: von der Gondel zum Rahmen, von oben gesehen, 0° vorn, 90° links. Steigung: über der Waagerechten. %1</translation>
     </message>
     <message>
@@ -536,7 +508,7 @@
         <translation>Zellen des Akkus</translation>
     </message>
     <message>
-        <source>Bay, all that hangs on the tubes</source>
+        <source>Bay, all that is on the tubes</source>
         <translation>Gondel, alles, was an den Schläuchen hängt</translation>
     </message>
     <message>
@@ -580,8 +552,8 @@
         <translation>Abgestimmt für</translation>
     </message>
     <message>
-        <source>Cautions</source>
-        <translation>Hinweise</translation>
+        <source>Warnings</source>
+        <translation>Warnungen</translation>
     </message>
     <message>
         <source>Before you fly</source>
@@ -640,6 +612,226 @@
         <source>Order %1 (px)</source>
         <translation>Ordnung %1 (px)</translation>
     </message>
+    <message>
+        <source>Mounts: how the tube ends are held</source>
+        <translation>Aufhängung: wie die Schlauchenden gehalten sind</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;Clamped ends sit tight in a collar or over a peg and cannot turn; hinged ends hang on a ring or a pin and turn freely.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Geklemmte Enden sitzen fest in einer Hülse oder auf einem Zapfen und können sich nicht drehen; gelenkige hängen an einem Ring oder Stift und drehen sich frei.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>Ends clamped, held square</source>
+        <translation>Enden geklemmt, rechtwinklig</translation>
+    </message>
+    <message>
+        <source>Ends hinged, free to turn</source>
+        <translation>Enden gelenkig, frei drehend</translation>
+    </message>
+    <message>
+        <source>change how the ends are held</source>
+        <translation>Halt der Enden ändern</translation>
+    </message>
+    <message>
+        <source>Mounts: planned or drilled</source>
+        <translation>Aufhängung: geplant oder gebohrt</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;While planning, the anchor lies along the angles at free length × stretch. Once drilled, the holes stay and decide each tube&apos;s stretch.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Beim Planen liegt der Anker unter den Winkeln bei freier Länge × Vordehnung. Sobald gebohrt ist, bleiben die Bohrungen und bestimmen die Vordehnung jedes Schlauchs.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>Planned: anchors follow the angles</source>
+        <translation>Geplant: Anker folgen den Winkeln</translation>
+    </message>
+    <message>
+        <source>Drilled: the holes stay</source>
+        <translation>Gebohrt: die Bohrungen bleiben</translation>
+    </message>
+    <message>
+        <source>drill the holes</source>
+        <translation>Bohrungen setzen</translation>
+    </message>
+    <message>
+        <source>plan by angles</source>
+        <translation>nach Winkeln planen</translation>
+    </message>
+    <message>
+        <source>1 part, %1 g</source>
+        <translation>1 Teil, %1 g</translation>
+    </message>
+    <message>
+        <source>%1 parts, %2 g</source>
+        <translation>%1 Teile, %2 g</translation>
+    </message>
+    <message>
+        <source>%1 of %2 × %3 mm</source>
+        <translation>%1 mit %2 × %3 mm</translation>
+    </message>
+    <message>
+        <source>%1 rpm/V, %2 g</source>
+        <translation>%1 U/min/V, %2 g</translation>
+    </message>
+    <message>
+        <source>%1 × %2 in, %3 blades</source>
+        <translation>%1 × %2 in, %3 Blätter</translation>
+    </message>
+    <message>
+        <source>%1 cells, %2 V full</source>
+        <translation>%1 Zellen, voll %2 V</translation>
+    </message>
+    <message>
+        <source>%1 × %2 px, %3 Hz</source>
+        <translation>%1 × %2 px, %3 Hz</translation>
+    </message>
+    <message>
+        <source>%1 / %2 mm, %3 Shore A</source>
+        <translation>%1 / %2 mm, %3 Shore A</translation>
+    </message>
+    <message>
+        <source>%1 tubes, %2 mm, %3 % stretch</source>
+        <translation>%1 Schläuche, %2 mm, %3 % Vordehnung</translation>
+    </message>
+    <message>
+        <source>unbalance %1 g·mm</source>
+        <translation>Unwucht %1 g·mm</translation>
+    </message>
+    <message>
+        <source>%1 and %2 px</source>
+        <translation>%1 und %2 px</translation>
+    </message>
+    <message>
+        <source>solid</source>
+        <translation>massiv</translation>
+    </message>
+    <message>
+        <source>rigid</source>
+        <translation>starr</translation>
+    </message>
+    <message>
+        <source>estimated</source>
+        <translation>geschätzt</translation>
+    </message>
+    <message>
+        <source>from hardness</source>
+        <translation>aus der Härte</translation>
+    </message>
+    <message>
+        <source>lay out %1 arms</source>
+        <translation>%1 Ausleger anordnen</translation>
+    </message>
+    <message>
+        <source>Lay out arms</source>
+        <translation>Ausleger anordnen</translation>
+    </message>
+    <message>
+        <source>Sets all arms at once, evenly around the craft, each like the first arm: same length, root radius and height. One step to undo.</source>
+        <translation>Setzt alle Ausleger auf einmal, gleichmäßig rund um den Kopter, jeder wie der erste: gleiche Länge, gleicher Fußradius, gleiche Höhe. Ein Schritt zum Rückgängigmachen.</translation>
+    </message>
+    <message>
+        <source>The arms stand like this already.</source>
+        <translation>Die Ausleger stehen schon so.</translation>
+    </message>
+    <message>
+        <source>&amp;3 arms as a Y, foot backwards</source>
+        <translation>&amp;3 Ausleger als Y, Fuß nach hinten</translation>
+    </message>
+    <message>
+        <source>&amp;4 arms as an X</source>
+        <translation>&amp;4 Ausleger als X</translation>
+    </message>
+    <message>
+        <source>&amp;6 arms evenly</source>
+        <translation>&amp;6 Ausleger gleichmäßig</translation>
+    </message>
+    <message>
+        <source>&amp;8 arms evenly</source>
+        <translation>&amp;8 Ausleger gleichmäßig</translation>
+    </message>
+    <message>
+        <source>Mirror tubes</source>
+        <translation>Schläuche spiegeln</translation>
+    </message>
+    <message>
+        <source>Mirrors the tubes on the side of tube 1 to the other side, in place of those that are there; tubes in the middle stay. One step to undo.</source>
+        <translation>Spiegelt die Schläuche auf der Seite von Schlauch 1 auf die andere, statt derer, die dort sind; Schläuche in der Mitte bleiben. Ein Schritt zum Rückgängigmachen.</translation>
+    </message>
+    <message>
+        <source>The tubes are mirrored like this already.</source>
+        <translation>Die Schläuche sind schon so gespiegelt.</translation>
+    </message>
+    <message>
+        <source>&amp;Left and right</source>
+        <translation>&amp;Links und rechts</translation>
+    </message>
+    <message>
+        <source>mirror tubes left and right</source>
+        <translation>Schläuche links und rechts spiegeln</translation>
+    </message>
+    <message>
+        <source>&amp;Front and back</source>
+        <translation>&amp;Vorn und hinten</translation>
+    </message>
+    <message>
+        <source>mirror tubes front and back</source>
+        <translation>Schläuche vorn und hinten spiegeln</translation>
+    </message>
+    <message>
+        <source>&amp;Both ways: one tube makes four</source>
+        <translation>&amp;Beides: aus einem Schlauch werden vier</translation>
+    </message>
+    <message>
+        <source>mirror tubes both ways</source>
+        <translation>Schläuche in beide Richtungen spiegeln</translation>
+    </message>
+    <message>
+        <source>What you call this part.</source>
+        <translation>Wie Sie dieses Teil nennen.</translation>
+    </message>
+    <message>
+        <source>%1: name</source>
+        <translation>%1: Name</translation>
+    </message>
+    <message>
+        <source>new part</source>
+        <translation>neues Teil</translation>
+    </message>
+    <message>
+        <source>airframe part</source>
+        <translation>Rahmenteil</translation>
+    </message>
+    <message>
+        <source>bay part</source>
+        <translation>Gondelteil</translation>
+    </message>
+    <message>
+        <source>arm</source>
+        <translation>Ausleger</translation>
+    </message>
+    <message>
+        <source>tube</source>
+        <translation>Schlauch</translation>
+    </message>
+    <message>
+        <source>%1 × %2&#xa0;mm, Shore %3</source>
+        <translation>%1 × %2&#xa0;mm, Shore %3</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;mm</source>
+        <translation>%1&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>−%1&#xa0;%</source>
+        <translation>−%1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>+%1&#xa0;%</source>
+        <translation>+%1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;px</source>
+        <translation>%1&#xa0;px</translation>
+    </message>
 </context>
 <context>
     <name>TubeStock</name>
@@ -691,24 +883,12 @@
         <translation>Die Schläuche %1 sind in der Ruhelage bis zu %2° gebogen, mehr als die %3°, für die gerechnet wird: Schläuche hinzufügen, weiter auseinander setzen oder mehr vordehnen.</translation>
     </message>
     <message>
-        <source>One tube alone holds the bay; it is all but free where the %1 (%2&#xa0;Hz): use three tubes or more.</source>
-        <translation>Ein einziger Schlauch hält die Gondel; sie ist fast frei dort, wo die %1 (%2&#xa0;Hz): drei oder mehr Schläuche nehmen.</translation>
-    </message>
-    <message>
         <source>At 3&#xa0;g the bay finds no stable rest: stretch the tubes more, or use a stiffer tube.</source>
         <translation>Bei 3&#xa0;g findet die Gondel keine stabile Ruhelage: die Schläuche mehr vordehnen oder einen steiferen Schlauch nehmen.</translation>
     </message>
     <message>
         <source>In a 3&#xa0;g pull-up the bay moves %1&#xa0;mm and hits after %2&#xa0;mm: use a stiffer or shorter tube, or leave more room.</source>
         <translation>Beim Abfangen mit 3&#xa0;g bewegt sich die Gondel %1&#xa0;mm und stößt nach %2&#xa0;mm an: einen steiferen oder kürzeren Schlauch nehmen oder mehr Platz lassen.</translation>
-    </message>
-    <message>
-        <source>The %1 at %2&#xa0;Hz on the bench: below %3&#xa0;Hz the craft&apos;s own steering swings the bay; use a shorter or stiffer tube.</source>
-        <translation>Die %1 auf dem Tisch mit %2&#xa0;Hz: Unter %3&#xa0;Hz schwenkt die Steuerung des Kopters die Gondel mit; einen kürzeren oder steiferen Schlauch nehmen.</translation>
-    </message>
-    <message>
-        <source>A tube&apos;s own resonance at %1&#xa0;Hz lies below the highest shake in cruise (%2&#xa0;Hz): there the tubes pass more than computed.</source>
-        <translation>Die eigene Resonanz eines Schlauchs bei %1&#xa0;Hz liegt unter der höchsten Erregung im Reiseflug (%2&#xa0;Hz): Dort lassen die Schläuche mehr durch als berechnet.</translation>
     </message>
     <message>
         <source>Even the full pack cannot hold this craft in the air: check motor, propeller and masses.</source>
@@ -815,12 +995,12 @@
         <translation>Schläuche %1&#xa0;Shore härter: %2&#xa0;Shore&#xa0;A</translation>
     </message>
     <message>
-        <source>Tubes rise %1° less steeply</source>
-        <translation>Schläuche %1° weniger steil</translation>
+        <source>Elevation of the tubes %1° less</source>
+        <translation>Steigung der Schläuche %1° geringer</translation>
     </message>
     <message>
-        <source>Tubes rise %1° more steeply</source>
-        <translation>Schläuche %1° steiler</translation>
+        <source>Elevation of the tubes %1° more</source>
+        <translation>Steigung der Schläuche %1° größer</translation>
     </message>
     <message>
         <source>Arms %1&#xa0;mm thicker: %2&#xa0;×&#xa0;%3&#xa0;mm</source>
@@ -845,10 +1025,6 @@
     <message>
         <source>%1&#xa0;% to %2&#xa0;%</source>
         <translation>%1&#xa0;% bis %2&#xa0;%</translation>
-    </message>
-    <message>
-        <source>the %1 at %2&#xa0;Hz comes through the tubes</source>
-        <translation>die %1 mit %2&#xa0;Hz kommt durch die Schläuche</translation>
     </message>
     <message>
         <source>Faint wobble at %1</source>
@@ -891,36 +1067,36 @@
         <translation>Schweben bei %1&#xa0;% mit vollem Akku, %2&#xa0;% mit leerem (%3&#xa0;U/min).</translation>
     </message>
     <message>
-        <source>once-per-turn shake</source>
-        <translation>Umdrehungserregung</translation>
+        <source>order 1 (unbalance)</source>
+        <translation>Ordnung 1 (Unwucht)</translation>
     </message>
     <message>
-        <source>blade-pass shake</source>
-        <translation>Blattfolgeerregung</translation>
+        <source>order B (blade pass)</source>
+        <translation>Ordnung B (Blattfolge)</translation>
     </message>
     <message>
-        <source>twice-blade-pass shake</source>
-        <translation>doppelte Blattfolgeerregung</translation>
+        <source>order 2B (blade pass)</source>
+        <translation>Ordnung 2B (Blattfolge)</translation>
     </message>
     <message>
-        <source>%1-times-blade-pass shake</source>
-        <translation>%1-fache Blattfolgeerregung</translation>
+        <source>order %1B (blade pass)</source>
+        <translation>Ordnung %1B (Blattfolge)</translation>
     </message>
     <message>
-        <source>once-per-turn</source>
-        <translation>Umdrehung</translation>
+        <source>order 1</source>
+        <translation>Ordnung 1</translation>
     </message>
     <message>
-        <source>blade-pass</source>
-        <translation>Blattfolge</translation>
+        <source>order B</source>
+        <translation>Ordnung B</translation>
     </message>
     <message>
-        <source>twice-blade-pass</source>
-        <translation>2 × Blattfolge</translation>
+        <source>order 2B</source>
+        <translation>Ordnung 2B</translation>
     </message>
     <message>
-        <source>%1-times-blade-pass</source>
-        <translation>%1 × Blattfolge</translation>
+        <source>order %1B</source>
+        <translation>Ordnung %1B</translation>
     </message>
     <message>
         <source>The bay rests where it is drawn</source>
@@ -1083,8 +1259,8 @@
         <translation>Wie weit die Mittellinie des Auslegers über der Mitte der Mittelplatte liegt; darunter ist negativ.</translation>
     </message>
     <message>
-        <source>Speed constant</source>
-        <translation>Drehzahlkonstante</translation>
+        <source>KV</source>
+        <translation>KV</translation>
     </message>
     <message>
         <source>Revolutions a minute for each volt without load, printed on the motor.</source>
@@ -1315,8 +1491,8 @@
         <translation>Dynamisches Verhältnis</translation>
     </message>
     <message>
-        <source>How much stiffer the rubber is when shaken than when loaded slowly: a pluck test tells it; 1.1 to 1.4 is usual for silicone.</source>
-        <translation>Um wie viel steifer der Gummi beim Schütteln ist als bei langsamer Last: Ein Zupfversuch verrät es; 1,1 bis 1,4 ist bei Silikon üblich.</translation>
+        <source>How much stiffer the rubber is when vibrating than when loaded slowly: a pluck test measures it; 1.1 to 1.4 is usual for silicone.</source>
+        <translation>Um wie viel steifer der Gummi beim Schwingen ist als bei langsamer Last: Ein Zupfversuch misst es; 1,1 bis 1,4 ist bei Silikon üblich.</translation>
     </message>
     <message>
         <source>How quickly a plucked bay comes to rest: twice the damping ratio; about 0.05 for lively and 0.2 for dull silicone.</source>
@@ -1347,11 +1523,11 @@
         <translation>Wohin der Schlauch von oben gesehen zeigt, von der Gondel zum Rahmen: 0 vorn, 90 links.</translation>
     </message>
     <message>
-        <source>Rise</source>
+        <source>Elevation</source>
         <translation>Steigung</translation>
     </message>
     <message>
-        <source>How steeply the tube rises from the bay to the airframe; 0 is level, 90 straight up.</source>
+        <source>How steeply the tube goes up from the bay to the airframe; 0 is level, 90 straight up.</source>
         <translation>Wie steil der Schlauch von der Gondel zum Rahmen ansteigt; 0 ist waagerecht, 90 senkrecht nach oben.</translation>
     </message>
     <message>
@@ -1451,22 +1627,6 @@
         <translation>dreht sich</translation>
     </message>
     <message>
-        <source>bay %1</source>
-        <translation>Gondel %1</translation>
-    </message>
-    <message>
-        <source>bay %1 and %2</source>
-        <translation>Gondel %1 und %2</translation>
-    </message>
-    <message>
-        <source>At %1&#xa0;% throttle the %2 meets %3&#xa0;Hz, where the %4, inside the cruise window.</source>
-        <translation>Bei %1&#xa0;% Gas trifft die %2 auf %3&#xa0;Hz, dort, wo die %4, im Reiseflugbereich.</translation>
-    </message>
-    <message>
-        <source>the %1 meets %2&#xa0;Hz, where the %3</source>
-        <translation>die %1 trifft auf %2&#xa0;Hz, dort, wo die %3</translation>
-    </message>
-    <message>
         <source>outside the allowed range</source>
         <translation>außerhalb des erlaubten Bereichs</translation>
     </message>
@@ -1523,8 +1683,8 @@
         <translation>keine Auslegung in diesen Grenzen hält; am häufigsten: %1</translation>
     </message>
     <message>
-        <source>the map needs two different knobs</source>
-        <translation>die Karte braucht zwei verschiedene Größen</translation>
+        <source>the map needs two different design variables</source>
+        <translation>die Karte braucht zwei verschiedene Entwurfsgrößen</translation>
     </message>
     <message>
         <source>V per cell</source>
@@ -1723,8 +1883,8 @@
         <translation>zwei Eigenformen der Gondel liegen so dicht beisammen, dass sie nicht zu unterscheiden sind</translation>
     </message>
     <message>
-        <source>nothing holds the bay in one motion: the %1 freely; add tubes or spread them</source>
-        <translation>in einer Bewegung hält nichts die Gondel: Die %1 frei; mehr Schläuche anbringen oder sie weiter verteilen</translation>
+        <source>nothing holds the bay in one motion (%1): add tubes or spread them</source>
+        <translation>nichts hält die Gondel in einer Bewegung (%1): Schläuche hinzufügen oder weiter auseinander setzen</translation>
     </message>
     <message>
         <source>no rest pose found at %1 g: the iteration did not converge</source>
@@ -1784,127 +1944,67 @@
     </message>
     <message>
         <source>The craft takes %1 MB as text, a setup file may have %2</source>
-        <translation>Der Kopter braucht als Text %1 MB, eine Datei darf %2 haben</translation>
+        <translation>Der Kopter braucht als Text %1&#xa0;MB, eine Datei darf %2 haben</translation>
+    </message>
+    <message>
+        <source>The lowest mode on the bench lies at %2&#xa0;Hz (%1): below %3&#xa0;Hz the craft&apos;s own steering swings the bay; use a shorter or stiffer tube.</source>
+        <translation>Die tiefste Eigenschwingung auf dem Tisch liegt bei %2&#xa0;Hz (%1): Unter %3&#xa0;Hz schwingt das Steuern des Fluggeräts die Gondel auf; einen kürzeren oder steiferen Schlauch nehmen.</translation>
+    </message>
+    <message>
+        <source>%1 meets %2&#xa0;Hz (%3)</source>
+        <translation>%1 trifft auf %2&#xa0;Hz (%3)</translation>
+    </message>
+    <message>
+        <source>the tubes pass %1 at %2&#xa0;Hz</source>
+        <translation>die Schläuche lassen %1 mit %2&#xa0;Hz durch</translation>
+    </message>
+    <message>
+        <source>One tube alone holds the bay; it is all but free in one mode (%1, %2&#xa0;Hz): use three tubes or more.</source>
+        <translation>Ein einziger Schlauch hält die Gondel; in einer Eigenschwingung ist sie fast frei (%1, %2&#xa0;Hz): drei oder mehr Schläuche nehmen.</translation>
+    </message>
+    <message>
+        <source>At %1&#xa0;% throttle %2 meets %3&#xa0;Hz (%4), inside the cruise window.</source>
+        <translation>Bei %1&#xa0;% Gas trifft %2 auf %3&#xa0;Hz (%4), im Reiseflugbereich.</translation>
+    </message>
+    <message>
+        <source>A tube&apos;s own resonance at %1&#xa0;Hz lies below the highest excitation in cruise (%2&#xa0;Hz): there the tubes pass more than computed.</source>
+        <translation>Die eigene Resonanz eines Schlauchs bei %1&#xa0;Hz liegt unter der höchsten Erregung im Reiseflug (%2&#xa0;Hz): Dort lassen die Schläuche mehr durch als berechnet.</translation>
+    </message>
+    <message>
+        <source>surge</source>
+        <translation>Längsschwingung</translation>
+    </message>
+    <message>
+        <source>sway</source>
+        <translation>Querschwingung</translation>
+    </message>
+    <message>
+        <source>heave</source>
+        <translation>Hubschwingung</translation>
+    </message>
+    <message>
+        <source>roll</source>
+        <translation>Rollen</translation>
+    </message>
+    <message>
+        <source>pitch</source>
+        <translation>Nicken</translation>
+    </message>
+    <message>
+        <source>yaw</source>
+        <translation>Gieren</translation>
+    </message>
+    <message>
+        <source>%1: bay %2</source>
+        <translation>%1: Gondel %2</translation>
+    </message>
+    <message>
+        <source>%1 and %2: bay %3 and %4</source>
+        <translation>%1 und %2: Gondel %3 und %4</translation>
     </message>
 </context>
 <context>
     <name>stillbay::ui</name>
-    <message>
-        <source>1 part, %1 g</source>
-        <translation>1 Teil, %1 g</translation>
-    </message>
-    <message>
-        <source>%1 parts, %2 g</source>
-        <translation>%1 Teile, %2 g</translation>
-    </message>
-    <message>
-        <source>%1 of %2 × %3 mm</source>
-        <translation>%1 mit %2 × %3 mm</translation>
-    </message>
-    <message>
-        <source>%1 rpm/V, %2 g</source>
-        <translation>%1 U/min/V, %2 g</translation>
-    </message>
-    <message>
-        <source>%1 × %2 in, %3 blades</source>
-        <translation>%1 × %2 in, %3 Blätter</translation>
-    </message>
-    <message>
-        <source>%1 cells, %2 V full</source>
-        <translation>%1 Zellen, voll %2 V</translation>
-    </message>
-    <message>
-        <source>%1 × %2 px, %3 Hz</source>
-        <translation>%1 × %2 px, %3 Hz</translation>
-    </message>
-    <message>
-        <source>%1 / %2 mm, %3 Shore A</source>
-        <translation>%1 / %2 mm, %3 Shore A</translation>
-    </message>
-    <message>
-        <source>%1 tubes, %2 mm, %3 % stretch</source>
-        <translation>%1 Schläuche, %2 mm, %3 % Vordehnung</translation>
-    </message>
-    <message>
-        <source>cruise %1 to %2 %</source>
-        <translation>Reiseflug %1 bis %2 %</translation>
-    </message>
-    <message>
-        <source>unbalance %1 g·mm</source>
-        <translation>Unwucht %1 g·mm</translation>
-    </message>
-    <message>
-        <source>%1 and %2 px</source>
-        <translation>%1 und %2 px</translation>
-    </message>
-    <message>
-        <source>lay out %1 arms</source>
-        <translation>%1 Ausleger anordnen</translation>
-    </message>
-    <message>
-        <source>Lay out arms</source>
-        <translation>Ausleger anordnen</translation>
-    </message>
-    <message>
-        <source>Sets all arms at once, evenly around the craft, each like the first arm: same length, root radius and height. One step to undo.</source>
-        <translation>Setzt alle Ausleger auf einmal, gleichmäßig rund um den Kopter, jeder wie der erste: gleiche Länge, gleicher Fußradius, gleiche Höhe. Ein Schritt zum Rückgängigmachen.</translation>
-    </message>
-    <message>
-        <source>The arms stand like this already.</source>
-        <translation>Die Ausleger stehen schon so.</translation>
-    </message>
-    <message>
-        <source>&amp;3 arms as a Y, foot backwards</source>
-        <translation>&amp;3 Ausleger als Y, Fuß nach hinten</translation>
-    </message>
-    <message>
-        <source>&amp;4 arms as an X</source>
-        <translation>&amp;4 Ausleger als X</translation>
-    </message>
-    <message>
-        <source>&amp;6 arms evenly</source>
-        <translation>&amp;6 Ausleger gleichmäßig</translation>
-    </message>
-    <message>
-        <source>&amp;8 arms evenly</source>
-        <translation>&amp;8 Ausleger gleichmäßig</translation>
-    </message>
-    <message>
-        <source>Mirror tubes</source>
-        <translation>Schläuche spiegeln</translation>
-    </message>
-    <message>
-        <source>Mirrors the tubes on the side of tube 1 to the other side, in place of those that are there; tubes in the middle stay. One step to undo.</source>
-        <translation>Spiegelt die Schläuche auf der Seite von Schlauch 1 auf die andere, statt derer, die dort sind; Schläuche in der Mitte bleiben. Ein Schritt zum Rückgängigmachen.</translation>
-    </message>
-    <message>
-        <source>The tubes are mirrored like this already.</source>
-        <translation>Die Schläuche sind schon so gespiegelt.</translation>
-    </message>
-    <message>
-        <source>&amp;Left and right</source>
-        <translation>&amp;Links und rechts</translation>
-    </message>
-    <message>
-        <source>mirror tubes left and right</source>
-        <translation>Schläuche links und rechts spiegeln</translation>
-    </message>
-    <message>
-        <source>&amp;Front and back</source>
-        <translation>&amp;Vorn und hinten</translation>
-    </message>
-    <message>
-        <source>mirror tubes front and back</source>
-        <translation>Schläuche vorn und hinten spiegeln</translation>
-    </message>
-    <message>
-        <source>&amp;Both ways: one tube makes four</source>
-        <translation>&amp;Beides: aus einem Schlauch werden vier</translation>
-    </message>
-    <message>
-        <source>mirror tubes both ways</source>
-        <translation>Schläuche in beide Richtungen spiegeln</translation>
-    </message>
     <message>
         <source>the name must end in .png, .svg, .pdf or .csv</source>
         <translation>der Name muss auf .png, .svg, .pdf oder .csv enden</translation>
@@ -1935,7 +2035,7 @@
     </message>
     <message>
         <source>the file is larger than %1 MB, far more than a setup needs</source>
-        <translation>die Datei ist größer als %1 MB, weit mehr, als ein Kopter braucht</translation>
+        <translation>die Datei ist größer als %1&#xa0;MB, weit mehr, als ein Kopter braucht</translation>
     </message>
     <message>
         <source>another program holds its place</source>
@@ -1996,8 +2096,8 @@
         <translation>Auf der schweren Seite: vergrößert die Unwucht</translation>
     </message>
     <message>
-        <source>It balances the propeller: tells what the unbalance was</source>
-        <translation>Es wuchtet den Propeller aus: verrät, wie groß die Unwucht war</translation>
+        <source>It balances the propeller: shows what the unbalance was</source>
+        <translation>Es wuchtet den Propeller aus: zeigt, wie groß die Unwucht war</translation>
     </message>
     <message>
         <source>Where the tape sticks</source>
@@ -2166,8 +2266,8 @@
         <translation>Die Gondel wird gezeigt, wie sie beim Einbau gehalten wird.</translation>
     </message>
     <message>
-        <source>In this mode the %1, %2 times a second; here it is slowed down and drawn larger than life.</source>
-        <translation>In dieser Eigenschwingung: %1, %2-mal je Sekunde; hier verlangsamt und übertrieben gezeichnet.</translation>
+        <source>This mode (%1) swings %2 times a second; here it is slowed down and drawn larger than life.</source>
+        <translation>Diese Eigenschwingung (%1) schwingt %2-mal je Sekunde; hier verlangsamt und übertrieben gezeichnet.</translation>
     </message>
 </context>
 <context>
@@ -2181,8 +2281,8 @@
         <translation>stark %1</translation>
     </message>
     <message>
-        <source>Speeds and modes</source>
-        <translation>Drehzahlen und Schwingungen</translation>
+        <source>Campbell diagram</source>
+        <translation>Campbell-Diagramm</translation>
     </message>
     <message>
         <source>cruise</source>
@@ -2213,16 +2313,16 @@
         <translation>Namen</translation>
     </message>
     <message>
-        <source>Legend of Speeds and modes</source>
-        <translation>Legende zu Drehzahlen und Schwingungen</translation>
+        <source>Legend of the Campbell diagram</source>
+        <translation>Legende zum Campbell-Diagramm</translation>
     </message>
     <message>
         <source>Frequency (Hz)</source>
         <translation>Frequenz (Hz)</translation>
     </message>
     <message>
-        <source>Wobble that each shake makes (px rms)</source>
-        <translation>Wackeln aus jeder Erregung (px eff.)</translation>
+        <source>Wobble of each order (px rms)</source>
+        <translation>Wackeln aus jeder Ordnung (px eff.)</translation>
     </message>
     <message>
         <source>Throttle, full pack (%)</source>
@@ -2233,8 +2333,8 @@
         <translation>Rotordrehzahl (U/min)</translation>
     </message>
     <message>
-        <source>rotors shake: the more wobble, the wider</source>
-        <translation>Erregung der Rotoren: je mehr Wackeln, desto breiter</translation>
+        <source>orders of the rotors: the more wobble, the wider</source>
+        <translation>Ordnungen der Rotoren: je mehr Wackeln, desto breiter</translation>
     </message>
     <message>
         <source>%1, %2 Hz</source>
@@ -2253,8 +2353,8 @@
         <translation>weniger als %1</translation>
     </message>
     <message>
-        <source>At %1 % throttle (%2 rpm) the %3 meets %4 Hz, where the %5: %6 px, %7.</source>
-        <translation>Bei %1 % Gas (%2 U/min) trifft die %3 auf %4 Hz, dort, wo die %5: %6 px, %7.</translation>
+        <source>At %1 % throttle (%2 rpm) %3 meets %4 Hz (%5): %6 px, %7.</source>
+        <translation>Bei %1 % Gas (%2 U/min) trifft %3 auf %4 Hz (%5): %6 px, %7.</translation>
     </message>
     <message>
         <source>The pack cannot hold this craft in the air.</source>
@@ -2281,8 +2381,8 @@
         <translation>Was schwingen kann: %1.</translation>
     </message>
     <message>
-        <source>No shake meets any of them inside the cruise window.</source>
-        <translation>Keine Erregung trifft im Reiseflugbereich darauf.</translation>
+        <source>No order meets any of them inside the cruise window.</source>
+        <translation>Keine Ordnung trifft im Reiseflugbereich darauf.</translation>
     </message>
     <message>
         <source>%1 % throttle, %2 rpm</source>
@@ -2320,7 +2420,7 @@
         <translation>9 von 10 unter</translation>
     </message>
     <message>
-        <source>sturdiest</source>
+        <source>most robust</source>
         <translation>am robustesten</translation>
     </message>
     <message>
@@ -2459,22 +2559,6 @@
 <context>
     <name>stillbay::ui::CraftForm</name>
     <message>
-        <source>solid</source>
-        <translation>massiv</translation>
-    </message>
-    <message>
-        <source>rigid</source>
-        <translation>starr</translation>
-    </message>
-    <message>
-        <source>estimated</source>
-        <translation>geschätzt</translation>
-    </message>
-    <message>
-        <source>from hardness</source>
-        <translation>aus der Härte</translation>
-    </message>
-    <message>
         <source>Craft</source>
         <translation>Kopter</translation>
     </message>
@@ -2507,10 +2591,6 @@
         <translation>Rahmen</translation>
     </message>
     <message>
-        <source>airframe part</source>
-        <translation>Rahmenteil</translation>
-    </message>
-    <message>
         <source>Arms</source>
         <translation>Ausleger</translation>
     </message>
@@ -2527,8 +2607,8 @@
         <translation>Akku</translation>
     </message>
     <message>
-        <source>What shakes</source>
-        <translation>Was erregt</translation>
+        <source>Excitation</source>
+        <translation>Erregung</translation>
     </message>
     <message>
         <source>Drive</source>
@@ -2537,10 +2617,6 @@
     <message>
         <source>Bay</source>
         <translation>Gondel</translation>
-    </message>
-    <message>
-        <source>bay part</source>
-        <translation>Gondelteil</translation>
     </message>
     <message>
         <source>Camera</source>
@@ -2562,70 +2638,6 @@
         <source>Limits</source>
         <translation>Grenzen</translation>
     </message>
-    <message>
-        <source>%1: name</source>
-        <translation>%1: Name</translation>
-    </message>
-    <message>
-        <source>What you call this part.</source>
-        <translation>Wie Sie dieses Teil nennen.</translation>
-    </message>
-    <message>
-        <source>new part</source>
-        <translation>neues Teil</translation>
-    </message>
-    <message>
-        <source>arm</source>
-        <translation>Ausleger</translation>
-    </message>
-    <message>
-        <source>tube</source>
-        <translation>Schlauch</translation>
-    </message>
-    <message>
-        <source>Mounts: how the tube ends are held</source>
-        <translation>Aufhängung: wie die Schlauchenden gehalten sind</translation>
-    </message>
-    <message>
-        <source>Ends clamped, held square</source>
-        <translation>Enden geklemmt, rechtwinklig</translation>
-    </message>
-    <message>
-        <source>Ends hinged, free to turn</source>
-        <translation>Enden gelenkig, frei drehend</translation>
-    </message>
-    <message>
-        <source>&lt;p&gt;Clamped ends sit tight in a collar or over a peg and cannot turn; hinged ends hang on a ring or a pin and turn freely.&lt;/p&gt;</source>
-        <translation>&lt;p&gt;Geklemmte Enden sitzen fest in einer Hülse oder auf einem Zapfen und können sich nicht drehen; gelenkige hängen an einem Ring oder Stift und drehen sich frei.&lt;/p&gt;</translation>
-    </message>
-    <message>
-        <source>change how the ends are held</source>
-        <translation>Halt der Enden ändern</translation>
-    </message>
-    <message>
-        <source>Mounts: planned or drilled</source>
-        <translation>Aufhängung: geplant oder gebohrt</translation>
-    </message>
-    <message>
-        <source>Planned: anchors follow the angles</source>
-        <translation>Geplant: Anker folgen den Winkeln</translation>
-    </message>
-    <message>
-        <source>Drilled: the holes stay</source>
-        <translation>Gebohrt: die Bohrungen bleiben</translation>
-    </message>
-    <message>
-        <source>&lt;p&gt;While planning, the anchor lies along the angles at free length × stretch. Once drilled, the holes stay and decide each tube&apos;s stretch.&lt;/p&gt;</source>
-        <translation>&lt;p&gt;Beim Planen liegt der Anker unter den Winkeln bei freier Länge × Vordehnung. Sobald gebohrt ist, bleiben die Bohrungen und bestimmen die Vordehnung jedes Schlauchs.&lt;/p&gt;</translation>
-    </message>
-    <message>
-        <source>drill the holes</source>
-        <translation>Bohrungen setzen</translation>
-    </message>
-    <message>
-        <source>plan by angles</source>
-        <translation>nach Winkeln planen</translation>
-    </message>
 </context>
 <context>
     <name>stillbay::ui::CursorStrip</name>
@@ -2634,8 +2646,8 @@
         <translation>Zahlen am Gaszeiger</translation>
     </message>
     <message>
-        <source>At the throttle cursor: 1 is the once-per-turn shake, B the blade-pass shake, 2B twice that. What moves from frame to frame in the film crawls at the frequency named.</source>
-        <translation>Am Gaszeiger: 1 ist die Umdrehungserregung, B die Blattfolgeerregung, 2B das Doppelte davon. Was sich im Film von Bild zu Bild bewegt, wandert mit der genannten Frequenz.</translation>
+        <source>At the throttle cursor: order 1 is the unbalance, B the blade pass, 2B twice that. In the film each beats against the frame rate at the frequency named.</source>
+        <translation>Am Gaszeiger: Ordnung 1 ist die Unwucht, B die Blattfolge, 2B das Doppelte davon. Im Film schwebt jede gegen die Bildrate mit der genannten Frequenz.</translation>
     </message>
     <message>
         <source>%1 %</source>
@@ -2653,68 +2665,6 @@
     <message>
         <source>%1 (%2)</source>
         <translation>%1 (%2)</translation>
-    </message>
-</context>
-<context>
-    <name>stillbay::ui::StockModel</name>
-    <message>
-        <source>%1 is in the drawer already</source>
-        <translation>%1 liegt schon in der Schublade</translation>
-    </message>
-    <message>
-        <source>The space bar ticks, double-click or F2 changes a number.</source>
-        <translation>Die Leertaste hakt an, Doppelklick oder F2 ändert eine Zahl.</translation>
-    </message>
-    <message>
-        <source>%1: %2</source>
-        <translation>%1: %2</translation>
-    </message>
-</context>
-<context>
-    <name>stillbay::ui::StockPanel</name>
-    <message>
-        <source>Take &amp;out</source>
-        <translation>&amp;Herausnehmen</translation>
-    </message>
-    <message>
-        <source>Takes the chosen tube out of the drawer (Delete).</source>
-        <translation>Nimmt den gewählten Schlauch aus der Schublade (Entf).</translation>
-    </message>
-    <message>
-        <source>Tubes in the drawer</source>
-        <translation>Schläuche in der Schublade</translation>
-    </message>
-    <message>
-        <source>Outer diameter of a new tube</source>
-        <translation>Außendurchmesser eines neuen Schlauchs</translation>
-    </message>
-    <message>
-        <source>Bore of a new tube</source>
-        <translation>Innendurchmesser eines neuen Schlauchs</translation>
-    </message>
-    <message>
-        <source>Shore A hardness of a new tube</source>
-        <translation>Shore-A-Härte eines neuen Schlauchs</translation>
-    </message>
-    <message>
-        <source>Put &amp;in</source>
-        <translation>Hine&amp;inlegen</translation>
-    </message>
-    <message>
-        <source>Puts a tube of these measures into the drawer.</source>
-        <translation>Legt einen Schlauch mit diesen Maßen in die Schublade.</translation>
-    </message>
-    <message>
-        <source>Put the p&amp;resent one in</source>
-        <translation>Den jetzigen hineinle&amp;gen</translation>
-    </message>
-    <message>
-        <source>Puts the tube that the craft has now into the drawer.</source>
-        <translation>Legt den Schlauch, den das Fluggerät jetzt hat, in die Schublade.</translation>
-    </message>
-    <message>
-        <source>A part of the drawer could not be read. It is still in the settings, under %1.</source>
-        <translation>Ein Teil der Schublade war nicht lesbar. Er steht noch in den Einstellungen, unter %1.</translation>
     </message>
 </context>
 <context>
@@ -2775,8 +2725,8 @@
         <translation>Jede Blende eines Graufilters halbiert das Licht, sodass sich die Belichtung verdoppelt; ND8 hat drei. Unter null: Filter abgenommen.</translation>
     </message>
     <message>
-        <source>The camera, set to its own exposure, takes as much longer as the filter makes the picture darker. Longer exposures blur fast shakes away, and everything else that moves.</source>
-        <translation>Die Kamera mit Belichtungsautomatik belichtet um so viel länger, wie der Filter das Bild verdunkelt. Längere Belichtung verwischt schnelles Wackeln, und alles andere, was sich bewegt.</translation>
+        <source>The camera, set to its own exposure, takes as much longer as the filter makes the picture darker. Longer exposures blur fast vibration away, and everything else that moves.</source>
+        <translation>Die Kamera mit Belichtungsautomatik belichtet um so viel länger, wie der Filter das Bild verdunkelt. Längere Belichtung verwischt schnelle Schwingungen, und alles andere, was sich bewegt.</translation>
     </message>
     <message>
         <source>A filter of %1 stops would make 180° of it, as film usually has.</source>
@@ -2987,7 +2937,7 @@
         <translation>Ohne Schläuche</translation>
     </message>
     <message>
-        <source>A drawn scene, bent row by row as the rolling shutter records it at the throttle looked at, and smeared by the exposure. Motors turn at slightly different speeds, so their shakes are drawn out of step: over many frames the picture wobbles by the number below.</source>
+        <source>A drawn scene, bent row by row as the rolling shutter records it at the throttle looked at, and smeared by the exposure. Motors turn at slightly different speeds, so their excitations are drawn out of step: over many frames the picture wobbles by the number below.</source>
         <translation>Eine gezeichnete Szene, Zeile für Zeile verbogen, wie der Rolling Shutter sie beim gewählten Gas aufnimmt, und durch die Belichtung verwischt. Motoren drehen etwas verschieden schnell, darum sind ihre Erregungen außer Takt gezeichnet: Über viele Bilder wackelt der Film um die Zahl darunter.</translation>
     </message>
     <message>
@@ -3023,16 +2973,16 @@
         <translation>Zeitlupe</translation>
     </message>
     <message>
-        <source>Plays ten times slower, so that the crawl can be followed.</source>
-        <translation>Spielt zehnmal langsamer ab, damit man dem Wandern folgen kann.</translation>
+        <source>Plays ten times slower, so that the beat can be followed.</source>
+        <translation>Spielt zehnmal langsamer ab, damit man der Schwebung folgen kann.</translation>
     </message>
     <message>
         <source>Right half without tubes</source>
         <translation>Rechte Hälfte ohne Schläuche</translation>
     </message>
     <message>
-        <source>The right half shows what the same camera would film at the same throttle, bolted to the airframe instead of hung on tubes.</source>
-        <translation>Die rechte Hälfte zeigt, was dieselbe Kamera beim gleichen Gas filmen würde, am Rahmen verschraubt statt an Schläuchen aufgehängt.</translation>
+        <source>The right half shows what the same camera would film at the same throttle, rigidly mounted instead of on tubes.</source>
+        <translation>Die rechte Hälfte zeigt, was dieselbe Kamera beim gleichen Gas filmen würde, starr befestigt statt auf Schläuchen.</translation>
     </message>
     <message>
         <source>Stop</source>
@@ -3081,8 +3031,8 @@
 <context>
     <name>stillbay::ui::FindChoices</name>
     <message>
-        <source>The best of those ticked in the &amp;drawer</source>
-        <translation>Der &amp;beste der angehakten in der Schublade</translation>
+        <source>The best of those ticked in the tube &amp;stock</source>
+        <translation>Der &amp;beste der angehakten im Schlauchvorrat</translation>
     </message>
     <message>
         <source>What may change</source>
@@ -3093,8 +3043,8 @@
         <translation>Behält den Schlauch, den das Fluggerät jetzt hat.</translation>
     </message>
     <message>
-        <source>Tries every ticked tube. The drawer is yours, and the same for every craft.</source>
-        <translation>Probiert jeden angehakten Schlauch. Die Schublade gehört dir und ist für jedes Fluggerät dieselbe.</translation>
+        <source>Tries every ticked tube. The tube stock is yours, and the same for every craft.</source>
+        <translation>Probiert jeden angehakten Schlauch. Der Vorrat gehört dir und ist für jedes Fluggerät derselbe.</translation>
     </message>
     <message>
         <source>Which tube</source>
@@ -3105,8 +3055,8 @@
         <translation>Der &amp;jetzige Schlauch: %1</translation>
     </message>
     <message>
-        <source>no tube in the drawer is ticked</source>
-        <translation>in der Schublade ist kein Schlauch angehakt</translation>
+        <source>no tube in the stock is ticked</source>
+        <translation>im Schlauchvorrat ist kein Schlauch angehakt</translation>
     </message>
     <message>
         <source>nothing may change; tick a length, or let the tube be chosen</source>
@@ -3120,7 +3070,7 @@
         <translation>Abstimmung &amp;finden…</translation>
     </message>
     <message>
-        <source>Which tube, length and stretch shake the film least (%1)</source>
+        <source>With which tube, length and stretch the film wobbles least (%1)</source>
         <translation>Mit welchem Schlauch, welcher Länge und Vordehnung der Film am wenigsten wackelt (%1)</translation>
     </message>
 </context>
@@ -3139,7 +3089,7 @@
         <translation>Beste &amp;finden</translation>
     </message>
     <message>
-        <source>Looks through the ranges for what shakes least.</source>
+        <source>Looks through the ranges for what wobbles least.</source>
         <translation>Sucht in den Bereichen, was am wenigsten wackelt.</translation>
     </message>
     <message>
@@ -3151,12 +3101,12 @@
         <translation>Beendet die Suche ohne Antwort.</translation>
     </message>
     <message>
-        <source>How sturdy is the &amp;present tune?</source>
+        <source>How robust is the &amp;present tune?</source>
         <translation>Wie &amp;robust ist die jetzige Abstimmung?</translation>
     </message>
     <message>
-        <source>Tells how the present tune holds in builds that differ a little from the plan.</source>
-        <translation>Sagt, wie die jetzige Abstimmung in Nachbauten hält, die vom Plan ein wenig abweichen.</translation>
+        <source>Shows how the present tune holds in builds that differ a little from the plan.</source>
+        <translation>Zeigt, wie die jetzige Abstimmung in Nachbauten hält, die vom Plan ein wenig abweichen.</translation>
     </message>
     <message>
         <source>Progress of the search</source>
@@ -3239,7 +3189,7 @@
         <translation>Suche läuft…</translation>
     </message>
     <message>
-        <source>Tick what may change, then find what shakes the film least and holds in builds that differ a little from the plan.</source>
+        <source>Tick what may change, then find what makes the film wobble least and holds in builds that differ a little from the plan.</source>
         <translation>Anhaken, was sich ändern darf; dann finden, womit der Film am wenigsten wackelt, auch in Nachbauten, die vom Plan ein wenig abweichen.</translation>
     </message>
 </context>
@@ -3250,8 +3200,8 @@
         <translation>Befund</translation>
     </message>
     <message>
-        <source>Watch out</source>
-        <translation>Achtung</translation>
+        <source>Warnings</source>
+        <translation>Warnungen</translation>
     </message>
     <message>
         <source>Modes in flight</source>
@@ -3361,92 +3311,6 @@
     </message>
 </context>
 <context>
-    <name>stillbay::ui::SuggestionsPanel</name>
-    <message>
-        <source>What helps most</source>
-        <translation>Was am meisten hilft</translation>
-    </message>
-    <message>
-        <source>Progress of trying the steps</source>
-        <translation>Fortschritt beim Probieren der Schritte</translation>
-    </message>
-    <message>
-        <source>Steps that help most</source>
-        <translation>Schritte, die am meisten helfen</translation>
-    </message>
-    <message>
-        <source>Tried as soon as a craft is open.</source>
-        <translation>Wird probiert, sobald ein Kopter offen ist.</translation>
-    </message>
-    <message>
-        <source>The craft has no answer, so there is nothing to compare a step with.</source>
-        <translation>Der Kopter hat kein Ergebnis, also gibt es nichts, womit ein Schritt zu vergleichen wäre.</translation>
-    </message>
-    <message>
-        <source>No single practical step lowers the wobble in cruise.</source>
-        <translation>Kein einzelner praktischer Schritt senkt das Wackeln im Reiseflug.</translation>
-    </message>
-    <message>
-        <source>the best: %1</source>
-        <translation>am besten: %1</translation>
-    </message>
-    <message>
-        <source>take the step “%1”</source>
-        <translation>Schritt „%1“ übernehmen</translation>
-    </message>
-</context>
-<context>
-    <name>stillbay::ui::VariableRanges</name>
-    <message>
-        <source>May the free length of all tubes change?</source>
-        <translation>Darf sich die freie Länge aller Schläuche ändern?</translation>
-    </message>
-    <message>
-        <source>May the stretch of all tubes change? Their holes in the airframe move with it.</source>
-        <translation>Darf sich die Vordehnung aller Schläuche ändern? Ihre Löcher im Rahmen wandern mit.</translation>
-    </message>
-    <message>
-        <source>May all tubes rise steeper or flatter? Their holes in the airframe move with it.</source>
-        <translation>Dürfen alle Schläuche steiler oder flacher steigen? Ihre Löcher im Rahmen wandern mit.</translation>
-    </message>
-    <message>
-        <source>The craft is drilled: the holes stay where they are, and with them rise and distance; the stretch follows from the length.</source>
-        <translation>Das Fluggerät ist gebohrt: Die Löcher bleiben, wo sie sind, und mit ihnen Steigung und Abstand; die Vordehnung folgt aus der Länge.</translation>
-    </message>
-    <message>
-        <source>&amp;Usual ranges</source>
-        <translation>&amp;Übliche Bereiche</translation>
-    </message>
-    <message>
-        <source>Sets all ranges to what is usual around the present tune.</source>
-        <translation>Setzt alle Bereiche auf das, was um die jetzige Abstimmung üblich ist.</translation>
-    </message>
-    <message>
-        <source>%1 from</source>
-        <translation>%1 von</translation>
-    </message>
-    <message>
-        <source>%1 to</source>
-        <translation>%1 bis</translation>
-    </message>
-    <message>
-        <source>to</source>
-        <translation>bis</translation>
-    </message>
-    <message>
-        <source>%</source>
-        <translation>%</translation>
-    </message>
-    <message>
-        <source>How far the search looks.</source>
-        <translation>Wie weit die Suche schaut.</translation>
-    </message>
-    <message>
-        <source>%1: the first number must not be larger than the second</source>
-        <translation>%1: die erste Zahl darf nicht größer als die zweite sein</translation>
-    </message>
-</context>
-<context>
     <name>stillbay::ui::MainWindow</name>
     <message>
         <source>Notice</source>
@@ -3525,8 +3389,8 @@
         <translation>Abstimmen</translation>
     </message>
     <message>
-        <source>Speeds and modes</source>
-        <translation>Drehzahlen und Schwingungen</translation>
+        <source>Campbell diagram</source>
+        <translation>Campbell-Diagramm</translation>
     </message>
     <message>
         <source>Bay</source>
@@ -3588,8 +3452,8 @@
         <translation>Länge × Dehnung</translation>
     </message>
     <message>
-        <source>Wobble over both knobs</source>
-        <translation>Wackeln über beiden Größen</translation>
+        <source>Wobble over both design variables</source>
+        <translation>Wackeln über beiden Entwurfsgrößen</translation>
     </message>
     <message>
         <source>Why parts of the map are hatched</source>
@@ -3608,7 +3472,7 @@
         <translation>Noch nicht berechnet.</translation>
     </message>
     <message>
-        <source>%1 (differs in more than this map turns)</source>
+        <source>%1 (differs in more than this map sets)</source>
         <translation>%1 (unterscheidet sich in mehr, als diese Karte verstellt)</translation>
     </message>
     <message>
@@ -4091,12 +3955,12 @@
         <translation>Gibt tiefen und hohen Frequenzen gleich viel Platz.</translation>
     </message>
     <message>
-        <source>what the rotors shake at, against what can swing; drag the upright line</source>
-        <translation>womit die Rotoren erregen und was schwingen kann; senkrechte Linie ziehen</translation>
+        <source>the rotors&apos; orders against what can swing; drag the upright line</source>
+        <translation>Ordnungen der Rotoren und was schwingen kann; senkrechte Linie ziehen</translation>
     </message>
     <message>
-        <source>Where shakes meet what can swing</source>
-        <translation>Wo Erregungen treffen, was schwingen kann</translation>
+        <source>Where orders meet what can swing</source>
+        <translation>Wo Ordnungen treffen, was schwingen kann</translation>
     </message>
     <message>
         <source>At the throttle looked at</source>
@@ -4111,8 +3975,8 @@
         <translation>Das Diagramm zeigt den letzten Kopter, der ein Ergebnis hatte.</translation>
     </message>
     <message>
-        <source>A ring marks where a shake meets what can swing inside the cruise window.</source>
-        <translation>Ein Ring markiert, wo im Reiseflugbereich eine Erregung trifft, was schwingen kann.</translation>
+        <source>A ring marks where an order meets what can swing inside the cruise window.</source>
+        <translation>Ein Ring markiert, wo im Reiseflugbereich eine Ordnung trifft, was schwingen kann.</translation>
     </message>
     <message>
         <source>No crossing shows in cruise</source>
@@ -4157,6 +4021,103 @@
     <message>
         <source>At the line: %1</source>
         <translation>An der Linie: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::StockModel</name>
+    <message>
+        <source>%1 is in the tube stock already</source>
+        <translation>%1 ist schon im Schlauchvorrat</translation>
+    </message>
+    <message>
+        <source>The space bar ticks, double-click or F2 changes a number.</source>
+        <translation>Die Leertaste hakt an, Doppelklick oder F2 ändert eine Zahl.</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::StockPanel</name>
+    <message>
+        <source>Re&amp;move</source>
+        <translation>Ent&amp;fernen</translation>
+    </message>
+    <message>
+        <source>Removes the chosen tube from the stock (Delete).</source>
+        <translation>Nimmt den gewählten Schlauch aus dem Vorrat (Entf).</translation>
+    </message>
+    <message>
+        <source>Tube stock</source>
+        <translation>Schlauchvorrat</translation>
+    </message>
+    <message>
+        <source>Outer diameter of a new tube</source>
+        <translation>Außendurchmesser eines neuen Schlauchs</translation>
+    </message>
+    <message>
+        <source>Bore of a new tube</source>
+        <translation>Innendurchmesser eines neuen Schlauchs</translation>
+    </message>
+    <message>
+        <source>Shore A hardness of a new tube</source>
+        <translation>Shore-A-Härte eines neuen Schlauchs</translation>
+    </message>
+    <message>
+        <source>&amp;Add</source>
+        <translation>Hin&amp;zufügen</translation>
+    </message>
+    <message>
+        <source>Adds a tube of these measures to the stock.</source>
+        <translation>Nimmt einen Schlauch mit diesen Maßen in den Vorrat auf.</translation>
+    </message>
+    <message>
+        <source>Add the p&amp;resent one</source>
+        <translation>Den jetzigen hinzufü&amp;gen</translation>
+    </message>
+    <message>
+        <source>Adds the tube that the craft has now to the stock.</source>
+        <translation>Nimmt den Schlauch, den das Fluggerät jetzt hat, in den Vorrat auf.</translation>
+    </message>
+    <message>
+        <source>A part of the tube stock could not be read. It is still in the settings, under %1.</source>
+        <translation>Ein Teil des Schlauchvorrats war nicht lesbar. Er steht noch in den Einstellungen, unter %1.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::SuggestionsPanel</name>
+    <message>
+        <source>Suggestions</source>
+        <translation>Vorschläge</translation>
+    </message>
+    <message>
+        <source>Progress of trying the steps</source>
+        <translation>Fortschritt beim Probieren der Schritte</translation>
+    </message>
+    <message>
+        <source>Suggested steps</source>
+        <translation>Vorgeschlagene Schritte</translation>
+    </message>
+    <message>
+        <source>Tried as soon as a craft is open.</source>
+        <translation>Wird probiert, sobald ein Kopter offen ist.</translation>
+    </message>
+    <message>
+        <source>The craft has no answer, so there is nothing to compare a step with.</source>
+        <translation>Der Kopter hat kein Ergebnis, also gibt es nichts, womit ein Schritt zu vergleichen wäre.</translation>
+    </message>
+    <message>
+        <source>No single practical step lowers the wobble in cruise.</source>
+        <translation>Kein einzelner praktischer Schritt senkt das Wackeln im Reiseflug.</translation>
+    </message>
+    <message>
+        <source>the best: %1</source>
+        <translation>am besten: %1</translation>
+    </message>
+    <message>
+        <source>take the step “%1”</source>
+        <translation>Schritt „%1“ übernehmen</translation>
     </message>
 </context>
 <context>
@@ -4207,8 +4168,8 @@
         <translation>stark</translation>
     </message>
     <message>
-        <source>if all rotors agreed (worst)</source>
-        <translation>alle Rotoren im Takt (schlimmstenfalls)</translation>
+        <source>worst-case phase</source>
+        <translation>ungünstigste Phasenlage</translation>
     </message>
     <message>
         <source>wobble in the film</source>
@@ -4235,9 +4196,9 @@
         <translation>Größtes Wackeln im Reiseflug %1 px.</translation>
     </message>
     <message>
-        <source>%1 %: %2 px, %3 (worst %4 px)
+        <source>%1 %: %2 px, %3 (worst-case phase %4 px)
 %5 rpm</source>
-        <translation>%1 %: %2 px, %3 (schlimmstenfalls %4 px)
+        <translation>%1 %: %2 px, %3 (ungünstigste Phasenlage %4 px)
 %5 U/min</translation>
     </message>
     <message>
@@ -4253,15 +4214,15 @@
         <translation>Wackeln (px)</translation>
     </message>
     <message>
-        <source>If all rotors agreed (px)</source>
-        <translation>Alle Rotoren im Takt (px)</translation>
+        <source>Worst-case phase (px)</source>
+        <translation>Ungünstigste Phasenlage (px)</translation>
     </message>
 </context>
 <context>
     <name>stillbay::ui::TransmissibilityChart</name>
     <message>
-        <source>Through the tubes</source>
-        <translation>Durch die Schläuche</translation>
+        <source>Transmissibility</source>
+        <translation>Übertragung</translation>
     </message>
     <message>
         <source>fore and aft (x)</source>
@@ -4280,24 +4241,24 @@
         <translation>Eigenschwingungen im Flug</translation>
     </message>
     <message>
-        <source>Shaking bands</source>
+        <source>Excitation bands</source>
         <translation>Erregungsbänder</translation>
     </message>
     <message>
-        <source>Shakes at the cursor</source>
-        <translation>Erregungen am Cursor</translation>
+        <source>Orders at the cursor</source>
+        <translation>Ordnungen am Cursor</translation>
     </message>
     <message>
         <source>flight modes (Hz):</source>
         <translation>Schwingungen im Flug (Hz):</translation>
     </message>
     <message>
-        <source>shakes while cruising:</source>
-        <translation>Erregungen im Reiseflug:</translation>
+        <source>excitation in cruise:</source>
+        <translation>Erregung im Reiseflug:</translation>
     </message>
     <message>
-        <source>Legend of Through the tubes</source>
-        <translation>Legende zu „Durch die Schläuche“</translation>
+        <source>Legend of the transmissibility</source>
+        <translation>Legende zur Übertragung</translation>
     </message>
     <message>
         <source>Frequency (Hz)</source>
@@ -4309,7 +4270,7 @@
     </message>
     <message>
         <source>%1: %2 Hz</source>
-        <comment>shake</comment>
+        <comment>order</comment>
         <translation>%1: %2 Hz</translation>
     </message>
     <message>
@@ -4414,20 +4375,16 @@
         <translation>Schnittlänge</translation>
     </message>
     <message>
-        <source>%1 mm</source>
-        <translation>%1 mm</translation>
-    </message>
-    <message>
         <source>Holes (mean)</source>
         <translation>Bohrungen (Mittel)</translation>
     </message>
     <message>
-        <source>Holes apart</source>
+        <source>Hole spacing</source>
         <translation>Bohrungsabstand</translation>
     </message>
     <message>
-        <source>Pull</source>
-        <translation>Zug</translation>
+        <source>Tension</source>
+        <translation>Zugkraft</translation>
     </message>
     <message>
         <source>Push</source>
@@ -4510,14 +4467,6 @@
     <message>
         <source>no answer</source>
         <translation>kein Ergebnis</translation>
-    </message>
-    <message>
-        <source>%1 × %2 mm, Shore %3</source>
-        <translation>%1 × %2 mm, Shore %3</translation>
-    </message>
-    <message>
-        <source>%1 mm</source>
-        <translation>%1 mm</translation>
     </message>
     <message>
         <source>%1 %</source>
@@ -4638,8 +4587,8 @@
 <context>
     <name>stillbay::ui::TuningView</name>
     <message>
-        <source>how much of the airframe&apos;s shake the camera feels</source>
-        <translation>wie viel vom Rütteln des Rahmens bei der Kamera ankommt</translation>
+        <source>camera motion over airframe motion</source>
+        <translation>Bewegung der Kamera zu Bewegung des Rahmens</translation>
     </message>
     <message>
         <source>Log axis</source>
@@ -4667,6 +4616,57 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::VariableRanges</name>
+    <message>
+        <source>May the free length of all tubes change?</source>
+        <translation>Darf sich die freie Länge aller Schläuche ändern?</translation>
+    </message>
+    <message>
+        <source>May the stretch of all tubes change? Their holes in the airframe move with it.</source>
+        <translation>Darf sich die Vordehnung aller Schläuche ändern? Ihre Löcher im Rahmen wandern mit.</translation>
+    </message>
+    <message>
+        <source>May the elevation of all tubes change? Their holes in the airframe move with it.</source>
+        <translation>Darf sich die Steigung aller Schläuche ändern? Ihre Löcher im Rahmen wandern mit.</translation>
+    </message>
+    <message>
+        <source>The craft is drilled: the holes stay where they are, and with them elevation and distance; the stretch follows from the length.</source>
+        <translation>Das Fluggerät ist gebohrt: Die Löcher bleiben, wo sie sind, und mit ihnen Steigung und Abstand; die Vordehnung folgt aus der Länge.</translation>
+    </message>
+    <message>
+        <source>&amp;Usual ranges</source>
+        <translation>&amp;Übliche Bereiche</translation>
+    </message>
+    <message>
+        <source>Sets all ranges to what is usual around the present tune.</source>
+        <translation>Setzt alle Bereiche auf das, was um die jetzige Abstimmung üblich ist.</translation>
+    </message>
+    <message>
+        <source>%1 from</source>
+        <translation>%1 von</translation>
+    </message>
+    <message>
+        <source>%1 to</source>
+        <translation>%1 bis</translation>
+    </message>
+    <message>
+        <source>to</source>
+        <translation>bis</translation>
+    </message>
+    <message>
+        <source>%</source>
+        <translation>%</translation>
+    </message>
+    <message>
+        <source>How far the search looks.</source>
+        <translation>Wie weit die Suche schaut.</translation>
+    </message>
+    <message>
+        <source>%1: the first number must not be larger than the second</source>
+        <translation>%1: die erste Zahl darf nicht größer als die zweite sein</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::Verdict</name>
     <message>
         <source>Verdict</source>
@@ -4684,8 +4684,8 @@
 <context>
     <name>stillbay::ui::WelcomePage</name>
     <message>
-        <source>Which tube keeps the shake out of your film?</source>
-        <translation>Welcher Schlauch hält das Rütteln aus Ihrem Film?</translation>
+        <source>Which tube keeps the vibration out of your film?</source>
+        <translation>Welcher Schlauch hält die Vibration aus Ihrem Film?</translation>
     </message>
     <message>
         <source>Describe your craft once: its parts, motors, tubes and camera. Then drag tube length and stretch, and see at which throttle the film stays clean.</source>

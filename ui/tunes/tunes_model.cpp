@@ -2,9 +2,11 @@
 #include "ui/tunes/tunes_model.h"
 
 #include "core/assess/texts.h"
+#include "core/search/design.h"
 #include "ui/charts/point_text.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
+#include "ui/widgets/quantity.h"
 
 #include <QApplication>
 #include <QDateTime>
@@ -143,12 +145,9 @@ QString TunesModel::text(int row, int column) const
         case Name:
             return QString::fromStdString(shown.name);
         case TubeSize:
-            return tr("%1 × %2 mm, Shore %3")
-                .arg(plainNumber(shown.design.tube.outer_diameter_mm, 4),
-                     plainNumber(shown.design.tube.bore_mm, 4),
-                     plainNumber(shown.design.tube.hardness_shore_a, 3));
+            return tubeText(stockOf(shown.design.tube));
         case Length:
-            return tr("%1 mm").arg(plainNumber(shown.design.mounts.free_length_mm, 4));
+            return lengthText(shown.design.mounts.free_length_mm);
         case Stretch:
             return shown.design.mounts.stretch
                        ? tr("%1 %").arg(

@@ -190,7 +190,7 @@ void MainWindow::makePages()
     m_tabs->setTabBarAutoHide(true);
     addView(m_tuning, tr("Tuning"));
     addTab(m_map, tr("Length × stretch"));
-    addView(new SpeedsView(m_cursor), tr("Speeds and modes"));
+    addView(new SpeedsView(m_cursor), tr("Campbell diagram"));
     auto* const bay = new BayView;
     addView(bay, tr("Bay"));
     connect(&m_tuning->findingsPanel(), &FindingsPanel::modeWanted, bay,

@@ -91,8 +91,8 @@ QWidget* TuningView::makeMiddle()
     layout->setContentsMargins(6, 6, 6, 6);
     layout->setSpacing(4);
 
-    auto* const through = new ChartHeading(*m_transmissibilityChart,
-                                           tr("how much of the airframe's shake the camera feels"));
+    auto* const through =
+        new ChartHeading(*m_transmissibilityChart, tr("camera motion over airframe motion"));
     auto* const logAxis = new QCheckBox(tr("Log axis"));
     logAxis->setObjectName(QStringLiteral("view.logFrequency"));
     logAxis->setAccessibleName(tr("Logarithmic frequency axis"));

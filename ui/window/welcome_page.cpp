@@ -48,7 +48,7 @@ QList<Sample> samples()
 
 WelcomePage::WelcomePage(RecentFiles& recent, QWidget* parent) : QWidget(parent)
 {
-    auto* const title = new QLabel(tr("Which tube keeps the shake out of your film?"), this);
+    auto* const title = new QLabel(tr("Which tube keeps the vibration out of your film?"), this);
     QFont large = title->font();
     large.setPointSizeF(1.6 * large.pointSizeF());
     large.setBold(true);

@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "ui/document/document.h"
+
+#include <QWidget>
+
+/// Choices between states of the mounts, each with the reason below it when it is refused.
+namespace stillbay::ui {
+
+QWidget* endsChoice(Document& document);    ///< clamped or hinged
+QWidget* anchorChoice(Document& document);  ///< planned or drilled
+
+}  // namespace stillbay::ui
