@@ -90,7 +90,7 @@ Phrase humpSentence(const Setup& setup, const Assessment& assessment, Hump hump)
     const ThrottlePoint* const worst = worstPoint(assessment, hump.from, hump.to);
     if (!worst || worst->orders.empty())
         return phrase("%1.", std::move(what));
-    return phrase("%1: %2 (%3 px at %4 %).", std::move(what), causeOf(setup, assessment, *worst),
+    return phrase("%1: %2, %3 px at %4 %.", std::move(what), causeOf(setup, assessment, *worst),
                   fixed(worst->wobble_px, 1), fixed(100 * worst->throttle, 0));
 }
 

@@ -50,7 +50,7 @@ std::set<std::string> warningCodes(const std::vector<Warning>& warnings)
     return codes;
 }
 
-TEST(PracticalSteps, APlanHasEveryKnobEachByItsOwnStep)
+TEST(PracticalSteps, APlanHasEveryVariableEachByItsOwnStep)
 {
     const stillbay::Setup start = sample("saltmarsh");
     ASSERT_FALSE(start.mounts.drilled());

@@ -109,7 +109,7 @@ std::vector<ThrottlePoint> wobble(const ExcitedAirframe& craft, const MountedBay
 // Oracle: limit, through the bay to the picture. Against the rigid airframe of rods the bending
 // left over; against the rigid airframe of boxes also their share of the inertia. Both grow by what
 // a resonance of loss η magnifies, 2/η.
-TEST(StiffArms, ShakeThePictureLikeARigidAirframe)
+TEST(StiffArms, MoveThePictureLikeARigidAirframe)
 {
     for (const Craft& craft : crafts()) {
         const MountedBay mounted = makeMountedBay(craft).value();

@@ -30,7 +30,7 @@ double wobbleOf(const std::vector<CameraVibration>& vibrations, const CameraMode
 
 // Oracle: identity. What is drawn has the power of what is reported; wobbleGain() is held against
 // brute-force rows elsewhere.
-TEST_F(VibrationsOfReedbed, ShakesHaveTheReportedWobble)
+TEST_F(VibrationsOfReedbed, HaveTheReportedWobble)
 {
     int excited = 0;
     for (const ThrottlePoint& point : result.throttle) {
@@ -50,7 +50,7 @@ TEST_F(VibrationsOfReedbed, ShakesHaveTheReportedWobble)
 }
 
 // Oracle: definition.
-TEST_F(VibrationsOfReedbed, NothingShakesWithoutMotorsOrAnswer)
+TEST_F(VibrationsOfReedbed, AreNoneWithoutMotorsOrAnswer)
 {
     EXPECT_EQ(wobbleOf(vibrationsAt(result.throttle[0], camera, Hold::Tubes), camera), 0.0);
     ThrottlePoint point = result.throttle[4];

@@ -153,8 +153,8 @@ TEST(Findings, SayWhatTheCurveShows)
     ASSERT_EQ(sentences.size(), 5U);
     EXPECT_TRUE(sentences.front().starts_with("Clean from 10 % to")) << sentences.front();
     EXPECT_TRUE(
-        sentences[3].starts_with("Wobble at 28 % to 32 %, bad at 30 % to 31 %: the "
-                                 "order 1 (unbalance) meets 67 Hz (arms"))
+        sentences[3].starts_with("Wobble at 28 % to 32 %, bad at 30 % to 31 %: order 1 "
+                                 "(unbalance) meets 67 Hz (arms"))
         << sentences[3];
     EXPECT_TRUE(sentences.back().starts_with("Hover is at 33 %")) << sentences.back();
     EXPECT_EQ(english(restText(result.rest)), "The bay rises 2.1\u00a0mm from the drawing.");

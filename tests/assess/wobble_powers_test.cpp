@@ -123,7 +123,7 @@ TEST(WobblePowers, AreZeroWhereTheMotorsStandStill)
 
 // Oracle: linear mechanics. Unbalance drives the once-per-turn excitation alone, power as its
 // square.
-TEST(WobblePowers, SplitTheShakeByItsCause)
+TEST(WobblePowers, SplitTheWobbleByItsCause)
 {
     const Craft craft = test::sampleCraft("saltmarsh");
     Excitation excitation =

@@ -112,7 +112,7 @@ TEST(Search, MapAndBestEqualTheReport)
 }
 
 // Oracle: definition.
-TEST(Search, CandidatesComeSturdiestFirst)
+TEST(Search, CandidatesComeMostRobustFirst)
 {
     const Json json =
         searchJson({kReedbed, "--free-length", "15:60", "--stretch", "1:1.5", "--map", "2:2"});
@@ -222,7 +222,7 @@ double robustnessOf(const Json& candidate)
 }
 
 // Oracle: the figures of the same tune as the present one.
-TEST(Search, RecommendsNothingLessSturdyThanThePresentAndTheKeptTunes)
+TEST(Search, RecommendsNothingLessRobustThanThePresentAndTheKeptTunes)
 {
     const auto wide = [](const ChangedSample& craft) {
         const std::string path = craft.path();

@@ -68,7 +68,7 @@ TEST(Best, IsThatOfBruteForce)
 }
 
 // Oracle: brute force over three variables.
-TEST(Best, OfThreeKnobsIsThatOfBruteForce)
+TEST(Best, OfThreeVariablesIsThatOfBruteForce)
 {
     const Craft craft = test::sampleCraft("saltmarsh");
     double brute = 1e9;
@@ -190,7 +190,7 @@ TEST(Best, RanksByTheNinetiethPercentile)
 // fifths of the modulus of a tube of Shore 5 and a quarter of one of Shore 30: builds about the
 // range's end would call another hardness the most robust (9 % worse than the best; the search's
 // own grain costs 3 %).
-TEST(Best, BuildsScatterAboutTheHardnessOfTheCandidate)
+TEST(Best, SamplesLieAboutTheHardnessOfTheCandidate)
 {
     const Craft craft = test::sampleCraft("reedbed");
     const Evaluator evaluator(craft);

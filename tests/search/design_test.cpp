@@ -78,7 +78,7 @@ TEST(Variables, AMeasuredModulusKeepsItsRatio)
 }
 
 // Oracle: definition.
-TEST(StockTubes, ATubeFromTheDrawerForgetsTheHangTest)
+TEST(StockTubes, ATubeFromTheStockForgetsTheHangTest)
 {
     Design design = designOf(test::sampleCraft("quarry"));
     ASSERT_TRUE(design.tube.youngs_modulus_mpa);

@@ -134,7 +134,7 @@ TEST(Map, RefusesAxesThatAreNone)
 }
 
 // Oracle: definition; an axis of one value is not turned.
-TEST(Map, OneColumnLeavesItsKnob)
+TEST(Map, OneColumnLeavesItsVariable)
 {
     const auto craft = test::sampleCraft("quarry");
     const Evaluator evaluator(craft, kFewThrottles);

@@ -86,7 +86,7 @@ TEST(ToleranceSamples, ModulusFollowsHardnessAndTemperature)
     EXPECT_NEAR(strong, 1.05 * modulusAtTemperature(40), 0.005);
 }
 
-TEST(ToleranceSamples, SameSeedSameBuilds)
+TEST(ToleranceSamples, SameSeedSameSamples)
 {
     const Design design = designOf(test::sampleCraft("reedbed"));
     const auto a = toleranceSamples(design, {}, 20, 3), b = toleranceSamples(design, {}, 20, 3),

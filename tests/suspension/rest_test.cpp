@@ -166,7 +166,7 @@ TEST(Rest, OneHingedTubeNamesTheFreeMotion)
     ASSERT_FALSE(rest);
     EXPECT_EQ(rest.error().code, Errc::NoAnswer);
     EXPECT_EQ(rest.error().where, "mounts.points");
-    EXPECT_NE(english(rest.error().what).find("nothing holds the bay in one motion: the bay "),
+    EXPECT_NE(english(rest.error().what).find("nothing holds the bay in one motion ("),
               std::string::npos)
         << english(rest.error().what);
     // Straight below its anchor, the free motion is the turn about the vertical.
@@ -174,7 +174,7 @@ TEST(Rest, OneHingedTubeNamesTheFreeMotion)
     drawn.bay.centre = {0, 0, -0.05};
     const auto hanging = restPose(drawn.suspension(), 1.0);
     ASSERT_FALSE(hanging);
-    EXPECT_NE(english(hanging.error().what).find("bay turns freely"), std::string::npos)
+    EXPECT_NE(english(hanging.error().what).find("(yaw: bay turns)"), std::string::npos)
         << english(hanging.error().what);
 }
 
@@ -193,7 +193,7 @@ TEST(Rest, TwoHingedTubesHoldABayBelowThemOnly)
     const auto free = restPose(swing.suspension(), 1.0);
     ASSERT_FALSE(free);
     EXPECT_EQ(free.error().code, Errc::NoAnswer);
-    EXPECT_NE(english(free.error().what).find("bay rolls freely"), std::string::npos)
+    EXPECT_NE(english(free.error().what).find("(roll: bay rolls)"), std::string::npos)
         << english(free.error().what);
 }
 

@@ -125,20 +125,20 @@ TEST_F(FormExtras, KeysMoveTheCardAndKeepWhatIsBeingTyped)
     open("reedbed");
     unfold("mounts.points");
     const stillbay::Setup start = document.setup();
-    NumberBox* const box = named<NumberBox>(QStringLiteral("tube 2: rise"));
+    NumberBox* const box = named<NumberBox>(QStringLiteral("tube 2: elevation"));
     box->setFocus();
     box->selectAll();
     QTest::keyClicks(box, QStringLiteral("33"));
     QTest::keyClick(box, Qt::Key_Up, Qt::AltModifier);
     EXPECT_EQ(document.setup().mounts.points[0].elevation_deg, 33.0);
     EXPECT_EQ(document.setup().mounts.points[1], start.mounts.points[0]);
-    EXPECT_EQ(focusName(), QStringLiteral("tube 1: rise"));
+    EXPECT_EQ(focusName(), QStringLiteral("tube 1: elevation"));
     EXPECT_EQ(lastStep(), QStringLiteral("move tube up"));
     EXPECT_EQ(document.undoStack().count(), 2);  // the number, then the move
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_Up, Qt::AltModifier);
     EXPECT_EQ(document.undoStack().count(), 2);  // the first cannot go up
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_Down, Qt::AltModifier);
-    EXPECT_EQ(focusName(), QStringLiteral("tube 2: rise"));
+    EXPECT_EQ(focusName(), QStringLiteral("tube 2: elevation"));
     EXPECT_EQ(document.setup().mounts.points[0], start.mounts.points[0]);
 }
 

@@ -249,7 +249,7 @@ TEST_F(Map, RefinesWhileOneLooks)
     EXPECT_TRUE(sizes.count(61U * 61U)) << sizes.size();
 }
 
-TEST_F(Map, OtherKnobsAndRanges)
+TEST_F(Map, OtherVariablesAndRanges)
 {
     look("saltmarsh");
     auto* const up = named<QComboBox>(QStringLiteral("What runs up the map"));

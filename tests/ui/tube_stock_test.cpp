@@ -75,7 +75,7 @@ TEST_F(Stock, RefusesWhatIsNoTubeAndWhatIsThereAlready)
 }
 
 // By hand: put in, change in place, be refused, tick, take out; then another run of the program.
-TEST_F(FindTest, TheDrawerIsFilledByHandAndSurvivesARestart)
+TEST_F(FindTest, TheTubeStockIsFilledByHandAndSurvivesARestart)
 {
     openSearch("reedbed");
     QAbstractItemModel& model = *stock().model();
@@ -119,7 +119,7 @@ TEST_F(FindTest, TheDrawerIsFilledByHandAndSurvivesARestart)
     EXPECT_EQ(readTubeStock({}).tubes, kept);
 }
 
-TEST_F(FindTest, ABrokenDrawerIsToldAndTheSearchWorksOn)
+TEST_F(FindTest, ABrokenTubeStockIsShownAndTheSearchWorksOn)
 {
     QSettings().setValue(kKey, QStringLiteral("not a list"));
     openSearch("saltmarsh");
@@ -130,7 +130,7 @@ TEST_F(FindTest, ABrokenDrawerIsToldAndTheSearchWorksOn)
 }
 
 // A second window of the program has put a tube in meanwhile.
-TEST_F(FindTest, TheDrawerIsReadAnewWhenTheSearchIsTurnedTo)
+TEST_F(FindTest, TheTubeStockIsReadAnewWhenTheSearchIsTurnedTo)
 {
     openSearch("reedbed");
     writeTubeStock({{{8.0, 5.0, 60.0}, true}, {{5.0, 3.0, 30.0}, true}});
@@ -142,7 +142,7 @@ TEST_F(FindTest, TheDrawerIsReadAnewWhenTheSearchIsTurnedTo)
 }
 
 // Without a ticked tube there is nothing to choose from.
-TEST_F(FindTest, AnEmptyDrawerIsSaid)
+TEST_F(FindTest, AnEmptyTubeStockIsShown)
 {
     openSearch("reedbed");
     press(QStringLiteral("Add"));  // the same again: refused
@@ -158,7 +158,7 @@ TEST_F(FindTest, AnEmptyDrawerIsSaid)
     EXPECT_EQ(QApplication::focusWidget()->accessibleName(),
               QStringLiteral("Outer diameter of a new tube"));
     for (QRadioButton* radio : search->findChildren<QRadioButton*>())
-        if (radio->text().contains(QStringLiteral("stock")))
+        if (QString(radio->text()).remove(u'&').contains(QStringLiteral("stock")))
             radio->setChecked(true);
     press(QStringLiteral("Find the best"));
     EXPECT_TRUE(says(QStringLiteral("no tube in the stock is ticked")));

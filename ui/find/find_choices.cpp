@@ -22,7 +22,7 @@ FindChoices::FindChoices(QWidget* parent)
     : QWidget(parent),
       m_variables(new VariableRanges),
       m_usePresent(new QRadioButton),
-      m_useStock(new QRadioButton(tr("The best of those ticked in the tube &stock"))),
+      m_useStock(new QRadioButton(tr("The best of those ticked in the tube st&ock"))),
       m_stock(new StockPanel)
 {
     auto* const row = new QHBoxLayout(this);

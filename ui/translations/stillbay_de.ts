@@ -1039,8 +1039,8 @@
         <translation>%1.</translation>
     </message>
     <message>
-        <source>%1: %2 (%3&#xa0;px at %4&#xa0;%).</source>
-        <translation>%1: %2 (%3&#xa0;px bei %4&#xa0;%).</translation>
+        <source>%1: %2, %3&#xa0;px at %4&#xa0;%.</source>
+        <translation>%1: %2, %3&#xa0;px bei %4&#xa0;%.</translation>
     </message>
     <message>
         <source>from %1</source>
@@ -3031,7 +3031,7 @@
 <context>
     <name>stillbay::ui::FindChoices</name>
     <message>
-        <source>The best of those ticked in the tube &amp;stock</source>
+        <source>The best of those ticked in the tube st&amp;ock</source>
         <translation>Der &amp;beste der angehakten im Schlauchvorrat</translation>
     </message>
     <message>
@@ -4042,7 +4042,7 @@
     <name>stillbay::ui::StockPanel</name>
     <message>
         <source>Re&amp;move</source>
-        <translation>Ent&amp;fernen</translation>
+        <translation>&amp;Entfernen</translation>
     </message>
     <message>
         <source>Removes the chosen tube from the stock (Delete).</source>
