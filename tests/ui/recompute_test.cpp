@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/document/recompute.h"
 
+#include "tests/ui/patience.h"
 #include "tests/ui/samples.h"
 #include "ui/document/background.h"
 
@@ -15,8 +16,6 @@
 
 namespace stillbay::ui {
 namespace {
-
-constexpr int kPatience_ms = 20000;
 
 void setLength(Document& document, double length_mm)
 {

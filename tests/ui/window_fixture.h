@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "tests/ui/patience.h"
 #include "tests/ui/samples.h"
 #include "ui/findings/findings_panel.h"
 #include "ui/window/main_window.h"
@@ -19,8 +20,6 @@
 #include <vector>
 
 namespace stillbay::ui {
-
-inline constexpr int kPatience_ms = 20000;
 
 struct Window : testing::Test {
     Window()

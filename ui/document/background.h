@@ -3,6 +3,7 @@
 
 #include "core/base/progress.h"
 #include "core/base/result.h"
+#include "ui/document/handover.h"
 
 #include <QFutureWatcher>
 #include <QPromise>
@@ -105,20 +106,25 @@ public:
     bool isCurrent() const { return m_wanted && m_answered == m_wanted; }
 
 private:
-    using Shared = std::shared_ptr<const Answer>;         // on the way
-    using Final = std::shared_ptr<const Result<Answer>>;  // written before the future finishes
+    using Shared = std::shared_ptr<const Answer>;
+    using Final = std::shared_ptr<const Result<Answer>>;
+    struct Outbox {
+        Handover<Shared> interim;
+        Handover<Final> last;
+    };
+    struct Bell {};  // one more interim answer lies in the outbox
 
     void start()
     {
-        m_watcher = std::make_unique<QFutureWatcher<Shared>>();
-        QFutureWatcher<Shared>* const watcher = m_watcher.get();
-        const auto last = std::make_shared<Final>();
+        m_watcher = std::make_unique<QFutureWatcher<Bell>>();
+        QFutureWatcher<Bell>* const watcher = m_watcher.get();
+        const auto outbox = std::make_shared<Outbox>();
         QObject::connect(watcher, &QFutureWatcherBase::finished, watcher,
-                         [this, last] { deliver(*last); });
+                         [this, outbox] { deliver(outbox->last.take()); });
         if (m_listener.interim)
-            QObject::connect(
-                watcher, &QFutureWatcherBase::resultReadyAt, watcher,
-                [this, watcher](int index) { m_listener.interim(*watcher->resultAt(index)); });
+            QObject::connect(watcher, &QFutureWatcherBase::resultReadyAt, watcher, [this, outbox] {
+                m_listener.interim(*outbox->interim.take());
+            });
         if (m_listener.advanced)
             QObject::connect(watcher, &QFutureWatcherBase::progressValueChanged, watcher,
                              [this, watcher](int value) {
@@ -127,7 +133,7 @@ private:
         m_stop = std::stop_source();
         watcher->setFuture(QtConcurrent::run(
             &jobThreads(), [work = std::exchange(m_work, {}), stop = m_stop.get_token(),
-                            last](QPromise<Shared>& promise) {
+                            outbox](QPromise<Bell>& promise) {
                 const Caller<Answer> caller{
                     stop,
                     [&promise, told = std::size_t{0}](std::size_t step, std::size_t steps) mutable {
@@ -136,10 +142,11 @@ private:
                         told = steps;
                         promise.setProgressValue(static_cast<int>(step));
                     },
-                    [&promise](Answer answer) {
-                        promise.addResult(std::make_shared<const Answer>(std::move(answer)));
+                    [&promise, &outbox](Answer answer) {
+                        outbox->interim.give(std::make_shared<const Answer>(std::move(answer)));
+                        promise.addResult(Bell{});
                     }};
-                *last = runWithoutThrowing(work, caller);
+                outbox->last.give(runWithoutThrowing(work, caller));
             }));
     }
 
@@ -166,7 +173,7 @@ private:
     Work m_work;     // for the wanted one, until it begins
     Final m_answer;  // to the answered one
     std::stop_source m_stop;
-    std::unique_ptr<QFutureWatcher<Shared>> m_watcher;  // while a job runs
+    std::unique_ptr<QFutureWatcher<Bell>> m_watcher;  // while a job runs
 };
 
 }  // namespace stillbay::ui

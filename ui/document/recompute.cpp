@@ -56,15 +56,16 @@ void Recompute::start()
     m_sinceStart.start();
     m_watcher.setFuture(QtConcurrent::run(
         &m_thread,
-        [assessor = m_assessor, setup = m_document.setup(), revision = m_document.revision()] {
-            return std::make_shared<const Outcome>(
-                Outcome{setup, assessNoThrow(*assessor, setup), revision});
+        [assessor = m_assessor, outbox = m_outbox, setup = m_document.setup(),
+         revision = m_document.revision()] {
+            outbox->give(std::make_shared<const Outcome>(
+                Outcome{setup, assessNoThrow(*assessor, setup), revision}));
         }));
 }
 
 void Recompute::deliver()
 {
-    const std::shared_ptr<const Outcome> outcome = m_watcher.result();
+    const std::shared_ptr<const Outcome> outcome = m_outbox->take();
     m_isBusy = false;
     m_doneRevision = outcome->revision;
     if (!isCurrent())

@@ -4,6 +4,7 @@
 #include "core/assess/assess.h"
 #include "core/assess/assessment.h"
 #include "ui/document/document.h"
+#include "ui/document/handover.h"
 
 #include <QElapsedTimer>
 #include <QFutureWatcher>
@@ -51,7 +52,9 @@ private:
     QElapsedTimer m_sinceStart;            // of the last run
     std::shared_ptr<Assessor> m_assessor;  // used by the one run at a time; keeps the airframe
     QThreadPool m_thread;                  // of one
-    QFutureWatcher<std::shared_ptr<const Outcome>> m_watcher;
+    QFutureWatcher<void> m_watcher;
+    using Outbox = Handover<std::shared_ptr<const Outcome>>;
+    std::shared_ptr<Outbox> m_outbox = std::make_shared<Outbox>();
     bool m_isBusy = false;       // from the start of a run until its answer is out
     quint64 m_doneRevision = 0;  // of the last outcome
 };
