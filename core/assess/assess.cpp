@@ -13,6 +13,7 @@
 #include "core/suspension/modes.h"
 #include "core/suspension/motion_text.h"
 #include "core/suspension/transmissibility.h"
+#include "core/tube/own_resonance.h"
 
 #include <algorithm>
 
@@ -30,7 +31,8 @@ TubeFigures tubeFigures(const MountedBay& mounted, const Setup& setup)
             .tension = laws.energy.d1,
             .axial_stiffness = laws.energy.d2,
             .lateral_stiffness = lateralStiffness(laws, mounted.drawnLength),
-            .own_resonance_hz = ownResonance_hz(tube, mounted.drawnLength, laws.energy.d1),
+            .own_resonance_hz =
+                ownResonance_hz(tube, mounted.drawnLength, mounted.dynamicFactor.real()),
             .modulus_from_hardness = !setup.tube.youngs_modulus_mpa.has_value()};
 }
 

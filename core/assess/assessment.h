@@ -25,7 +25,7 @@ struct TubeFigures {
     double tension = 0.0;                    ///< [N], negative in compression
     double axial_stiffness = 0.0;            ///< [N/m]
     double lateral_stiffness = 0.0;          ///< [N/m], ends held square
-    std::optional<double> own_resonance_hz;  ///< none without tension
+    std::optional<double> own_resonance_hz;  ///< at the dynamic modulus; none once buckled
     bool modulus_from_hardness = false;
 };
 

@@ -4,6 +4,7 @@
 #include "core/assess/constraints.h"
 #include "core/assess/crossings.h"
 #include "core/assess/texts.h"
+#include "core/tube/own_resonance.h"
 
 #include <algorithm>
 #include <optional>
@@ -63,11 +64,14 @@ void orderWarnings(const WarningInputs& in, Warnings& out)
 
 void ringingWarning(const WarningInputs& in, Warnings& out)
 {
-    const Tube& tube = in.bay.mounted.suspension.tube;
+    const MountedBay& mounted = in.bay.mounted;
+    const std::vector<double> lengths = tubeLengths(mounted.suspension, in.bay.pose);
     std::optional<double> lowest_hz;
-    for (const TubeAtRest& t : in.assessment.rest.tubes)
-        if (const auto own = ownResonance_hz(tube, t.stretch * tube.freeLength, t.tension))
+    for (std::size_t i = 0; i < lengths.size(); ++i) {
+        const Tube& tube = mounted.suspension.tubeOf(mounted.suspension.attachments[i]);
+        if (const auto own = ownResonance_hz(tube, lengths[i], mounted.dynamicFactor.real()))
             lowest_hz = std::min(lowest_hz.value_or(*own), *own);
+    }
     const double highest_hz =
         std::max<double>(1.0, static_cast<double>(in.craft.bladePass.size()) * in.craft.blades) *
         cruiseSpeeds(in).high;

@@ -93,15 +93,20 @@ TubeLaws tubeLaws(const Tube& tube, double length)
     return laws;
 }
 
+BeamFigures beamFigures(const Tube& tube, double length)
+{
+    const double lambda = effectiveStretch(tube, length);
+    const double l1 = 1 / lambda, l2 = l1 * l1;
+    return {tube.GI0 * (1 + 2 * l2 * l1), tube.kappa * tube.GA0 * l2, tube.GA0 * (lambda - l2)};
+}
+
 DynamicEnds dynamicEnds(const Tube& tube, double length, Complex g)
 {
     if (!tube.clamped)
         return {};
-    const double lambda = effectiveStretch(tube, length);
-    const Complex EI = g * tube.GI0 * (1 + 2 * std::pow(lambda, -3));
-    const Complex S = g * tube.kappa * tube.GA0 / (lambda * lambda);
-    const Complex tension = tube.GA0 * (lambda - 1 / (lambda * lambda));
-    const auto [a, b] = endPair(EI, S, tension, length, tube.endLength);
+    const BeamFigures beam = beamFigures(tube, length);
+    const auto [a, b] =
+        endPair(g * beam.EI, g * beam.S, Complex(beam.tension), length, tube.endLength);
     return {a, b};
 }
 
@@ -112,15 +117,10 @@ double lateralStiffness(const TubeLaws& laws, double length)
 
 double bucklingLoad(const Tube& tube, double length)
 {
-    const double EI = tube.GI0 * (1 + 2 * std::pow(effectiveStretch(tube, length), -3));
-    return 4 * std::numbers::pi * std::numbers::pi * EI / (length * length);
-}
-
-std::optional<double> ownResonance_hz(const Tube& tube, double length, double tension)
-{
-    if (!(tension > 0))
-        return std::nullopt;
-    return 0.5 * std::sqrt(tension / (tube.mass * length));
+    const BeamFigures beam = beamFigures(tube, length);
+    const double wave = (tube.clamped ? 2 : 1) * std::numbers::pi / length;
+    const double euler = beam.EI * wave * wave;
+    return euler / (1 + euler / beam.S);
 }
 
 }  // namespace stillbay

@@ -6,8 +6,6 @@
 #include "core/base/result.h"
 #include "core/tube/rubber.h"
 
-#include <optional>
-
 /// One elastic tube between two clamps: a neo-Hookean tube along its length, a shear-flexible beam
 /// under its own tension across it. Theory: docs/theory.md, "The tube".
 namespace stillbay {
@@ -57,6 +55,16 @@ struct TubeLaws {
 ///         the tension-only beam and finite elements.
 TubeLaws tubeLaws(const Tube& tube, double length);
 
+/// What a tube resists as a beam, and the tension it carries. Static.
+struct BeamFigures {
+    double EI = 0.0;       ///< bending rigidity [N·m²]
+    double S = 0.0;        ///< shear rigidity [N]
+    double tension = 0.0;  ///< [N], negative in compression
+};
+
+/// @param length [m], effective stretch > 0.
+BeamFigures beamFigures(const Tube& tube, double length);
+
 /// End stiffness for small vibration: the rubber's moduli times g = ρ_d(1 + iη), the tension
 /// static.
 struct DynamicEnds {
@@ -67,12 +75,11 @@ DynamicEnds dynamicEnds(const Tube& tube, double length, Complex g);
 /// Lateral stiffness of one end against the other, both held square: 2(a+b)/L² + T/L. [N/m]
 double lateralStiffness(const TubeLaws& laws, double length);
 
-/// Compression at which a clamped tube buckles sideways, 4π² EI/L² [N], EI at this length.
-/// @source Timoshenko & Gere, Theory of Elastic Stability (Euler column, both ends clamped),
-///         from memory.
+/// Compression at which a tube buckles sideways between ends that stay in place [N], its rigidities
+/// taken at this length: P = P_E/(1 + P_E/S), P_E = 4π² EI/L² clamped, π² EI/L² hinged. A short
+/// thick tube shears long before it bends.
+/// @source Timoshenko & Gere, Theory of Elastic Stability (Euler's columns and Engesser's effect of
+///         shear), from memory.
 double bucklingLoad(const Tube& tube, double length);
-
-/// First standing wave of the tube itself, ½√(T/(m L)) [Hz]; none without tension.
-std::optional<double> ownResonance_hz(const Tube& tube, double length, double tension);
 
 }  // namespace stillbay

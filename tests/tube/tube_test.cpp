@@ -3,6 +3,7 @@
 
 #include "core/tube/tanh_ratio.h"
 
+#include <Eigen/Dense>
 #include <gtest/gtest.h>
 
 #include <array>
@@ -231,19 +232,96 @@ TEST(TanhRatio, IsOneAnalyticFunction)
     EXPECT_NEAR(tanhRatio(Jet{0.0, 1, 0}).phi.d2, 2 * 17.0 / 315, 1e-15);
 }
 
-// Oracle: closed forms. Euler's clamped column (Timoshenko & Gere); standing wave of a string.
-TEST(Tube, BucklingAndOwnResonance)
+// The smallest compression at which a straight clamped beam with shear has a second shape, from the
+// determinant of w = ψ = 0 at both ends. With k² = P S/((S − P) EI), w = c₁ + c₂x + c₃ cos kx +
+// c₄ sin kx and ψ = c₂ + (1 − P/S) k (c₄ cos kx − c₃ sin kx).
+double bucklingByDeterminant(const Beam& beam)
 {
-    const Tube tube = idealTube(0.6);
-    const double L = 0.9, EI = 1 + 2 / (L * L * L);
-    EXPECT_NEAR(bucklingLoad(tube, L), 4 * std::numbers::pi * std::numbers::pi * EI / (L * L),
-                1e-10);
-    // A string of mass m and length L under T rings at √(T/(m/L))/(2L).
-    const double T = 3.0, length = 1.3;
-    EXPECT_NEAR(*ownResonance_hz(tube, length, T), std::sqrt(T / (1.0 / length)) / (2 * length),
-                1e-14);
-    EXPECT_FALSE(ownResonance_hz(tube, length, 0.0));
-    EXPECT_FALSE(ownResonance_hz(tube, length, -1.0));
+    const auto determinant = [&](double P) {
+        const double k = std::sqrt(P * beam.S / ((beam.S - P) * beam.EI));
+        const double c = std::cos(k * beam.L), s = std::sin(k * beam.L), f = (1 - P / beam.S) * k;
+        Eigen::Matrix4d A;
+        A << 1, 0, 1, 0,      //
+            0, 1, 0, f,       //
+            1, beam.L, c, s,  //
+            0, 1, -f * s, f * c;
+        return A.determinant();
+    };
+    const int steps = 20000;
+    double low = beam.S / steps;
+    for (int i = 2; i < steps; ++i) {
+        double high = beam.S * i / steps;
+        if (determinant(low) * determinant(high) > 0) {
+            low = high;
+            continue;
+        }
+        for (int halving = 0; halving < 60; ++halving) {
+            const double middle = 0.5 * (low + high);
+            (determinant(low) * determinant(middle) > 0 ? low : high) = middle;
+        }
+        return low;
+    }
+    return beam.S;
+}
+
+// Oracle: independent method, the root of the clamped beam's determinant, for stout and slender,
+// thick and thin tubes; the determinant is exact and bisected to rounding.
+TEST(BucklingLoad, IsTheRootOfTheClampedBeamsDeterminant)
+{
+    for (const auto& [D, d, length] :
+         std::array<std::array<double, 3>, 4>{{{8, 5, 20}, {6, 1, 47}, {11, 8.5, 9}, {4, 0, 80}}})
+        for (const double stretch : {0.9, 1.0, 1.2}) {
+            const Tube tube = makeTube(specOf(D, d, length, 0.7e6)).value();
+            const Beam beam = beamOf(tube, stretch * tube.freeLength);
+            EXPECT_NEAR(bucklingLoad(tube, beam.L), bucklingByDeterminant(beam),
+                        1e-8 * bucklingLoad(tube, beam.L))
+                << D << " " << length << " " << stretch;
+        }
+}
+
+// Oracle: identity. Where a tube between ideal ends is pushed by just its buckling load, its end
+// moments lose their bound and change sign.
+TEST(BucklingLoad, IsWhereTheEndMomentsHaveTheirPole)
+{
+    for (const double length : {18.0, 45.0}) {
+        Tube tube = makeTube(specOf(7, 4, length, 0.9e6)).value();
+        tube.endLength = 0;
+        tube.effectiveLength = tube.freeLength;
+        double low = 0.7 * tube.freeLength, high = tube.freeLength;  // buckled, straight
+        for (int k = 0; k < 100; ++k) {
+            const double middle = 0.5 * (low + high);
+            (-beamOf(tube, middle).T > bucklingLoad(tube, middle) ? low : high) = middle;
+        }
+        const TubeLaws before = tubeLaws(tube, high * (1 + 1e-8)),
+                       after = tubeLaws(tube, high * (1 - 1e-8));
+        const double bound = 1e6 * beamOf(tube, high).EI / high;
+        EXPECT_LT(before.a.value, -bound);
+        EXPECT_GT(before.b.value, bound);
+        EXPECT_GT(after.a.value, bound);
+        EXPECT_LT(after.b.value, -bound);
+    }
+}
+
+// Oracle: closed forms by hand (Euler's columns, Engesser's shear; Timoshenko & Gere, from memory).
+// 8/5 mm, 20 mm free, 60 Shore A, pushed to 0.95: Euler alone 75.0 N, with S = 24.2 N 18.3 N.
+TEST(BucklingLoad, OfTheSamplesTubeIsMostlyShear)
+{
+    const double G = shearModulus(youngsModulusFromShoreA(60));
+    TubeSpec spec = specOf(8, 5, 20, G);
+    const Tube tube = makeTube(spec).value();
+    const double L = 0.95 * tube.freeLength;
+    const Beam beam = beamOf(tube, L);
+    const double euler = 4 * std::numbers::pi * std::numbers::pi * beam.EI / (L * L);
+    EXPECT_NEAR(euler, 75.0, 0.05);
+    EXPECT_NEAR(beam.S, 24.2, 0.05);
+    EXPECT_NEAR(bucklingLoad(tube, L), 18.3, 0.05);
+    EXPECT_NEAR(bucklingLoad(tube, L), euler / (1 + euler / beam.S), 1e-12);
+
+    spec.clamped = false;
+    const Tube hinged = makeTube(spec).value();
+    const Beam straight = beamOf(hinged, L);
+    const double quarter = std::numbers::pi * std::numbers::pi * straight.EI / (L * L);
+    EXPECT_NEAR(bucklingLoad(hinged, L), quarter / (1 + quarter / straight.S), 1e-12);
 }
 
 // Oracle: the definition L₀ > 4δ, δ = 0.075 √(D² − d²), by hand: D 8, d 5 gives 4δ = 1.8735 mm.
