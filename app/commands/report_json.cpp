@@ -46,8 +46,16 @@ Json modesJson(const std::array<ModeFigures, 6>& modes)
         return Json{{"frequency_hz", number(mode.frequency_hz)},
                     {"loss_factor", number(mode.loss_factor)},
                     {"motion", vectorJson(mode.motion)},
+                    {"energy", vectorJson(mode.energy)},
                     {"words", english(mode.text)}};
     });
+}
+
+Json elasticCentreJson(const ElasticCentre& centre)
+{
+    return {{"roll_height_mm", number(centre.rollHeight / unit::mm)},
+            {"pitch_height_mm", number(centre.pitchHeight / unit::mm)},
+            {"from_centre_of_mass_mm", vectorJson(centre.p_BE, unit::mm)}};
 }
 
 Json throttleJson(const ThrottlePoint& point)
@@ -87,6 +95,7 @@ std::string reportJson(const Assessment& a)
                     {"tube", tubeJson(a.tube)},
                     {"rest", restJson(a.rest)},
                     {"modes", {{"bench", modesJson(a.bench)}, {"flight", modesJson(a.flight)}}},
+                    {"elastic_centre", elasticCentreJson(a.elastic_centre)},
                     {"arm",
                      {{"vertical_hz", number(a.arm_vertical_hz)},
                       {"horizontal_hz", number(a.arm_horizontal_hz)}}},
@@ -94,7 +103,10 @@ std::string reportJson(const Assessment& a)
                      {{"frequency_hz", numbers(a.transmissibility.frequency_hz)},
                       {"x", numbers(a.transmissibility.x)},
                       {"y", numbers(a.transmissibility.y)},
-                      {"z", numbers(a.transmissibility.z)}}},
+                      {"z", numbers(a.transmissibility.z)},
+                      {"roll", numbers(a.transmissibility.roll)},
+                      {"pitch", numbers(a.transmissibility.pitch)},
+                      {"yaw", numbers(a.transmissibility.yaw)}}},
                     {"hover",
                      {{"speed_rpm", number(a.hover.speed_rpm)},
                       {"thrust_per_motor_n", number(a.hover.thrust_per_motor)},

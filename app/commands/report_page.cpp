@@ -6,6 +6,7 @@
 #include "core/base/format.h"
 #include "core/base/units.h"
 
+#include <cmath>
 #include <sstream>
 
 namespace stillbay {
@@ -71,6 +72,17 @@ void massTable(std::ostream& page, const Assessment& a)
     row("airframe", a.airframe);
 }
 
+void elasticCentreLines(std::ostream& page, const ElasticCentre& centre)
+{
+    const auto row = [&](const char* force, double height) {
+        page << formatted("  %-13s %5.1f mm %s its centre of mass\n", force,
+                          std::abs(height) / unit::mm, height < 0 ? "below" : "above");
+    };
+    page << "\nWhere a force does not turn the bay\n";
+    row("sideways", centre.rollHeight);
+    row("fore and aft", centre.pitchHeight);
+}
+
 std::string cruiseSentence(const Assessment& a)
 {
     return a.cruise ? formatted("Worst wobble in the cruise window: %.2f px.", a.cruise->worst_px)
@@ -114,6 +126,7 @@ std::string reportPage(const Setup& setup, const Assessment& a, const Suggestion
     restTable(page, a);
     modesTable(page, "Modes on the bench, airframe held", a.bench);
     modesTable(page, "Modes in flight, airframe free", a.flight);
+    elasticCentreLines(page, a.elastic_centre);
     page << formatted("\nArms with their motors: %.1f Hz up and down, %.1f Hz sideways\n",
                       a.arm_vertical_hz, a.arm_horizontal_hz);
     page << formatted("Balance of each propeller at hover: grade G %.0f (ISO 21940-11)\n",

@@ -2,6 +2,7 @@
 #include "core/assess/assess.h"
 
 #include "core/assess/warnings.h"
+#include "core/base/solve.h"
 #include "core/base/units.h"
 #include "core/craft/craft.h"
 #include "core/drive/balance.h"
@@ -10,6 +11,7 @@
 #include "core/response/excitation.h"
 #include "core/response/wobble.h"
 #include "core/setup/validate.h"
+#include "core/suspension/elastic_centre.h"
 #include "core/suspension/modes.h"
 #include "core/suspension/motion_text.h"
 #include "core/suspension/transmissibility.h"
@@ -36,7 +38,7 @@ TubeFigures tubeFigures(const MountedBay& mounted, const Setup& setup)
             .modulus_from_hardness = !setup.tube.youngs_modulus_mpa.has_value()};
 }
 
-std::array<ModeFigures, 6> modeFigures(const Modes& modes)
+std::array<ModeFigures, 6> modeFigures(const Modes& modes, const Matrix6d& mu)
 {
     std::array<ModeFigures, 6> figures;
     for (Eigen::Index k = 0; k < 6; ++k) {
@@ -44,6 +46,7 @@ std::array<ModeFigures, 6> modeFigures(const Modes& modes)
         mode.frequency_hz = frequency_hz(modes.omegaSquare[k]);
         mode.loss_factor = lossFactor(modes.omegaSquare[k]);
         mode.motion = motionOf(modes.Phi.col(k));
+        mode.energy = energyShares(mode.motion, mu);
         mode.text = motionText(mode.motion);
     }
     return figures;
@@ -67,12 +70,12 @@ CantileverFrequencies armFrequencies(const AirframeModel& airframe)
     return cantileverFrequencies(airframe.arm, longest, airframe.tip.mass);
 }
 
-Result<Modes> flightModes(const BayAtRest& atRest, const MassFigures& airframe)
+// μ⁻¹ of the bay against the airframe in flight.
+Matrix6d inverseFlightMass(const BayAtRest& atRest, const MassFigures& airframe)
 {
     const MassFigures& bay = atRest.mounted.suspension.bay;
     const Vector3d p_FB = bay.centre + atRest.pose.shift - airframe.centre;
-    return solveModes(
-        atRest.K, inverseReducedMass(massMatrix(bay, atRest.pose.R), massMatrix(airframe), p_FB));
+    return inverseReducedMass(massMatrix(bay, atRest.pose.R), massMatrix(airframe), p_FB);
 }
 
 std::optional<CruiseWobble> overCruise(const Flight& flight,
@@ -104,7 +107,8 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
     Assessment result;
     result.bay = suspension.bay;
     result.airframe = rigidFigures(excitation.craft.airframe);
-    const auto flight = flightModes(bay, result.airframe);
+    const Matrix6d inverseMu = inverseFlightMass(bay, result.airframe);
+    const auto flight = solveModes(bay.K, inverseMu);
     if (!flight)
         return tl::unexpected(flight.error());
     const CameraModel camera = makeCamera(setup.camera);
@@ -116,16 +120,22 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
     result.tube = tubeFigures(bay.mounted, setup);
     result.rest = bay.at1g;
     result.rest_3g = bay.at3g;
-    result.bench = modeFigures(bay.bench);
-    result.flight = modeFigures(*flight);
+    result.bench = modeFigures(bay.bench, massMatrix(suspension.bay, bay.pose.R));
+    result.flight = modeFigures(*flight, inverse(inverseMu));
+    result.elastic_centre = elasticCentre(bay.K.real());
     const CantileverFrequencies arm = armFrequencies(excitation.craft.airframe);
     result.arm_vertical_hz = arm.vertical_hz;
     result.arm_horizontal_hz = arm.horizontal_hz;
     const std::vector<double> frequency = options.frequency_hz.values();
     const Vector3d p_BC = bay.pose.R * (bay.mounted.p_OC - suspension.bay.centre);
     Transmissibility curves = transmissibility(bay.K, bay.bench, p_BC, frequency);
-    result.transmissibility = {frequency, std::move(curves.x), std::move(curves.y),
-                               std::move(curves.z)};
+    result.transmissibility = {frequency,
+                               std::move(curves.x),
+                               std::move(curves.y),
+                               std::move(curves.z),
+                               std::move(curves.roll),
+                               std::move(curves.pitch),
+                               std::move(curves.yaw)};
     result.propeller = excitation.craft.propeller;
     result.hover =
         hoverFigures(excitation.craft, (result.bay.mass + result.airframe.mass) * kGravity);

@@ -7,6 +7,7 @@
 #include "core/craft/craft.h"
 #include "core/mass/mass.h"
 #include "core/response/figures.h"
+#include "core/suspension/elastic_centre.h"
 
 #include <array>
 #include <optional>
@@ -33,12 +34,15 @@ struct ModeFigures {
     double frequency_hz = 0.0;
     double loss_factor = 0.0;
     Vector6d motion = Vector6d::Zero();  ///< real part, rotations × 0.1 m, largest entry ±1
+    Vector6d energy = Vector6d::Zero();  ///< share of each motion in its kinetic energy, sum 1
     Phrase text;                         ///< "pitch and surge: bay nods and slides fore and aft"
 };
 
-/// |motion of the camera point along j| per unit motion of the airframe along j; sizes agree.
+/// What of the airframe's motion reaches the camera; sizes agree.
 struct TransmissibilityCurves {
-    std::vector<double> frequency_hz, x, y, z;
+    std::vector<double> frequency_hz;
+    std::vector<double> x, y, z;           ///< camera point along an axis, airframe along it
+    std::vector<double> roll, pitch, yaw;  ///< bay about an axis, airframe about it
 };
 
 struct HoverFigures {
@@ -55,6 +59,7 @@ struct Assessment {
     RestFigures rest;                          ///< at 1 g
     std::optional<RestFigures> rest_3g;        ///< none: no stable rest at 3 g (then a warning)
     std::array<ModeFigures, 6> bench, flight;  ///< rising in frequency
+    ElasticCentre elastic_centre;              ///< from the bay's centre of mass at rest
     double arm_vertical_hz = 0.0, arm_horizontal_hz = 0.0;  ///< of the longest arm
     TransmissibilityCurves transmissibility;
     PropellerFigures propeller;

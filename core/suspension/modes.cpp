@@ -70,6 +70,14 @@ Vector6d motionOf(const Vector6cd& shape)
     return Vector6cd(scaled / scaled[largest]).real();
 }
 
+Vector6d energyShares(const Vector6d& motion, const Matrix6d& mu)
+{
+    Vector6d shape = motion;
+    shape.tail<3>() /= kMotionRadius;
+    const Vector6d energy = shape.cwiseProduct(mu * shape);
+    return energy / energy.sum();
+}
+
 Matrix6d inverseReducedMass(const Matrix6d& M_b, const Matrix6d& M_f, const Vector3d& p_FB)
 {
     const Matrix6d P = carry(p_FB);

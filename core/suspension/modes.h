@@ -29,6 +29,12 @@ double lossFactor(Complex omegaSquare);
 /// kMotionRadius, largest entry ±1 (positive).
 Vector6d motionOf(const Vector6cd& shape);
 
+/// How much of a mode's kinetic energy each motion has: φ_i (μφ)_i/φᵀμφ, as in the energy tables of
+/// engine mounts. The six sum to 1; one may be negative where the mass couples motions.
+///
+/// @param motion from motionOf(). @param mu the mass matrix of its modes.
+Vector6d energyShares(const Vector6d& motion, const Matrix6d& mu);
+
 /// Inverse mass of the bay against a free rigid airframe: M_b⁻¹ + P M_f⁻¹ Pᵀ.
 /// @param M_b about the bay's centre of mass, @param M_f about the airframe's,
 /// @param p_FB [m] from the airframe's centre of mass to the bay's.

@@ -86,6 +86,27 @@ Setup referenceCraft()
     return loadSetup(kReedbed).value().setup;
 }
 
+// Oracle: independent method, by the same other program: energies of the sample's bench modes to
+// three digits, heights of its elastic centre to a micrometre.
+TEST(Reedbed, SharesItsEnergiesAsInTheIndependentSolution)
+{
+    const Assessment sample = assess(loadSetup(kReedbed).value().setup).value();
+    enum : Eigen::Index { Surge, Sway, Heave, Roll, Pitch, Yaw };
+    struct Share {
+        std::size_t mode;
+        Eigen::Index motion;
+        double value;
+    };
+    for (const auto& [mode, motion, value] :
+         {Share{0, Heave, 0.996}, Share{1, Pitch, 0.992}, Share{2, Yaw, 0.972},
+          Share{3, Sway, 0.901}, Share{3, Roll, 0.075}, Share{4, Surge, 0.996},
+          Share{5, Roll, 0.926}, Share{5, Sway, 0.071}})
+        EXPECT_NEAR(sample.bench[mode].energy[motion], value, 0.00051) << mode << " " << motion;
+    EXPECT_NEAR(sample.elastic_centre.rollHeight * 1e3, 6.445, 0.0006);
+    EXPECT_NEAR(sample.elastic_centre.pitchHeight * 1e3, 1.780, 0.0006);
+    EXPECT_NEAR(sample.elastic_centre.p_BE.z() * 1e3, (6.445 + 1.780) / 2, 0.0006);
+}
+
 // Oracle: identity. What was kept never changes an answer, to the last bit.
 TEST(Assessor, GivesTheSameBitsWithAndWithoutWhatItKept)
 {

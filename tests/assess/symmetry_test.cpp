@@ -60,6 +60,10 @@ void expectSameAnswer(const Assessment& have, const Assessment& want)
     expectClose(have.rest.rotation.norm(), want.rest.rotation.norm(), "tilt", 1e-2);
     ASSERT_EQ(have.rest_3g.has_value(), want.rest_3g.has_value());
     expectCurve(have.transmissibility.z, want.transmissibility.z, "transmissibility z");
+    expectCurve(have.transmissibility.yaw, want.transmissibility.yaw, "transmissibility yaw");
+    expectClose(have.elastic_centre.p_BE.z(), want.elastic_centre.p_BE.z(), "elastic centre", 1e-2);
+    expectClose(have.elastic_centre.p_BE.norm(), want.elastic_centre.p_BE.norm(), "elastic centre",
+                1e-2);
     ASSERT_EQ(have.throttle.size(), want.throttle.size());
     for (std::size_t i = 0; i < want.throttle.size(); ++i) {
         expectClose(have.throttle[i].speed_rpm, want.throttle[i].speed_rpm, "speed");
@@ -243,20 +247,31 @@ TEST(MirroredCraft, HasMirroredModes)
     const auto seen = [&](const Vector6d& motion) -> Vector6d {
         return mirror.cwiseProduct(motion);
     };
-    forManyCrafts([](const Craft& craft, unsigned) { return test::mirrored(craft); },
-                  [&](const Assessment& have, const Assessment& want) {
-                      expectSameAnswer(have, want);
-                      expectSameTubes(have.rest, want.rest);
-                      expectCurve(have.transmissibility.x, want.transmissibility.x, "x");
-                      expectCurve(have.transmissibility.y, want.transmissibility.y, "y");
-                      expectMotions(have.bench, want.bench, seen);
-                      expectMotions(have.flight, want.flight, seen);
-                      Vector6d rest, expected;
-                      rest << have.rest.shift, 0.1 * have.rest.rotation;
-                      expected << want.rest.shift, 0.1 * want.rest.rotation;
-                      EXPECT_LE((rest - seen(expected)).norm(), kSame * 0.01);
-                  },
-                  [](const Craft& craft) { return craft.airframe.arms.size() % 2 == 0; });
+    forManyCrafts(
+        [](const Craft& craft, unsigned) { return test::mirrored(craft); },
+        [&](const Assessment& have, const Assessment& want) {
+            expectSameAnswer(have, want);
+            expectSameTubes(have.rest, want.rest);
+            expectCurve(have.transmissibility.x, want.transmissibility.x, "x");
+            expectCurve(have.transmissibility.y, want.transmissibility.y, "y");
+            expectCurve(have.transmissibility.roll, want.transmissibility.roll, "roll");
+            expectCurve(have.transmissibility.pitch, want.transmissibility.pitch, "pitch");
+            const Vector3d centre(1, -1, 1);
+            EXPECT_LE(
+                (have.elastic_centre.p_BE - centre.cwiseProduct(want.elastic_centre.p_BE)).norm(),
+                kSame * 0.01);
+            expectClose(have.elastic_centre.rollHeight, want.elastic_centre.rollHeight,
+                        "roll height", 1e-2);
+            expectClose(have.elastic_centre.pitchHeight, want.elastic_centre.pitchHeight,
+                        "pitch height", 1e-2);
+            expectMotions(have.bench, want.bench, seen);
+            expectMotions(have.flight, want.flight, seen);
+            Vector6d rest, expected;
+            rest << have.rest.shift, 0.1 * have.rest.rotation;
+            expected << want.rest.shift, 0.1 * want.rest.rotation;
+            EXPECT_LE((rest - seen(expected)).norm(), kSame * 0.01);
+        },
+        [](const Craft& craft) { return craft.airframe.arms.size() % 2 == 0; });
 }
 
 // Oracle: identity. The order in which tubes and parts are listed means nothing.

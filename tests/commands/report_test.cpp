@@ -63,6 +63,11 @@ TEST(Report, JsonHasEveryKeyOfTheFormat)
         for (const auto& mode : json.at("modes").at(set)) {
             EXPECT_GE(mode.at("frequency_hz").get<double>(), last);
             last = mode.at("frequency_hz");
+            ASSERT_EQ(mode.at("energy").size(), 6U);
+            double energy = 0;
+            for (const auto& share : mode.at("energy"))
+                energy += share.get<double>();
+            EXPECT_NEAR(energy, 1, 1e-12);
             double most = 0;
             for (const auto& entry : mode.at("motion"))
                 most = std::max(most, std::abs(entry.get<double>()));
@@ -70,7 +75,11 @@ TEST(Report, JsonHasEveryKeyOfTheFormat)
         }
     }
     EXPECT_EQ(json.at("transmissibility").at("frequency_hz").size(), 799U);
-    EXPECT_EQ(json.at("transmissibility").at("z").size(), 799U);
+    for (const char* curve : {"x", "y", "z", "roll", "pitch", "yaw"})
+        EXPECT_EQ(json.at("transmissibility").at(curve).size(), 799U) << curve;
+    for (const char* plane : {"roll_height_mm", "pitch_height_mm"})
+        EXPECT_TRUE(json.at("elastic_centre").at(plane).is_number()) << plane;
+    EXPECT_EQ(json.at("elastic_centre").at("from_centre_of_mass_mm").size(), 3U);
     EXPECT_EQ(json.at("throttle").size(), 181U);
     EXPECT_EQ(json.at("throttle").at(0).at("orders").size(), 3U);
     EXPECT_EQ(json.at("ranges").front().at("from"), 0.1);

@@ -229,5 +229,40 @@ TEST(MotionOf, IsScaledToItsLargestEntry)
     EXPECT_LE((motion - expected).norm(), 1e-15);
 }
 
+// Oracle: closed form of two masses on three springs, any vibration text, as sway and roll: the
+// shapes (1, 1) and (1, −1) in equal masses share their energy evenly; unequal ones as m_i φ_i².
+TEST(EnergyShares, AreThoseOfTwoMasses)
+{
+    Vector6d motion = Vector6d::Zero();
+    motion << 0, 1, 0, -0.5, 0, 0;  // 0.5 at 0.1 m: 5 rad
+    Vector6d mass;
+    mass << 2, 2, 2, 0.08, 1, 1;
+    const Vector6d equal = energyShares(motion, mass.asDiagonal());  // 2·1² = 0.08·5²
+    EXPECT_NEAR(equal[1], 0.5, 1e-15);
+    EXPECT_NEAR(equal[3], 0.5, 1e-15);
+    mass[3] = 0.24;
+    const Vector6d unequal = energyShares(motion, mass.asDiagonal());
+    EXPECT_NEAR(unequal[1], 0.25, 1e-15);
+    EXPECT_NEAR(unequal[3], 0.75, 1e-15);
+    EXPECT_EQ(unequal[0], 0);
+}
+
+// Oracle: identity. In an undamped mode kinetic and elastic energy are shared alike, since K φ =
+// ω² M φ: for skew matrices the shares by K are those by M, and sum to one.
+TEST(EnergyShares, OfUndampedModesAreThoseOfTheirElasticEnergy)
+{
+    RandomMatrices random(9);
+    for (int trial = 0; trial < 20; ++trial) {
+        const Matrix6d M = random.positive(0.3), K = 1e4 * random.positive(0.1);
+        const Modes modes = solveModes(K.cast<Complex>(), M.inverse()).value();
+        for (Eigen::Index k = 0; k < 6; ++k) {
+            const Vector6d motion = motionOf(modes.Phi.col(k));
+            const Vector6d kinetic = energyShares(motion, M), elastic = energyShares(motion, K);
+            EXPECT_NEAR(kinetic.sum(), 1, 1e-13 * kinetic.cwiseAbs().maxCoeff());
+            EXPECT_LE((kinetic - elastic).norm(), 1e-7);  // kRounding over the least ω²/ω²_max
+        }
+    }
+}
+
 }  // namespace
 }  // namespace stillbay

@@ -66,6 +66,32 @@ TEST(Transmissibility, OfOneAxisIsTheHystereticFormula)
     }
 }
 
+// Oracle: the same closed form and table for pure turns, the inertia in the place of the mass; the
+// point that is watched plays no part.
+TEST(Transmissibility, OfATurnIsTheHystereticFormulaToo)
+{
+    const Matrix6d M = massMatrix(boxFigures(0.4, Vector3d::Zero(), {0.1, 0.07, 0.03}));
+    const Vector3d k(0.9, 2.1, 3.7);
+    for (std::size_t column = 0; column < kTableLoss.size(); ++column) {
+        const double eta = kTableLoss[column];
+        Vector6d stiffness;
+        stiffness << 2000, 2100, 2200, k;
+        const Matrix6cd K = Complex(1, eta) * Matrix6d(stiffness.asDiagonal()).cast<Complex>();
+        const Modes bench = solveModes(K, M.inverse()).value();
+        for (const TableRow& row : kTable) {
+            std::array<double, 3> f{};
+            for (Eigen::Index j = 0; j < 3; ++j)
+                f[static_cast<std::size_t>(j)] = row.r * std::sqrt(k[j] / M(3 + j, 3 + j)) / kTwoPi;
+            const Transmissibility T = transmissibility(K, bench, {0.08, -0.03, 0.02}, f);
+            const double closed = hysteretic(row.r, eta);
+            for (const double value : {T.roll[0], T.pitch[1], T.yaw[2]}) {
+                EXPECT_NEAR(value, closed, 1e-11 * closed);
+                EXPECT_NEAR(value, row.T[column], kLastDigit);
+            }
+        }
+    }
+}
+
 // Four hinged tubes up and four down from a bay, all upright: along z only they stretch.
 Suspension uprightBay()
 {
@@ -125,7 +151,8 @@ TEST(Transmissibility, OfUprightHingedTubesFollowsFromTheRubber)
     }
 }
 
-// Oracle: independent method, an LU solution of (K* − ω²M)x = K* x_f at every frequency.
+// Oracle: independent method, an LU solution of (K* − ω²M)x = K* x_f at every frequency, the
+// airframe moved along an axis, then turned about it.
 TEST(Transmissibility, ModalSumEqualsDirectSolution)
 {
     const test::DrawnBay drawn = test::longSkewBay(true);
@@ -151,10 +178,15 @@ TEST(Transmissibility, ModalSumEqualsDirectSolution)
             const double expected = std::abs(atPoint[j]);
             EXPECT_NEAR(seen[static_cast<std::size_t>(j)], expected, 1e-9 * (expected + 1e-3));
         }
+        const std::array<double, 3> turned{T.roll[i], T.pitch[i], T.yaw[i]};
+        for (Eigen::Index j = 0; j < 3; ++j) {
+            const double expected = std::abs(lu.solve(K.col(3 + j))[3 + j]);
+            EXPECT_NEAR(turned[static_cast<std::size_t>(j)], expected, 1e-9 * (expected + 1e-3));
+        }
     }
 }
 
-// Oracle: identity. Moved slowly, every point of the bay follows the airframe.
+// Oracle: identity. Moved or turned slowly, every point of the bay follows the airframe.
 TEST(Transmissibility, IsOneAtStandstill)
 {
     const Suspension suspension = test::compactSkewBay(true).suspension();
@@ -163,7 +195,7 @@ TEST(Transmissibility, IsOneAtStandstill)
     const Modes bench = solveModes(K, massMatrix(suspension.bay, rest.R).inverse()).value();
     const Transmissibility T =
         transmissibility(K, bench, {0.1, -0.05, 0.02}, std::array<double, 1>{0.0});
-    for (const double value : {T.x[0], T.y[0], T.z[0]})
+    for (const double value : {T.x[0], T.y[0], T.z[0], T.roll[0], T.pitch[0], T.yaw[0]})
         EXPECT_NEAR(value, 1, 1e-10);
 }
 
