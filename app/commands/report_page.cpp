@@ -27,8 +27,9 @@ void tubeTable(std::ostream& page, const Assessment& a)
     page << "\nThe tube as drawn\n";
     page << formatted("  length %.2f mm, stretch %.3f, tension %.2f N (%.0f gf)\n",
                       t.length / unit::mm, t.stretch, t.tension, t.tension / kGravity / unit::g);
-    page << formatted("  Young's modulus %.2f MPa%s\n", t.youngs_modulus / unit::mpa,
-                      t.modulus_from_hardness ? " (from the hardness, good to about ±20 %)" : "");
+    page << formatted(
+        "  Young's modulus %.2f MPa%s\n", t.youngs_modulus / unit::mpa,
+        t.modulus_from_hardness ? " (from the hardness: a factor of 1.5 either way)" : "");
     page << formatted("  stiffness along %.2f N/mm, across %.2f N/mm", t.axial_stiffness * unit::mm,
                       t.lateral_stiffness * unit::mm);
     if (t.own_resonance_hz)

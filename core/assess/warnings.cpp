@@ -82,6 +82,22 @@ void ringingWarning(const WarningInputs& in, Warnings& out)
                               fixed(*lowest_hz, 0), fixed(highest_hz, 0))});
 }
 
+// Relations between Shore A and modulus are meant for this range (H. J. Qi, K. Joyce, M. C. Boyce,
+// Rubber Chem. Technol. 76 (2003) 419, from memory).
+constexpr double kSoftest_shore = 20, kHardest_shore = 80;
+
+void hardnessWarning(const WarningInputs& in, Warnings& out)
+{
+    const double hardness = in.setup.tube.hardness_shore_a;
+    if (!in.assessment.tube.modulus_from_hardness ||
+        (hardness >= kSoftest_shore && hardness <= kHardest_shore))
+        return;
+    out.push_back({"hardness-outside",
+                   phrase("The hardness of %1 Shore A lies outside %2 to %3, where it tells the "
+                          "modulus: measure the tube by a hang test.",
+                          exact(hardness), fixed(kSoftest_shore, 0), fixed(kHardest_shore, 0))});
+}
+
 void estimateWarning(const WarningInputs& in, Warnings& out)
 {
     const PropellerFigures& propeller = in.craft.propeller;
@@ -114,6 +130,7 @@ std::vector<Warning> warningsOf(const WarningInputs& inputs)
     constraintWarnings(inputs, Stage::AtRest, Stage::Modes, out);
     orderWarnings(inputs, out);
     ringingWarning(inputs, out);
+    hardnessWarning(inputs, out);
     constraintWarnings(inputs, Stage::Craft, Stage::Craft, out);
     estimateWarning(inputs, out);
     return out;

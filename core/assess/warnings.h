@@ -19,8 +19,8 @@ struct WarningInputs {
 
 /// Everything the builder should know before trusting or flying this tune. Codes are stable:
 /// single-tube, tube-slack, tube-buckled, tube-bent, over-stretched, over-stretched-3g, no-rest-3g,
-/// travel, swings-with-craft, order-meets-mode, order-meets-arm, tube-rings, cannot-hover,
-/// estimated-coefficient.
+/// travel, swings-with-craft, order-meets-mode, order-meets-arm, tube-rings, hardness-outside,
+/// cannot-hover, estimated-coefficient.
 std::vector<Warning> warningsOf(const WarningInputs& inputs);
 
 }  // namespace stillbay

@@ -6,7 +6,9 @@ namespace stillbay {
 /// Young's modulus of rubber from its Shore A hardness.
 ///
 /// @param shoreA durometer reading, 0 < S < 100; meant for 20 … 80.
-/// @return E [Pa], unstretched, static. The reading itself is good to ±5: about ±20 % of E.
+/// @return E [Pa], unstretched, static; uncertain by a factor of 1.5 either way: published
+/// relations
+///         differ 1.6-fold at 60 Shore A.
 /// @source A. N. Gent, "On the relation between indentation hardness and Young's modulus",
 ///         Rubber Chem. Technol. 31 (1958) 896–906.
 double youngsModulusFromShoreA(double shoreA);

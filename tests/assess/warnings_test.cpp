@@ -118,6 +118,24 @@ TEST(Warnings, TubesThatRing)
     setup.mounts.free_length_mm = 50;
     setup.mounts.stretch = 1.1;
     EXPECT_TRUE(has(setup, "tube-rings"));
+    const Assessment result = assess(setup).value();
+    const auto point = std::find_if(result.throttle.begin(), result.throttle.end(),
+                                    [](const ThrottlePoint& p) { return p.throttle > 0.4499; });
+    EXPECT_LT(*result.tube.own_resonance_hz, point->orders.back().frequency_hz);
+    setup.drive.blade_pass_thrust_fraction.clear();  // only order 1 is left, far below
+    EXPECT_FALSE(has(setup, "tube-rings"));
+}
+
+TEST(Warnings, HardnessThatTellsNoModulus)
+{
+    stillbay::Setup setup = quiet();
+    for (const auto& [hardness, warned] :
+         {std::pair{19.5, true}, {20.0, false}, {60.0, false}, {80.0, false}, {80.5, true}}) {
+        setup.tube.hardness_shore_a = hardness;
+        EXPECT_EQ(has(setup, "hardness-outside"), warned) << hardness;
+    }
+    setup.tube.youngs_modulus_mpa = 9.5;  // measured: what is printed no longer counts
+    EXPECT_FALSE(has(setup, "hardness-outside"));
 }
 
 TEST(Warnings, ACraftTooHeavyToFly)
