@@ -65,6 +65,7 @@ Json throttleJson(const ThrottlePoint& point)
             {"thrust_per_motor_n", number(point.thrust_per_motor)},
             {"wobble_px", number(point.wobble_px)},
             {"wobble_worst_px", number(point.wobble_worst_px)},
+            {"frame_shake_px", number(point.frame_shake_px)},
             {"orders", array(point.orders, [](const OrderPoint& order) {
                  return Json{{"order", order.order},
                              {"frequency_hz", number(order.frequency_hz)},

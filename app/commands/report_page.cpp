@@ -117,6 +117,8 @@ std::string reportPage(const Setup& setup, const Assessment& a, const Suggestion
     for (const Phrase& sentence : findings(setup, a))
         paragraph(page, english(sentence), "  ");
     paragraph(page, cruiseSentence(a), "  ");
+    if (const Phrase shake = frameShakeText(setup.flight, a); !shake.pattern.empty())
+        paragraph(page, english(shake), "  ");
     if (!a.warnings.empty())
         page << "\nWarnings\n";
     for (const Warning& warning : a.warnings)

@@ -3,6 +3,7 @@
 
 #include "core/assess/crossings.h"
 #include "core/base/units.h"
+#include "core/response/cruise.h"
 
 #include <algorithm>
 #include <cmath>
@@ -157,6 +158,19 @@ Phrase restText(const RestFigures& rest)
     const double tilt_deg = rest.rotation.norm() / unit::deg;
     return tilt_deg >= 0.05 ? phrase("%1 and turns by %2°.", std::move(moved), fixed(tilt_deg, 1))
                             : phrase("%1.", std::move(moved));
+}
+
+Phrase frameShakeText(const Flight& flight, const Assessment& assessment)
+{
+    const CruiseWindow cruise(flight);
+    const ThrottlePoint* worst = nullptr;
+    for (const ThrottlePoint& point : assessment.throttle)
+        if (cruise.contains(point.throttle) &&
+            (!worst || point.frame_shake_px > worst->frame_shake_px))
+            worst = &point;
+    return worst ? phrase("Worst frame shake in the cruise window: %1 px at %2 % throttle.",
+                          rounded(worst->frame_shake_px, 2), fixed(100 * worst->throttle, 0))
+                 : Phrase{};
 }
 
 Phrase outsideCruiseText()

@@ -23,6 +23,10 @@ std::vector<Phrase> findings(const Setup& setup, const Assessment& assessment);
 /// "sags 2.1 mm", "rises 2.1 mm", and the tilt where it is worth saying, as one sentence.
 Phrase restText(const RestFigures& rest);
 
+/// The worst shake of whole frames over the cruise throttles and where it is; nothing is said where
+/// no throttle lies in the window.
+Phrase frameShakeText(const Flight& flight, const Assessment& assessment);
+
 /// What is said where an assessment has no `cruise`, without a full stop.
 Phrase outsideCruiseText();
 

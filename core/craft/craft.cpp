@@ -132,6 +132,7 @@ CameraModel makeCamera(const Camera& camera)
             .width_px = static_cast<double>(camera.width_px),
             .height_px = static_cast<double>(camera.height_px),
             .horizontalView = camera.horizontal_fov_deg * unit::deg,
+            .fisheye = camera.lens == Lens::Fisheye,
             .readout = camera.readout_ms * unit::ms,
             .exposure = camera.exposure_ms * unit::ms,
             .frameRate_hz = camera.frame_rate_hz};

@@ -20,17 +20,28 @@ struct CameraModel {
 Matrix3d pictureAxes(const CameraModel& camera);
 
 /// Pixels per rad of rotation about the picture's up axis (across), its left axis (up) and its
-/// optical axis (roll, rms over the frame): f_px = (W/2)/tan(HFOV/2) twice, and half the
-/// diagonal/√3.
+/// optical axis (roll, rms over the frame): f_px = (W/2)/tan(HFOV/2) twice, and
+/// √((W² + H²)/12).
 Vector3d pixelsPerRadian(const CameraModel& camera);
 
-/// Wobble [px rms] left in a frame per pixel of a sine's amplitude: the frame's mean shift and
-/// linear skew taken out, averaged over phase, blurred by the exposure.
+/// Wobble [px rms] left in a frame per rad of a sine's amplitude about the picture's up, left and
+/// optical axes: the frame's mean shift, straight skew and rigid turn taken out, averaged over
+/// phase, blurred by the exposure. A roll bends even where it only grows in proportion to the row.
 ///
 /// @param f_hz ≥ 0.
-/// @source 1/√2·√(1 − j₀²(πft_r) − 3j₁²(πft_r))·|j₀(πft_e)|: Legendre series of a plane wave,
-///         DLMF 10.60.7; own derivation, tested against brute-force rows.
-double wobbleGain(const CameraModel& camera, double f_hz);
+/// @source With a = πft_r: f_px/√2·√(1 − j₀² − 3j₁²) twice and, of a roll,
+///         1/√2·√((W²/12)(1 − j₀²) + (H²/4)(⅓ − j₁² − (j₀ − 2j₂)²/3)), each times |j₀(πft_e)|:
+///         Legendre series of a plane wave, DLMF 10.60.7; own derivation, tested against
+///         brute-force rows.
+Vector3d wobblePerRadian(const CameraModel& camera, double f_hz);
+
+/// Frame shake [px rms] per rad of a sine's amplitude about the same axes: the mean shift of whole
+/// frames, in a roll their mean turn, rms over the frame; averaged over phase, blurred by the
+/// exposure.
+///
+/// @param f_hz ≥ 0.
+/// @source pixelsPerRadian()/√2·|j₀(πft_r) j₀(πft_e)|: the term j₀ of the same series.
+Vector3d frameShakePerRadian(const CameraModel& camera, double f_hz);
 
 /// Frequency at which a wobble beats against the frame rate, |f − fps·round(f/fps)| [Hz].
 double beat_hz(double f_hz, double frameRate_hz);

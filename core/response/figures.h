@@ -45,6 +45,7 @@ struct ThrottlePoint {
     double thrust_per_motor = 0.0;  ///< [N]
     double wobble_px = 0.0;         ///< rms, powers added over motors and orders
     double wobble_worst_px = 0.0;   ///< plain sum over motors and orders
+    double frame_shake_px = 0.0;    ///< shift of whole frames: rms, powers added likewise
     /// wobble_px of a bay that is rigidly mounted to the airframe; none exactly on an undamped
     /// resonance.
     std::optional<double> rigid_px;

@@ -15,14 +15,18 @@ struct OrderWobble {
     double worst = 0.0;  // [px] plain sum over motors
 };
 
-// Turns rotations into the picture's axes and sums up what the shutter leaves of them.
-OrderWobble filmed(std::vector<Vector3cd>& rotations, const Matrix3d& toPicture,
-                   const Vector3d& pixels, double gain)
+void turnToPicture(std::vector<Vector3cd>& rotations, const Matrix3d& toPicture)
+{
+    for (Vector3cd& rotation : rotations)
+        rotation = toPicture * rotation;
+}
+
+// Sums up rotations about the picture's axes.
+OrderWobble filmed(const std::vector<Vector3cd>& rotations, const Vector3d& perRadian)
 {
     OrderWobble sum;
-    for (Vector3cd& rotation : rotations) {
-        rotation = toPicture * rotation;
-        const double power = gain * gain * pixels.cwiseProduct(rotation.cwiseAbs()).squaredNorm();
+    for (const Vector3cd& rotation : rotations) {
+        const double power = perRadian.cwiseProduct(rotation.cwiseAbs()).squaredNorm();
         sum.power += power;
         sum.worst += std::sqrt(power);
     }
@@ -57,7 +61,6 @@ Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Excitation& excitati
     const CoupledBay coupled(K, bay.mass, rest.R * bay.inertia * rest.R.transpose(),
                              bay.centre + rest.shift - excitation.reference);
     const Matrix3d toPicture = pictureAxes(camera) * rest.R.transpose();
-    const Vector3d pixels = pixelsPerRadian(camera);
 
     std::vector<const AirframeAt*> excited;
     for (const ExcitationPoint& point : excitation.points)
@@ -73,14 +76,16 @@ Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Excitation& excitati
         ThrottlePoint out{.throttle = point.throttle,
                           .speed_rpm = point.speed * 60,
                           .thrust_per_motor = point.thrust};
-        double power = 0.0;
+        double power = 0.0, shake = 0.0;
         for (const ExcitationOrder& order : point.orders) {
             OrderPoint at{.order = order.order, .frequency_hz = order.frequency_hz};
             if (order.frequency_hz > 0)
                 at.rotations = std::move(*next++);
+            turnToPicture(at.rotations, toPicture);
             const OrderWobble wobble =
-                filmed(at.rotations, toPicture, pixels, wobbleGain(camera, order.frequency_hz));
-            if (!std::isfinite(wobble.power))
+                filmed(at.rotations, wobblePerRadian(camera, order.frequency_hz));
+            shake += filmed(at.rotations, frameShakePerRadian(camera, order.frequency_hz)).power;
+            if (!std::isfinite(wobble.power) || !std::isfinite(shake))
                 return tl::unexpected(noFiniteAnswer(point.throttle, order.frequency_hz));
             at.wobble_px = std::sqrt(wobble.power);
             power += wobble.power;
@@ -88,6 +93,7 @@ Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Excitation& excitati
             out.orders.push_back(std::move(at));
         }
         out.wobble_px = std::sqrt(power);
+        out.frame_shake_px = std::sqrt(shake);
         result.push_back(std::move(out));
     }
     return result;
@@ -99,7 +105,6 @@ void addRigid(std::vector<ThrottlePoint>& points, const Excitation& excitation,
     const Matrix6d P = carry(bay.centre - excitation.reference);
     const Matrix6d M_b = P.transpose() * massMatrix(bay) * P;
     const Matrix3d toPicture = pictureAxes(camera);
-    const Vector3d pixels = pixelsPerRadian(camera);
     for (std::size_t i = 0; i < points.size(); ++i) {
         double power = 0.0;
         for (std::size_t k = 0; k < points[i].orders.size(); ++k) {
@@ -108,9 +113,8 @@ void addRigid(std::vector<ThrottlePoint>& points, const Excitation& excitation,
             at.rigidRotations.resize(airframe.freeMotion.size());
             if (at.frequency_hz > 0)
                 rigidRotations(airframe, M_b, at.rigidRotations);
-            power +=
-                filmed(at.rigidRotations, toPicture, pixels, wobbleGain(camera, at.frequency_hz))
-                    .power;
+            turnToPicture(at.rigidRotations, toPicture);
+            power += filmed(at.rigidRotations, wobblePerRadian(camera, at.frequency_hz)).power;
         }
         if (std::isfinite(power))
             points[i].rigid_px = std::sqrt(power);

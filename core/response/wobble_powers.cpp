@@ -41,28 +41,33 @@ double WobblePower::wobble_px() const
 FilmedExcitation::FilmedExcitation(const Excitation& excitation, const CameraModel& camera)
     : m_throttles(excitation.points.size()),
       m_reference(excitation.reference),
-      m_toPixels(pixelsPerRadian(camera).asDiagonal() * pictureAxes(camera))
+      m_pictureAxes(pictureAxes(camera))
 {
     for (std::size_t k = 0; k <= excitation.craft.bladePass.size(); ++k) {
-        std::vector<AirframeAt> filmed;
+        std::vector<AirframeAt> airframes;
         std::vector<std::size_t> points;
+        std::vector<Vector3d> gains;
         for (std::size_t i = 0; i < m_throttles; ++i) {
             const ExcitationOrder& order = excitation.points[i].orders[k];
             if (!(order.frequency_hz > 0))
                 continue;
             const AirframeAt& airframe = order.airframe;
-            filmed.push_back({airframe.omega, airframe.R, fewest(airframe.freeMotion)});
-            for (Vector6cd& motion : filmed.back().freeMotion)
-                motion *= wobbleGain(camera, order.frequency_hz);
+            airframes.push_back({airframe.omega, airframe.R, fewest(airframe.freeMotion)});
+            gains.push_back(wobblePerRadian(camera, order.frequency_hz).cwiseAbs2());
             points.push_back(i);
         }
-        for (std::size_t first = 0; first < filmed.size(); first += kLanes) {
-            const std::size_t end = std::min(first + kLanes, filmed.size());
+        for (std::size_t first = 0; first < airframes.size(); first += kLanes) {
+            const std::size_t end = std::min(first + kLanes, airframes.size());
             std::vector<const AirframeAt*> lanes;
-            for (std::size_t i = first; i < end; ++i)
-                lanes.push_back(&filmed[i]);
+            std::array<Lanes, 3> gain{};
+            for (std::size_t i = first; i < end; ++i) {
+                lanes.push_back(&airframes[i]);
+                for (std::size_t axis = 0; axis < gain.size(); ++axis)
+                    gain[axis][i - first] = gains[i][static_cast<Eigen::Index>(axis)];
+            }
             const auto place = points.begin() + static_cast<std::ptrdiff_t>(first);
             m_blocks.push_back({AirframeLanes(lanes),
+                                gain,
                                 {place, place + static_cast<std::ptrdiff_t>(end - first)},
                                 k == 0});
         }
@@ -75,7 +80,7 @@ bool FilmedExcitation::powers(const MassFigures& bay, const Pose& rest, const Ma
     check(powers.size() == throttles(), "powers: one per throttle");
     const CoupledBay coupled(K, bay.mass, rest.R * bay.inertia * rest.R.transpose(),
                              bay.centre + rest.shift - m_reference,
-                             m_toPixels * rest.R.transpose());
+                             m_pictureAxes * rest.R.transpose());
     std::fill(powers.begin(), powers.end(), WobblePower{});
     std::array<RotationLanes, kMostMotions> buffer;
     bool finite = true;
@@ -84,8 +89,10 @@ bool FilmedExcitation::powers(const MassFigures& bay, const Pose& rest, const Ma
         coupled.rotations(block.airframe, rotations);
         Lanes power{};
         for (const RotationLanes& rotation : rotations)
-            for (const ComplexLanes& pixels : rotation)
-                power += pixels.re * pixels.re + pixels.im * pixels.im;
+            for (std::size_t axis = 0; axis < rotation.size(); ++axis) {
+                const ComplexLanes& turn = rotation[axis];
+                power += block.gain[axis] * (turn.re * turn.re + turn.im * turn.im);
+            }
         for (std::size_t lane = 0; lane < block.points.size(); ++lane) {
             WobblePower& at = powers[block.points[lane]];
             (block.turn ? at.turn : at.blades) += power[lane];

@@ -4,6 +4,7 @@
 #include "core/film/film.h"
 #include "core/response/excitation.h"
 
+#include <array>
 #include <span>
 #include <vector>
 
@@ -11,7 +12,7 @@ namespace stillbay {
 
 /// Wobble power at one throttle [px²], over motors and axes.
 struct WobblePower {
-    double turn = 0.0;  ///< of order 1: goes with the square of the unbalance
+    double turn = 0.0;    ///< of order 1: goes with the square of the unbalance
     double blades = 0.0;  ///< of the blade pass, all its orders
 
     double wobble_px() const;  ///< √(turn + blades)
@@ -34,14 +35,15 @@ public:
 private:
     // One order at some throttles side by side.
     struct Block {
-        AirframeLanes airframe;           // the camera's gain in its motions
+        AirframeLanes airframe;
+        std::array<Lanes, 3> gain;        // [px²/rad²] about the picture's up, left, optical axes
         std::vector<std::size_t> points;  // the lanes' places among the throttles
         bool turn = false;                // once per turn, else blade pass
     };
 
     std::size_t m_throttles;
     Vector3d m_reference;
-    Matrix3d m_toPixels;  // from bay axes
+    Matrix3d m_pictureAxes;
     std::vector<Block> m_blocks;
 };
 

@@ -178,7 +178,7 @@ constexpr Field<Camera> kCameraFields[] = {
      translatable(
          "How wide the lens sees from edge to edge: film a ruler and take twice the arctangent of "
          "half its visible length over its distance."),
-     0.5, 170, 1, 1, kRequired, &Camera::horizontal_fov_deg},
+     0.5, 220, 1, 1, kRequired, &Camera::horizontal_fov_deg},
     {"frame_rate_hz", translatable("Frame rate"), "Hz",
      translatable("Frames a second as set in the camera."), 1, 2000, 1, 2, kRequired,
      &Camera::frame_rate_hz},
@@ -285,6 +285,9 @@ constexpr Field<Limits> kLimitsFields[] = {
      3, kOptional, &Limits::bad_px},
 };
 
+constexpr Choice kEnds{translatable("Ends"), {"clamped", "hinged"}};
+constexpr Choice kLens{translatable("Lens"), {"rectilinear", "fisheye"}};
+
 }  // namespace
 
 // clang-format off
@@ -302,6 +305,8 @@ template <> std::span<const Field<MountPoint>> fieldsOf<MountPoint>() { return k
 template <> std::span<const Field<Mounts>> fieldsOf<Mounts>() { return kMountsFields; }
 template <> std::span<const Field<Flight>> fieldsOf<Flight>() { return kFlightFields; }
 template <> std::span<const Field<Limits>> fieldsOf<Limits>() { return kLimitsFields; }
+template <> const Choice& choiceOf<Ends>() { return kEnds; }
+template <> const Choice& choiceOf<Lens>() { return kLens; }
 // clang-format on
 
 }  // namespace stillbay

@@ -3,13 +3,14 @@
 
 #include "core/setup/setup.h"
 
+#include <array>
 #include <cstddef>
 #include <span>
 #include <variant>
 
-/// The one table of the setup's numbers. The file reader and writer, the validator, the craft form
-/// and docs/setup-file.md all come from it, so none of them can disagree about a range or a
-/// default.
+/// The one table of the setup's numbers and words. The file reader and writer, the validator, the
+/// craft form and docs/setup-file.md all come from it, so none of them can disagree about a range
+/// or a default.
 namespace stillbay {
 
 /// What happens when the key is absent.
@@ -59,6 +60,25 @@ template <> std::span<const Field<Mounts>> fieldsOf<Mounts>();
 template <> std::span<const Field<Flight>> fieldsOf<Flight>();
 template <> std::span<const Field<Limits>> fieldsOf<Limits>();
 // clang-format on
+
+/// A choice between words of the setup: how the file writes the enumerators, in their order. An
+/// absent key takes the first.
+struct Choice {
+    const char* label;  ///< what messages call it, sentence case
+    std::array<const char*, 2> words;
+};
+
+/// Specialised for Ends and Lens.
+template <class Enum>
+const Choice& choiceOf();
+
+// clang-format off
+template <> const Choice& choiceOf<Ends>();
+template <> const Choice& choiceOf<Lens>();
+// clang-format on
+
+/// Widest view of a lens that is no fisheye [°]: towards 180 its picture would have no end.
+inline constexpr double kWidestRectilinear_deg = 170.0;
 
 /// How many entries a list may have, both ends included.
 struct CountRange {

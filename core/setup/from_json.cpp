@@ -106,9 +106,10 @@ Phrase noText(const char* key, const Json& value)
     return mistaken(quote(key), value, phrase("text"));
 }
 
-Phrase neitherEnd(const Json& value)
+Phrase notOffered(const Choice& choice, const Json& value)
 {
-    return phrase("Ends is %1, allowed \"clamped\" or \"hinged\"", valueText(value));
+    return phrase("%1 is %2, allowed %3 or %4", phrase(choice.label), valueText(value),
+                  quote(choice.words[0]), quote(choice.words[1]));
 }
 
 Phrase angleBesideHole(const char* label)
@@ -187,15 +188,17 @@ public:
             refuse(key, noText(key, *found));
     }
 
-    void ends(const char* key, Ends& value)
+    template <class Enum>
+    void choice(const char* key, Enum& value)
     {
+        const Choice& offered = choiceOf<Enum>();
         const Json* found = find(key);
-        if (!found || *found == "clamped")
-            value = Ends::Clamped;
-        else if (*found == "hinged")
-            value = Ends::Hinged;
+        const auto word = found ? std::find(offered.words.begin(), offered.words.end(), *found)
+                                : offered.words.begin();
+        if (word == offered.words.end())
+            refuse(key, notOffered(offered, *found));
         else
-            refuse(key, neitherEnd(*found));
+            value = static_cast<Enum>(word - offered.words.begin());
     }
 
     /// A missing object reads like an empty one: what it needs is then named one by one.

@@ -12,7 +12,7 @@
 /// Reader, writer and validator are visitors with
 ///   text(key, string, maxBytes)     a string
 ///   numbers(owner)                  all of fieldsOf<Owner>()
-///   ends(key, Ends)                 the one choice of words
+///   choice(key, Enum)               a choice between the words of choiceOf<Enum>()
 ///   object(key, member)             a struct
 ///   list(key, vector, CountRange)   a list of structs
 namespace stillbay {
@@ -23,8 +23,8 @@ concept Like = std::same_as<std::remove_const_t<T>, Struct>;
 /// Structs that hold nothing but numbers.
 template <class T>
 concept NumbersOnly = Like<T, ArmSection> || Like<T, Arm> || Like<T, Motor> || Like<T, Propeller> ||
-    Like<T, Battery> || Like<T, Camera> || Like<T, TubeKind> || Like<T, MountPoint> ||
-    Like<T, Flight> || Like<T, Limits>;
+    Like<T, Battery> || Like<T, TubeKind> || Like<T, MountPoint> || Like<T, Flight> ||
+    Like<T, Limits>;
 
 void visitMembers(auto& visitor, NumbersOnly auto& owner)
 {
@@ -58,10 +58,16 @@ void visitMembers(auto& visitor, Like<Bay> auto& bay)
     visitor.numbers(bay);
 }
 
+void visitMembers(auto& visitor, Like<Camera> auto& camera)
+{
+    visitor.numbers(camera);
+    visitor.choice("lens", camera.lens);
+}
+
 void visitMembers(auto& visitor, Like<Mounts> auto& mounts)
 {
     visitor.numbers(mounts);
-    visitor.ends("ends", mounts.ends);
+    visitor.choice("ends", mounts.ends);
     visitor.list("points", mounts.points, kMountPointCount);
 }
 

@@ -119,6 +119,10 @@ struct Bay {
     bool operator==(const Bay&) const = default;
 };
 
+/// How a lens maps angles: a straight line stays straight, or the distance from the picture's
+/// middle grows in proportion to the angle (equidistant).
+enum class Lens { Rectilinear, Fisheye };
+
 struct Camera {
     Triple centre_mm{};
     double tilt_down_deg = 0.0;
@@ -128,6 +132,7 @@ struct Camera {
     double frame_rate_hz = 30.0;
     double readout_ms = 16.0;
     double exposure_ms = 2.0;
+    Lens lens = Lens::Rectilinear;
     Extras extras;
 
     bool operator==(const Camera&) const = default;

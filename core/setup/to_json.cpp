@@ -56,9 +56,10 @@ public:
 
     void text(const char* key, const std::string& value, std::size_t) { m_object[key] = value; }
 
-    void ends(const char* key, Ends value)
+    template <class Enum>
+    void choice(const char* key, Enum value)
     {
-        m_object[key] = value == Ends::Clamped ? "clamped" : "hinged";
+        m_object[key] = choiceOf<Enum>().words.at(static_cast<std::size_t>(value));
     }
 
     template <class T>

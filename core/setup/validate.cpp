@@ -58,9 +58,10 @@ Phrase notUtf8(const char* key)
     return phrase("%1 is not UTF-8 text", quote(key));
 }
 
-Phrase noSuchEnds()
+Phrase noSuchChoice(const Choice& choice)
 {
-    return phrase("Ends are neither clamped nor hinged");
+    return phrase("%1 is neither %2 nor %3", phrase(choice.label), quote(choice.words[0]),
+                  quote(choice.words[1]));
 }
 
 Phrase wrongCount(std::string_view key, std::size_t count, CountRange range)
@@ -103,6 +104,12 @@ std::optional<Fault> brokenRule(const Battery& battery)
 
 std::optional<Fault> brokenRule(const Camera& camera)
 {
+    if (camera.lens == Lens::Rectilinear && camera.horizontal_fov_deg > kWidestRectilinear_deg)
+        return Fault{"horizontal_fov_deg",
+                     phrase("Horizontal field of view is %1, must not exceed %2 unless the lens is "
+                            "a fisheye",
+                            withUnit(exact(camera.horizontal_fov_deg), "°"),
+                            withUnit(exact(kWidestRectilinear_deg), "°"))};
     const double frame_ms = 1000.0 / camera.frame_rate_hz;
     const auto tooLongFor = [&](const char* key, const char* label, double time_ms) {
         return time_ms > frame_ms * kFrameTimeSlack
@@ -225,10 +232,12 @@ public:
             refuse(key, notUtf8(key));
     }
 
-    void ends(const char* key, Ends value)
+    template <class Enum>
+    void choice(const char* key, Enum value)
     {
-        if (value != Ends::Clamped && value != Ends::Hinged)
-            refuse(key, noSuchEnds());
+        const Choice& offered = choiceOf<Enum>();
+        if (static_cast<std::size_t>(value) >= offered.words.size())
+            refuse(key, noSuchChoice(offered));
     }
 
     template <class T>

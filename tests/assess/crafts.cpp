@@ -32,7 +32,8 @@ private:
     std::mt19937 m_random;
 };
 
-// tan(HFOV/2) = W√3/√(W² + H²): pan and tilt move the picture as far as a roll does.
+// tan(HFOV/2) = W√3/√(W² + H²): pan and tilt move the picture as far as a roll does,
+// rms over the frame.
 double evenView_deg(int width_px, int height_px)
 {
     const double tangent = width_px * std::sqrt(3.0) / std::hypot(width_px, height_px);

@@ -10,8 +10,8 @@ namespace stillbay::test {
 Setup sampleCraft(const char* name);
 
 /// Three to six unlike arms, cubes anywhere, a bay on four to six unlike tubes; no symmetry at all.
-/// Parts are cubes and the lens turns a degree of pan, tilt and roll into the same wobble, so that
-/// the craft may be turned by any angle.
+/// Parts are cubes and the lens turns a degree of pan, tilt and roll into the same shake of whole
+/// frames, so that the craft may be turned by any angle.
 Setup skewCraft(unsigned seed);
 
 /// Two arms of carbon tube fore and aft, bay and airframe with two planes of symmetry and their

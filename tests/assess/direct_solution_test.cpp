@@ -44,22 +44,39 @@ TwelveEquations twelveEquations(const MountedBay& mounted, const MassFigures& ai
     return equations;
 }
 
-// Motion of the picture by a bay rotation in the bay's own axes: focal length times the turn about
-// the picture's up and right axes, and its rms radius times the turn about the optical axis.
+// The picture's up, right and optical axes in the bay's own.
 Matrix3d picture(const Camera& camera)
 {
-    const double tilt = camera.tilt_down_deg * unit::deg, W = camera.width_px, H = camera.height_px;
-    const double focal_px = W / 2 / std::tan(camera.horizontal_fov_deg * unit::deg / 2);
-    const double radius_px = std::sqrt((W * W + H * H) / 12);
+    const double tilt = camera.tilt_down_deg * unit::deg;
     const Vector3d optical(std::cos(tilt), 0, -std::sin(tilt)), right = Vector3d::UnitY();
-    Matrix3d G;
-    G << focal_px * optical.cross(right).transpose(), focal_px * right.transpose(),
-        radius_px * optical.transpose();
-    return G;
+    Matrix3d axes;
+    axes << optical.cross(right).transpose(), right.transpose(), optical.transpose();
+    return axes;
+}
+
+// Wobble and frame shake per rad about them, docs/theory.md (12) to (14), by the library's Bessel
+// functions.
+struct Film {
+    Vector3d wobble, shake;
+};
+
+Film film(const Camera& camera, double f_hz)
+{
+    const double W = camera.width_px, H = camera.height_px;
+    const double focal_px = W / 2 / std::tan(camera.horizontal_fov_deg * unit::deg / 2);
+    const double a = std::numbers::pi * f_hz * camera.readout_ms / 1e3,
+                 e = std::numbers::pi * f_hz * camera.exposure_ms / 1e3;
+    const double j0 = std::sph_bessel(0, a), j1 = std::sph_bessel(1, a), j2 = std::sph_bessel(2, a);
+    const double shift = focal_px * std::sqrt(1 - j0 * j0 - 3 * j1 * j1);
+    const double roll = std::sqrt(W * W / 12 * (1 - j0 * j0) +
+                                  H * H / 4 * (1.0 / 3 - j1 * j1 - std::pow(j0 - 2 * j2, 2) / 3));
+    const double blur = std::abs(std::sph_bessel(0, e)) / std::sqrt(2.0);
+    return {blur * Vector3d(shift, shift, roll),
+            blur * std::abs(j0) * Vector3d(focal_px, focal_px, std::sqrt((W * W + H * H) / 12))};
 }
 
 struct Wobble {
-    double power = 0.0, worst = 0.0;
+    double power = 0.0, worst = 0.0, shake = 0.0;
 };
 
 // Everything that excites the craft at one speed, motor by motor and order by order.
@@ -68,7 +85,6 @@ Wobble wobbleAt(const Craft& craft, const ThrottlePoint& point)
     const ExcitedAirframe excited = makeExcitedAirframe(craft);
     const MountedBay mounted = makeMountedBay(craft).value();
     const MassFigures airframe = rigidFigures(excited.airframe);
-    const CameraModel camera = makeCamera(craft.camera);
     const TwelveEquations equations = twelveEquations(mounted, airframe);
     const Matrix3d image = picture(craft.camera) * equations.R_rest.transpose();
     Wobble sum;
@@ -76,6 +92,7 @@ Wobble wobbleAt(const Craft& craft, const ThrottlePoint& point)
         const double f_hz =
             point.speed_rpm / 60 * (order == 0 ? 1.0 : static_cast<double>(order) * excited.blades);
         const double omega = 2 * std::numbers::pi * f_hz;
+        const Film filmed = film(craft.camera, f_hz);
         const Eigen::FullPivLU<Matrix12cd> lu(equations.K - omega * omega * equations.M);
         for (std::size_t motor = 0; motor < excited.airframe.arms.size(); ++motor) {
             const double spin = motor % 2 == 0 ? 1 : -1;
@@ -90,9 +107,10 @@ Wobble wobbleAt(const Craft& craft, const ThrottlePoint& point)
             load.head<3>() = force;
             load.segment<3>(3) = skew(lever).cast<Complex>() * force;
             const Vector12cd motion = lu.solve(load);
-            const Vector3cd turn = motion.tail<3>();
-            const double px = (image.cast<Complex>() * turn).norm() * wobbleGain(camera, f_hz);
+            const Vector3d turn = (image.cast<Complex>() * motion.tail<3>()).cwiseAbs();
+            const double px = filmed.wobble.cwiseProduct(turn).norm();
             sum.power += px * px;
+            sum.shake += filmed.shake.cwiseProduct(turn).squaredNorm();
             sum.worst += px;
         }
     }
@@ -117,6 +135,8 @@ TEST(WholeCraft, WobblesAsTwelveEquationsSay)
                         kRounding * std::sqrt(expected.power))
                 << "craft " << seed << " at " << point.throttle;
             EXPECT_NEAR(point.wobble_worst_px, expected.worst, kRounding * expected.worst);
+            EXPECT_NEAR(point.frame_shake_px, std::sqrt(expected.shake),
+                        kRounding * std::sqrt(expected.shake));
         }
     }
 }

@@ -20,16 +20,16 @@ struct VibrationsOfReedbed : testing::Test {
 
 double wobbleOf(const std::vector<CameraVibration>& vibrations, const CameraModel& camera)
 {
-    const Vector3d pixels = pixelsPerRadian(camera);
     double power = 0;
     for (const CameraVibration& vibration : vibrations)
-        power += std::pow(wobbleGain(camera, vibration.frequency_hz), 2) *
-                 pixels.cwiseProduct(vibration.rotation.cwiseAbs()).squaredNorm();
+        power += wobblePerRadian(camera, vibration.frequency_hz)
+                     .cwiseProduct(vibration.rotation.cwiseAbs())
+                     .squaredNorm();
     return std::sqrt(power);
 }
 
-// Oracle: identity. What is drawn has the power of what is reported; wobbleGain() is held against
-// brute-force rows elsewhere.
+// Oracle: identity. What is drawn has the power of what is reported; wobblePerRadian() is held
+// against brute-force rows elsewhere.
 TEST_F(VibrationsOfReedbed, HaveTheReportedWobble)
 {
     int excited = 0;
@@ -47,6 +47,24 @@ TEST_F(VibrationsOfReedbed, HaveTheReportedWobble)
                   0.1 * point.wobble_px);
     }
     EXPECT_GE(excited, 5);
+}
+
+// Oracle: identity. Where the shutter bends nothing, what is drawn has the frame shake instead.
+TEST_F(VibrationsOfReedbed, AGlobalShutterHasTheReportedFrameShake)
+{
+    setup.camera.readout_ms = 0;
+    const CameraModel global = makeCamera(setup.camera);
+    const Assessment shaken = assess(setup, {.throttle = Grid{0.2, 0.6, 0.2}}).value();
+    for (const ThrottlePoint& point : shaken.throttle) {
+        EXPECT_EQ(point.wobble_px, 0.0);
+        double power = 0;
+        for (const CameraVibration& vibration : vibrationsAt(point, global, Hold::Tubes))
+            power += frameShakePerRadian(global, vibration.frequency_hz)
+                         .cwiseProduct(vibration.rotation.cwiseAbs())
+                         .squaredNorm();
+        EXPECT_NEAR(std::sqrt(power), point.frame_shake_px, 1e-12 * point.frame_shake_px);
+        EXPECT_GT(point.frame_shake_px, 0);
+    }
 }
 
 // Oracle: definition.

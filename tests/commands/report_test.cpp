@@ -82,6 +82,7 @@ TEST(Report, JsonHasEveryKeyOfTheFormat)
     EXPECT_EQ(json.at("elastic_centre").at("from_centre_of_mass_mm").size(), 3U);
     EXPECT_EQ(json.at("throttle").size(), 181U);
     EXPECT_EQ(json.at("throttle").at(0).at("orders").size(), 3U);
+    EXPECT_GT(json.at("throttle").at(0).at("frame_shake_px"), 0.0);
     EXPECT_EQ(json.at("ranges").front().at("from"), 0.1);
     EXPECT_NEAR(json.at("ranges").back().at("to").get<double>(), 1.0, 1e-12);
     EXPECT_TRUE(json.at("warnings").is_array());
@@ -245,6 +246,7 @@ TEST(Report, ASweepOutsideTheCruiseWindowSaysSo)
     EXPECT_NE(answer.out.find("No throttle of this sweep lies in the cruise window."),
               std::string::npos);
     EXPECT_EQ(answer.out.find("Worst wobble"), std::string::npos);
+    EXPECT_EQ(answer.out.find("frame shake"), std::string::npos);
     EXPECT_EQ(answer.out.find("Suggestions"), std::string::npos);
     const auto json =
         nlohmann::json::parse(report({kReedbed, "--throttle", "0.7:1:0.1", "--json"}).out);
@@ -266,6 +268,26 @@ TEST(Report, ANarrowCruiseWindowHasItsOwnFigure)
              << " px.";
     EXPECT_GT(worst, 0.1);
     const std::string page = report({narrow.path()}).out;
+    EXPECT_NE(page.find(sentence.str()), std::string::npos) << sentence.str() << '\n' << page;
+}
+
+// Oracle: the same report as JSON.
+TEST(Report, NamesTheWorstFrameShakeInCruise)
+{
+    const auto json = nlohmann::json::parse(report({kReedbed, "--json"}).out);
+    double worst = 0, at = 0;
+    for (const auto& point : json.at("throttle"))
+        if (point.at("throttle") > 0.2499 && point.at("throttle") < 0.6001 &&
+            point.at("frame_shake_px") > worst) {
+            worst = point.at("frame_shake_px");
+            at = point.at("throttle");
+        }
+    EXPECT_GT(worst, 0);
+    std::ostringstream sentence;
+    sentence << "Worst frame shake in the cruise window: " << std::setprecision(2) << worst
+             << "\u00a0px at " << std::fixed << std::setprecision(0) << 100 * at
+             << "\u00a0% throttle.";
+    const std::string page = report({kReedbed}).out;
     EXPECT_NE(page.find(sentence.str()), std::string::npos) << sentence.str() << '\n' << page;
 }
 

@@ -34,7 +34,7 @@ public:
     }
 
     void text(const char*, std::string&, std::size_t) {}
-    void ends(const char*, Ends&) {}
+    void choice(const char*, auto&) {}
 
     template <class T>
     void object(const char* key, T& member)

@@ -85,9 +85,10 @@ public:
 
     void text(const char*, std::string& value, std::size_t) { value = drawText(); }
 
-    void ends(const char*, Ends& value)
+    template <class Enum>
+    void choice(const char*, Enum& value)
     {
-        value = drawInt(0, 1) == 0 ? Ends::Clamped : Ends::Hinged;
+        value = static_cast<Enum>(drawInt(0, 1));
     }
 
     template <class T>
@@ -153,6 +154,8 @@ private:
         const double frame_ms = 1000.0 / camera.frame_rate_hz;
         camera.readout_ms = std::min(camera.readout_ms, frame_ms);
         camera.exposure_ms = std::min(camera.exposure_ms, frame_ms);
+        if (camera.lens == Lens::Rectilinear)
+            camera.horizontal_fov_deg = std::min(camera.horizontal_fov_deg, kWidestRectilinear_deg);
     }
 
     void obeyRules(TubeKind& tube)
@@ -215,7 +218,7 @@ public:
     }
 
     void text(const char*, const std::string&, std::size_t) {}
-    void ends(const char*, Ends) {}
+    void choice(const char*, auto) {}
     void numbers(const auto&) {}
     void object(const char*, const auto& member) { look(member); }
     void list(const char*, const auto& entries, CountRange)

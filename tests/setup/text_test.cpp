@@ -75,7 +75,7 @@ TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
                       {5, 4.1, 3.4, 21, {}},       5,
                       {0.04, 0.02, 0.005},         {}};
     expected.bay = {{{"tray", 62, {11, 12, -30}, {211, 71, 9}, {}}}, 9, {}};
-    expected.camera = {{111, 6, -43}, 20, 2704, 1520, 81, 48, 15, 1.75, {}};
+    expected.camera = {{111, 6, -43}, 20, 2704, 1520, 81, 48, 15, 1.75, Lens::Fisheye, {}};
     expected.tube = {9, 6, 55, 2.75, 1.3, 0.13, 1140, 1.7, {}};
     expected.mounts = {22, 1.18, Ends::Hinged, {{{71, 39, -31}, 47, 15, std::nullopt, {}}}, {}};
     expected.flight = {1.1, {0.3, 0.65}, {}};
@@ -98,6 +98,7 @@ TEST(ReadSetup, GivesMissingOptionalKeysTheirDefaults)
     root["drive"].erase("blade_pass_thrust_fraction");
     root["drive"]["propeller"].erase("thrust_coefficient");
     root["mounts"].erase("ends");
+    root["camera"].erase("lens");
     const stillbay::Setup setup = load(root).setup;
     EXPECT_EQ(setup.flight, Flight{});
     EXPECT_EQ(setup.limits, Limits{});
@@ -109,6 +110,7 @@ TEST(ReadSetup, GivesMissingOptionalKeysTheirDefaults)
     EXPECT_EQ(setup.drive.blade_pass_thrust_fraction, (std::vector{0.03, 0.01}));
     EXPECT_EQ(setup.drive.propeller.thrust_coefficient, std::nullopt);
     EXPECT_EQ(setup.mounts.ends, Ends::Clamped);
+    EXPECT_EQ(setup.camera.lens, Lens::Rectilinear);
 }
 
 TEST(ReadSetup, NamesMissingRequiredKeys)
@@ -152,6 +154,11 @@ TEST(ReadSetup, NamesWrongTypes)
     expectReadFault(faultOfJson(with("/name", 7)), "name", "\"name\" is 7, must be text");
     expectReadFault(faultOfJson(with("/mounts/ends", "glued")), "mounts.ends",
                     "Ends is \"glued\", allowed \"clamped\" or \"hinged\"");
+    expectReadFault(faultOfJson(with("/camera/lens", "anamorphic")), "camera.lens",
+                    "Lens is \"anamorphic\", allowed \"rectilinear\" or \"fisheye\"");
+    for (const Json& bad :
+         {Json(nullptr), Json(1), Json(Json::array({"fisheye"})), Json("Fisheye")})
+        EXPECT_EQ(faultOfJson(with("/camera/lens", bad)).where, "camera.lens") << bad;
     expectReadFault(faultOfJson(with("/tube", Json::array())), "tube",
                     "Value is a list of 0, must be an object");
     expectReadFault(faultOfJson(with("/airframe/arms", Json::object())), "airframe.arms",

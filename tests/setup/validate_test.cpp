@@ -222,6 +222,33 @@ TEST(Validate, ReadoutAndExposureFitIntoAFrame)
     expectFault(setup, "camera.exposure_ms", "20 ms");
 }
 
+TEST(Validate, OnlyAFisheyeSeesFurtherThanARectilinearLensCan)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.camera.horizontal_fov_deg = kWidestRectilinear_deg;
+    EXPECT_TRUE(validate(setup)) << describe(validate(setup));
+    setup.camera.horizontal_fov_deg = std::nextafter(kWidestRectilinear_deg, 180.0);
+    expectFault(setup, "camera.horizontal_fov_deg",
+                "must not exceed 170° unless the lens is a fisheye");
+    setup.camera.lens = Lens::Fisheye;
+    setup.camera.horizontal_fov_deg = 220;
+    EXPECT_TRUE(validate(setup)) << describe(validate(setup));
+    setup.camera.horizontal_fov_deg = 220.5;
+    expectFault(setup, "camera.horizontal_fov_deg",
+                "Horizontal field of view is 220.5°, allowed 0.5 to 220°");
+}
+
+// Oracle: definition. No number but those of the enumerators is a choice.
+TEST(Validate, ChoicesAreAmongTheirWords)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.mounts.ends = static_cast<Ends>(2);
+    expectFault(setup, "mounts.ends", "Ends is neither \"clamped\" nor \"hinged\"");
+    setup = sampleSetup();
+    setup.camera.lens = static_cast<Lens>(-1);
+    expectFault(setup, "camera.lens", "Lens is neither \"rectilinear\" nor \"fisheye\"");
+}
+
 TEST(Validate, CruiseWindowRises)
 {
     stillbay::Setup setup = sampleSetup();

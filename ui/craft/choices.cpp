@@ -75,6 +75,24 @@ QWidget* choice(Document& document, const ChoiceSpec& spec)
 
 }  // namespace
 
+QWidget* lensChoice(Document& document)
+{
+    return choice(
+        document,
+        {.name = QObject::tr("Camera: kind of lens"),
+         .meaning = QObject::tr("<p>A rectilinear lens keeps straight lines straight; a fisheye "
+                                "bends them towards the edges and sees further. It decides how "
+                                "many pixels a turn of the camera moves the picture.</p>"),
+         .items = {QObject::tr("Lens rectilinear, straight lines stay straight"),
+                   QObject::tr("Lens fisheye (equidistant)")},
+         .current = [](const Setup& setup) { return setup.camera.lens == Lens::Fisheye ? 1 : 0; },
+         .undoText = [](int) { return QObject::tr("change the lens"); },
+         .choose =
+             [](Setup& setup, int index) {
+                 setup.camera.lens = index == 1 ? Lens::Fisheye : Lens::Rectilinear;
+             }});
+}
+
 QWidget* endsChoice(Document& document)
 {
     return choice(

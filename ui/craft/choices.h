@@ -5,9 +5,10 @@
 
 #include <QWidget>
 
-/// Choices between states of the mounts, each with the reason below it when it is refused.
+/// Choices between states of the craft, each with the reason below it when it is refused.
 namespace stillbay::ui {
 
+QWidget* lensChoice(Document& document);    ///< rectilinear or fisheye
 QWidget* endsChoice(Document& document);    ///< clamped or hinged
 QWidget* anchorChoice(Document& document);  ///< planned or drilled
 

@@ -140,6 +140,7 @@ void CraftForm::addCamera()
     Section* const section = addSection(tr("Camera"));
     addFields<Camera>(*section, QStringLiteral("camera"), tr("Camera"),
                       [](const Setup& setup) { return &setup.camera; });
+    section->add(lensChoice(m_document));
     section->add(new ExposureButton(m_document), Qt::AlignLeft);
 }
 
