@@ -84,6 +84,24 @@ void elasticCentreLines(std::ostream& page, const ElasticCentre& centre)
     row("fore and aft", centre.pitchHeight);
 }
 
+const char* origin(bool estimated)
+{
+    return estimated ? "estimated" : "given";
+}
+
+void driveLines(std::ostream& page, const Assessment& a)
+{
+    page << formatted("Motors: diameter %.1f mm (%s), height %.1f mm (%s)\n",
+                      a.motor.diameter / unit::mm, origin(a.motor.diameter_estimated),
+                      a.motor.height / unit::mm, origin(a.motor.height_estimated));
+    page << formatted("Propellers: moment of inertia %.0f g·mm² (%s)\n",
+                      a.propeller.inertia / unit::g_mm2, origin(a.propeller.inertia_estimated));
+    page << formatted(
+        "Balance of each bell with its propeller at hover: grade G %.0f "
+        "(ISO 21940-11)\n",
+        a.hover.balance_grade_mm_s);
+}
+
 std::string cruiseSentence(const Assessment& a)
 {
     return a.cruise ? formatted("Worst wobble in the cruise window: %.2f px.", a.cruise->worst_px)
@@ -132,8 +150,7 @@ std::string reportPage(const Setup& setup, const Assessment& a, const Suggestion
     elasticCentreLines(page, a.elastic_centre);
     page << formatted("\nArms with their motors: %.1f Hz up and down, %.1f Hz sideways\n",
                       a.arm_vertical_hz, a.arm_horizontal_hz);
-    page << formatted("Balance of each propeller at hover: grade G %.0f (ISO 21940-11)\n",
-                      a.hover.balance_grade_mm_s);
+    driveLines(page, a);
     page << "\nBefore you fly\n";
     for (const Phrase& warning : safetyWarnings())
         paragraph(page, english(warning), "  - ");

@@ -3,8 +3,6 @@
 
 #include "core/base/solve.h"
 
-#include <cmath>
-
 namespace stillbay {
 namespace {
 
@@ -17,11 +15,14 @@ Matrix6d turned(const Matrix3d& R)
     return T;
 }
 
-Receptance rigidReceptance(const AirframeModel& airframe, double omega)
+Receptance rigidReceptance(const AirframeModel& airframe, double omega, double speed)
 {
     const MassFigures body = rigidFigures(airframe);
+    Matrix6cd D = (-omega * omega * massMatrix(body)).cast<Complex>();
+    for (std::size_t motor = 0; motor < airframe.arms.size(); ++motor)
+        addGyroscopicMoment(D, spinOf(motor) * rotorMomentum(airframe.tip, speed), omega);
     Receptance result;
-    result.R = (inverse(massMatrix(body)) / (-omega * omega)).cast<Complex>();
+    result.R = inverse(D);
     for (const ArmPlace& place : airframe.arms)
         result.motor.push_back(carry(place.p_OT() - body.centre).transpose().cast<Complex>());
     return result;
@@ -44,9 +45,14 @@ Vector3d ArmPlace::p_OT() const
     return R_OA() * Vector3d(rootRadius + length, 0, height);
 }
 
-Vector3d motorPoint(const AirframeModel& airframe, const ArmPlace& place)
+double spinOf(std::size_t motor)
 {
-    return place.p_OT() + Vector3d(0, 0, airframe.tip.height);
+    return motor % 2 == 0 ? 1.0 : -1.0;
+}
+
+Vector3d propellerPoint(const AirframeModel& airframe, const ArmPlace& place)
+{
+    return place.p_OT() + Vector3d(0, 0, airframe.tip.propeller.height);
 }
 
 MassFigures rigidFigures(const AirframeModel& airframe)
@@ -58,7 +64,8 @@ MassFigures rigidFigures(const AirframeModel& airframe)
         bodies.push_back(boxFigures(massPerLength * place.length,
                                     0.5 * (place.p_OR() + place.p_OT()),
                                     {place.length, arm.width, arm.height}, place.R_OA()));
-        bodies.push_back(pointFigures(airframe.tip.mass, motorPoint(airframe, place)));
+        bodies.push_back(tipBodyFigures(airframe.tip.motor, place.p_OT()));
+        bodies.push_back(tipBodyFigures(airframe.tip.propeller, place.p_OT()));
     }
     return combine(bodies);
 }
@@ -68,27 +75,28 @@ Vector3d referencePoint(const AirframeModel& airframe, bool flexible)
     return flexible ? airframe.hub.centre : rigidFigures(airframe).centre;
 }
 
-Receptance receptance(const AirframeModel& airframe, double omega, bool flexible)
+Receptance receptance(const AirframeModel& airframe, double omega, double speed, bool flexible)
 {
     if (!flexible)
-        return rigidReceptance(airframe, omega);
+        return rigidReceptance(airframe, omega, speed);
     Receptance result;
     Matrix6cd D = (-omega * omega * massMatrix(airframe.hub)).cast<Complex>();
-    CondensedArm arm;
+    CondensedArms both;
     double armLength = -1.0;
-    for (const ArmPlace& place : airframe.arms) {
+    for (std::size_t motor = 0; motor < airframe.arms.size(); ++motor) {
+        const ArmPlace& place = airframe.arms[motor];
         if (place.length != armLength) {  // like arms in a row share one beam
-            arm = condensedArm(airframe.arm, place.length, airframe.tip, omega);
+            both = condensedArms(airframe.arm, place.length, airframe.tip, omega, speed);
             armLength = place.length;
         }
+        const CondensedArm& arm = both.of(spinOf(motor));
         const Matrix6d T = turned(place.R_OA());
         const Matrix6d C = T.transpose() * carry(place.p_OR() - airframe.hub.centre);
         D += C.transpose().cast<Complex>() * arm.D * C.cast<Complex>();
         result.motor.push_back(C.transpose().cast<Complex>() * arm.F *
                                T.transpose().cast<Complex>());
     }
-    const Matrix6cd R = inverse(D);
-    result.R = 0.5 * (R + R.transpose());
+    result.R = inverse(D);
     return result;
 }
 

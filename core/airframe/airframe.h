@@ -4,6 +4,7 @@
 #include "core/airframe/arm.h"
 #include "core/mass/mass.h"
 
+#include <cstddef>
 #include <vector>
 
 /// The airframe in flight: a rigid hub with arms. Airframe axes, datum O.
@@ -25,19 +26,25 @@ struct AirframeModel {
     MassFigures hub;  ///< the parts alone
     ArmMaterial arm;
     std::vector<ArmPlace> arms;
-    TipMass tip;  ///< motor and propeller
+    Tip tip;  ///< on each arm
 };
 
-/// Datum to the motor point of an arm [m].
-Vector3d motorPoint(const AirframeModel& airframe, const ArmPlace& place);
+/// Which way a motor turns seen from above: 1 counter-clockwise, −1 clockwise. The first turns
+/// counter-clockwise, the others alternate in the order of the arms.
+double spinOf(std::size_t motor);
+
+/// Datum to an arm's propeller [m], where its loads act.
+Vector3d propellerPoint(const AirframeModel& airframe, const ArmPlace& place);
 
 /// Mass figures of everything, arms as boxes of their outer size with the mass of their section,
-/// motors and propellers as points.
+/// motors and propellers as the bodies of the tip.
 MassFigures rigidFigures(const AirframeModel& airframe);
 
-/// Answer of the free airframe at one frequency, about its reference point.
+/// Answer of the free airframe at one frequency and rotor speed, about its reference point.
 struct Receptance {
-    Matrix6cd R;                   ///< motion per wrench: blocks [m/N, 1/N; 1/N, rad/(N·m)]
+    /// Motion per wrench: blocks [m/N, 1/N; 1/N, rad/(N·m)]. Symmetric only while the rotors stand
+    /// still: with all spins reversed it is transposed.
+    Matrix6cd R;
     std::vector<Matrix6cd> motor;  ///< per arm: wrench at the reference for a wrench at the tip
 };
 
@@ -45,8 +52,8 @@ struct Receptance {
 /// whole airframe's when they are rigid.
 Vector3d referencePoint(const AirframeModel& airframe, bool flexible);
 
-/// @param omega [rad/s] > 0, @param flexible false: arms rigid, the whole airframe one body.
-/// Tip wrenches are in airframe axes about the arm tip.
-Receptance receptance(const AirframeModel& airframe, double omega, bool flexible);
+/// @param omega [rad/s] > 0, @param speed [rev/s] of all rotors, @param flexible false: arms rigid,
+/// the whole airframe one body. Tip wrenches are in airframe axes about the arm tip.
+Receptance receptance(const AirframeModel& airframe, double omega, double speed, bool flexible);
 
 }  // namespace stillbay

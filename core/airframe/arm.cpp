@@ -107,18 +107,26 @@ ArmSectionFigures sectionFigures(const ArmMaterial& material)
     return figures;
 }
 
-CondensedArm condensedArm(const ArmMaterial& material, double length, const TipMass& tip,
-                          double omega)
+CondensedArms condensedArms(const ArmMaterial& material, double length, const Tip& tip,
+                            double omega, double speed)
 {
     const Matrix12cd D = armStiffness(material, length, omega);
-    const Matrix6d toMass = carry({0, 0, tip.height});
-    const Matrix6d tipInertia = tip.mass * toMass.topRows<3>().transpose() * toMass.topRows<3>();
-    const Matrix6cd D_tt = D.bottomRightCorner<6, 6>() - omega * omega * tipInertia;
-    const Matrix6cd toRoot = D.topRightCorner<6, 6>() * inverse(D_tt);
-    CondensedArm arm{D.topLeftCorner<6, 6>() - toRoot * D.bottomLeftCorner<6, 6>(), -toRoot};
-    if (material.rootStiffness)
-        softenRoot(arm, *material.rootStiffness);
-    return arm;
+    Matrix6cd D_tt = D.bottomRightCorner<6, 6>() - omega * omega * tipMassMatrix(tip);
+    addGyroscopicMoment(D_tt, rotorMomentum(tip, speed), omega);
+    const Matrix6cd flexibility = inverse(D_tt);
+    const Matrix6cd D_rt = D.topRightCorner<6, 6>();  // symmetric with the other corner
+    const Matrix6cd toRoot = D_rt * flexibility;
+    const Matrix6cd passed = toRoot * D_rt.transpose();
+    // All but the gyroscopic moment is symmetric and that is skew: the other way round D_tt is
+    // transposed, and so is all that comes of it. The second arm costs one product.
+    CondensedArms arms{
+        {D.topLeftCorner<6, 6>() - passed, -toRoot},
+        {D.topLeftCorner<6, 6>() - passed.transpose(), -D_rt * flexibility.transpose()}};
+    if (material.rootStiffness) {
+        softenRoot(arms.counterClockwise, *material.rootStiffness);
+        softenRoot(arms.clockwise, *material.rootStiffness);
+    }
+    return arms;
 }
 
 CantileverFrequencies cantileverFrequencies(const ArmMaterial& material, double length,

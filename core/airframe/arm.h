@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/airframe/tip.h"
 #include "core/base/linalg.h"
 
 #include <optional>
@@ -31,25 +32,27 @@ struct ArmSectionFigures {
 ///         Strain (within 0.4 %), from memory; hollow: Bredt, 4A_m²t/perimeter on the midline.
 ArmSectionFigures sectionFigures(const ArmMaterial& material);
 
-/// What sits on the tip: motor and propeller as a point mass above it.
-struct TipMass {
-    double mass = 0.0;    ///< [kg]
-    double height = 0.0;  ///< [m] above the tip
-};
-
 /// The arm at one frequency, its tip condensed away.
 struct CondensedArm {
     Matrix6cd D;  ///< root wrench for root motion, seen from the hub: blocks [N/m, N; N, N·m]
     Matrix6cd F;  ///< wrench on the hub at the root for a wrench on the tip
 };
 
-/// @param length [m] root to tip, @param omega [rad/s] > 0.
+/// The same arm with its rotor turning one way and the other, seen from above.
+struct CondensedArms {
+    CondensedArm counterClockwise, clockwise;
+
+    const CondensedArm& of(double spin) const { return spin > 0 ? counterClockwise : clockwise; }
+};
+
+/// @param length [m] root to tip, @param omega [rad/s] > 0, @param speed [rev/s] of the rotor.
 /// @source Euler-Bernoulli beam in two planes, rods in tension and torsion, exact dynamic stiffness
 ///         in Krylov-Duncan functions; any text on dynamic stiffness; own derivation.
-CondensedArm condensedArm(const ArmMaterial& material, double length, const TipMass& tip,
-                          double omega);
+CondensedArms condensedArms(const ArmMaterial& material, double length, const Tip& tip,
+                            double omega, double speed);
 
-/// First bending frequencies of the arm as a cantilever with the tip mass on its tip, undamped.
+/// First bending frequencies of the arm as a cantilever with a point mass on its tip, undamped. The
+/// heights and inertias of the bodies there, which would lower them, are left out.
 struct CantileverFrequencies {
     double vertical_hz = 0.0, horizontal_hz = 0.0;
 };

@@ -58,7 +58,7 @@ HoverFigures hoverFigures(const ExcitedAirframe& craft, double weight)
     const double speed = speedForThrust(craft.drive, perMotor);
     return {speed * 60, perMotor, throttleForSpeed(craft.drive, speed, craft.fullVoltage),
             throttleForSpeed(craft.drive, speed, craft.emptyVoltage),
-            balanceGrade_mm_s(craft.unbalance, craft.propellerMass, speed)};
+            balanceGrade_mm_s(craft.unbalance, craft.rotorMass, speed)};
 }
 
 // The longest arm bends first.
@@ -67,7 +67,8 @@ CantileverFrequencies armFrequencies(const AirframeModel& airframe)
     double longest = 0.0;
     for (const ArmPlace& place : airframe.arms)
         longest = std::max(longest, place.length);
-    return cantileverFrequencies(airframe.arm, longest, airframe.tip.mass);
+    return cantileverFrequencies(airframe.arm, longest,
+                                 airframe.tip.motor.mass + airframe.tip.propeller.mass);
 }
 
 // μ⁻¹ of the bay against the airframe in flight.
@@ -136,6 +137,7 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
                                std::move(curves.roll),
                                std::move(curves.pitch),
                                std::move(curves.yaw)};
+    result.motor = excitation.craft.motor;
     result.propeller = excitation.craft.propeller;
     result.hover =
         hoverFigures(excitation.craft, (result.bay.mass + result.airframe.mass) * kGravity);

@@ -50,7 +50,7 @@ struct HoverFigures {
     double thrust_per_motor = 0.0;        ///< [N]
     std::optional<double> throttle_full;  ///< none: the pack cannot hold the craft
     std::optional<double> throttle_empty;
-    double balance_grade_mm_s = 0.0;  ///< ISO 21940-11 grade of the propeller
+    double balance_grade_mm_s = 0.0;  ///< ISO 21940-11 grade of bell and propeller
 };
 
 struct Assessment {
@@ -62,6 +62,7 @@ struct Assessment {
     ElasticCentre elastic_centre;              ///< from the bay's centre of mass at rest
     double arm_vertical_hz = 0.0, arm_horizontal_hz = 0.0;  ///< of the longest arm
     TransmissibilityCurves transmissibility;
+    MotorFigures motor;
     PropellerFigures propeller;
     HoverFigures hover;
     std::vector<ThrottlePoint> throttle;  ///< rising in throttle; at the full pack

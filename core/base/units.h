@@ -10,6 +10,7 @@ inline constexpr double mm = 1e-3;                       // [m]
 inline constexpr double inch = 0.0254;                   // [m], exact
 inline constexpr double g = 1e-3;                        // [kg]
 inline constexpr double g_mm = 1e-6;                     // [kg·m]
+inline constexpr double g_mm2 = 1e-9;                    // [kg·m²]
 inline constexpr double ms = 1e-3;                       // [s]
 inline constexpr double deg = std::numbers::pi / 180.0;  // [rad]
 inline constexpr double rpm = 1.0 / 60.0;                // [rev/s]

@@ -2,11 +2,18 @@
 #include "core/craft/craft.h"
 
 #include "core/base/units.h"
+#include "core/drive/balance.h"
 #include "core/drive/propeller.h"
 #include "core/setup/mount_layout.h"
 
+#include <cmath>
+#include <optional>
+
 namespace stillbay {
 namespace {
+
+constexpr double kMotorDiameter = 7.3 * unit::mm;  // of a motor of one gram, an estimate
+constexpr double kMotorHeight = 0.95;              // of its diameter, an estimate
 
 Vector3d metres(const Triple& p_mm)
 {
@@ -32,14 +39,30 @@ AirframeModel makeAirframe(const Setup& setup)
                                 .lossFactor = section.loss_factor,
                                 .rootStiffness = section.root_stiffness_nm_per_rad},
                         .arms = {},
-                        .tip = {(setup.drive.motor.mass_g + setup.drive.propeller.mass_g) * unit::g,
-                                setup.drive.motor.height_above_arm_mm * unit::mm}};
+                        .tip = makeTip(setup.drive)};
     if (section.wall_mm)
         model.arm.wall = *section.wall_mm * unit::mm;
     for (const Arm& arm : setup.airframe.arms)
         model.arms.push_back({arm.azimuth_deg * unit::deg, arm.root_radius_mm * unit::mm,
                               arm.length_mm * unit::mm, arm.height_mm * unit::mm});
     return model;
+}
+
+// The given size, or the estimate.
+double metresOr(const std::optional<double>& given_mm, double estimate)
+{
+    return given_mm ? *given_mm * unit::mm : estimate;
+}
+
+}  // namespace
+
+MotorFigures motorFigures(const Motor& motor)
+{
+    const double diameter = metresOr(motor.diameter_mm, kMotorDiameter * std::cbrt(motor.mass_g));
+    return {.diameter = diameter,
+            .height = metresOr(motor.height_mm, kMotorHeight * diameter),
+            .diameter_estimated = !motor.diameter_mm.has_value(),
+            .height_estimated = !motor.height_mm.has_value()};
 }
 
 PropellerFigures propellerFigures(const Propeller& propeller)
@@ -49,10 +72,33 @@ PropellerFigures propellerFigures(const Propeller& propeller)
     return {.thrust_coefficient = propeller.thrust_coefficient.value_or(estimate.thrust),
             .power_coefficient = propeller.power_coefficient.value_or(estimate.power),
             .thrust_estimated = !propeller.thrust_coefficient.has_value(),
-            .power_estimated = !propeller.power_coefficient.has_value()};
+            .power_estimated = !propeller.power_coefficient.has_value(),
+            .inertia = propeller.inertia_g_mm2
+                           ? *propeller.inertia_g_mm2 * unit::g_mm2
+                           : estimateInertia(propeller.mass_g * unit::g,
+                                             propeller.diameter_in * unit::inch),
+            .inertia_estimated = !propeller.inertia_g_mm2.has_value()};
 }
 
-}  // namespace
+Tip makeTip(const Drive& drive)
+{
+    const MotorFigures size = motorFigures(drive.motor);
+    const double motor = drive.motor.mass_g * unit::g, radius = 0.5 * size.diameter;
+    const double bell = 0.5 * motor * radius * radius;     // half of the mass, at the rim
+    const double stator = 0.25 * motor * radius * radius;  // the other half, a cylinder
+    const double propeller = propellerFigures(drive.propeller).inertia;
+    const double height_mm = drive.motor.height_above_arm_mm;
+    return {
+        .motor = {.mass = motor,
+                  .height = height_mm * unit::mm,
+                  .level = motor * (3 * radius * radius + size.height * size.height) / 12,
+                  .upright = stator},
+        .propeller = {.mass = drive.propeller.mass_g * unit::g,
+                      .height = drive.propeller.height_above_arm_mm.value_or(height_mm) * unit::mm,
+                      .level = 0.5 * propeller,
+                      .upright = 0.0},
+        .rotorInertia = propeller + bell};
+}
 
 ExcitedAirframe makeExcitedAirframe(const Setup& setup)
 {
@@ -68,9 +114,10 @@ ExcitedAirframe makeExcitedAirframe(const Setup& setup)
                       .thrustCoefficient = propeller.thrust_coefficient,
                       .powerCoefficient = propeller.power_coefficient,
                       .airDensity = setup.flight.air_density_kg_m3},
+            .motor = motorFigures(drive.motor),
             .propeller = propeller,
             .unbalance = drive.unbalance_g_mm * unit::g_mm,
-            .propellerMass = drive.propeller.mass_g * unit::g,
+            .rotorMass = rotorMass(drive.motor.mass_g * unit::g, drive.propeller.mass_g * unit::g),
             .bladePass = drive.blade_pass_thrust_fraction,
             .blades = drive.propeller.blades,
             .fullVoltage = drive.battery.cells * drive.battery.full_v_per_cell,

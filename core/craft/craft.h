@@ -12,19 +12,28 @@
 /// The one step from the builder's units to SI.
 namespace stillbay {
 
-/// Propeller coefficients in use.
+/// Propeller figures in use.
 struct PropellerFigures {
     double thrust_coefficient = 0.0, power_coefficient = 0.0;
     bool thrust_estimated = false, power_estimated = false;
+    double inertia = 0.0;  ///< [kg·m²] polar
+    bool inertia_estimated = false;
+};
+
+/// Size of a motor's body in use.
+struct MotorFigures {
+    double diameter = 0.0, height = 0.0;  ///< [m]
+    bool diameter_estimated = false, height_estimated = false;
 };
 
 /// What the tubes, the mounts and the bay do not touch.
 struct ExcitedAirframe {
     AirframeModel airframe;
     DriveModel drive;  ///< propeller coefficients filled in, estimated or not
+    MotorFigures motor;
     PropellerFigures propeller;
     double unbalance = 0.0;         ///< [kg·m] of each rotor
-    double propellerMass = 0.0;     ///< [kg]
+    double rotorMass = 0.0;         ///< [kg] of propeller and bell
     std::vector<double> bladePass;  ///< thrust fraction at B, 2B, …
     int blades = 0;
     double fullVoltage = 0.0;   ///< [V]
@@ -41,6 +50,19 @@ struct MountedBay {
 };
 
 ExcitedAirframe makeExcitedAirframe(const Setup& setup);
+
+/// @source a motor without measures: d = 7.3 mm ∛(m/g), h = 0.95 d, which fits common motors of 50
+///         to 110 g; no source.
+MotorFigures motorFigures(const Motor& motor);
+PropellerFigures propellerFigures(const Propeller& propeller);
+
+/// The two bodies on an arm's tip: the motor an upright solid cylinder of which half, the bell,
+/// spins freely, so that the stator alone resists a turn about the axis; the propeller flat, the
+/// time mean of its blades.
+///
+/// @source cylinder: m(3r² + h²)/12 across, ¼ m r² of the stator along, any dynamics text; the
+///         bell's ½ m r² takes its half of the mass at the rim: common practice, no source.
+Tip makeTip(const Drive& drive);
 
 /// @error BadInput  a tube too short for the model, coincident tube ends.
 Result<MountedBay> makeMountedBay(const Setup& setup);

@@ -8,6 +8,11 @@
 
 namespace stillbay {
 
+double rotorMass(double motor, double propeller)
+{
+    return propeller + 0.5 * motor;
+}
+
 double balanceGrade_mm_s(double unbalance, double rotorMass, double speed)
 {
     return unbalance / rotorMass * 2 * std::numbers::pi * speed / unit::mm;

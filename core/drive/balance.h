@@ -3,6 +3,11 @@
 
 namespace stillbay {
 
+/// What an unbalance is spread over: propeller and bell, half of the motor [kg].
+///
+/// @source half: common practice, no source.
+double rotorMass(double motor, double propeller);
+
 /// Balance quality grade G = eω [mm/s] of a rotor, e = U/m.
 ///
 /// @param unbalance U [kg·m], @param rotorMass [kg] > 0, @param speed [rev/s].

@@ -14,6 +14,7 @@ constexpr double kInducedLoss = 1.15;  // real over ideal induced power, from me
 constexpr double kZeroLift = 0.0664;   // [rad] fitted to the thrust tables
 constexpr double kMaxLift = 1.1;       // lift coefficient at stall, from memory
 constexpr double kProfileDrag = 0.0253;  // fitted to the power tables
+constexpr double kInertia = 1.0 / 18;    // of m D²
 
 }  // namespace
 
@@ -35,6 +36,11 @@ PropellerCoefficients estimateCoefficients(double pitchRatio, int blades)
     const double power = kInducedLoss * lambda * thrust + solidity * drag / 8;
     // From tip speed πnD and disc area to n²D⁴ and n³D⁵.
     return {thrust * pi * pi * pi / 4, power * pi * pi * pi * pi / 4};
+}
+
+double estimateInertia(double mass, double diameter)
+{
+    return kInertia * mass * diameter * diameter;
 }
 
 }  // namespace stillbay

@@ -19,4 +19,13 @@ struct PropellerCoefficients {
 ///         numbers", AIAA 2011-1255, static tables of 10×4.7 and 11×4.7 in, two blades.
 PropellerCoefficients estimateCoefficients(double pitchRatio, int blades);
 
+/// Polar moment of inertia [kg·m²] from mass [kg] and diameter [m], for want of a measurement.
+///
+/// @return ±30 %.
+/// @source m D²/18, a radius of gyration of 0.47 radii: between a bar of one width (D²/12) and
+///         blades that taper to nothing (D²/24); from memory. 21 model propellers were measured on
+///         a bifilar pendulum ("Weight characteristics of measured propellers", a builder's page
+///         of the 1990s), but their numbers stand in drawings that were not at hand.
+double estimateInertia(double mass, double diameter);
+
 }  // namespace stillbay

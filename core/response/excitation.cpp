@@ -6,14 +6,13 @@
 namespace stillbay {
 namespace {
 
-// Force of one order on the motor point, in airframe axes; phases by e^{iωt}.
+// Force of one order on the propeller, in airframe axes; phases by e^{iωt}.
 Vector3cd motorForce(const ExcitedAirframe& craft, std::size_t motor, std::size_t order,
                      const ExcitationPoint& point, double omega)
 {
     if (order > 0)
         return Vector3cd(0, 0, craft.bladePass[order - 1] * point.thrust);
-    const double spin = motor % 2 == 0 ? 1 : -1;
-    return craft.unbalance * omega * omega * Vector3cd(1, Complex(0, -spin), 0);
+    return craft.unbalance * omega * omega * Vector3cd(1, Complex(0, -spinOf(motor)), 0);
 }
 
 ExcitationOrder excitationOrder(const ExcitedAirframe& craft, const ExcitationPoint& point,
@@ -25,9 +24,9 @@ ExcitationOrder excitationOrder(const ExcitedAirframe& craft, const ExcitationPo
     if (!(result.frequency_hz > 0))
         return result;
     const double omega = 2 * std::numbers::pi * result.frequency_hz;
-    const Receptance airframe = receptance(craft.airframe, omega, flexible);
+    const Receptance airframe = receptance(craft.airframe, omega, point.speed, flexible);
     result.airframe = {omega, airframe.R, {}};
-    const Matrix3d lever = skew({0, 0, craft.airframe.tip.height});
+    const Matrix3d lever = skew({0, 0, craft.airframe.tip.propeller.height});
     for (std::size_t motor = 0; motor < airframe.motor.size(); ++motor) {
         const Vector3cd force = motorForce(craft, motor, index, point, omega);
         Vector6cd tipWrench;

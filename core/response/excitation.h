@@ -23,7 +23,8 @@ struct ExcitationPoint {
 };
 
 /// The costly part that tubes, mounts, bay and camera do not touch: speeds at the full pack,
-/// receptance and free motion for every throttle and order. SI.
+/// receptance and free motion for every throttle and order, which fix its rotor speed and
+/// frequency. SI.
 struct Excitation {
     ExcitedAirframe craft;
     bool flexible = true;

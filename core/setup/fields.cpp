@@ -95,10 +95,16 @@ constexpr Field<Motor> kMotorFields[] = {
      kRequired, &Motor::mass_g},
     {"height_above_arm_mm", translatable("Height above arm"), "mm",
      translatable(
-         "From the arm's middle line up to the middle of motor and propeller; negative when it "
-         "hangs "
+         "From the arm's middle line up to the middle of the motor; negative when it hangs "
          "below."),
      -300, 300, 1, 1, kRequired, &Motor::height_above_arm_mm},
+    {"diameter_mm", translatable("Diameter"), "mm",
+     translatable("The motor's body across, by calliper; empty to estimate it from the mass."), 1,
+     300, 0.5, 1, kOptional, &Motor::diameter_mm},
+    {"height_mm", translatable("Body height"), "mm",
+     translatable("The motor's body from its foot to its top, without shaft and nut; empty to "
+                  "estimate it from the diameter."),
+     1, 300, 0.5, 1, kOptional, &Motor::height_mm},
 };
 
 constexpr Field<Propeller> kPropellerFields[] = {
@@ -124,6 +130,14 @@ constexpr Field<Propeller> kPropellerFields[] = {
          "empty to "
          "estimate it from pitch, diameter and blades."),
      0.001, 0.5, 0.001, 4, kOptional, &Propeller::power_coefficient},
+    {"inertia_g_mm2", translatable("Moment of inertia"), "g·mm²",
+     translatable("How hard the propeller is to spin up about its axis, from a swing on two "
+                  "threads; empty to estimate it from mass and diameter."),
+     0.1, 1e9, 100, 1, kOptional, &Propeller::inertia_g_mm2},
+    {"height_above_arm_mm", translatable("Height above arm"), "mm",
+     translatable("From the arm's middle line up to the middle of the blades; negative when they "
+                  "turn below, empty for the motor's height."),
+     -300, 300, 1, 1, kOptional, &Propeller::height_above_arm_mm},
 };
 
 constexpr Field<Battery> kBatteryFields[] = {

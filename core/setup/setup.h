@@ -72,6 +72,8 @@ struct Motor {
     double no_load_current_a = 0.6;
     double mass_g = 62.0;
     double height_above_arm_mm = 25.0;
+    std::optional<double> diameter_mm;  ///< none: estimated from the mass
+    std::optional<double> height_mm;    ///< of the body; none: estimated from the diameter
     Extras extras;
 
     bool operator==(const Motor&) const = default;
@@ -82,8 +84,10 @@ struct Propeller {
     double pitch_in = 4.5;
     int blades = 2;
     double mass_g = 13.0;
-    std::optional<double> thrust_coefficient;  ///< T/(ρ n² D⁴), n in rev/s; none: estimated
-    std::optional<double> power_coefficient;   ///< P/(ρ n³ D⁵), n in rev/s; none: estimated
+    std::optional<double> thrust_coefficient;   ///< T/(ρ n² D⁴), n in rev/s; none: estimated
+    std::optional<double> power_coefficient;    ///< P/(ρ n³ D⁵), n in rev/s; none: estimated
+    std::optional<double> inertia_g_mm2;        ///< about the axis; none: estimated
+    std::optional<double> height_above_arm_mm;  ///< none: the motor's
     Extras extras;
 
     bool operator==(const Propeller&) const = default;

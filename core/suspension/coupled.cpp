@@ -10,7 +10,7 @@ namespace stillbay {
 namespace {
 
 using Cx = ComplexLanes;
-using Triangle = std::array<MotionLanes, 6>;  // the lower one of a symmetric matrix
+using Square = std::array<MotionLanes, 6>;  // a matrix by rows
 
 inline Cx operator+(const Cx& a, const Cx& b)
 {
@@ -54,51 +54,47 @@ inline RotationLanes product(const Matrix3d& M, const Cx& x, const Cx& y, const 
 // The loops below are short. Unrolled, their numbers stay in registers, which saves a third of the
 // time; the compiler does so only when told.
 
-// P R Pᵀ for P = [1, −[p]×; 0, 1] and R = [A, ·; B, C]: it is [A − [p]× B − B′ᵀ[p]×ᵀ, ·; B′, C]
-// with B′ = B + C [p]×.
-inline void carryReceptance(const Triangle& R, const Vector3d& p, Triangle& S)
+// P R Pᵀ for P = [1, −[p]×; 0, 1] and R = [A, E; B, C]: it is [A′ + E′[p]×, E′; B + C [p]×, C] with
+// A′ = A − [p]× B and E′ = E − [p]× C; a row r times [p]× is −p × r.
+inline void carryReceptance(const Square& R, const Vector3d& p, Square& S)
 {
 #pragma GCC unroll 3
-    for (std::size_t i = 3; i < 6; ++i) {
-#pragma GCC unroll 3
-        for (std::size_t j = 3; j <= i; ++j)
-            S[i][j] = R[i][j];
-        const Cx& middle = i == 3 ? R[4][3] : R[i][4];
-        const RotationLanes turned = cross(p, R[i][3], middle, R[5][i]);  // by C's row
-#pragma GCC unroll 3
-        for (std::size_t j = 0; j < 3; ++j)
-            S[i][j] = R[i][j] - turned[j];
-    }
-#pragma GCC unroll 3
-    for (std::size_t j = 0; j < 3; ++j) {
+    for (std::size_t i = 3; i < 6; ++i)
+        S[i] = R[i];
+#pragma GCC unroll 6
+    for (std::size_t j = 0; j < 6; ++j) {
         const RotationLanes left = cross(p, R[3][j], R[4][j], R[5][j]);
 #pragma GCC unroll 3
-        for (std::size_t i = j; i < 3; ++i)
-            S[i][j] = R[i][j] - left[i] - cross(p, S[3][i], S[4][i], S[5][i])[j];
+        for (std::size_t i = 0; i < 3; ++i)
+            S[i][j] = R[i][j] - left[i];
+    }
+#pragma GCC unroll 6
+    for (std::size_t i = 0; i < 6; ++i) {
+        const RotationLanes right = cross(p, S[i][3], S[i][4], S[i][5]);
+#pragma GCC unroll 3
+        for (std::size_t j = 0; j < 3; ++j)
+            S[i][j] = S[i][j] - right[j];
     }
 }
 
-// S = L D Lᵀ in place: L below the diagonal, 1/D on it.
-inline void factor(Triangle& S)
+// S = L U in place: L below the diagonal, which is one there, U above, 1/U on it.
+inline void factor(Square& S)
 {
 #pragma GCC unroll 6
     for (std::size_t k = 0; k < 6; ++k) {
         S[k][k] = inverse(S[k][k]);
 #pragma GCC unroll 6
         for (std::size_t i = k + 1; i < 6; ++i) {
-            const Cx l = S[i][k] * S[k][k];
-#pragma GCC unroll 6
-            for (std::size_t j = k + 1; j <= i; ++j)
-                S[i][j] = S[i][j] - l * S[j][k];
-        }
-#pragma GCC unroll 6
-        for (std::size_t i = k + 1; i < 6; ++i)
             S[i][k] = S[i][k] * S[k][k];
+#pragma GCC unroll 6
+            for (std::size_t j = k + 1; j < 6; ++j)
+                S[i][j] = S[i][j] - S[i][k] * S[k][j];
+        }
     }
 }
 
-// The last three of L⁻ᵀ D⁻¹ L⁻¹ f.
-inline void solve(const Triangle& S, MotionLanes& f)
+// The last three of U⁻¹ L⁻¹ f.
+inline void solve(const Square& S, MotionLanes& f)
 {
 #pragma GCC unroll 6
     for (std::size_t i = 1; i < 6; ++i)
@@ -106,8 +102,8 @@ inline void solve(const Triangle& S, MotionLanes& f)
         for (std::size_t k = 0; k < i; ++k)
             f[i] = f[i] - S[i][k] * f[k];
     f[5] = f[5] * S[5][5];
-    f[4] = f[4] * S[4][4] - S[5][4] * f[5];
-    f[3] = f[3] * S[3][3] - S[4][3] * f[4] - S[5][3] * f[5];
+    f[4] = (f[4] - S[4][5] * f[5]) * S[4][4];
+    f[3] = (f[3] - S[3][4] * f[4] - S[3][5] * f[5]) * S[3][3];
 }
 
 inline void put(const Complex& z, std::size_t lane, Cx& to)
@@ -125,7 +121,7 @@ AirframeLanes::AirframeLanes(std::span<const AirframeAt* const> at)
         const AirframeAt& one = *at[std::min(lane, at.size() - 1)];
         inverseSquare[lane] = 1 / (one.omega * one.omega);
         for (std::size_t i = 0; i < 6; ++i)
-            for (std::size_t j = 0; j <= i; ++j)
+            for (std::size_t j = 0; j < 6; ++j)
                 put(one.R(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)), lane,
                     R[i][j]);
         scaledMotion.resize(std::max(scaledMotion.size(), one.freeMotion.size()));
@@ -147,16 +143,16 @@ CoupledBay::CoupledBay(const Matrix6cd& K, double bay, const Matrix3d& J, const 
 void CoupledBay::rotations(const AirframeLanes& at, std::span<RotationLanes> rotations) const
 {
     check(rotations.size() == at.scaledMotion.size(), "rotations: one per load case");
-    Triangle S;
+    Square S;
     carryReceptance(at.R, m_p_FB, S);
 #pragma GCC unroll 6
     for (std::size_t i = 0; i < 6; ++i)
 #pragma GCC unroll 6
-        for (std::size_t j = 0; j <= i; ++j) {
+        for (std::size_t j = 0; j < 6; ++j) {
             const auto row = static_cast<Eigen::Index>(i), col = static_cast<Eigen::Index>(j);
             S[i][j].re += m_flexibility(row, col).real();
             S[i][j].im += m_flexibility(row, col).imag();
-            if (i == j || j >= 3)
+            if (i == j || (i >= 3 && j >= 3))
                 S[i][j].re -= m_inverseMass(row, col) * at.inverseSquare;
         }
     factor(S);

@@ -13,7 +13,7 @@ namespace stillbay {
 /// The airframe at one frequency as the bay feels it, about the airframe's reference point F.
 struct AirframeAt {
     double omega = 0.0;  ///< [rad/s] > 0
-    Matrix6cd R;         ///< receptance, symmetric: blocks [m/N, 1/N; 1/N, rad/(N·m)]
+    Matrix6cd R;  ///< receptance: blocks [m/N, 1/N; 1/N, rad/(N·m)]; rotors make it unsymmetric
     std::vector<Vector6cd> freeMotion;  ///< per load case: motion of F without the bay, R F
 };
 
@@ -34,7 +34,7 @@ struct AirframeLanes {
     explicit AirframeLanes(std::span<const AirframeAt* const> at);
 
     Lanes inverseSquare{};                  ///< 1/ω² [s²/rad²]
-    std::array<MotionLanes, 6> R;           ///< lower triangle only
+    std::array<MotionLanes, 6> R;           ///< by rows
     std::vector<MotionLanes> scaledMotion;  ///< per load case: freeMotion/ω²
 };
 
@@ -49,9 +49,9 @@ public:
 
     /// Rotation amplitude of the bay [rad] for each load case, airframe axes, times `axes`.
     ///
-    /// (K*⁻¹ − M_b⁻¹/ω² + P R Pᵀ) f = −P R F, x_b = M_b⁻¹f/ω²; symmetric, so it is factored as
-    /// L D Lᵀ with the rotations last and only those solved for. Not finite where a pivot vanished
-    /// (an undamped system exactly on a resonance).
+    /// (K*⁻¹ − M_b⁻¹/ω² + P R Pᵀ) f = −P R F, x_b = M_b⁻¹f/ω²; factored as L U without pivoting,
+    /// the rotations last and only those solved for. Not finite where a pivot vanished (an undamped
+    /// system exactly on a resonance).
     /// @param rotations as many as at.scaledMotion.
     void rotations(const AirframeLanes& at, std::span<RotationLanes> rotations) const;
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "tests/assess/crafts.h"
 
+#include "core/craft/craft.h"
 #include "core/setup/text.h"
 #include "core/tube/rubber.h"
 
@@ -132,6 +133,11 @@ Setup skewCraft(unsigned seed)
                                        .azimuth_deg = wrapped(azimuth_deg + dice.between(-12, 12)),
                                        .elevation_deg = dice.between(4, 30)});
     }
+    // Bodies apart on each tip, on a rotor heavy enough to be felt.
+    craft.drive.motor.diameter_mm = dice.between(22, 40);
+    craft.drive.motor.height_mm = dice.between(15, 40);
+    craft.drive.propeller.inertia_g_mm2 = dice.between(3e4, 2e5);
+    craft.drive.propeller.height_above_arm_mm = dice.between(20, 60);
     return craft;
 }
 
@@ -204,6 +210,10 @@ Setup doubled(const Setup& craft)
     if (arm.root_stiffness_nm_per_rad)
         *arm.root_stiffness_nm_per_rad *= 2;
     Drive& drive = result.drive;
+    // Always from given sizes: the estimates do not double.
+    drive.motor.diameter_mm = motorFigures(drive.motor).diameter * 1e3;
+    drive.motor.height_mm = motorFigures(drive.motor).height * 1e3;
+    drive.propeller.inertia_g_mm2 = 2e9 * propellerFigures(drive.propeller).inertia;
     drive.motor.mass_g *= 2;
     drive.propeller.mass_g *= 2;
     drive.unbalance_g_mm *= 2;

@@ -8,6 +8,8 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <fstream>
 #include <sstream>
@@ -17,7 +19,10 @@ namespace {
 
 using Json = nlohmann::json;
 
-constexpr const char* kReedbed = STILLBAY_SAMPLES_DIR "/reedbed.stillbay";
+constexpr const char* kReedbed = STILLBAY_REFERENCE_DIR "/reedbed.stillbay";
+
+// Not a part of the report.
+constexpr std::array kOtherwise{"note", "throttle_rigid_airframe"};
 
 // The promise is 1e-3; the two solutions are both good to better than this.
 constexpr double kTolerance = 1e-5;
@@ -51,7 +56,7 @@ int compare(const Json& want, const Json& have, const std::string& path, double 
     int count = 0;
     if (want.is_object()) {
         for (const auto& [key, value] : want.items())
-            if (key != "note" && key != "throttle_rigid_airframe")
+            if (std::find(kOtherwise.begin(), kOtherwise.end(), key) == kOtherwise.end())
                 count +=
                     compare(value, have.at(key), formatted("%s.%s", path.c_str(), key.c_str()));
     } else if (want.is_array()) {
@@ -75,10 +80,10 @@ int compare(const Json& want, const Json& have, const std::string& path, double 
 TEST(Reedbed, AgreesWithAnIndependentSolution)
 {
     const Json want = expected();
-    EXPECT_GT(compare(want, reported("flexible"), ""), 800);
+    EXPECT_GT(compare(want, reported("flexible"), ""), 550);
     EXPECT_GT(
         compare(want.at("throttle_rigid_airframe"), reported("rigid").at("throttle"), "rigid"),
-        400);
+        300);
 }
 
 Setup referenceCraft()
@@ -134,9 +139,9 @@ TEST(Assessor, GivesTheSameBitsWithAndWithoutWhatItKept)
 TEST(Assess, PointsDoNotDependOnTheGrid)
 {
     const Assessment fine = assess(referenceCraft()).value();
-    const Assessment one = assess(referenceCraft(), {.throttle = Grid{0.3, 0.3, 1}}).value();
+    const Assessment one = assess(referenceCraft(), {.throttle = Grid{0.285, 0.285, 1}}).value();
     ASSERT_EQ(one.throttle.size(), 1U);
-    EXPECT_NEAR(one.throttle[0].wobble_px, fine.throttle[40].wobble_px, 1e-9);
+    EXPECT_NEAR(one.throttle[0].wobble_px, fine.throttle[37].wobble_px, 1e-9);
     ASSERT_EQ(one.ranges.size(), 1U);
     EXPECT_EQ(one.ranges[0].grade, Grade::Bad);
 }

@@ -76,12 +76,16 @@ public:
         const Vector3d hover = -(weight_b + weight_f);
         const Vector3d vibration = R_f * m_bodies.force(t);
         const Vector3d p_FM = R_f * (m_bodies.p_OM - f.centre);
+        // Rotors at a steady speed carry their angular momentum round with the airframe.
+        const Vector3d gyroscopic =
+            airframe.angularVelocity.cross(m_bodies.rotorMomentum * R_f.col(2));
 
         rates(bay, b.mass, R_b * b.inertia * R_b.transpose(), weight_b - pull, -twist,
               dxdt.data() + kPerBody);
         rates(airframe, f.mass, R_f * f.inertia * R_f.transpose(),
               weight_f + hover + pull + vibration,
-              twist + p_FB.cross(pull) + (R_f * m_p_FH).cross(hover) + p_FM.cross(vibration),
+              twist + p_FB.cross(pull) + (R_f * m_p_FH).cross(hover) + p_FM.cross(vibration) -
+                  gyroscopic,
               dxdt.data());
     }
 

@@ -21,9 +21,10 @@ struct BodyState {
 
 struct TwoBodies {
     DrawnBay drawn;
-    Pose rest;                         ///< of the bay
-    MassFigures airframe;              ///< rigid
-    double gravity = 0.0;              ///< [m/s²]
+    Pose rest;                   ///< of the bay
+    MassFigures airframe;        ///< rigid
+    double gravity = 0.0;        ///< [m/s²]
+    double rotorMomentum = 0.0;  ///< [kg·m²/s] of all rotors, about the airframe's own upright axis
     Vector3d p_OM = Vector3d::Zero();  ///< [m] datum to the point that is shaken, on the airframe
     /// Force on it in the airframe's own axes [N] at a time [s].
     std::function<Vector3d(double)> force;

@@ -251,7 +251,7 @@ TEST(Search, PageIsForPeople)
     const SearchOutput answer =
         search({kReedbed, "--free-length", "15:60", "--stretch", "1:1.5", "--builds", "40"});
     ASSERT_EQ(answer.code, 0) << answer.err;
-    for (const char* part : {"Reedbed survey craft", "Best as planned", "instead of 2.05 px",
+    for (const char* part : {"Reedbed survey craft", "Best as planned", "instead of 2.18 px",
                              "Most robust", "9 of 10 builds", "Candidates, the most robust first",
                              "free mm", "the bay swings with the craft", "propellers off"})
         EXPECT_NE(answer.out.find(part), std::string::npos) << part;

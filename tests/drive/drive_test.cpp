@@ -140,6 +140,12 @@ TEST(BalanceGrade, InvertsThePermissibleUnbalance)
     EXPECT_NEAR(balanceGrade_mm_s(20.054e-6, 1.0, 3000.0 / 60), 6.3, 1e-3);
 }
 
+// Oracle: by hand. Half of 62 g beside 13 g.
+TEST(RotorMass, IsPropellerAndBell)
+{
+    EXPECT_NEAR(rotorMass(0.062, 0.013), 0.044, 1e-15);
+}
+
 // Oracle: by hand. 0.05 g at 60 mm are 3 g·mm, against an unbalance of 4 and of 2 g·mm.
 TEST(TapeBalance, AddsToTheUnbalanceOrTakesFromIt)
 {

@@ -22,7 +22,7 @@ using std::numbers::pi;
 
 constexpr double kRadius_mm = 10, kFreeLength_mm = 10;
 constexpr double kUnbalance_g_mm = 4, kRoot_mm = 60, kArm_mm = 190, kMotor_g = 62,
-                 kPropeller_g = 13;
+                 kPropeller_g = 13, kMotorDiameter_mm = 34;
 
 // Everything lies in one plane and is alike under quarter turns, so that the unbalance pushes and
 // turns in that plane only; the bay is a wide, light plate, which hardly sags; the arms are all but
@@ -39,6 +39,7 @@ Craft plate()
                           .loss_factor = 0.01};
     craft.drive.motor.mass_g = kMotor_g;
     craft.drive.motor.height_above_arm_mm = 0;
+    craft.drive.motor.diameter_mm = kMotorDiameter_mm;
     craft.drive.propeller.mass_g = kPropeller_g;
     craft.drive.propeller.thrust_coefficient = 0.11;
     craft.drive.propeller.power_coefficient = 0.046;
@@ -93,7 +94,8 @@ double shutter(const Camera& camera, double f_hz)
     return std::sqrt((1 - j0 * j0 - 3 * j1 * j1) / 2) * std::abs(std::sin(e) / e);
 }
 
-// Two rotors on a torsion spring, the first one twisted by each of four motors.
+// Two rotors on a torsion spring, the first one twisted by each of four motors. Of a motor the
+// stator turns with its arm, half of the mass in a cylinder.
 double wobble_px(const Craft& craft, double stretch, double speed)
 {
     const auto& hub = craft.airframe.parts[0];
@@ -102,7 +104,8 @@ double wobble_px(const Craft& craft, double stretch, double speed)
     const double middle = (kRoot_mm + kArm_mm / 2) / 1e3;
     const double J_f = hub.mass_g / 1e3 / 12 * 2 * 0.1 * 0.1 +
                        4 * (arm_kg * (std::pow(kArm_mm / 1e3, 2) / 12 + middle * middle) +
-                            (kMotor_g + kPropeller_g) / 1e3 * motorRadius * motorRadius);
+                            (kMotor_g + kPropeller_g) / 1e3 * motorRadius * motorRadius +
+                            kMotor_g / 1e3 / 4 * std::pow(kMotorDiameter_mm / 2e3, 2));
     const double J_b = 0.060 / 12 * 2 * 0.25 * 0.25;
     const double omega2 = std::pow(2 * pi * speed, 2);
     const double torque = kUnbalance_g_mm * 1e-6 * omega2 * motorRadius;

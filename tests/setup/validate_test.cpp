@@ -26,6 +26,10 @@ Setup fullSetup(const std::string& sample)
     setup.airframe.arm.root_stiffness_nm_per_rad = 800.0;
     setup.drive.propeller.thrust_coefficient = 0.1;
     setup.drive.propeller.power_coefficient = 0.04;
+    setup.drive.propeller.inertia_g_mm2 = 5e4;
+    setup.drive.propeller.height_above_arm_mm = 30.0;
+    setup.drive.motor.diameter_mm = 28.0;
+    setup.drive.motor.height_mm = 26.0;
     setup.tube.youngs_modulus_mpa = 2.0;
     setup.tunes.push_back(
         {.name = "kept", .saved = "2026-05-01T10:00:00Z", .design = designOf(setup)});

@@ -7,8 +7,10 @@
 #include <QObject>
 #include <QVBoxLayout>
 
+#include <optional>
 #include <string_view>
 #include <type_traits>
+#include <variant>
 
 namespace stillbay::ui {
 namespace {
@@ -25,6 +27,10 @@ constexpr LeftOut kLeftOut[] = {
     {"root_stiffness_nm_per_rad", QT_TRANSLATE_NOOP("QObject", "rigid"), 500.0},
     {"thrust_coefficient", QT_TRANSLATE_NOOP("QObject", "estimated"), 0.1},
     {"power_coefficient", QT_TRANSLATE_NOOP("QObject", "estimated"), 0.05},
+    {"diameter_mm", QT_TRANSLATE_NOOP("QObject", "estimated"), 28.0},
+    {"height_mm", QT_TRANSLATE_NOOP("QObject", "estimated"), 26.0},
+    {"inertia_g_mm2", QT_TRANSLATE_NOOP("QObject", "estimated"), 45000.0},
+    {"height_above_arm_mm", QT_TRANSLATE_NOOP("QObject", "as the motor"), 30.0},
     {"youngs_modulus_mpa", QT_TRANSLATE_NOOP("QObject", "from hardness"), 3.0},
 };
 
@@ -47,8 +53,10 @@ FieldRow* fieldRow(Document& document, const Field<Owner>& field, const Place<Ow
 {
     QString word;
     double start = 0.0;
+    // A key may name a number here that may be left out and there one that may not.
+    const bool optional = std::holds_alternative<std::optional<double> Owner::*>(field.member);
     for (const LeftOut& leftOut : kLeftOut) {
-        if (leftOut.key == field.key) {
+        if (optional && leftOut.key == field.key) {
             word = QObject::tr(leftOut.word);
             start = leftOut.start;
         }
