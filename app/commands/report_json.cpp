@@ -36,7 +36,9 @@ Json restJson(const RestFigures& rest)
     return {{"shift_mm", vectorJson(rest.shift, unit::mm)},
             {"rotation_deg", vectorJson(rest.rotation, unit::deg)},
             {"tubes", array(rest.tubes, [](const TubeAtRest& t) {
-                 return Json{{"stretch", number(t.stretch)}, {"tension_n", number(t.tension)}};
+                 return Json{{"stretch", number(t.stretch)},
+                             {"tension_n", number(t.tension)},
+                             {"elevation_deg", number(t.elevation / unit::deg)}};
              })}};
 }
 
@@ -73,6 +75,27 @@ Json throttleJson(const ThrottlePoint& point)
              })}};
 }
 
+// The throttles that were asked for.
+Json sweepJson(const std::vector<ThrottlePoint>& points)
+{
+    Json sweep = Json::array();
+    for (const ThrottlePoint& point : points)
+        if (point.asked)
+            sweep.push_back(throttleJson(point));
+    return sweep;
+}
+
+Json cruiseJson(const std::optional<CruiseFigures>& cruise)
+{
+    if (!cruise)
+        return nullptr;
+    return {{"worst_px", number(cruise->full.worst_px)},
+            {"worst_throttle", number(cruise->full.worst_throttle)},
+            {"mean_px", number(cruise->full.mean_px)},
+            {"worst_empty_px", number(cruise->empty.worst_px)},
+            {"worst_empty_throttle", number(cruise->empty.worst_throttle)}};
+}
+
 const char* gradeName(Grade grade)
 {
     switch (grade) {
@@ -84,6 +107,13 @@ const char* gradeName(Grade grade)
             break;
     }
     return "bad";
+}
+
+Json statusJson(const Status& status)
+{
+    return {{"flyable", status.flyable},
+            {"violated", array(status.violated, [](const Warning& row) { return row.code; })},
+            {"grade", status.grade ? Json(gradeName(*status.grade)) : Json()}};
 }
 
 }  // namespace
@@ -114,13 +144,15 @@ std::string reportJson(const Assessment& a)
                       {"throttle_full", number(a.hover.throttle_full)},
                       {"throttle_empty", number(a.hover.throttle_empty)},
                       {"balance_grade_mm_per_s", number(a.hover.balance_grade_mm_s)}}},
-                    {"throttle", array(a.throttle, throttleJson)},
+                    {"throttle", sweepJson(a.throttle)},
                     {"ranges", array(a.ranges,
                                      [](const ThrottleRange& range) {
                                          return Json{{"from", number(range.from)},
                                                      {"to", number(range.to)},
                                                      {"grade", gradeName(range.grade)}};
                                      })},
+                    {"cruise", cruiseJson(a.cruise)},
+                    {"status", statusJson(a.status)},
                     {"warnings", array(a.warnings, [](const Warning& warning) {
                          return Json{{"code", warning.code}, {"text", english(warning.text)}};
                      })}};

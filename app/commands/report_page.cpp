@@ -104,8 +104,7 @@ void driveLines(std::ostream& page, const Assessment& a)
 
 std::string cruiseSentence(const Assessment& a)
 {
-    return a.cruise ? formatted("Worst wobble in the cruise window: %.2f px.", a.cruise->worst_px)
-                    : english(outsideCruiseText()) + '.';
+    return a.cruise ? english(cruiseText(*a.cruise)) : english(outsideCruiseText()) + '.';
 }
 
 void suggestionsList(std::ostream& page, const Suggestions& suggestions)
@@ -132,6 +131,7 @@ std::string reportPage(const Setup& setup, const Assessment& a, const Suggestion
 {
     std::ostringstream page;
     page << (setup.name.empty() ? "Unnamed craft" : setup.name) << "\n\n";
+    paragraph(page, english(verdictText(a)) + '.', "  ");
     for (const Phrase& sentence : findings(setup, a))
         paragraph(page, english(sentence), "  ");
     paragraph(page, cruiseSentence(a), "  ");

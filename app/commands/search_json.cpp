@@ -52,10 +52,10 @@ Json candidateJson(const Candidate& candidate)
               {"stretch", number(valueOf(candidate.design, Variable::Stretch))},
               {"elevation_deg", number(valueOf(candidate.design, Variable::Elevation))},
               {"tube", tubeJson(candidate.design.tube)},
-              {"wobble_px", figure(evaluation.full.worst_px)},
-              {"wobble_empty_px", figure(evaluation.empty.worst_px)},
-              {"worst_px", figure(evaluation.worst_px())},
-              {"mean_px", figure(evaluation.mean_px())},
+              {"wobble_px", figure(evaluation.cruise.full.worst_px)},
+              {"wobble_empty_px", figure(evaluation.cruise.empty.worst_px)},
+              {"worst_px", figure(evaluation.cruise.worst_px())},
+              {"mean_px", figure(evaluation.cruise.mean_px())},
               {"reason", reasonJson(evaluation.violated)}};
     if (candidate.robust)
         json["robust"] = robustJson(*candidate.robust);
@@ -99,10 +99,10 @@ Json mapJson(const Recommendation& answer)
     } else {
         json["stretch"] = numbers(map.y.values());
     }
-    json["wobble_px"] = figures(map, [](const Evaluation& v) { return v.full.worst_px; });
-    json["wobble_empty_px"] = figures(map, [](const Evaluation& v) { return v.empty.worst_px; });
-    json["worst_px"] = figures(map, [](const Evaluation& v) { return v.worst_px(); });
-    json["mean_px"] = figures(map, [](const Evaluation& v) { return v.mean_px(); });
+    json["wobble_px"] = figures(map, [](const Evaluation& v) { return v.cruise.full.worst_px; });
+    json["wobble_empty_px"] = figures(map, [](const Evaluation& v) { return v.cruise.empty.worst_px; });
+    json["worst_px"] = figures(map, [](const Evaluation& v) { return v.cruise.worst_px(); });
+    json["mean_px"] = figures(map, [](const Evaluation& v) { return v.cruise.mean_px(); });
     json["reason"] = cells(map, [](const Evaluation& v) { return reasonJson(v.violated); });
     json["elevation_deg"] = number(valueOf(answer.mapBase, Variable::Elevation));
     json["tube"] = tubeJson(answer.mapBase.tube);

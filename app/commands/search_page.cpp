@@ -44,15 +44,17 @@ std::string refusedText(const Robustness& robust)
 
 void sentences(std::ostream& page, const Recommendation& answer)
 {
+    for (const Phrase& sentence : reservations(answer.craft))
+        paragraph(page, english(sentence), "  ");
     const Candidate& best = answer.best;
     const Evaluation& present = answer.present.evaluation;
     const std::string before = present.feasible()
-                                   ? formatted(", instead of %.3g px", present.worst_px())
+                                   ? formatted(", instead of %.3g px", present.cruise.worst_px())
                                    : "; as it is, " + english(violationText(*present.violated));
     paragraph(page,
               "Best as planned: " + designText(best) +
                   formatted(". At most %.3g px in cruise from full to empty pack",
-                            best.evaluation.worst_px()) +
+                            best.evaluation.cruise.worst_px()) +
                   before + ".",
               "  ");
     const Candidate& robust = answer.candidates.front();
@@ -82,7 +84,7 @@ void candidateRow(std::ostream& page, const Candidate& candidate, const char* ma
         page << "  " << english(violationText(*evaluation.violated)) << '\n';
         return;
     }
-    page << formatted(" %6.3f  %6.3f", evaluation.full.worst_px, evaluation.empty.worst_px);
+    page << formatted(" %6.3f  %6.3f", evaluation.cruise.full.worst_px, evaluation.cruise.empty.worst_px);
     if (candidate.robust)
         page << "  "
              << (candidate.robust->p90_px ? formatted("%6.3f", *candidate.robust->p90_px)
@@ -107,7 +109,7 @@ std::string cellText(const Evaluation& evaluation)
     if (!evaluation.feasible())
         return std::string(8, ' ') +
                static_cast<char>('a' + static_cast<int>(*evaluation.violated));
-    return formatted("%9.3f", evaluation.worst_px());
+    return formatted("%9.3f", evaluation.cruise.worst_px());
 }
 
 // Evenly spread indices, the first and the last among them.

@@ -45,7 +45,7 @@ Result<Suggestions> findSuggestions(const Setup& setup, const AssessOptions& opt
         return tl::unexpected(before.error());
     if (!before->cruise)
         return Suggestions{};
-    Suggestions suggestions{before->cruise->worst_px, {}, false};
+    Suggestions suggestions{before->cruise->worst_px(), {}, false};
 
     std::vector<PracticalStep> steps = practicalSteps(setup);
     for (std::size_t i = 0; i < steps.size(); ++i) {
@@ -53,14 +53,17 @@ Result<Suggestions> findSuggestions(const Setup& setup, const AssessOptions& opt
         if (suggestions.stopped)
             break;
         if (const auto after = assessor.assess(steps[i].setup, lean); after && after->cruise)
-            suggestions.all.push_back({std::move(steps[i]), after->cruise->worst_px,
-                                       added(before->warnings, after->warnings)});
+            suggestions.all.push_back({std::move(steps[i]), after->cruise->worst_px(),
+                                       added(before->warnings, after->warnings),
+                                       before->status.flyable && !after->status.flyable});
         if (progress)
             progress(i + 1, steps.size());
     }
     std::stable_sort(
         suggestions.all.begin(), suggestions.all.end(),
-        [](const Suggestion& a, const Suggestion& b) { return a.after_px < b.after_px; });
+        [](const Suggestion& a, const Suggestion& b) {
+            return std::pair(a.grounds, a.after_px) < std::pair(b.grounds, b.after_px);
+        });
     return suggestions;
 }
 

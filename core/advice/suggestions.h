@@ -15,15 +15,17 @@ namespace stillbay {
 /// What one practical step does to the wobble in cruise.
 struct Suggestion {
     PracticalStep step;
-    double after_px = 0.0;             ///< largest wobble in cruise after it
+    double after_px = 0.0;             ///< largest wobble in cruise after it, full to empty pack
     std::vector<Warning> newWarnings;  ///< those whose code the craft does not have yet
+    bool grounds = false;              ///< the craft may fly, but not after it
 };
 
 struct Suggestions {
     /// Largest wobble in cruise as it is; none: no throttle lies in the cruise window, and no step
     /// can be compared.
     std::optional<double> before_px;
-    std::vector<Suggestion> all;  ///< every step with an answer, smallest wobble first
+    std::vector<Suggestion> all;  ///< every step with an answer, smallest wobble first, those that
+                                  ///< ground the craft behind all others
     bool stopped = false;         ///< on demand, before every step was tried
 
     /// The steps that lower the wobble by a hundredth or more, largest gain first, no more than

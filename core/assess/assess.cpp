@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
 
+#include "core/assess/constraints.h"
 #include "core/assess/warnings.h"
 #include "core/base/solve.h"
 #include "core/base/units.h"
@@ -10,6 +11,8 @@
 #include "core/response/cruise.h"
 #include "core/response/excitation.h"
 #include "core/response/wobble.h"
+#include "core/response/wobble_curve.h"
+#include "core/response/wobble_powers.h"
 #include "core/setup/validate.h"
 #include "core/suspension/elastic_centre.h"
 #include "core/suspension/modes.h"
@@ -52,15 +55,6 @@ std::array<ModeFigures, 6> modeFigures(const Modes& modes, const Matrix6d& mu)
     return figures;
 }
 
-HoverFigures hoverFigures(const ExcitedAirframe& craft, double weight)
-{
-    const double perMotor = weight / craft.drive.motors;
-    const double speed = speedForThrust(craft.drive, perMotor);
-    return {speed * 60, perMotor, throttleForSpeed(craft.drive, speed, craft.fullVoltage),
-            throttleForSpeed(craft.drive, speed, craft.emptyVoltage),
-            balanceGrade_mm_s(craft.unbalance, craft.rotorMass, speed)};
-}
-
 // The longest arm bends first.
 CantileverFrequencies armFrequencies(const AirframeModel& airframe)
 {
@@ -79,20 +73,55 @@ Matrix6d inverseFlightMass(const BayAtRest& atRest, const MassFigures& airframe)
     return inverseReducedMass(massMatrix(bay, atRest.pose.R), massMatrix(airframe), p_FB);
 }
 
-std::optional<CruiseWobble> overCruise(const Flight& flight,
-                                       const std::vector<ThrottlePoint>& points)
+constexpr double kLookFrom = 1.0 / 3;  // of the faint limit: a lower point hides no faint peak
+
+// Which points stand at throttles that were asked for; both rise.
+void markAsked(std::vector<ThrottlePoint>& points, const std::vector<double>& asked)
 {
-    std::vector<double> throttle, wobble_px;
-    for (const ThrottlePoint& point : points) {
-        throttle.push_back(point.throttle);
-        wobble_px.push_back(point.wobble_px);
+    auto next = asked.begin();
+    for (ThrottlePoint& point : points) {
+        point.asked = next != asked.end() && *next == point.throttle;
+        if (point.asked)
+            ++next;
     }
-    return CruiseWindow(flight).over(throttle, wobble_px);
+}
+
+// What an assessment takes from one craft to the next while it stays the same.
+struct Prepared {
+    const Excitation& full;          ///< all throttles, at the full pack
+    const FilmedExcitation& filmed;  ///< the same through the camera
+    const FilmedExcitation& empty;   ///< the cruise window with its neighbours, at the empty pack
+    const std::vector<double>& throttles;  ///< of `full`
+    const std::vector<double>& cruise;     ///< of `empty`
+};
+
+struct Peaks {
+    std::vector<WobbleAt> full;  ///< over all throttles
+    std::optional<CruiseFigures> cruise;
+};
+
+Result<Peaks> findPeaks(const Setup& setup, const Prepared& prepared, const BayAtRest& bay)
+{
+    const MassFigures& body = bay.mounted.suspension.bay;
+    const CruiseWindow window(setup.flight);
+    auto full = prepared.filmed.sweep(body, bay.pose, bay.K, kLookFrom * setup.limits.faint_px);
+    if (!full)
+        return tl::unexpected(full.error());
+    const auto atFull = window.over(prepared.throttles, full->wobble_px, full->peaks);
+    Peaks found{std::move(full->peaks), {}};
+    if (!atFull)
+        return found;
+    const auto empty = prepared.empty.sweep(body, bay.pose, bay.K);
+    if (!empty)
+        return tl::unexpected(empty.error());
+    found.cruise = {*atFull, *window.over(prepared.cruise, empty->wobble_px, empty->peaks)};
+    return found;
 }
 
 Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& options,
-                                  const Excitation& excitation)
+                                  const Prepared& prepared)
 {
+    const Excitation& excitation = prepared.full;
     auto mounted = makeMountedBay(setup);
     if (!mounted)
         return tl::unexpected(mounted.error());
@@ -139,12 +168,19 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
                                std::move(curves.yaw)};
     result.motor = excitation.craft.motor;
     result.propeller = excitation.craft.propeller;
-    result.hover =
-        hoverFigures(excitation.craft, (result.bay.mass + result.airframe.mass) * kGravity);
+    result.hover = hoverFigures(excitation.craft, result.airframe, result.bay);
+    const auto peaks = findPeaks(setup, prepared, bay);
+    if (!peaks)
+        return tl::unexpected(peaks.error());
+    result.cruise = peaks->cruise;
     result.throttle = std::move(*throttle);
-    result.ranges = gradedRanges(result.throttle, setup.limits.faint_px, setup.limits.bad_px);
-    result.cruise = overCruise(setup.flight, result.throttle);
-    result.warnings = warningsOf({setup, excitation.craft, bay, result});
+    markAsked(result.throttle, throttlesOf(setup, options));
+    result.curve = wobbleCurve(result.throttle, peaks->full);
+    result.ranges = gradedRanges(result.curve, setup.limits.faint_px, setup.limits.bad_px);
+    const ConstraintInputs constraints{bay, setup.bay, setup.tube.max_stretch, &result.hover,
+                                       &setup.flight};
+    result.warnings = warningsOf({setup, excitation.craft, bay, constraints, result});
+    result.status = statusOf(constraints, result.cruise, setup.limits);
     return result;
 }
 
@@ -155,20 +191,49 @@ std::vector<double> throttlesOf(const Setup& setup, const AssessOptions& options
     return options.throttle ? options.throttle->values() : CruiseWindow(setup.flight).sweep();
 }
 
+std::vector<double> fineThrottlesOf(const Setup& setup, const AssessOptions& options)
+{
+    return fineThrottles(makeExcitedAirframe(setup),
+                         CruiseWindow(setup.flight).withEnds(throttlesOf(setup, options)),
+                         options.flexible_airframe);
+}
+
+HoverFigures hoverFigures(const ExcitedAirframe& craft, const MassFigures& airframe,
+                          const MassFigures& bay)
+{
+    const double perMotor = (airframe.mass + bay.mass) * kGravity / craft.drive.motors;
+    const double speed = speedForThrust(craft.drive, perMotor);
+    return {speed * 60, perMotor, throttleForSpeed(craft.drive, speed, craft.fullVoltage),
+            throttleForSpeed(craft.drive, speed, craft.emptyVoltage),
+            balanceGrade_mm_s(craft.unbalance, craft.rotorMass, speed)};
+}
+
 struct Assessor::Kept {
-    // What Excitation depends on; compared by value.
+    // What the excitation depends on; compared by value.
     struct Key {
         Airframe airframe;
         Drive drive;
-        double air_density_kg_m3 = 0.0;
-        std::vector<double> throttles;
+        Flight flight;
+        std::optional<Grid> throttle;
         bool flexible = true;
 
         bool operator==(const Key&) const = default;
     };
 
+    Kept(Key of, const Setup& setup, const AssessOptions& options)
+        : key(std::move(of)), throttles(fineThrottlesOf(setup, options))
+    {
+        ExcitedAirframe craft = makeExcitedAirframe(setup);
+        full = prepareExcitation(craft, throttles, key.flexible);
+        cruise = CruiseWindow(key.flight).withNeighbours(throttles);
+        empty = prepareExcitation(atEmptyPack(std::move(craft)), cruise, key.flexible);
+    }
+
     Key key;
-    Excitation excitation;
+    std::vector<double> throttles, cruise;
+    Excitation full, empty;
+    Camera camera;  // that has filmed
+    std::optional<FilmedExcitation> filmed, filmedEmpty;
 };
 
 Assessor::Assessor() = default;
@@ -180,14 +245,18 @@ Result<Assessment> Assessor::assess(const Setup& setup, const AssessOptions& opt
 {
     if (const auto valid = validate(setup); !valid)
         return tl::unexpected(valid.error());
-    Kept::Key key{setup.airframe, setup.drive, setup.flight.air_density_kg_m3,
-                  throttlesOf(setup, options), options.flexible_airframe};
-    if (!m_kept || m_kept->key != key) {
-        Excitation excitation =
-            prepareExcitation(makeExcitedAirframe(setup), key.throttles, key.flexible);
-        m_kept = std::make_unique<Kept>(Kept{std::move(key), std::move(excitation)});
+    Kept::Key key{setup.airframe, setup.drive, setup.flight, options.throttle,
+                  options.flexible_airframe};
+    if (!m_kept || m_kept->key != key)
+        m_kept = std::make_unique<Kept>(std::move(key), setup, options);
+    if (!m_kept->filmed || m_kept->camera != setup.camera) {
+        m_kept->camera = setup.camera;
+        m_kept->filmed.emplace(m_kept->full, makeCamera(setup.camera));
+        m_kept->filmedEmpty.emplace(m_kept->empty, makeCamera(setup.camera));
     }
-    return assessPrepared(setup, options, m_kept->excitation);
+    return assessPrepared(setup, options,
+                          {m_kept->full, *m_kept->filmed, *m_kept->filmedEmpty, m_kept->throttles,
+                           m_kept->cruise});
 }
 
 Result<Assessment> assess(const Setup& setup, const AssessOptions& options)

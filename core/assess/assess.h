@@ -20,8 +20,15 @@ struct AssessOptions {
     bool operator==(const AssessOptions&) const = default;
 };
 
-/// The throttles that an assessment looks at, rising.
+/// The throttles that an assessment is asked for, rising.
 std::vector<double> throttlesOf(const Setup& setup, const AssessOptions& options);
+
+/// Those, the ends of the cruise window, and what fineThrottles() adds: what it looks at.
+std::vector<double> fineThrottlesOf(const Setup& setup, const AssessOptions& options);
+
+/// Hover at the craft's weight.
+HoverFigures hoverFigures(const ExcitedAirframe& craft, const MassFigures& airframe,
+                          const MassFigures& bay);
 
 /// The one door to the numbers: assess(Setup) → Assessment.
 ///

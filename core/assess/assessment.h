@@ -53,6 +53,14 @@ struct HoverFigures {
     double balance_grade_mm_s = 0.0;  ///< ISO 21940-11 grade of bell and propeller
 };
 
+/// What every verdict is made of: may it fly, is the prediction about this craft's flight, and what
+/// does the film show.
+struct Status {
+    bool flyable = true;            ///< no constraint that forbids flight is violated
+    std::vector<Warning> violated;  ///< constraints: code, and a few words instead of a sentence
+    std::optional<Grade> grade;     ///< of the worst wobble in cruise from full to empty pack
+};
+
 struct Assessment {
     MassFigures bay, airframe;  ///< airframe: arms, motors and propellers in
     TubeFigures tube;
@@ -66,9 +74,11 @@ struct Assessment {
     PropellerFigures propeller;
     HoverFigures hover;
     std::vector<ThrottlePoint> throttle;  ///< rising in throttle; at the full pack
-    std::vector<ThrottleRange> ranges;    ///< cover the throttles without gaps
-    std::optional<CruiseWobble> cruise;   ///< none: no throttle lies in the cruise window
+    std::vector<WobbleAt> curve;          ///< their wobble, and the peaks between them
+    std::vector<ThrottleRange> ranges;    ///< of the curve; cover the throttles without gaps
+    std::optional<CruiseFigures> cruise;  ///< none: no throttle lies in the cruise window
     std::vector<Warning> warnings;
+    Status status;
 };
 
 }  // namespace stillbay

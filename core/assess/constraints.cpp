@@ -3,6 +3,7 @@
 
 #include "core/base/check.h"
 #include "core/base/units.h"
+#include "core/response/at_throttle.h"
 #include "core/response/rest_figures.h"
 #include "core/suspension/motion_text.h"
 
@@ -123,6 +124,27 @@ Phrase bentSentence(const Inputs& in)
                                tubes.numbers, degrees, limit);
 }
 
+// From the drawing to the rest at 1 g [mm].
+double restShift_mm(const Inputs& in)
+{
+    return travelBetween(in.box.parts, in.bay.mounted.suspension.bay.centre, RestFigures{},
+                         in.bay.at1g) /
+           unit::mm;
+}
+
+bool leavesDrawing(const Inputs& in)
+{
+    return restShift_mm(in) > in.box.travel_mm;
+}
+
+Phrase restShiftSentence(const Inputs& in)
+{
+    return phrase(
+        "Let go, the bay moves %1 mm from where it is drawn, and hits after %2 mm: hang it level, "
+        "or change stretch or elevation.",
+        fixed(restShift_mm(in), 1), fixed(in.box.travel_mm, 1));
+}
+
 Phrase overStretchedSentence(const Inputs& in, const RestFigures& rest)
 {
     const Tubes tubes = tubesWhere(in, rest, isOverStretched);
@@ -219,7 +241,26 @@ Phrase hoverSentence(const Inputs& in)
                      "propeller and masses.");
 }
 
-constexpr std::array<ConstraintRow, 13> kRows{{
+// Hover drifts upwards from the full to the empty pack.
+bool cruisesWithoutHover(const Inputs& in)
+{
+    if (!in.hover || !in.flight || !in.hover->throttle_full)
+        return false;
+    const auto& [from, to] = in.flight->cruise_throttle;
+    return *in.hover->throttle_full > to || in.hover->throttle_empty.value_or(1.0) < from;
+}
+
+Phrase cruiseSentence(const Inputs& in)
+{
+    const auto percent = [](double throttle) { return fixed(100 * throttle, 0); };
+    return phrase(
+        "The craft hovers at %1 % throttle with the full pack, outside its cruise window of %2 "
+        "to %3 %: what is said of cruise is not about how it flies.",
+        percent(*in.hover->throttle_full), percent(in.flight->cruise_throttle[0]),
+        percent(in.flight->cruise_throttle[1]));
+}
+
+constexpr std::array<ConstraintRow, 15> kRows{{
     {Constraint::OutsideLimits, "outside-limits", translatable("outside the allowed range"),
      Stage::Design, true, true, nullptr, nullptr},
     {Constraint::NoRest, "no-rest", translatable("the bay finds no stable rest"), Stage::Design,
@@ -228,6 +269,8 @@ constexpr std::array<ConstraintRow, 13> kRows{{
      anyAt1g<isBuckled>, at1g<buckledSentence>},
     {Constraint::Slack, "tube-slack", translatable("a tube goes slack"), Stage::AtRest, true, true,
      anyAt1g<isSlack>, at1g<slackSentence>},
+    {Constraint::RestShift, "rest-shift", translatable("the bay leaves its drawn place"),
+     Stage::AtRest, true, true, leavesDrawing, restShiftSentence},
     {Constraint::Bent, "tube-bent", translatable("a tube bends too far"), Stage::AtRest, true, true,
      anyAt1g<isBent>, bentSentence},
     {Constraint::OverStretched, "over-stretched",
@@ -249,7 +292,21 @@ constexpr std::array<ConstraintRow, 13> kRows{{
      swingsSentence},
     {Constraint::CannotHover, "cannot-hover", translatable("the pack cannot hold the craft"),
      Stage::Craft, true, false, cannotHover, hoverSentence},
+    {Constraint::CruiseWithoutHover, "cruise-without-hover",
+     translatable("it does not hover in its cruise window"), Stage::Craft, false, false,
+     cruisesWithoutHover, cruiseSentence},
 }};
+
+Status violatedIn(const ConstraintInputs& in, Stage from)
+{
+    Status status;
+    for (const ConstraintRow* row : violatedRows(in, from, Stage::Craft)) {
+        status.flyable = status.flyable && !row->forbidsFlight;
+        if (status.violated.empty() || status.violated.back().code != row->code)
+            status.violated.push_back({std::string(row->code), phrase(row->text)});
+    }
+    return status;
+}
 
 }  // namespace
 
@@ -280,6 +337,31 @@ std::optional<Constraint> firstViolated(const ConstraintInputs& in, Stage stage)
         if (row.stage == stage && row.bindsSearch && row.isViolated && row.isViolated(in))
             return row.constraint;
     return {};
+}
+
+std::vector<const ConstraintRow*> violatedRows(const ConstraintInputs& in, Stage from, Stage to)
+{
+    std::vector<const ConstraintRow*> rows;
+    for (const ConstraintRow& row : kRows)
+        if (row.stage >= from && row.stage <= to && row.isViolated && row.isViolated(in))
+            rows.push_back(&row);
+    return rows;
+}
+
+Status statusOf(const ConstraintInputs& in, const std::optional<CruiseFigures>& cruise,
+                const Limits& limits)
+{
+    Status status = violatedIn(in, Stage::AtRest);
+    if (cruise)
+        status.grade = gradeOf(cruise->worst_px(), limits.faint_px, limits.bad_px);
+    return status;
+}
+
+Status craftStatus(const HoverFigures& hover, const Flight& flight)
+{
+    const BayAtRest bay{};  // no row of this stage looks at it
+    const Bay box;
+    return violatedIn({bay, box, 0.0, &hover, &flight}, Stage::Craft);
 }
 
 Phrase violationText(Constraint violated)

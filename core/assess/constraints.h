@@ -9,6 +9,7 @@
 #include <optional>
 #include <span>
 #include <string_view>
+#include <vector>
 
 /// What a design must keep to: one table that assessment, search, suggestions and map read.
 namespace stillbay {
@@ -18,6 +19,7 @@ enum class Constraint {
     NoRest,             ///< no stable rest at 1 g, or no trustworthy answer at all
     Buckled,            ///< a tube is pushed sideways, at 1 g or 3 g
     Slack,              ///< a tube is pushed together, at 1 g or 3 g
+    RestShift,          ///< let go, the bay leaves its drawn place by more than its room
     Bent,               ///< a tube is bent beyond what the beam covers, at 1 g
     OverStretched,      ///< a tube is beyond its max_stretch at 1 g
     OverStretchedAt3g,  ///< the same at 3 g
@@ -25,8 +27,9 @@ enum class Constraint {
     HitsTravel,         ///< the bay moves more than travel_mm from 1 g to 3 g
     SwingsWithCraft,    ///< the lowest bench mode is below what steering excites
     CannotHover,        ///< the full or the empty pack cannot hold the craft
+    CruiseWithoutHover,  ///< the craft hovers at no throttle of its cruise window
 };
-inline constexpr int kConstraints = 11;
+inline constexpr int kConstraints = 13;
 
 /// What has to be known before a constraint can be looked at, in this order.
 enum class Stage {
@@ -42,6 +45,7 @@ struct ConstraintInputs {
     const Bay& box;                       ///< the builder's bay: its parts and its room
     double maxStretch;                    ///< of the tube
     const HoverFigures* hover = nullptr;  ///< from Stage::Craft on
+    const Flight* flight = nullptr;       ///< from Stage::Craft on
 };
 
 /// One row of the table.
@@ -58,6 +62,16 @@ struct ConstraintRow {
 
 /// In the order in which they are looked at: the first that is violated is the reason.
 std::span<const ConstraintRow> constraints();
+
+/// The rows that are violated from one stage to another, a constraint at 1 g and at 3 g twice.
+std::vector<const ConstraintRow*> violatedRows(const ConstraintInputs& in, Stage from, Stage to);
+
+/// The status of a craft all of whose stages are known.
+Status statusOf(const ConstraintInputs& in, const std::optional<CruiseFigures>& cruise,
+                const Limits& limits);
+
+/// What the drive and the weight alone say, whatever the design: without a grade.
+Status craftStatus(const HoverFigures& hover, const Flight& flight);
 
 /// The first row of one constraint; there may be another for 3 g.
 const ConstraintRow& rowOf(Constraint constraint);

@@ -3,10 +3,12 @@
 
 #include "core/assess/crossings.h"
 #include "core/base/units.h"
+#include "core/response/at_throttle.h"
 #include "core/response/cruise.h"
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace stillbay {
@@ -58,13 +60,13 @@ std::vector<Hump> humps(const std::vector<ThrottleRange>& ranges)
     return found;
 }
 
-const ThrottlePoint* worstPoint(const Assessment& assessment, double from, double to)
+std::optional<WobbleAt> worstOf(const Assessment& assessment, double from, double to)
 {
-    const ThrottlePoint* worst = nullptr;
-    for (const ThrottlePoint& point : assessment.throttle)
-        if (point.throttle >= from && point.throttle <= to &&
-            (!worst || point.wobble_px > worst->wobble_px))
-            worst = &point;
+    std::optional<WobbleAt> worst;
+    for (const WobbleAt& at : assessment.curve)
+        if (at.throttle >= from && at.throttle <= to &&
+            (!worst || at.wobble_px > worst->wobble_px))
+            worst = at;
     return worst;
 }
 
@@ -88,10 +90,12 @@ Phrase humpSentence(const Setup& setup, const Assessment& assessment, Hump hump)
     Phrase what = hump.bad.empty() ? phrase("Faint wobble at %1", std::move(span))
                                    : phrase("Wobble at %1, bad at %2", std::move(span),
                                             listOf(std::move(hump.bad)));
-    const ThrottlePoint* const worst = worstPoint(assessment, hump.from, hump.to);
-    if (!worst || worst->orders.empty())
+    const auto worst = worstOf(assessment, hump.from, hump.to);
+    const ThrottlePoint* const near =
+        worst ? pointAt(assessment.throttle, worst->throttle) : nullptr;
+    if (!near || near->orders.empty())
         return phrase("%1.", std::move(what));
-    return phrase("%1: %2, %3 px at %4 %.", std::move(what), causeOf(setup, assessment, *worst),
+    return phrase("%1: %2, %3 px at %4 %.", std::move(what), causeOf(setup, assessment, *near),
                   fixed(worst->wobble_px, 1), fixed(100 * worst->throttle, 0));
 }
 
@@ -171,6 +175,52 @@ Phrase frameShakeText(const Flight& flight, const Assessment& assessment)
     return worst ? phrase("Worst frame shake in the cruise window: %1 px at %2 % throttle.",
                           rounded(worst->frame_shake_px, 2), fixed(100 * worst->throttle, 0))
                  : Phrase{};
+}
+
+Phrase verdictText(const Assessment& assessment)
+{
+    const Status& status = assessment.status;
+    if (!status.violated.empty()) {
+        const Phrase first = status.violated.front().text;
+        const std::size_t others = status.violated.size() - 1;
+        if (!status.flyable)
+            return others == 0 ? phrase("Do not fly: %1", first)
+                               : phrase("Do not fly: %1, and %2 more", first,
+                                        fixed(static_cast<double>(others), 0));
+        return phrase("Not about this flight: %1", first);
+    }
+    if (!assessment.cruise)
+        return outsideCruiseText();
+    const double worst_px = assessment.cruise->worst_px();
+    const Number worst = rounded(worst_px, worst_px < 1 ? 2 : 3);
+    switch (*status.grade) {
+        case Grade::Clean:
+            return phrase("Clean in cruise: at most %1 px", worst);
+        case Grade::Faint:
+            return phrase("Faint wobble in cruise: up to %1 px", worst);
+        case Grade::Bad:
+            break;
+    }
+    return phrase("Bad wobble in cruise: up to %1 px", worst);
+}
+
+std::vector<Phrase> reservations(const Status& craft)
+{
+    std::vector<Phrase> sentences;
+    for (const Warning& violated : craft.violated)
+        sentences.push_back(craft.flyable
+                                ? phrase("Not about this flight: %1.", violated.text)
+                                : phrase("Do not fly, whatever the tune: %1.", violated.text));
+    return sentences;
+}
+
+Phrase cruiseText(const CruiseFigures& cruise)
+{
+    return phrase(
+        "Worst wobble in the cruise window: %1 px at %2 % throttle with the full pack, "
+        "%3 px at %4 % with the empty one.",
+        rounded(cruise.full.worst_px, 3), fixed(100 * cruise.full.worst_throttle, 1),
+        rounded(cruise.empty.worst_px, 3), fixed(100 * cruise.empty.worst_throttle, 1));
 }
 
 Phrase outsideCruiseText()

@@ -27,6 +27,16 @@ Phrase restText(const RestFigures& rest);
 /// no throttle lies in the window.
 Phrase frameShakeText(const Flight& flight, const Assessment& assessment);
 
+/// The verdict in one line, the worst of safety, feasibility and wobble at both packs, without a full
+/// stop: "Do not fly: a tube goes slack", "Bad wobble in cruise: up to 1.98 px".
+Phrase verdictText(const Assessment& assessment);
+
+/// What the craft itself puts before any tune, as sentences without a grade; empty: nothing.
+std::vector<Phrase> reservations(const Status& craft);
+
+/// The worst wobble of both packs and where it stands, as one sentence.
+Phrase cruiseText(const CruiseFigures& cruise);
+
 /// What is said where an assessment has no `cruise`, without a full stop.
 Phrase outsideCruiseText();
 

@@ -12,14 +12,8 @@ namespace {
 
 TuneFigures figuresFrom(Assessment assessment)
 {
-    TuneFigures figures;
-    figures.cruise = assessment.cruise;
-    for (const ThrottlePoint& point : assessment.throttle) {
-        figures.throttle.push_back(point.throttle);
-        figures.wobble_px.push_back(point.wobble_px);
-    }
-    figures.transmissibility = std::move(assessment.transmissibility);
-    return figures;
+    return {assessment.cruise, std::move(assessment.status), std::move(assessment.curve),
+            std::move(assessment.transmissibility)};
 }
 
 }  // namespace

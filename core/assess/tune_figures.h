@@ -13,8 +13,9 @@ namespace stillbay {
 
 /// What a kept tune would do on the craft as it is now.
 struct TuneFigures {
-    std::optional<CruiseWobble> cruise;       ///< as in Assessment::cruise
-    std::vector<double> throttle, wobble_px;  ///< sizes agree; as in Assessment::throttle
+    std::optional<CruiseFigures> cruise;  ///< as in Assessment::cruise
+    Status status;
+    std::vector<WobbleAt> curve;  ///< as in Assessment::curve
     TransmissibilityCurves transmissibility;
 };
 

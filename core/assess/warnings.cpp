@@ -114,11 +114,8 @@ void estimateWarning(const WarningInputs& in, Warnings& out)
 
 void constraintWarnings(const WarningInputs& in, Stage from, Stage to, Warnings& out)
 {
-    const ConstraintInputs inputs{in.bay, in.setup.bay, in.setup.tube.max_stretch,
-                                  &in.assessment.hover};
-    for (const ConstraintRow& row : constraints())
-        if (row.stage >= from && row.stage <= to && row.isViolated(inputs))
-            out.push_back({std::string(row.code), row.sentence(inputs)});
+    for (const ConstraintRow* row : violatedRows(in.constraints, from, to))
+        out.push_back({std::string(row->code), row->sentence(in.constraints)});
 }
 
 }  // namespace

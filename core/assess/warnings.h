@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/assess/assessment.h"
+#include "core/assess/constraints.h"
 #include "core/craft/craft.h"
 #include "core/response/bay_at_rest.h"
 
@@ -14,13 +15,14 @@ struct WarningInputs {
     const Setup& setup;
     const ExcitedAirframe& craft;
     const BayAtRest& bay;
+    const ConstraintInputs& constraints;
     const Assessment& assessment;
 };
 
 /// Everything the builder should know before trusting or flying this tune. Codes are stable:
-/// single-tube, tube-slack, tube-buckled, tube-bent, over-stretched, over-stretched-3g, no-rest-3g,
+/// single-tube, tube-slack, tube-buckled, tube-bent, rest-shift, over-stretched, over-stretched-3g, no-rest-3g,
 /// travel, swings-with-craft, order-meets-mode, order-meets-arm, tube-rings, hardness-outside,
-/// cannot-hover, estimated-coefficient.
+/// cannot-hover, cruise-without-hover, estimated-coefficient.
 std::vector<Warning> warningsOf(const WarningInputs& inputs);
 
 }  // namespace stillbay

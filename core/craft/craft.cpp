@@ -124,6 +124,12 @@ ExcitedAirframe makeExcitedAirframe(const Setup& setup)
             .emptyVoltage = drive.battery.cells * drive.battery.empty_v_per_cell};
 }
 
+ExcitedAirframe atEmptyPack(ExcitedAirframe craft)
+{
+    craft.fullVoltage = craft.emptyVoltage;
+    return craft;
+}
+
 MassFigures makeBody(const std::vector<Part>& parts)
 {
     std::vector<MassFigures> boxes;

@@ -51,6 +51,9 @@ struct MountedBay {
 
 ExcitedAirframe makeExcitedAirframe(const Setup& setup);
 
+/// The same craft flown with its pack empty.
+ExcitedAirframe atEmptyPack(ExcitedAirframe craft);
+
 /// @source a motor without measures: d = 7.3 mm ∛(m/g), h = 0.95 d, which fits common motors of 50
 ///         to 110 g; no source.
 MotorFigures motorFigures(const Motor& motor);

@@ -82,7 +82,8 @@ Matrix3d pictureAxes(const CameraModel& camera)
 
 Vector3d pixelsPerRadian(const CameraModel& camera)
 {
-    const double focal_px = 0.5 * camera.width_px / std::tan(0.5 * camera.horizontalView);
+    const double half = 0.5 * camera.horizontalView;
+    const double focal_px = 0.5 * camera.width_px / (camera.fisheye ? half : std::tan(half));
     const double roll_px = std::hypot(camera.width_px, camera.height_px) / std::sqrt(12.0);
     return {focal_px, focal_px, roll_px};
 }

@@ -11,6 +11,7 @@ struct CameraModel {
     double width_px = 0.0;
     double height_px = 0.0;
     double horizontalView = 0.0;  ///< [rad] full angle
+    bool fisheye = false;         ///< equidistant; else rectilinear
     double readout = 0.0;         ///< [s] first to last row
     double exposure = 0.0;        ///< [s] of each row
     double frameRate_hz = 0.0;
@@ -20,8 +21,8 @@ struct CameraModel {
 Matrix3d pictureAxes(const CameraModel& camera);
 
 /// Pixels per rad of rotation about the picture's up axis (across), its left axis (up) and its
-/// optical axis (roll, rms over the frame): f_px = (W/2)/tan(HFOV/2) twice, and
-/// √((W² + H²)/12).
+/// optical axis (roll, rms over the frame): f_px = (W/2)/tan(HFOV/2) twice, of a fisheye
+/// (W/2)/(HFOV/2) in the middle of the picture, and √((W² + H²)/12).
 Vector3d pixelsPerRadian(const CameraModel& camera);
 
 /// Wobble [px rms] left in a frame per rad of a sine's amplitude about the picture's up, left and

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <utility>
 
 namespace stillbay {
 namespace {
@@ -36,30 +37,70 @@ std::vector<double> CruiseWindow::sweep() const
     std::vector<double> throttles = kSweep.values();
     for (int k = 1; kSweep.from - k * kSweep.step > m_from + kBorder; ++k)
         throttles.push_back(kSweep.from - k * kSweep.step);
-    for (const double end : {m_from, m_to})
-        if (std::none_of(throttles.begin(), throttles.end(),
-                         [end](double u) { return isSame(u, end); }))
-            throttles.push_back(end);
     std::sort(throttles.begin(), throttles.end());
+    return withEnds(std::move(throttles));
+}
+
+std::vector<double> CruiseWindow::withEnds(std::vector<double> throttles) const
+{
+    for (const double end : {m_from, m_to}) {
+        const auto behind = std::lower_bound(throttles.begin(), throttles.end(), end - kBorder);
+        const bool isAmong = behind != throttles.begin() && behind != throttles.end();
+        if (isAmong && !isSame(*behind, end))
+            throttles.insert(behind, end);
+    }
     return throttles;
 }
 
+std::vector<double> CruiseWindow::withNeighbours(const std::vector<double>& throttles) const
+{
+    std::vector<double> kept;
+    for (std::size_t i = 0; i < throttles.size(); ++i)
+        if (contains(throttles[i]) || (i > 0 && contains(throttles[i - 1])) ||
+            (i + 1 < throttles.size() && contains(throttles[i + 1])))
+            kept.push_back(throttles[i]);
+    return kept;
+}
+
 std::optional<CruiseWobble> CruiseWindow::over(std::span<const double> throttle,
-                                               std::span<const double> wobble_px) const
+                                               std::span<const double> wobble_px,
+                                               std::span<const WobbleAt> peaks) const
 {
     check(throttle.size() == wobble_px.size(), "cruise: one wobble per throttle");
-    double worst_px = 0.0, sum_px = 0.0;
+    CruiseWobble cruise;
+    double area = 0.0, width = 0.0;
     std::size_t count = 0;
+    const auto raise = [&cruise](const WobbleAt& at) {
+        if (at.wobble_px > cruise.worst_px)
+            cruise = {at.wobble_px, at.throttle, 0.0};
+    };
+    for (const WobbleAt& peak : peaks)
+        if (contains(peak.throttle))
+            raise(peak);
     for (std::size_t i = 0; i < throttle.size(); ++i) {
         if (!contains(throttle[i]))
             continue;
-        worst_px = std::max(worst_px, wobble_px[i]);
-        sum_px += wobble_px[i];
-        ++count;
+        raise({throttle[i], wobble_px[i]});
+        if (count++ > 0) {
+            const double step = throttle[i] - throttle[i - 1];
+            area += 0.5 * step * (wobble_px[i] + wobble_px[i - 1]);
+            width += step;
+        }
     }
     if (count == 0)
         return std::nullopt;
-    return CruiseWobble{worst_px, sum_px / static_cast<double>(count)};
+    cruise.mean_px = width > 0 ? area / width : cruise.worst_px;
+    return cruise;
+}
+
+double CruiseFigures::worst_px() const
+{
+    return std::max(full.worst_px, empty.worst_px);
+}
+
+double CruiseFigures::mean_px() const
+{
+    return 0.5 * (full.mean_px + empty.mean_px);
 }
 
 }  // namespace stillbay

@@ -22,10 +22,20 @@ public:
     /// down as the window reaches, and the window's ends, which may lie between two steps.
     std::vector<double> sweep() const;
 
-    /// @param throttle  rising; @param wobble_px  one per throttle
+    /// The given throttles, rising, and those ends of the window that lie among them.
+    std::vector<double> withEnds(std::vector<double> throttles) const;
+
+    /// Of rising throttles those in the window, and one more on either side, so that a peak near its
+    /// end is seen.
+    std::vector<double> withNeighbours(const std::vector<double>& throttles) const;
+
+    /// The largest is that of points and peaks; the mean is that of the lines between the points.
+    ///
+    /// @param throttle  rising; @param wobble_px one per throttle; @param peaks between them
     /// @return none where no throttle lies in the window.
     std::optional<CruiseWobble> over(std::span<const double> throttle,
-                                     std::span<const double> wobble_px) const;
+                                     std::span<const double> wobble_px,
+                                     std::span<const WobbleAt> peaks) const;
 
 private:
     double m_from, m_to;

@@ -38,19 +38,23 @@ ExcitationOrder excitationOrder(const ExcitedAirframe& craft, const ExcitationPo
 
 }  // namespace
 
+ExcitationPoint excitationPoint(const ExcitedAirframe& craft, double throttle, bool flexible)
+{
+    ExcitationPoint point;
+    point.throttle = throttle;
+    point.speed = rotorSpeed(craft.drive, throttle, craft.fullVoltage);
+    point.thrust = thrust(craft.drive, point.speed);
+    for (std::size_t order = 0; order <= craft.bladePass.size(); ++order)
+        point.orders.push_back(excitationOrder(craft, point, order, flexible));
+    return point;
+}
+
 Excitation prepareExcitation(const ExcitedAirframe& craft, const std::vector<double>& throttles,
                              bool flexible)
 {
     Excitation excitation{craft, flexible, referencePoint(craft.airframe, flexible), {}};
-    for (const double u : throttles) {
-        ExcitationPoint point;
-        point.throttle = u;
-        point.speed = rotorSpeed(craft.drive, u, craft.fullVoltage);
-        point.thrust = thrust(craft.drive, point.speed);
-        for (std::size_t order = 0; order <= craft.bladePass.size(); ++order)
-            point.orders.push_back(excitationOrder(craft, point, order, flexible));
-        excitation.points.push_back(std::move(point));
-    }
+    for (const double u : throttles)
+        excitation.points.push_back(excitationPoint(craft, u, flexible));
     return excitation;
 }
 

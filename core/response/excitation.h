@@ -32,6 +32,9 @@ struct Excitation {
     std::vector<ExcitationPoint> points;
 };
 
+/// At one throttle alone.
+ExcitationPoint excitationPoint(const ExcitedAirframe& craft, double throttle, bool flexible);
+
 Excitation prepareExcitation(const ExcitedAirframe& craft, const std::vector<double>& throttles,
                              bool flexible);
 

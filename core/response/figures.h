@@ -17,6 +17,7 @@ struct TubeAtRest {
     double tension = 0.0;  ///< [N]
     TubeState state = TubeState::Taut;
     double bend = 0.0;  ///< [rad] largest angle of an end against the chord; 0 when hinged
+    double elevation = 0.0;  ///< [rad] of the anchor, seen from the bay point
 };
 
 /// Where the bay comes to rest.
@@ -50,6 +51,12 @@ struct ThrottlePoint {
     /// resonance.
     std::optional<double> rigid_px;
     std::vector<OrderPoint> orders;
+    bool asked = true;  ///< else it stands between two that were, so that no peak slips through
+};
+
+/// A point of the wobble's curve over the throttle.
+struct WobbleAt {
+    double throttle = 0.0, wobble_px = 0.0;
 };
 
 enum class Grade { Clean, Faint, Bad };
@@ -62,8 +69,17 @@ struct ThrottleRange {
 
 /// Wobble over the cruise throttles of one pack state.
 struct CruiseWobble {
-    double worst_px = 0.0;
-    double mean_px = 0.0;
+    double worst_px = 0.0;        ///< the true largest, to 1 %
+    double worst_throttle = 0.0;  ///< where it stands
+    double mean_px = 0.0;         ///< over the window
+};
+
+/// Wobble over the cruise throttles from the full to the empty pack.
+struct CruiseFigures {
+    CruiseWobble full, empty;
+
+    double worst_px() const;  ///< the larger of both packs
+    double mean_px() const;   ///< mean of both packs
 };
 
 }  // namespace stillbay

@@ -5,6 +5,7 @@
 #include "core/base/units.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace stillbay {
 namespace {
@@ -35,8 +36,12 @@ RestFigures restFigures(const Suspension& suspension, const Pose& pose, double l
         if (tension < 0)
             state = tube.clamped && -tension >= bucklingLoad(tube, length) ? TubeState::Buckled
                                                                            : TubeState::Slack;
-        figures.tubes.push_back(
-            {length / tube.freeLength, tension, state, tube.clamped ? bends[i] : 0.0});
+        const Attachment& ends = suspension.attachments[i];
+        const Vector3d centre = suspension.bay.centre;
+        const Vector3d up = ends.p_OA - (centre + pose.shift + pose.R * (ends.p_OB - centre));
+        figures.tubes.push_back({length / tube.freeLength, tension, state,
+                                 tube.clamped ? bends[i] : 0.0,
+                                 std::atan2(up.z(), std::hypot(up.x(), up.y()))});
     }
     return figures;
 }

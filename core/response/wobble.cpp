@@ -1,10 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/response/wobble.h"
 
-#include "core/response/at_throttle.h"
-
-#include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace stillbay {
@@ -31,14 +27,6 @@ OrderWobble filmed(const std::vector<Vector3cd>& rotations, const Vector3d& perR
         sum.worst += std::sqrt(power);
     }
     return sum;
-}
-
-void append(std::vector<ThrottleRange>& ranges, const ThrottleRange& next)
-{
-    if (!ranges.empty() && ranges.back().grade == next.grade)
-        ranges.back().to = next.to;
-    else
-        ranges.push_back(next);
 }
 
 Error noFiniteAnswer(double throttle, double frequency_hz)
@@ -119,34 +107,6 @@ void addRigid(std::vector<ThrottlePoint>& points, const Excitation& excitation,
         if (std::isfinite(power))
             points[i].rigid_px = std::sqrt(power);
     }
-}
-
-std::vector<ThrottleRange> gradedRanges(std::span<const ThrottlePoint> points, double faint_px,
-                                        double bad_px)
-{
-    std::vector<ThrottleRange> ranges;
-    if (points.size() == 1)
-        return {{points[0].throttle, points[0].throttle,
-                 gradeOf(points[0].wobble_px, faint_px, bad_px)}};
-    for (std::size_t i = 1; i < points.size(); ++i) {
-        const double u0 = points[i - 1].throttle, u1 = points[i].throttle;
-        const double w0 = points[i - 1].wobble_px, w1 = points[i].wobble_px;
-        // Where the segment crosses a limit, as a share of it; 0 where it does not.
-        const auto crossing = [w0, w1](double limit) {
-            return (w0 < limit) != (w1 < limit) ? (limit - w0) / (w1 - w0) : 0.0;
-        };
-        const double s1 = crossing(faint_px), s2 = crossing(bad_px);
-        const std::array<double, 4> cuts{0.0, std::min(s1, s2), std::max(s1, s2), 1.0};
-        for (std::size_t c = 0; c + 1 < cuts.size(); ++c) {
-            if (!(cuts[c + 1] > cuts[c]))
-                continue;
-            const double middle = w0 + (w1 - w0) * 0.5 * (cuts[c] + cuts[c + 1]);
-            append(ranges, {u0 + (u1 - u0) * cuts[c],
-                            cuts[c + 1] == 1.0 ? u1 : u0 + (u1 - u0) * cuts[c + 1],
-                            gradeOf(middle, faint_px, bad_px)});
-        }
-    }
-    return ranges;
 }
 
 }  // namespace stillbay

@@ -24,10 +24,4 @@ Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Excitation& excitati
 void addRigid(std::vector<ThrottlePoint>& points, const Excitation& excitation,
               const MassFigures& bay, const CameraModel& camera);
 
-/// The throttle cut into ranges of one grade, borders by linear interpolation between the points.
-///
-/// @param points rising in throttle. Clean below faint_px, faint below bad_px, then bad.
-std::vector<ThrottleRange> gradedRanges(std::span<const ThrottlePoint> points, double faint_px,
-                                        double bad_px);
-
 }  // namespace stillbay

@@ -73,6 +73,24 @@ VariableField fieldOf(Variable variable)
     return {};
 }
 
+double grainOf(Variable variable)
+{
+    switch (variable) {
+        case Variable::FreeLength:
+            return 0.5;
+        case Variable::Stretch:
+            return 0.005;
+        case Variable::Elevation:
+            return 0.5;
+        case Variable::Hardness:
+            return 1.0;
+        case Variable::OuterDiameter:
+            return 0.1;
+    }
+    check(false, "variable: one of the five");
+    return 1.0;
+}
+
 bool canSet(const Mounts& mounts, Variable variable)
 {
     return !mounts.drilled() || (variable != Variable::Stretch && variable != Variable::Elevation);

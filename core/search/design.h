@@ -26,6 +26,10 @@ struct VariableField {
 };
 VariableField fieldOf(Variable variable);
 
+/// The steps that a knife, a ruler or a protractor can follow, in the variable's unit: half a
+/// millimetre of length, half a percent of stretch; what is recommended is a multiple of them.
+double grainOf(Variable variable);
+
 /// Whether the variable is free: in a drilled craft the holes decide stretch and elevation.
 bool canSet(const Mounts& mounts, Variable variable);
 

@@ -10,11 +10,6 @@ namespace {
 
 constexpr double kSamePlace = 0.03;  // of a variable's range: nearer designs are one
 
-double grainOf(Variable variable)
-{
-    return 0.1 * std::pow(10.0, -fieldOf(variable).decimals);
-}
-
 }  // namespace
 
 DesignCube::DesignCube(const Design& present, const SearchSpace& space) : m_ranges(space.variables)

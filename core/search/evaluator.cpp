@@ -7,6 +7,8 @@
 #include "core/setup/validate.h"
 
 #include <algorithm>
+#include <limits>
+#include <utility>
 
 namespace stillbay {
 namespace {
@@ -14,21 +16,22 @@ namespace {
 std::vector<double> throttlesFor(const Setup& setup, const AssessOptions& options,
                                  Throttles throttles)
 {
-    std::vector<double> all = throttlesOf(setup, options);
-    if (throttles == Throttles::Cruise)
-        std::erase_if(
-            all, [cruise = CruiseWindow(setup.flight)](double u) { return !cruise.contains(u); });
-    return all;
+    const std::vector<double> all = fineThrottlesOf(setup, options);
+    return throttles == Throttles::Cruise ? CruiseWindow(setup.flight).withNeighbours(all) : all;
 }
 
-FilmedExcitation filmedAt(const Setup& setup, const std::vector<double>& throttles, bool flexible,
-                          bool emptyPack)
+FilmedExcitation filmed(const ExcitedAirframe& craft, const Camera& camera,
+                        const std::vector<double>& throttles, bool flexible)
 {
-    ExcitedAirframe craft = makeExcitedAirframe(setup);
-    if (emptyPack)
-        craft.fullVoltage = craft.emptyVoltage;
-    return FilmedExcitation(prepareExcitation(craft, throttles, flexible),
-                            makeCamera(setup.camera));
+    return FilmedExcitation(prepareExcitation(craft, throttles, flexible), makeCamera(camera));
+}
+
+Status statusOfCraft(const Setup& setup)
+{
+    const ExcitedAirframe craft = makeExcitedAirframe(setup);
+    return craftStatus(
+        hoverFigures(craft, rigidFigures(craft.airframe), makeBody(setup.bay.parts)),
+        setup.flight);
 }
 
 Bay builtBay(Bay bay, const ToleranceSample& sample)
@@ -61,31 +64,24 @@ bool cutTubes(Suspension& suspension, const Design& design, const ToleranceSampl
 
 }  // namespace
 
-double Evaluation::worst_px() const
-{
-    return std::max(full.worst_px, empty.worst_px);
-}
-
-double Evaluation::mean_px() const
-{
-    return 0.5 * (full.mean_px + empty.mean_px);
-}
-
 bool Evaluation::isBetterThan(const Evaluation& other) const
 {
     if (feasible() != other.feasible() || !feasible())
         return feasible() && !other.feasible();
-    if (worst_px() != other.worst_px())
-        return worst_px() < other.worst_px();
-    return mean_px() < other.mean_px();
+    if (cruise.worst_px() != other.cruise.worst_px())
+        return cruise.worst_px() < other.cruise.worst_px();
+    return cruise.mean_px() < other.cruise.mean_px();
 }
 
 Evaluator::Evaluator(const Setup& setup, const AssessOptions& options, Throttles throttles)
     : m_bay(setup.bay),
+      m_craft(statusOfCraft(setup)),
       m_cruise(setup.flight),
       m_throttle(throttlesFor(setup, options, throttles)),
-      m_full(filmedAt(setup, m_throttle, options.flexible_airframe, false)),
-      m_empty(filmedAt(setup, m_throttle, options.flexible_airframe, true))
+      m_full(filmed(makeExcitedAirframe(setup), setup.camera, m_throttle,
+                    options.flexible_airframe)),
+      m_empty(filmed(atEmptyPack(makeExcitedAirframe(setup)), setup.camera, m_throttle,
+                     options.flexible_airframe))
 {
     check(std::any_of(m_throttle.begin(), m_throttle.end(),
                       [this](double u) { return m_cruise.contains(u); }),
@@ -121,34 +117,25 @@ tl::expected<BayAtRest, Constraint> Evaluator::mount(const Design& design,
     return *std::move(let);
 }
 
-bool Evaluator::fly(const BayAtRest& bay, const FilmedExcitation& excitation, double unbalance,
-                    std::vector<double>& wobble_px) const
-{
-    std::vector<WobblePower> powers(excitation.throttles());
-    if (!excitation.powers(bay.mounted.suspension.bay, bay.pose, bay.K, powers))
-        return false;
-    wobble_px.resize(powers.size());
-    std::transform(powers.begin(), powers.end(), wobble_px.begin(), [&](const WobblePower& p) {
-        return WobblePower{p.turn * unbalance * unbalance, p.blades}.wobble_px();
-    });
-    return true;
-}
-
 SampleWobble Evaluator::wobbleOf(const Design& design, const ToleranceSample& sample) const
 {
     const auto bay = mount(design, sample);
     if (!bay)
         return {bay.error(), {}, {}};
-    SampleWobble result;
-    if (!(fly(*bay, m_full, sample.unbalance, result.full_px) &&
-          fly(*bay, m_empty, sample.unbalance, result.empty_px)))
+    const auto over = [&](const FilmedExcitation& excitation) {
+        return excitation.sweep(bay->mounted.suspension.bay, bay->pose, bay->K,
+                                std::numeric_limits<double>::infinity(), sample.unbalance);
+    };
+    auto full = over(m_full);
+    auto empty = over(m_empty);
+    if (!full || !empty)
         return {Constraint::NoRest, {}, {}};
-    return result;
+    return {{}, *std::move(full), *std::move(empty)};
 }
 
-CruiseWobble Evaluator::overCruise(const std::vector<double>& wobble_px) const
+CruiseWobble Evaluator::overCruise(const WobbleSweep& sweep) const
 {
-    const auto cruise = m_cruise.over(m_throttle, wobble_px);
+    const auto cruise = m_cruise.over(m_throttle, sweep.wobble_px, sweep.peaks);
     check(cruise.has_value(), "evaluator: throttles that meet the cruise window");
     return *cruise;
 }
@@ -157,8 +144,8 @@ Evaluation Evaluator::evaluate(const Design& design) const
 {
     const SampleWobble wobble = wobbleOf(design, {});
     if (wobble.violated)
-        return {wobble.violated, {}, {}};
-    return {{}, overCruise(wobble.full_px), overCruise(wobble.empty_px)};
+        return {wobble.violated, {}};
+    return {{}, {overCruise(wobble.full), overCruise(wobble.empty)}};
 }
 
 }  // namespace stillbay

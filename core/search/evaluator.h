@@ -25,19 +25,17 @@ struct ToleranceSample {
 /// What a design is worth.
 struct Evaluation {
     std::optional<Constraint> violated;  ///< none: feasible, and only then the figures hold
-    CruiseWobble full, empty;            ///< at the full and at the empty pack
+    CruiseFigures cruise;                ///< its worst is what a search lowers
 
     bool feasible() const { return !violated; }
-    double worst_px() const;  ///< the larger of both packs: what a search lowers
-    double mean_px() const;   ///< mean of both packs: decides between equals
-    /// By worst_px, then mean_px; anything feasible before anything that is not.
+    /// By the worst, then by the mean of both packs; anything feasible before anything that is not.
     bool isBetterThan(const Evaluation& other) const;
 };
 
 /// Wobble of one sample at each throttle of the evaluator [px].
 struct SampleWobble {
     std::optional<Constraint> violated;
-    std::vector<double> full_px, empty_px;  ///< empty with a violated constraint
+    WobbleSweep full, empty;  ///< nothing with a violated constraint
 };
 
 enum class Throttles { Cruise, All };
@@ -54,21 +52,23 @@ public:
 
     const std::vector<double>& throttle() const { return m_throttle; }
 
+    /// What no design changes: whether the packs hold the craft, and in its cruise window.
+    const Status& craft() const { return m_craft; }
+
     /// The wobble agrees with Assessment::cruise, to rounding.
     Evaluation evaluate(const Design& design) const;
 
     SampleWobble wobbleOf(const Design& design, const ToleranceSample& sample) const;
 
-    /// The largest and the mean inside the cruise window; `wobble_px` as throttle().
-    CruiseWobble overCruise(const std::vector<double>& wobble_px) const;
+    /// The largest and the mean inside the cruise window.
+    CruiseWobble overCruise(const WobbleSweep& sweep) const;
 
 private:
     tl::expected<BayAtRest, Constraint> mount(const Design& design,
                                               const ToleranceSample& sample) const;
-    bool fly(const BayAtRest& bay, const FilmedExcitation& excitation, double unbalance,
-             std::vector<double>& wobble_px) const;
 
     Bay m_bay;
+    Status m_craft;
     CruiseWindow m_cruise;
     std::vector<double> m_throttle;
     FilmedExcitation m_full, m_empty;

@@ -29,7 +29,7 @@ Candidate roundedAt(std::size_t tube, const UnitPoint& x, SearchEvaluator& evalu
                     const DesignCube& cube)
 {
     Design best = cube.designAt(tube, x);
-    Evaluation evaluation{Constraint::OutsideLimits, {}, {}};
+    Evaluation evaluation{Constraint::OutsideLimits, {}};
     for (Design& design : cube.roundedAt(tube, x)) {
         const Evaluation here = evaluator.evaluate(design);
         if (here.isBetterThan(evaluation)) {

@@ -32,6 +32,7 @@ public:
           m_evaluator(question.setup)
     {
         m_answer.setup = question.setup;
+        m_answer.craft = m_evaluator.craft();
     }
 
     Result<Recommendation> run()
@@ -114,7 +115,7 @@ private:
         for (std::size_t k = 0; k < map.cells.size(); ++k) {
             const Design design = map.design(m_answer.mapBase, k / map.y.count, k % map.y.count);
             if (!m_space->keeps(design))
-                map.cells[k] = {Constraint::OutsideLimits, {}, {}};
+                map.cells[k] = {Constraint::OutsideLimits, {}};
         }
     }
 

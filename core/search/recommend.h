@@ -26,6 +26,7 @@ struct RecommendOptions {
 
 struct Recommendation {
     Setup setup;        ///< the craft that was asked for
+    Status craft;       ///< what no design changes of it
     Candidate present;  ///< its own tune, with its robustness where samples are asked for
     std::vector<Candidate>
         candidates;  ///< the most robust first; empty: only the present was asked

@@ -61,7 +61,8 @@ double modulusOfHardness(const TubeKind& tube, const Tolerances& tolerances, dou
 
 bool isClean(const SampleWobble& sample, std::size_t throttle, double limit_px)
 {
-    return sample.full_px[throttle] < limit_px && sample.empty_px[throttle] < limit_px;
+    return sample.full.wobble_px[throttle] < limit_px &&
+           sample.empty.wobble_px[throttle] < limit_px;
 }
 
 }  // namespace
@@ -94,8 +95,8 @@ double worstCruise_px(const Evaluator& evaluator, const SampleWobble& sample)
 {
     if (sample.violated)
         return kNoWobble;
-    return std::max(evaluator.overCruise(sample.full_px).worst_px,
-                    evaluator.overCruise(sample.empty_px).worst_px);
+    return std::max(evaluator.overCruise(sample.full).worst_px,
+                    evaluator.overCruise(sample.empty).worst_px);
 }
 
 std::optional<double> quantile(std::vector<double> values, double share)

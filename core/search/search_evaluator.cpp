@@ -29,7 +29,7 @@ SearchEvaluator::SearchEvaluator(const Setup& setup, const SearchSpace& space, s
 Evaluation SearchEvaluator::evaluate(const Design& design)
 {
     if (m_stop.stop_requested() || !m_space.keeps(design))
-        return {Constraint::OutsideLimits, {}, {}};
+        return {Constraint::OutsideLimits, {}};
     const Evaluation evaluation = m_evaluator.evaluate(design);
     m_count.add();
     return evaluation;
@@ -39,7 +39,7 @@ std::optional<double> SearchEvaluator::plannedObjective(const Evaluation& evalua
 {
     if (m_stop.stop_requested())
         return {};
-    return evaluation.feasible() ? logarithm(evaluation.worst_px()) : kOutOfQuestion;
+    return evaluation.feasible() ? logarithm(evaluation.cruise.worst_px()) : kOutOfQuestion;
 }
 
 std::optional<double> SearchEvaluator::robustObjective(const Design& design, std::uint64_t seed)

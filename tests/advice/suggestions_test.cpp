@@ -147,12 +147,12 @@ TEST(FindSuggestions, EachNumberIsTheOneTheAssessmentShows)
         const stillbay::Setup setup = sample(name);
         const Assessment shown = assess(setup).value();
         const Suggestions suggestions = findSuggestions(setup).value();
-        EXPECT_EQ(suggestions.before_px, shown.cruise->worst_px) << name;
+        EXPECT_EQ(suggestions.before_px, shown.cruise->worst_px()) << name;
         EXPECT_GE(suggestions.all.size(), 8u);
         const std::set<std::string> before = warningCodes(shown.warnings);
         for (const Suggestion& suggestion : suggestions.all) {
             const Assessment after = assess(suggestion.step.setup).value();
-            EXPECT_EQ(suggestion.after_px, after.cruise->worst_px)
+            EXPECT_EQ(suggestion.after_px, after.cruise->worst_px())
                 << name << ' ' << suggestion.step.code;
             std::set<std::string> fresh = warningCodes(after.warnings);
             for (const std::string& code : before)

@@ -3,11 +3,13 @@
 
 #include "core/advice/suggestions.h"
 #include "core/assess/assess.h"
+#include "core/response/wobble_curve.h"
 #include "tests/assess/crafts.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 namespace stillbay {
@@ -34,25 +36,33 @@ std::vector<double> throttlesIn(const Assessment& assessment, double from, doubl
     return inside;
 }
 
-// The same craft asked for these throttles alone.
+// The same craft asked for these throttles alone: the largest of its points, and the mean of the
+// lines between them.
 CruiseWobble asked(const Craft& craft, const Grid& throttle)
 {
     const Assessment answer =
         assess(craft, {.throttle = throttle, .frequency_hz = kFewFrequencies}).value();
     CruiseWobble wobble;
-    for (const ThrottlePoint& point : answer.throttle) {
-        wobble.worst_px = std::max(wobble.worst_px, point.wobble_px);
-        wobble.mean_px += point.wobble_px / static_cast<double>(answer.throttle.size());
+    const std::vector<ThrottlePoint>& points = answer.throttle;
+    double area = 0;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        wobble.worst_px = std::max(wobble.worst_px, points[i].wobble_px);
+        if (i > 0)
+            area += (points[i].throttle - points[i - 1].throttle) *
+                    (points[i].wobble_px + points[i - 1].wobble_px) / 2;
     }
+    wobble.mean_px = area / (points.back().throttle - points.front().throttle);
     return wobble;
 }
 
-void expectAgrees(const std::optional<CruiseWobble>& have, const CruiseWobble& want)
+constexpr double kPeak = 0.01;  // the promise: a worst wobble is true to 1 %
+
+void expectAgrees(const std::optional<CruiseFigures>& have, const CruiseWobble& want)
 {
     ASSERT_TRUE(have);
     EXPECT_GT(want.worst_px, 0);
-    EXPECT_NEAR(have->worst_px, want.worst_px, kSumRounding * want.worst_px);
-    EXPECT_NEAR(have->mean_px, want.mean_px, kSumRounding * want.mean_px);
+    EXPECT_NEAR(have->full.worst_px, want.worst_px, kPeak * want.worst_px);
+    EXPECT_NEAR(have->full.mean_px, want.mean_px, kSumRounding * want.mean_px);
 }
 
 // Oracle: definition. A window whose ends lie on the steps of half a percent needs no more points.
@@ -86,21 +96,120 @@ TEST(Cruise, AWindowBelowTheUsualThrottlesIsSweptToo)
     expectAgrees(assessment.cruise, asked(craft, {0.02, 0.08, 0.005}));
 }
 
-// Oracle: definition. What was asked for is what is computed, and a sweep that misses the window
-// says nothing about it.
+// Oracle: definition. A sweep that ends before the window or begins behind it says nothing about
+// it; one that strides over it does, whatever its steps.
 TEST(Cruise, ASweepThatMissesTheWindowHasNoFigure)
 {
     const Craft craft = reedbedAt(0.25, 0.6);
-    for (const Grid& grid : {Grid{0.7, 1.0, 0.1}, Grid{0.1, 1.0, 0.9}}) {
-        const AssessOptions options{.throttle = grid, .frequency_hz = kFewFrequencies};
-        const Assessment assessment = assess(craft, options).value();
-        EXPECT_EQ(throttlesIn(assessment, 0, 1), grid.values());
-        EXPECT_FALSE(assessment.cruise);
-        const Suggestions suggestions = findSuggestions(craft, options).value();
-        EXPECT_FALSE(suggestions.before_px);
-        EXPECT_TRUE(suggestions.best(5).empty());
+    const AssessOptions options{.throttle = Grid{0.7, 1.0, 0.1}, .frequency_hz = kFewFrequencies};
+    EXPECT_FALSE(assess(craft, options).value().cruise);
+    const Suggestions suggestions = findSuggestions(craft, options).value();
+    EXPECT_FALSE(suggestions.before_px);
+    EXPECT_TRUE(suggestions.best(5).empty());
+    EXPECT_TRUE(assess(craft, {.throttle = Grid{0.1, 1.0, 0.9}}).value().cruise);
+}
+
+// Oracle: definition. What was asked for is marked, and nothing else.
+TEST(Cruise, PointsThatWereAskedForAreMarked)
+{
+    const Grid grid{0.1, 1.0, 0.025};
+    const Assessment answer =
+        assess(reedbedAt(0.26, 0.6), {.throttle = grid, .frequency_hz = kFewFrequencies}).value();
+    std::vector<double> marked;
+    for (const ThrottlePoint& point : answer.throttle)
+        if (point.asked)
+            marked.push_back(point.throttle);
+    EXPECT_EQ(marked, grid.values());
+    EXPECT_GT(answer.throttle.size(), marked.size());
+}
+
+// Crafts whose arms ring in cruise: hardly damped and well damped, on soft and on stiff tubes, with
+// rigid and with soft roots, with and without symmetry.
+std::vector<Craft> ringingCrafts()
+{
+    std::vector<Craft> crafts;
+    for (const char* sample : {"reedbed", "saltmarsh", "quarry"}) {
+        const Craft craft = test::sampleCraft(sample);
+        for (const double loss : {0.005, 0.01, 0.03})
+            for (const double hardness : {35.0, 75.0}) {
+                crafts.push_back(craft);
+                crafts.back().airframe.arm.loss_factor = loss;
+                crafts.back().tube.hardness_shore_a = hardness;
+                crafts.back().flight.cruise_throttle = {0.2, 0.7};
+            }
+        crafts.push_back(craft);
+        crafts.back().airframe.arm.root_stiffness_nm_per_rad = 300;
     }
-    EXPECT_TRUE(assess(craft, {.throttle = Grid{0.1, 1.0, 0.45}}).value().cruise);  // 55 %
+    for (unsigned seed = 1; seed <= 12; ++seed)
+        crafts.push_back(test::skewCraft(seed));
+    return crafts;
+}
+
+// Oracle: brute force, the window in steps of a fiftieth of the usual ones.
+TEST(Cruise, TheWorstIsTheTrueMaximumWhateverTheGrid)
+{
+    constexpr double kBruteStep = 1e-4;
+    int narrow = 0;
+    for (const Craft& craft : ringingCrafts()) {
+        const auto& [from, to] = craft.flight.cruise_throttle;
+        const auto brute = assess(
+            craft, {.throttle = Grid{from, to, kBruteStep}, .frequency_hz = kFewFrequencies});
+        if (!brute)
+            continue;
+        double want_px = 0, onGrid_px = 0;
+        for (const ThrottlePoint& point : brute->throttle)
+            want_px = std::max(want_px, point.wobble_px);
+        for (const Grid& grid : {Grid{0.1, 1.0, 0.005}, Grid{0.1, 1.0, 0.3}}) {
+            const Assessment answer =
+                assess(craft, {.throttle = grid, .frequency_hz = kFewFrequencies}).value();
+            EXPECT_NEAR(answer.cruise->full.worst_px, want_px, kPeak * want_px)
+                << craft.name << ", loss " << craft.airframe.arm.loss_factor << ", hardness "
+                << craft.tube.hardness_shore_a << ", step " << grid.step;
+            double curve_px = 0;
+            for (const WobbleAt& at : answer.curve)
+                if (at.throttle >= from && at.throttle <= to)
+                    curve_px = std::max(curve_px, at.wobble_px);
+            EXPECT_NEAR(curve_px, want_px, kPeak * want_px);
+        }
+        const Assessment plain = assess(craft, {.frequency_hz = kFewFrequencies}).value();
+        for (const ThrottlePoint& point : plain.throttle)
+            if (point.asked && point.throttle >= from && point.throttle <= to)
+                onGrid_px = std::max(onGrid_px, point.wobble_px);
+        narrow += static_cast<int>(onGrid_px < (1 - 2 * kPeak) * want_px);
+    }
+    EXPECT_GT(narrow, 3);  // where a plain grid would miss it
+}
+
+// Oracle: the same craft with a pack that is empty from the start.
+TEST(Cruise, TheEmptyPackIsThatOfAnEmptyPack)
+{
+    for (const char* sample : {"reedbed", "saltmarsh", "quarry"}) {
+        const Craft craft = test::sampleCraft(sample);
+        Craft emptied = craft;
+        emptied.drive.battery.full_v_per_cell = craft.drive.battery.empty_v_per_cell;
+        const CruiseFigures have =
+            *assess(craft, {.frequency_hz = kFewFrequencies}).value().cruise;
+        const CruiseFigures want =
+            *assess(emptied, {.frequency_hz = kFewFrequencies}).value().cruise;
+        EXPECT_NEAR(have.empty.worst_px, want.full.worst_px, kPeak * want.full.worst_px);
+        EXPECT_NEAR(have.empty.mean_px, want.full.mean_px, kPeak * want.full.mean_px);
+        EXPECT_EQ(have.worst_px(), std::max(have.full.worst_px, have.empty.worst_px));
+    }
+}
+
+// Oracle: by hand. Three points of 1/√((x − 0.3)² + 0.01²) give back its peak of 100 at 0.3.
+TEST(PeakAt, OfALonelyResonanceIsExact)
+{
+    const std::vector<double> throttle{0.285, 0.297, 0.312};
+    std::vector<double> wobble_px;
+    for (const double u : throttle)
+        wobble_px.push_back(1 / std::hypot(u - 0.3, 0.01));
+    const auto peak = peakAt(throttle, wobble_px, 1);
+    ASSERT_TRUE(peak);
+    EXPECT_NEAR(peak->throttle, 0.3, 1e-12);
+    EXPECT_NEAR(peak->wobble_px, 100, 1e-9);
+    EXPECT_FALSE(peakAt(throttle, wobble_px, 0));
+    EXPECT_FALSE(peakAt(throttle, wobble_px, 2));
 }
 
 }  // namespace

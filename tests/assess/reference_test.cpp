@@ -4,6 +4,7 @@
 #include "app/commands/report_json.h"
 #include "core/assess/assess.h"
 #include "core/base/format.h"
+#include "core/response/at_throttle.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -141,7 +142,7 @@ TEST(Assess, PointsDoNotDependOnTheGrid)
     const Assessment fine = assess(referenceCraft()).value();
     const Assessment one = assess(referenceCraft(), {.throttle = Grid{0.285, 0.285, 1}}).value();
     ASSERT_EQ(one.throttle.size(), 1U);
-    EXPECT_NEAR(one.throttle[0].wobble_px, fine.throttle[37].wobble_px, 1e-9);
+    EXPECT_NEAR(one.throttle[0].wobble_px, pointAt(fine.throttle, 0.285)->wobble_px, 1e-9);
     ASSERT_EQ(one.ranges.size(), 1U);
     EXPECT_EQ(one.ranges[0].grade, Grade::Bad);
 }

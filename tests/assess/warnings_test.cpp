@@ -180,7 +180,7 @@ TEST(Findings, SayWhatTheCurveShows)
         << sentences[3];
     EXPECT_TRUE(sentences.back().starts_with("Hover is at 33 %")) << sentences.back();
     EXPECT_EQ(english(restText(result.rest)), "The bay rises 2.1\u00a0mm from the drawing.");
-    EXPECT_NEAR(result.cruise->worst_px, 1.885, 0.001);
+    EXPECT_NEAR(result.cruise->worst_px(), 1.885, 0.001);
 }
 
 // Oracle: the definition of the orders.

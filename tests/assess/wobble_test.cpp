@@ -1,16 +1,18 @@
 // SPDX-License-Identifier: MIT
-#include "core/response/wobble.h"
+#include "core/response/wobble_curve.h"
 
 #include <gtest/gtest.h>
+
+#include <array>
 
 namespace stillbay {
 namespace {
 
-std::vector<ThrottlePoint> curve(const std::vector<std::array<double, 2>>& points)
+std::vector<WobbleAt> curve(const std::vector<std::array<double, 2>>& points)
 {
-    std::vector<ThrottlePoint> result;
+    std::vector<WobbleAt> result;
     for (const auto& [throttle, wobble] : points)
-        result.push_back({.throttle = throttle, .wobble_px = wobble});
+        result.push_back({throttle, wobble});
     return result;
 }
 

@@ -33,7 +33,7 @@ double bruteForce_px(const Craft& craft, const MapAxis& x, const MapAxis& y)
 {
     const Evaluator evaluator(craft);
     const DesignMap map = mapDesigns(evaluator, designOf(craft), x, y).value();
-    return map.cells[*map.best()].worst_px();
+    return map.cells[*map.best()].cruise.worst_px();
 }
 
 void expectAsGoodAsBruteForce(const Craft& craft, const MapAxis& x, const MapAxis& y)
@@ -43,10 +43,10 @@ void expectAsGoodAsBruteForce(const Craft& craft, const MapAxis& x, const MapAxi
         space.variables.push_back({y.variable, y.from, y.to});
     const Found found = findBest(craft, space, nominalOnly()).value();
     const double brute = bruteForce_px(craft, x, y);
-    EXPECT_LE(found.best.evaluation.worst_px(), kWithin * brute);
-    EXPECT_GE(found.best.evaluation.worst_px(), brute / 1.1);  // finer than the grid, not elsewhere
+    EXPECT_LE(found.best.evaluation.cruise.worst_px(), kWithin * brute);
+    EXPECT_GE(found.best.evaluation.cruise.worst_px(), brute / 1.1);  // finer than the grid, not elsewhere
     const Evaluation again = Evaluator(craft).evaluate(found.best.design);
-    EXPECT_EQ(again.worst_px(), found.best.evaluation.worst_px());
+    EXPECT_EQ(again.cruise.worst_px(), found.best.evaluation.cruise.worst_px());
     for (const VariableRange& range : space.variables) {
         EXPECT_GE(valueOf(found.best.design, range.variable), range.from - 1e-12);
         EXPECT_LE(valueOf(found.best.design, range.variable), range.to + 1e-12);
@@ -87,7 +87,7 @@ TEST(Best, OfThreeVariablesIsThatOfBruteForce)
                                   {}},
                                  nominalOnly())
                             .value();
-    EXPECT_LE(found.best.evaluation.worst_px(), kWithin * brute);
+    EXPECT_LE(found.best.evaluation.cruise.worst_px(), kWithin * brute);
 }
 
 // Oracle: definition; whatever is handed in is not beaten by what comes out.
@@ -121,9 +121,9 @@ TEST(Best, ChoosesAmongStockTubes)
         space.stock = {tube};
         const Found one = findBest(craft, space, nominalOnly()).value();
         EXPECT_EQ(stockOf(one.best.design.tube), tube);
-        alone = std::min(alone, one.best.evaluation.worst_px());
+        alone = std::min(alone, one.best.evaluation.cruise.worst_px());
     }
-    EXPECT_NEAR(all.best.evaluation.worst_px(), alone, 0.01 * alone);
+    EXPECT_NEAR(all.best.evaluation.cruise.worst_px(), alone, 0.01 * alone);
     const Found asItIs = findBest(craft, {{}, stock, {}}, nominalOnly()).value();
     EXPECT_EQ(asItIs.best.design.mounts, craft.mounts);
 }
@@ -144,7 +144,7 @@ TEST(Best, LeavesTheHolesOfADrilledCraft)
         EXPECT_GE(valueOf(candidate.design, Variable::Stretch), 1.1);
         EXPECT_LE(valueOf(candidate.design, Variable::Stretch), 1.2);
     }
-    EXPECT_GT(within.best.evaluation.worst_px(), found.best.evaluation.worst_px());
+    EXPECT_GT(within.best.evaluation.cruise.worst_px(), found.best.evaluation.cruise.worst_px());
 }
 
 // Oracle: a tenth of what the form shows, the grain of what is found.

@@ -34,31 +34,16 @@ std::set<std::string> bindingCodes(const Assessment& assessment)
     return found;
 }
 
-// The craft with the pack as it is when it is empty.
-Craft emptied(Craft craft)
+void expectAgrees(const CruiseWobble& have, const CruiseWobble& want, const char* pack)
 {
-    craft.drive.battery.full_v_per_cell = craft.drive.battery.empty_v_per_cell;
-    return craft;
+    EXPECT_NEAR(have.worst_px, want.worst_px, kRounding * want.worst_px) << pack;
+    EXPECT_NEAR(have.mean_px, want.mean_px, kRounding * want.mean_px) << pack;
 }
 
-CruiseWobble ownCruise(const Craft& craft, const Assessment& assessment)
+void expectAgrees(const CruiseFigures& have, const CruiseFigures& want)
 {
-    const auto [from, to] = craft.flight.cruise_throttle;
-    double worst = 0.0, sum = 0.0, count = 0.0;
-    for (const ThrottlePoint& point : assessment.throttle)
-        if (point.throttle >= from - 1e-9 && point.throttle <= to + 1e-9) {
-            worst = std::max(worst, point.wobble_px);
-            sum += point.wobble_px;
-            count += 1;
-        }
-    return {worst, sum / count};
-}
-
-void expectAgrees(const Craft& craft, const CruiseWobble& wobble, const char* pack)
-{
-    const CruiseWobble own = ownCruise(craft, assess(craft).value());
-    EXPECT_NEAR(wobble.worst_px, own.worst_px, kRounding * own.worst_px) << pack;
-    EXPECT_NEAR(wobble.mean_px, own.mean_px, kRounding * own.mean_px) << pack;
+    expectAgrees(have.full, want.full, "full");
+    expectAgrees(have.empty, want.empty, "empty");
 }
 
 // Every design of a coarse map against the whole assessment of the same design.
@@ -83,10 +68,8 @@ void expectAgreesOverAMap(const Craft& craft, const MapAxis& x, const MapAxis& y
             if (evaluation.violated)
                 EXPECT_EQ(codes.count(std::string(constraintCode(*evaluation.violated))), 1U)
                     << constraintCode(*evaluation.violated);
-            else {
-                expectAgrees(at, evaluation.full, "full");
-                expectAgrees(emptied(at), evaluation.empty, "empty");
-            }
+            else
+                expectAgrees(evaluation.cruise, *assessment->cruise);
         }
 }
 
@@ -110,12 +93,10 @@ TEST(Evaluator, AgreesOnASkewCraft)
         Craft craft = test::skewCraft(seed);
         craft.bay.travel_mm = 100;  // its bay is none that anybody would fly
         const Evaluation evaluation = Evaluator(craft).evaluate(designOf(craft));
-        const auto codes = bindingCodes(assess(craft).value());
-        ASSERT_EQ(evaluation.feasible(), codes.empty());
-        if (evaluation.feasible()) {
-            expectAgrees(craft, evaluation.full, "full");
-            expectAgrees(emptied(craft), evaluation.empty, "empty");
-        }
+        const Assessment assessment = assess(craft).value();
+        ASSERT_EQ(evaluation.feasible(), bindingCodes(assessment).empty());
+        if (evaluation.feasible())
+            expectAgrees(evaluation.cruise, *assessment.cruise);
     }
 }
 
@@ -241,16 +222,15 @@ TEST(Evaluator, BuildsAreWhatTheCraftWouldBe)
 
     const Evaluator evaluator(plan, {}, Throttles::All);
     const SampleWobble wobble = evaluator.wobbleOf(designOf(plan), build);
-    const Assessment full = assess(built).value(), empty = assess(emptied(built)).value();
+    const Assessment expected = assess(built).value();
     ASSERT_FALSE(wobble.violated);
-    ASSERT_EQ(wobble.full_px.size(), full.throttle.size());
-    for (std::size_t k = 0; k < full.throttle.size(); ++k) {
-        EXPECT_EQ(evaluator.throttle()[k], full.throttle[k].throttle);
-        EXPECT_NEAR(wobble.full_px[k], full.throttle[k].wobble_px,
-                    kRounding * full.throttle[k].wobble_px);
-        EXPECT_NEAR(wobble.empty_px[k], empty.throttle[k].wobble_px,
-                    kRounding * empty.throttle[k].wobble_px);
+    ASSERT_EQ(wobble.full.wobble_px.size(), expected.throttle.size());
+    for (std::size_t k = 0; k < expected.throttle.size(); ++k) {
+        EXPECT_EQ(evaluator.throttle()[k], expected.throttle[k].throttle);
+        EXPECT_NEAR(wobble.full.wobble_px[k], expected.throttle[k].wobble_px,
+                    kRounding * expected.throttle[k].wobble_px);
     }
+    expectAgrees(evaluator.overCruise(wobble.empty), expected.cruise->empty, "empty");
 }
 
 // Oracle: symmetry; exchanging left and right exchanges the cuts of the tubes.
@@ -262,7 +242,7 @@ TEST(Evaluator, EachTubeHasItsOwnCut)
         const SampleWobble wobble =
             evaluator.wobbleOf(designOf(craft), {.cuts_mm = std::move(cuts_mm)});
         EXPECT_FALSE(wobble.violated);
-        return evaluator.overCruise(wobble.full_px).worst_px;
+        return evaluator.overCruise(wobble.full).worst_px;
     };
     const double planned = worst({}), left = worst({1, 0, 0, 0}), right = worst({0, 0, 0, 1});
     EXPECT_EQ(worst({0, 0, 0, 0}), planned);
@@ -294,16 +274,20 @@ TEST(Evaluator, SeesANarrowCruiseWindow)
     const Evaluation evaluation = evaluator.evaluate(designOf(craft));
     const Assessment there =
         assess(craft, {.throttle = Grid{0.301, 0.304, 0.003}, .frequency_hz = {1, 1, 1}}).value();
-    EXPECT_NEAR(evaluation.full.worst_px,
+    EXPECT_NEAR(evaluation.cruise.full.worst_px,
                 std::max(there.throttle[0].wobble_px, there.throttle[1].wobble_px),
-                kRounding * evaluation.full.worst_px);
+                kRounding * evaluation.cruise.full.worst_px);
 }
 
 // Oracle: definition.
 TEST(Evaluation, FeasibleFirstThenWorstThenMean)
 {
-    const Evaluation a{{}, {1.0, 0.5}, {0.5, 0.1}}, worse{{}, {0.2, 0.1}, {1.1, 0.1}},
-        sameWorst{{}, {1.0, 0.4}, {0.9, 0.3}}, refused{Constraint::Slack, {}, {}};
+    const auto evaluation = [](double full_px, double fullMean_px, double empty_px,
+                               double emptyMean_px) {
+        return Evaluation{{}, {{full_px, 0.3, fullMean_px}, {empty_px, 0.3, emptyMean_px}}};
+    };
+    const Evaluation a = evaluation(1.0, 0.5, 0.5, 0.1), worse = evaluation(0.2, 0.1, 1.1, 0.1),
+                     sameWorst = evaluation(1.0, 0.4, 0.9, 0.3), refused{Constraint::Slack, {}};
     EXPECT_TRUE(a.isBetterThan(worse));
     EXPECT_FALSE(worse.isBetterThan(a));
     EXPECT_TRUE(a.isBetterThan(sameWorst));  // means 0.3 and 0.35

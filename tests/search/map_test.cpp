@@ -25,9 +25,11 @@ struct Reedbed {
 
 bool areAlike(const Evaluation& a, const Evaluation& b)
 {
-    return a.violated == b.violated && a.full.worst_px == b.full.worst_px &&
-           a.full.mean_px == b.full.mean_px && a.empty.worst_px == b.empty.worst_px &&
-           a.empty.mean_px == b.empty.mean_px;
+    const auto alike = [](const CruiseWobble& p, const CruiseWobble& q) {
+        return p.worst_px == q.worst_px && p.mean_px == q.mean_px;
+    };
+    return a.violated == b.violated && alike(a.cruise.full, b.cruise.full) &&
+           alike(a.cruise.empty, b.cruise.empty);
 }
 
 std::ptrdiff_t threadsOfThisProcess()

@@ -127,8 +127,8 @@ TEST(CleanSpan, IsTheLongestThatEnoughBuildsFlyClean)
                 build.violated = Constraint::Slack;
             else
                 for (std::size_t k = 0; k < throttle.size(); ++k) {
-                    build.full_px.push_back(wobble(random));
-                    build.empty_px.push_back(wobble(random));
+                    build.full.wobble_px.push_back(wobble(random));
+                    build.empty.wobble_px.push_back(wobble(random));
                 }
         }
         double longest = -1;
@@ -138,7 +138,7 @@ TEST(CleanSpan, IsTheLongestThatEnoughBuildsFlyClean)
                 for (const SampleWobble& build : builds) {
                     bool all = !build.violated;
                     for (std::size_t k = a; all && k <= b; ++k)
-                        all = build.full_px[k] < 0.95 && build.empty_px[k] < 0.95;
+                        all = build.full.wobble_px[k] < 0.95 && build.empty.wobble_px[k] < 0.95;
                     clean += all;
                 }
                 if (clean >= 8)
@@ -164,7 +164,7 @@ TEST(Robustness, OfUnbalanceAloneIsKnown)
     const Robustness robust =
         robustness(evaluator, designOf(craft), craft.limits.faint_px, {.tolerances = tolerances})
             .value();
-    const double plan = evaluator.evaluate(designOf(craft)).worst_px();
+    const double plan = evaluator.evaluate(designOf(craft)).cruise.worst_px();
     const double grain = std::exp2(2.0 / 256) - 1;  // one build further
     EXPECT_NEAR(*robust.p10_px, plan * std::exp2(-0.8), 1.5 * grain * plan);
     EXPECT_NEAR(*robust.p50_px, plan, 1.5 * grain * plan);
@@ -181,9 +181,9 @@ TEST(Robustness, WithoutSpreadIsThePlan)
                                          {.tolerances = kNoTolerances, .samples = 10})
                                   .value();
     const Evaluation plan = evaluator.evaluate(designOf(craft));
-    EXPECT_NEAR(*robust.p10_px, plan.worst_px(), 1e-12 * plan.worst_px());
-    EXPECT_NEAR(*robust.p90_px, plan.worst_px(), 1e-12 * plan.worst_px());
-    EXPECT_EQ(robust.cleanCruise, plan.worst_px() < craft.limits.faint_px ? 1.0 : 0.0);
+    EXPECT_NEAR(*robust.p10_px, plan.cruise.worst_px(), 1e-12 * plan.cruise.worst_px());
+    EXPECT_NEAR(*robust.p90_px, plan.cruise.worst_px(), 1e-12 * plan.cruise.worst_px());
+    EXPECT_EQ(robust.cleanCruise, plan.cruise.worst_px() < craft.limits.faint_px ? 1.0 : 0.0);
 }
 
 // Oracle: definition; a design on the edge of what holds loses the builds beyond it.

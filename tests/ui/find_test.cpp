@@ -106,9 +106,9 @@ TEST_F(FindTest, TheTableTellsTheNumbersOfTheSearch)
         EXPECT_EQ(search->answer()->candidates[static_cast<std::size_t>(row)].design,
                   candidate.design);
         EXPECT_EQ(cell(row, QStringLiteral("Worst, full pack")),
-                  pixels(candidate.evaluation.full.worst_px));
+                  pixels(candidate.evaluation.cruise.full.worst_px));
         EXPECT_EQ(cell(row, QStringLiteral("Worst, empty pack")),
-                  pixels(candidate.evaluation.empty.worst_px));
+                  pixels(candidate.evaluation.cruise.empty.worst_px));
         EXPECT_EQ(cell(row, QStringLiteral("Worst in 9 of 10 builds")),
                   pixels(*candidate.robust->p90_px));
         EXPECT_EQ(cell(row, QStringLiteral("Tune")).contains(QStringLiteral("best as planned")),
@@ -121,7 +121,7 @@ TEST_F(FindTest, TheTableTellsTheNumbersOfTheSearch)
                   QStringLiteral("%1 mm").arg(candidate.design.mounts.free_length_mm, 0, 'g', 4));
     }
     EXPECT_EQ(cell(rows() - 1, QStringLiteral("Worst, full pack")),
-              pixels(assess(setup).value().cruise->worst_px));
+              pixels(assess(setup).value().cruise->worst_px()));
     EXPECT_TRUE(text().contains(pixels(*found.candidates[0].robust->p90_px)))
         << text().toStdString();
 }
@@ -453,7 +453,7 @@ TEST(FindTexts, ThePresentTuneIsKeptWhenItIsTheMostRobust)
     answer.present.robust->p90_px = 1.5;
     Candidate fragile = answer.present;
     fragile.design.mounts.free_length_mm = 31.0;
-    fragile.evaluation.full.worst_px = fragile.evaluation.empty.worst_px = 0.8;
+    fragile.evaluation.cruise.full.worst_px = fragile.evaluation.cruise.empty.worst_px = 0.8;
     fragile.robust->p90_px.reset();
     fragile.robust->violations[static_cast<std::size_t>(Constraint::Slack)] = 7;
     answer.candidates = {fragile};

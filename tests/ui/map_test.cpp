@@ -77,7 +77,7 @@ TEST_F(Map, ShowsWhatTheReportWouldSay)
         stillbay::Setup there = document.setup();
         there.mounts.free_length_mm = across.at(i);
         there.mounts.stretch = up.at(j);
-        const double worst = assess(there).value().cruise->worst_px;
+        const double worst = assess(there).value().cruise->worst_px();
         EXPECT_NEAR(chart.table().columns[2].values[*node], worst, 1e-9 * worst);
         const QString said = chart.readoutOf(*node);
         EXPECT_TRUE(said.contains(QLocale().toString(worst, 'g', 2))) << qPrintable(said);
@@ -147,7 +147,7 @@ TEST_F(Map, TheBestHereIsTakenByItsButton)
     ASSERT_TRUE(button && button->isEnabled());
     QTest::mouseClick(button, Qt::LeftButton);
     const Evaluation evaluation = Evaluator(document.setup()).evaluate(designOf(document.setup()));
-    EXPECT_NEAR(evaluation.worst_px(), best, 1e-9 * best);
+    EXPECT_NEAR(evaluation.cruise.worst_px(), best, 1e-9 * best);
 }
 
 // A slider that only turns what the map turns moves the mark; anything else makes a new map.
@@ -417,8 +417,8 @@ TEST(MapPicture, DoesNotBlendWhatDoesNotHold)
     DesignMap map{{Variable::FreeLength, 0, 1, 2}, {Variable::Stretch, 0, 1, 2}, {}};
     map.cells = {{{}, {1, 1}, {1, 1}},
                  {{}, {1, 1}, {1, 1}},
-                 {Constraint::OutsideLimits, {}, {}},
-                 {Constraint::OutsideLimits, {}, {}}};
+                 {Constraint::OutsideLimits, {}},
+                 {Constraint::OutsideLimits, {}}};
     const WobbleScale scale(QwtInterval(0.1, 10),
                             {QColor(Qt::red), QColor(Qt::red), QColor(Qt::red), QColor(Qt::red)});
     const QImage image = drawMap(fieldOfMap(map, MapShows::BothPacks), scale,

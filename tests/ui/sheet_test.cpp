@@ -218,7 +218,7 @@ TEST_P(EachSheet, SaysWhatToCutAndWhatItIsTunedFor)
         expect(row);
     }
     expect(QStringLiteral("%1 rpm/V").arg(setup.drive.motor.kv_rpm_per_v));
-    expect(QStringLiteral("%1 px (").arg(assessment.cruise->worst_px, 0, 'f', 2));
+    expect(QStringLiteral("%1 px (").arg(assessment.cruise->worst_px(), 0, 'f', 2));
     expect(QString::fromStdString(english(restText(assessment.rest))));
     for (const Warning& warning : assessment.warnings)
         expect(QString::fromStdString(english(warning.text)));

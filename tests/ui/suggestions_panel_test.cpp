@@ -40,7 +40,7 @@ struct SuggestionsPanelTest : Window {
         return list->item(row)->data(NumbersRole).toString().section(u' ', 0, 0);
     }
 
-    double worst_px() const { return assess(document.setup()).value().cruise->worst_px; }
+    double worst_px() const { return assess(document.setup()).value().cruise->worst_px(); }
 
     SuggestionsPanel& panel = window.tuning().suggestions();
     QListWidget* list = named<QListWidget>(QStringLiteral("Suggested steps"));

@@ -72,7 +72,7 @@ TEST_F(Tunes, KeepingShowsWhatTheTuneWouldDoOnTheCraftAsItIsNow)
     change([](auto& s) { s.drive.unbalance_g_mm = 1.0; });
     settle();
     const stillbay::Setup setup = document.setup();
-    const double worst = assess(setup).value().cruise->worst_px;
+    const double worst = assess(setup).value().cruise->worst_px();
     EXPECT_TRUE(QTest::qWaitFor(
         [&] {
             return cell(0, QStringLiteral("Worst in cruise")) ==

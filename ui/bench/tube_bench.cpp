@@ -4,6 +4,7 @@
 #include "core/base/units.h"
 #include "core/setup/cut_length.h"
 #include "core/setup/fields.h"
+#include "core/search/design.h"
 #include "core/setup/mount_layout.h"
 #include "ui/bench/tube_drawing.h"
 #include "ui/widgets/display_text.h"
@@ -196,13 +197,13 @@ void TubeBench::report(const Result<void>& done)
 void TubeBench::setAssessment(const Assessment& assessment)
 {
     m_tension_n = assessment.tube.tension;
-    m_hasTension = true;
+    m_atRest = assessment.rest.tubes;
     showFacts();
 }
 
 void TubeBench::clearAssessment()
 {
-    m_hasTension = false;
+    m_atRest.clear();
     showFacts();
 }
 
@@ -233,6 +234,43 @@ void TubeBench::refresh()
     showFacts();
 }
 
+// What fitting gives, and what is left of it once the bay is let go.
+QString TubeBench::comparison(const Setup& setup) const
+{
+    const QLocale locale;
+    const auto row = [](const QString& name, const QString& fitted, const QString& rest) {
+        return QStringLiteral(
+                   "<tr><td>%1&nbsp;&nbsp;</td><td align='right'>%2&nbsp;&nbsp;</td>"
+                   "<td align='right'><b>%3</b></td></tr>")
+            .arg(name, fitted, rest);
+    };
+    const auto atRest = [&](auto figure, int decimals) {
+        const auto [least, most] = std::minmax_element(
+            m_atRest.begin(), m_atRest.end(),
+            [&](const TubeAtRest& a, const TubeAtRest& b) { return figure(a) < figure(b); });
+        const QString from = locale.toString(figure(*least), 'f', decimals),
+                      to = locale.toString(figure(*most), 'f', decimals);
+        return from == to ? from : tr("%1 to %2").arg(from, to);
+    };
+    const auto percent = [](const TubeAtRest& tube) { return kPercent * (tube.stretch - 1.0); };
+    const auto newton = [](const TubeAtRest& tube) { return tube.tension; };
+    const auto gram = [](const TubeAtRest& tube) { return tube.tension / kGramForce_n; };
+    const auto degree = [](const TubeAtRest& tube) { return tube.elevation / unit::deg; };
+    const double elevation_deg = valueOf(designOf(setup), stillbay::Variable::Elevation);
+    return QStringLiteral("<table cellspacing='0'>") +
+           row({}, tr("as fitted"), tr("at rest")) +
+           row(tr("Stretch"),
+               locale.toString(kPercent * (drawnStretch(setup.mounts) - 1.0), 'f', 0),
+               tr("%1 %").arg(atRest(percent, 0))) +
+           row(tr("Tension"), locale.toString(m_tension_n, 'f', 1),
+               tr("%1 N").arg(atRest(newton, 1))) +
+           row({}, locale.toString(std::round(m_tension_n / kGramForce_n), 'f', 0),
+               tr("%1 gf").arg(atRest(gram, 0))) +
+           row(tr("Elevation"), locale.toString(elevation_deg, 'f', 0),
+               tr("%1°").arg(atRest(degree, 0))) +
+           QStringLiteral("</table>");
+}
+
 void TubeBench::showFacts()
 {
     const Setup& setup = m_document.setup();
@@ -253,13 +291,10 @@ void TubeBench::showFacts()
     facts += line(tr("Cut"), measureText(shape.cut_mm()));
     facts += line(mounts.drilled() ? tr("Holes (mean)") : tr("Hole spacing"),
                   measureText(shape.fitted_mm));
-    if (m_hasTension) {
-        facts += line(m_tension_n >= 0.0 ? tr("Tension") : tr("Push"),
-                      tr("%1 N").arg(locale.toString(std::abs(m_tension_n), 'f', 1)));
-        facts += line({}, tr("%1 gf").arg(locale.toString(
-                              std::round(std::abs(m_tension_n) / kGramForce_n), 'f', 0)));
-    }
-    m_facts->setText(facts + QStringLiteral("</table>"));
+    facts += QStringLiteral("</table>");
+    if (!m_atRest.empty())
+        facts += comparison(setup);
+    m_facts->setText(facts);
     // Of a fixed size that only grows: another number must not lay the window out anew.
     m_facts->setFixedSize(m_facts->sizeHint().expandedTo(m_facts->minimumSize()));
 }

@@ -7,6 +7,7 @@
 #include <QWidget>
 
 #include <functional>
+#include <vector>
 
 class QLabel;
 class QSlider;
@@ -46,6 +47,7 @@ private:
     void report(const Result<void>& done);
     void refresh();
     void showFacts();
+    QString comparison(const Setup& setup) const;
 
     Document& m_document;
     Variable m_length;
@@ -54,8 +56,8 @@ private:
     TubeDrawing* m_drawing;
     QLabel* m_facts;
     ProblemLabel* m_refusal;
-    double m_tension_n = 0.0;
-    bool m_hasTension = false;
+    double m_tension_n = 0.0;          // as fitted
+    std::vector<TubeAtRest> m_atRest;  // none: not known
 };
 
 }  // namespace stillbay::ui

@@ -125,6 +125,9 @@ void ThrottleChart::placeZones(const Limits& limits)
         for (const double wobble : {point.wobble_px, point.wobble_worst_px})
             if (std::isfinite(wobble))
                 top = std::max(top, kPeakHeadroom * wobble);
+    for (const WobbleAt& at : m_assessment.curve)
+        if (std::isfinite(at.wobble_px))
+            top = std::max(top, kPeakHeadroom * at.wobble_px);
     top = ladderAbove(std::max(top, kPeakHeadroom * m_compared.largest()));
     const double bottom = ladderBelow(limits.faint_px / kBelowFaint);
     m_zones[0]->setInterval(bottom, limits.faint_px);
@@ -160,14 +163,17 @@ void ThrottleChart::viewChanged()
 void ThrottleChart::placeCurves()
 {
     const double bottom = m_zones[0]->interval().minValue();
-    std::vector<double> throttle, total, worst;
-    for (const ThrottlePoint& point : m_assessment.throttle) {
-        throttle.push_back(kPercent * point.throttle);
-        total.push_back(std::max(point.wobble_px, bottom));  // "none" is drawn on the lower edge
-        worst.push_back(std::max(point.wobble_worst_px, bottom));
-    }
-    m_total->setSamples(logSamples(throttle, total));
-    m_worst->setSamples(logSamples(throttle, worst));
+    const auto samples = [bottom](const auto& points, auto wobble) {
+        std::vector<double> throttle, px;
+        for (const auto& point : points) {
+            throttle.push_back(kPercent * point.throttle);
+            px.push_back(std::max(wobble(point), bottom));  // "none" is drawn on the lower edge
+        }
+        return logSamples(throttle, px);
+    };
+    m_total->setSamples(samples(m_assessment.curve, [](const WobbleAt& at) { return at.wobble_px; }));
+    m_worst->setSamples(samples(m_assessment.throttle,
+                                [](const ThrottlePoint& point) { return point.wobble_worst_px; }));
 }
 
 void ThrottleChart::placeMarks(const Setup& setup)
@@ -184,7 +190,7 @@ void ThrottleChart::describe(const Setup& setup)
         sentences << displayText(sentence);
     sentences << (m_assessment.cruise
                       ? tr("Largest wobble in cruise %1 px.")
-                            .arg(QLocale().toString(m_assessment.cruise->worst_px, 'g', 2))
+                            .arg(QLocale().toString(m_assessment.cruise->worst_px(), 'g', 2))
                       : displayText(outsideCruiseText()) + u'.');
     setSummary(sentences.join(u' '));
 }

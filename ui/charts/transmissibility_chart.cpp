@@ -62,8 +62,7 @@ double valueAt(const std::vector<double>& x, const std::vector<double>& y, doubl
 
 TransmissibilityChart::TransmissibilityChart(QWidget* parent)
     : Chart(tr("Transmissibility"), parent),
-      m_curves{new GapCurve(tr("fore and aft (x)")), new GapCurve(tr("sideways (y)")),
-               new GapCurve(tr("up and down (z)"))},
+      m_curves{new GapCurve({}), new GapCurve({}), new GapCurve({})},
       m_unity(new QwtPlotMarker),
       m_modeLane(new MarkLane(tr("Flight modes"), MarkLane::Edge::Top, kLaneZ)),
       m_bandLane(new MarkLane(tr("Excitation bands"), MarkLane::Edge::Bottom, kFrontLaneZ)),
@@ -90,12 +89,40 @@ TransmissibilityChart::TransmissibilityChart(QWidget* parent)
     legend->setAccessibleName(tr("Legend of the transmissibility"));
     insertLegend(legend, QwtPlot::TopLegend);
     setAxisTitle(QwtAxis::XBottom, tr("Frequency (Hz)"));
-    setAxisTitle(QwtAxis::YLeft, tr("Camera per airframe"));
     setAxisScaleEngine(QwtAxis::YLeft, new QwtLogScaleEngine);
     setAxisScaleDraw(QwtAxis::YLeft, new PlainScaleDraw);
     setAxisScaleDraw(QwtAxis::XBottom, new PlainScaleDraw);
+    nameCurves();
     setLogFrequency(true);
     applyTheme();
+}
+
+void TransmissibilityChart::setMotion(Motion motion)
+{
+    m_motion = motion;
+    nameCurves();
+    placeCurves();
+    setScales();
+    if (m_hasAssessment)
+        describe();
+    replot();
+}
+
+std::array<const std::vector<double>*, 3> TransmissibilityChart::curvesShown() const
+{
+    const TransmissibilityCurves& t = m_assessment.transmissibility;
+    if (m_motion == Motion::About)
+        return {&t.roll, &t.pitch, &t.yaw};
+    return {&t.x, &t.y, &t.z};
+}
+
+void TransmissibilityChart::nameCurves()
+{
+    const bool about = m_motion == Motion::About;
+    m_curves[0]->setTitle(about ? tr("roll (about x)") : tr("fore and aft (x)"));
+    m_curves[1]->setTitle(about ? tr("pitch (about y)") : tr("sideways (y)"));
+    m_curves[2]->setTitle(about ? tr("yaw (about z)") : tr("up and down (z)"));
+    setAxisTitle(QwtAxis::YLeft, about ? tr("Bay per airframe") : tr("Camera per airframe"));
 }
 
 void TransmissibilityChart::setLogFrequency(bool log)
@@ -117,16 +144,16 @@ void TransmissibilityChart::setAssessment(const Setup& setup, const Assessment& 
     setScales();
     m_craft = QString::fromStdString(setup.name);
     m_blades = setup.drive.propeller.blades;
-    describe(setup);
+    describe();
     applyTheme();
 }
 
 void TransmissibilityChart::placeCurves()
 {
-    const TransmissibilityCurves& t = m_assessment.transmissibility;
-    const std::array values{&t.x, &t.y, &t.z};
+    const auto values = curvesShown();
     for (std::size_t axis = 0; axis < values.size(); ++axis)
-        m_curves[axis]->setSamples(logSamples(t.frequency_hz, *values[axis]));
+        m_curves[axis]->setSamples(
+            logSamples(m_assessment.transmissibility.frequency_hz, *values[axis]));
 }
 
 void TransmissibilityChart::placeModes()
@@ -208,9 +235,12 @@ ChartTable TransmissibilityChart::table() const
     const TransmissibilityCurves& t = m_assessment.transmissibility;
     return {tr("%1: %2").arg(m_craft, name()),
             {{QStringLiteral("frequency_hz"), tr("Frequency (Hz)"), t.frequency_hz},
-             {QStringLiteral("x"), m_curves[0]->title().text(), t.x},
-             {QStringLiteral("y"), m_curves[1]->title().text(), t.y},
-             {QStringLiteral("z"), m_curves[2]->title().text(), t.z}}};
+             {QStringLiteral("x"), tr("fore and aft (x)"), t.x},
+             {QStringLiteral("y"), tr("sideways (y)"), t.y},
+             {QStringLiteral("z"), tr("up and down (z)"), t.z},
+             {QStringLiteral("roll"), tr("roll (about x)"), t.roll},
+             {QStringLiteral("pitch"), tr("pitch (about y)"), t.pitch},
+             {QStringLiteral("yaw"), tr("yaw (about z)"), t.yaw}}};
 }
 
 void TransmissibilityChart::setScales()
@@ -238,10 +268,9 @@ void TransmissibilityChart::setScales()
     updateAxes();
 }
 
-void TransmissibilityChart::describe(const Setup& setup)
+void TransmissibilityChart::describe()
 {
     const QLocale locale;
-    const std::array names{tr("fore and aft"), tr("sideways"), tr("up and down")};
     QStringList parts;
     for (std::size_t axis = 0; axis < m_curves.size(); ++axis) {
         QPointF peak(0.0, 0.0);
@@ -251,7 +280,7 @@ void TransmissibilityChart::describe(const Setup& setup)
                 peak = sample;
         }
         parts << tr("%1 peaks at %2 Hz with %3 times the airframe's motion")
-                     .arg(names[axis], locale.toString(peak.x(), 'f', 1),
+                     .arg(m_curves[axis]->title().text(), locale.toString(peak.x(), 'f', 1),
                           locale.toString(peak.y(), 'f', 1));
     }
     for (const ZoneItem* band : m_bands)
@@ -259,7 +288,7 @@ void TransmissibilityChart::describe(const Setup& setup)
                      .arg(band->title().text(),
                           locale.toString(band->interval().minValue(), 'f', 0),
                           locale.toString(band->interval().maxValue(), 'f', 0));
-    setSummary(tr("%1: %2.").arg(QString::fromStdString(setup.name), parts.join(u"; ")));
+    setSummary(tr("%1: %2.").arg(m_craft, parts.join(u"; ")));
 }
 
 QString TransmissibilityChart::readout(const QPointF& place) const
@@ -271,8 +300,11 @@ QString TransmissibilityChart::readout(const QPointF& place) const
     const auto at = [&](const std::vector<double>& y) {
         return locale.toString(valueAt(t.frequency_hz, y, place.x()), 'g', 2);
     };
-    QString text = tr("%1 Hz: x %2, y %3, z %4")
-                       .arg(locale.toString(place.x(), 'f', 1), at(t.x), at(t.y), at(t.z));
+    const auto values = curvesShown();
+    QString text = (m_motion == Motion::About ? tr("%1 Hz: roll %2, pitch %3, yaw %4")
+                                              : tr("%1 Hz: x %2, y %3, z %4"))
+                       .arg(locale.toString(place.x(), 'f', 1), at(*values[0]), at(*values[1]),
+                            at(*values[2]));
     const QwtScaleMap map = canvasMap(QwtAxis::XBottom);
     for (const ModeFigures& mode : m_assessment.flight)
         if (std::abs(map.transform(mode.frequency_hz) - map.transform(place.x())) < kNearMode_px)

@@ -23,11 +23,16 @@ class ZoneItem;
 class TransmissibilityChart final : public Chart {
     Q_OBJECT
 public:
+    /// What moves the airframe: along an axis, or about it. The picture bends by turns.
+    enum class Motion { Along, About };
+
     explicit TransmissibilityChart(QWidget* parent = nullptr);
 
     void setAssessment(const Setup& setup, const Assessment& assessment);
     void setThrottle(double throttle);  ///< 0 to 1, where the throttle cursor stands
     void setLogFrequency(bool log);
+    void setMotion(Motion motion);
+    Motion motion() const { return m_motion; }
     void setCompared(const std::vector<ComparedCurve>& curves);
     const ComparedCurves& compared() const { return m_compared; }
 
@@ -46,12 +51,14 @@ protected:
     void viewChanged() override;
 
 private:
+    std::array<const std::vector<double>*, 3> curvesShown() const;
+    void nameCurves();
     void placeCurves();
     void placeModes();
     void placeBands(const Setup& setup);
     void placeOrders();
     void setScales();
-    void describe(const Setup& setup);
+    void describe();
     void replaceBands(std::size_t count);
 
     std::array<QwtPlotCurve*, 3> m_curves;
@@ -68,6 +75,7 @@ private:
     double m_throttle = 0.5;
     bool m_hasAssessment = false;
     bool m_logFrequency = true;
+    Motion m_motion = Motion::Along;
 };
 
 }  // namespace stillbay::ui

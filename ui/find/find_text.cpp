@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/find/find_text.h"
 
+#include "core/assess/texts.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
 #include "ui/widgets/quantity.h"
@@ -78,7 +79,7 @@ QStringList Texts::robust(const Robustness& robust)
 
 QString Texts::bestAsPlanned(const Candidate& best, const Design& present)
 {
-    const QString worst = pixelText(best.evaluation.worst_px());
+    const QString worst = pixelText(best.evaluation.cruise.worst_px());
     if (best.robust->p90_px)
         return tr("Best as planned, but not as robust: %1; at most %2, and 9 of 10 builds stay "
                   "below %3.")
@@ -94,16 +95,18 @@ QStringList Texts::found(const Recommendation& answer)
     const Candidate& mostRobust = rows[mostRobustOf(rows)];
     const Evaluation& before = answer.present.evaluation;
     QStringList lines;
+    for (const Phrase& sentence : reservations(answer.craft))
+        lines << displayText(sentence);
     if (mostRobust.design == answer.present.design)
         lines << tr("Stay with the present tune: nothing found is more robust.");
     else
         lines << tr("Take %1.").arg(tune(mostRobust.design, answer.present.design))
               << (before.feasible()
                       ? tr("At most %1 in cruise from full to empty pack, instead of %2.")
-                            .arg(pixelText(mostRobust.evaluation.worst_px()),
-                                 pixelText(before.worst_px()))
+                            .arg(pixelText(mostRobust.evaluation.cruise.worst_px()),
+                                 pixelText(before.cruise.worst_px()))
                       : tr("At most %1 in cruise from full to empty pack; as it is, %2.")
-                            .arg(pixelText(mostRobust.evaluation.worst_px()),
+                            .arg(pixelText(mostRobust.evaluation.cruise.worst_px()),
                                  displayText(violationText(*before.violated))));
     lines << robust(*mostRobust.robust);
     lines = {lines.takeFirst(), lines.join(u' ')};
@@ -125,7 +128,7 @@ QStringList Texts::present(const Candidate& present)
     const QString planned =
         present.evaluation.feasible()
             ? tr("The present tune: at most %1 in cruise from full to empty pack.")
-                  .arg(pixelText(present.evaluation.worst_px()))
+                  .arg(pixelText(present.evaluation.cruise.worst_px()))
             : tr("The present tune is out of the question even as planned: %1.")
                   .arg(displayText(violationText(*present.evaluation.violated)));
     return {planned, robust(*present.robust).join(u' ')};

@@ -104,22 +104,9 @@ void showVerdict(Verdict& evaluation, const Setup& setup, const Assessment& asse
                  locale.toString(100.0 * setup.flight.cruise_throttle[1], 'g', 3),
                  locale.toString(setup.limits.faint_px, 'g', 3),
                  locale.toString(setup.limits.bad_px, 'g', 3));
-    if (!assessment.cruise) {
-        evaluation.display(Verdict::Kind::None, displayText(outsideCruiseText()), window);
-        return;
-    }
-    const double worst = assessment.cruise->worst_px;
-    const QString wobble = locale.toString(worst, 'g', worst < 1.0 ? 2 : 3);
-    const Grade grade = gradeOf(worst, setup.limits.faint_px, setup.limits.bad_px);
-    if (grade == Grade::Clean)
-        evaluation.display(Verdict::Kind::Clean,
-                           QObject::tr("Clean in cruise: at most %1 px").arg(wobble), window);
-    else if (grade == Grade::Faint)
-        evaluation.display(Verdict::Kind::Faint,
-                           QObject::tr("Faint wobble in cruise: up to %1 px").arg(wobble), window);
-    else
-        evaluation.display(Verdict::Kind::Bad,
-                           QObject::tr("Bad wobble in cruise: up to %1 px").arg(wobble), window);
+    evaluation.display(Verdict::kindOf(assessment.status), displayText(verdictText(assessment)),
+                       assessment.cruise ? displayText(cruiseText(*assessment.cruise)) + u' ' + window
+                                         : window);
 }
 
 }  // namespace

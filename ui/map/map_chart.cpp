@@ -347,10 +347,10 @@ ChartTable MapChart::table() const
         return shownValue(m_map.y.variable, m_map.y.at(node % m_map.y.count));
     });
     column("wobble_px", tr("Worst at the full pack (px)"),
-           figure([](const Evaluation& v) { return v.full.worst_px; }));
+           figure([](const Evaluation& v) { return v.cruise.full.worst_px; }));
     column("wobble_empty_px", tr("Worst at the empty pack (px)"),
-           figure([](const Evaluation& v) { return v.empty.worst_px; }));
-    column("mean_px", tr("Mean (px)"), figure([](const Evaluation& v) { return v.mean_px(); }));
+           figure([](const Evaluation& v) { return v.cruise.empty.worst_px; }));
+    column("mean_px", tr("Mean (px)"), figure([](const Evaluation& v) { return v.cruise.mean_px(); }));
     return table;
 }
 

@@ -17,7 +17,7 @@ constexpr std::size_t kRefines = 4;
 constexpr std::size_t kCoarser = 2;  // than need be, at most
 
 // The step of a variable's field, as it can be typed.
-double grainOf(Variable variable)
+double fieldGrain(Variable variable)
 {
     return std::pow(10.0, -fieldOf(variable).decimals);
 }
@@ -36,13 +36,13 @@ double shownWobble_px(const Evaluation& verdict, MapShows shows)
 {
     switch (shows) {
         case MapShows::FullPack:
-            return verdict.full.worst_px;
+            return verdict.cruise.full.worst_px;
         case MapShows::Mean:
-            return verdict.mean_px();
+            return verdict.cruise.mean_px();
         case MapShows::BothPacks:
             break;
     }
-    return verdict.worst_px();
+    return verdict.cruise.worst_px();
 }
 
 double MapField::logAt(double i, double j) const
@@ -113,7 +113,7 @@ std::vector<QLineF> levelLine(const MapField& field, double level_px)
 
 MapAxis roundAxis(const VariableRange& range, std::size_t most)
 {
-    const double grain = grainOf(range.variable);
+    const double grain = fieldGrain(range.variable);
     const double from = grain * std::round(std::min(range.from, range.to) / grain);
     const auto grains = static_cast<std::size_t>(
         std::max(1.0, std::round(std::abs(range.to - range.from) / grain)));

@@ -26,6 +26,13 @@ QString unitOf(Variable variable)
                                          : QString::fromUtf8(fieldOf(variable).unit);
 }
 
+// A value that can be made, or one that the map does not set.
+bool isOnGrain(const MapAxis& axis, std::size_t k)
+{
+    const double grains = axis.at(k) / grainOf(axis.variable);
+    return axis.count == 1 || std::abs(grains - std::round(grains)) < 1e-6;
+}
+
 }  // namespace
 
 QString axisTitleOf(Variable variable)
@@ -73,20 +80,25 @@ QString verdictSentence(const Evaluation& verdict)
     if (verdict.violated)
         return MapTexts::tr("not feasible: %1").arg(displayText(violationText(*verdict.violated)));
     return MapTexts::tr("%1 with a full pack, %2 with an empty one")
-        .arg(wobbleText(verdict.full.worst_px, kWobbleDigits),
-             wobbleText(verdict.empty.worst_px, kWobbleDigits));
+        .arg(wobbleText(verdict.cruise.full.worst_px, kWobbleDigits),
+             wobbleText(verdict.cruise.empty.worst_px, kWobbleDigits));
 }
 
 std::optional<std::size_t> bestOn(const DesignMap& map, MapShows shows)
 {
-    std::optional<std::size_t> best;
+    std::optional<std::size_t> best, bestToMake;
+    const auto raise = [&](std::optional<std::size_t>& to, std::size_t node) {
+        if (!to || shownWobble_px(map.cells[node], shows) < shownWobble_px(map.cells[*to], shows))
+            to = node;
+    };
     for (std::size_t node = 0; node < map.cells.size(); ++node) {
-        const Evaluation& here = map.cells[node];
-        if (here.feasible() &&
-            (!best || shownWobble_px(here, shows) < shownWobble_px(map.cells[*best], shows)))
-            best = node;
+        if (!map.cells[node].feasible())
+            continue;
+        raise(best, node);
+        if (isOnGrain(map.x, node / map.y.count) && isOnGrain(map.y, node % map.y.count))
+            raise(bestToMake, node);
     }
-    return best;
+    return bestToMake ? bestToMake : best;
 }
 
 std::optional<Constraint> commonestReason(const DesignMap& map)

@@ -27,7 +27,7 @@ QString nodeText(const DesignMap& map, std::size_t node);
 /// "0.21 px with a full pack, 0.25 px with an empty one", or why not.
 QString verdictSentence(const Evaluation& verdict);
 
-/// The best node by what is shown.
+/// The best node by what is shown, among those that can be made where there are any.
 std::optional<std::size_t> bestOn(const DesignMap& map, MapShows shows);
 
 /// The reason that most nodes have; none where nothing is refused.

@@ -42,19 +42,6 @@ bool isOnRim(const DesignMap& map, std::size_t node)
     return isEnd(node / map.y.count, map.x.count) || isEnd(node % map.y.count, map.y.count);
 }
 
-Verdict::Kind kindOf(Grade grade)
-{
-    switch (grade) {
-        case Grade::Clean:
-            return Verdict::Kind::Clean;
-        case Grade::Faint:
-            return Verdict::Kind::Faint;
-        case Grade::Bad:
-            break;
-    }
-    return Verdict::Kind::Bad;
-}
-
 }  // namespace
 
 MapView::MapView(Document& document, QWidget* parent)
@@ -298,9 +285,15 @@ void MapView::showBest(std::size_t node)
         now.feasible()
             ? tr("The present tune: %1 px.").arg(plainNumber(shownWobble_px(now, shows), 2))
             : tr("The present tune is %1.").arg(verdictSentence(now));
+    Status status = m_answer->evaluator->craft();
+    status.grade = gradeOf(wobble, setup.limits.faint_px, setup.limits.bad_px);
+    const QString found = plainNumber(wobble, 2);
     m_verdict->display(
-        kindOf(gradeOf(wobble, setup.limits.faint_px, setup.limits.bad_px)),
-        tr("Best here: %1 px").arg(plainNumber(wobble, 2)),
+        Verdict::kindOf(status),
+        status.violated.empty()
+            ? tr("Best here: %1 px").arg(found)
+            : tr("Best here: %1 px, but %2")
+                  .arg(found, displayText(status.violated.front().text)),
         (isOnRim(m_answer->map, node) ? tr("At %1, on the edge of the map: look further. %2")
                                       : tr("At %1. %2"))
             .arg(nodeText(m_answer->map, node), present));

@@ -204,7 +204,7 @@ QString worstInCruise(const Limits& limits, const Assessment& assessment)
 {
     if (!assessment.cruise)
         return displayText(outsideCruiseText());
-    const double worst_px = assessment.cruise->worst_px;
+    const double worst_px = assessment.cruise->worst_px();
     return bold(QObject::tr("%1 px (%2)").arg(number(worst_px, 2), gradeWord(limits, worst_px)));
 }
 

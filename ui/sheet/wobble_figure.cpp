@@ -133,11 +133,11 @@ void drawHover(Page& page, const Axes& axes, const HoverFigures& hover)
     }
 }
 
-void drawCurve(Page& page, const Axes& axes, const std::vector<ThrottlePoint>& points)
+void drawCurve(Page& page, const Axes& axes, const std::vector<WobbleAt>& wobble)
 {
     QPolygonF curve;
-    for (const ThrottlePoint& point : points)
-        curve << page.dots(QPointF(axes.x(kPercent * point.throttle), axes.y(point.wobble_px)));
+    for (const WobbleAt& at : wobble)
+        curve << page.dots(QPointF(axes.x(kPercent * at.throttle), axes.y(at.wobble_px)));
     page.setPen(0.5);
     page.painter().drawPolyline(curve);
 }
@@ -156,7 +156,7 @@ void drawWobbleFigure(Page& page, const QRectF& area_mm, const Setup& setup,
     drawScales(page, axes);
     drawLimits(page, axes, setup.limits);
     drawHover(page, axes, assessment.hover);
-    drawCurve(page, axes, assessment.throttle);
+    drawCurve(page, axes, assessment.curve);
     page.setPen(0.25);
     page.painter().setBrush(Qt::NoBrush);
     page.painter().drawRect(page.dots(axes.area));

@@ -35,7 +35,7 @@ void SmallCurve::paint(QPainter* painter, const QStyleOptionViewItem& option,
 {
     QStyledItemDelegate::paint(painter, option, index);
     const TuneFigures* const figures = m_model.figures(index.row());
-    if (!figures || figures->throttle.size() < 2)
+    if (!figures || figures->curve.size() < 2)
         return;
     const ChartTheme theme = chartTheme(option.palette, m_model.isLate());
     const Limits& limits = m_model.limits();
@@ -47,11 +47,11 @@ void SmallCurve::paint(QPainter* painter, const QStyleOptionViewItem& option,
             std::clamp((std::log(std::max(wobble_px, 1e-12)) - low) / (high - low), 0.0, 1.0);
         return area.bottom() - share * area.height();
     };
-    const double from = figures->throttle.front(), to = figures->throttle.back();
+    const double from = figures->curve.front().throttle, to = figures->curve.back().throttle;
     QPolygonF line;
-    for (std::size_t k = 0; k < figures->throttle.size(); ++k)
-        line << QPointF(area.left() + (figures->throttle[k] - from) / (to - from) * area.width(),
-                        y(figures->wobble_px[k]));
+    for (const WobbleAt& at : figures->curve)
+        line << QPointF(area.left() + (at.throttle - from) / (to - from) * area.width(),
+                        y(at.wobble_px));
 
     painter->save();
     painter->setRenderHint(QPainter::Antialiasing);

@@ -133,8 +133,11 @@ QString TunesModel::verdictText(int row) const
         return {};
     if (!m_figures[k])
         return tr("no answer");
-    return m_figures[k]->cruise ? gradeWord(limits(), m_figures[k]->cruise->worst_px)
-                                : displayText(outsideCruiseText());
+    const TuneFigures& figures = *m_figures[k];
+    if (!figures.status.violated.empty())
+        return displayText(figures.status.violated.front().text);
+    return figures.cruise ? gradeWord(limits(), figures.cruise->worst_px())
+                          : displayText(outsideCruiseText());
 }
 
 QString TunesModel::text(int row, int column) const
@@ -155,7 +158,7 @@ QString TunesModel::text(int row, int column) const
                        : tr("by its holes");
         case Worst:
             return found && found->cruise
-                       ? tr("%1 px").arg(QLocale().toString(found->cruise->worst_px, 'f', 2))
+                       ? tr("%1 px").arg(QLocale().toString(found->cruise->worst_px(), 'f', 2))
                        : QString();
         case Verdict:
             return verdictText(row);

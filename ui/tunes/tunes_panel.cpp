@@ -228,20 +228,22 @@ std::vector<ComparedCurve> TunesPanel::compared(
 std::vector<ComparedCurve> TunesPanel::wobbleCurves() const
 {
     return compared([](const TuneFigures& figures, ComparedCurve& curve) {
-        for (const double throttle : figures.throttle)
-            curve.x.push_back(100.0 * throttle);
-        curve.y = figures.wobble_px;
+        for (const WobbleAt& at : figures.curve) {
+            curve.x.push_back(100.0 * at.throttle);
+            curve.y.push_back(at.wobble_px);
+        }
     });
 }
 
-std::vector<ComparedCurve> TunesPanel::tubeCurves() const
+std::vector<ComparedCurve> TunesPanel::tubeCurves(bool turns) const
 {
-    return compared([](const TuneFigures& figures, ComparedCurve& curve) {
+    return compared([turns](const TuneFigures& figures, ComparedCurve& curve) {
         const TransmissibilityCurves& t = figures.transmissibility;
         curve.name = tr("%1, largest").arg(curve.name);
         curve.x = t.frequency_hz;
         for (std::size_t k = 0; k < t.frequency_hz.size(); ++k)
-            curve.y.push_back(std::max({t.x[k], t.y[k], t.z[k]}));
+            curve.y.push_back(turns ? std::max({t.roll[k], t.pitch[k], t.yaw[k]})
+                                    : std::max({t.x[k], t.y[k], t.z[k]}));
     });
 }
 

@@ -34,7 +34,8 @@ public:
 
     /// Of the ticked tunes, as far as their figures are known.
     std::vector<ComparedCurve> wobbleCurves() const;  ///< throttle [%], wobble [px]
-    std::vector<ComparedCurve> tubeCurves() const;    ///< frequency [Hz], largest of x, y, z
+    /// Frequency [Hz]; the largest of x, y, z, or of the turns roll, pitch, yaw.
+    std::vector<ComparedCurve> tubeCurves(bool turns) const;
 
 signals:
     void comparedChanged();

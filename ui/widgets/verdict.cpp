@@ -36,6 +36,27 @@ Flag flagOf(Verdict::Kind kind, const ChartTheme& theme, const QPalette& palette
 
 }  // namespace
 
+Verdict::Kind Verdict::kindOf(Grade grade)
+{
+    switch (grade) {
+        case Grade::Clean:
+            return Kind::Clean;
+        case Grade::Faint:
+            return Kind::Faint;
+        case Grade::Bad:
+            break;
+    }
+    return Kind::Bad;
+}
+
+Verdict::Kind Verdict::kindOf(const Status& status)
+{
+    if (!status.flyable)
+        return Kind::Bad;
+    const Kind filmed = status.grade ? kindOf(*status.grade) : Kind::None;
+    return filmed == Kind::Clean && !status.violated.empty() ? Kind::Faint : filmed;
+}
+
 Verdict::Verdict(QWidget* parent)
     : QFrame(parent), m_headline(new QLabel(this)), m_detail(new QuietLabel({}, this))
 {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/assess/assessment.h"
+
 #include <QFrame>
 #include <QString>
 
@@ -13,6 +15,10 @@ class Verdict final : public QFrame {
     Q_OBJECT
 public:
     enum class Kind { None, Clean, Faint, Bad, Failure };
+
+    static Kind kindOf(Grade grade);
+    /// The worst of safety, feasibility and wobble: clean only where no constraint is violated.
+    static Kind kindOf(const Status& status);
 
     explicit Verdict(QWidget* parent = nullptr);
 

@@ -206,10 +206,14 @@ void MainWindow::makePages()
     craftLayout->addWidget(m_tabs, 1);
     craftLayout->addWidget(m_tunes);
     m_pages->addWidget(craft);
-    connect(m_tunes, &TunesPanel::comparedChanged, m_tuning, [this] {
-        m_tuning->transmissibilityChart().setCompared(m_tunes->tubeCurves());
+    const auto compare = [this] {
+        TransmissibilityChart& chart = m_tuning->transmissibilityChart();
+        chart.setCompared(
+            m_tunes->tubeCurves(chart.motion() == TransmissibilityChart::Motion::About));
         m_tuning->acrossThrottle().setCompared(m_tunes->wobbleCurves());
-    });
+    };
+    connect(m_tunes, &TunesPanel::comparedChanged, m_tuning, compare);
+    connect(m_tuning, &TuningView::motionChanged, m_tunes, compare);
 
     auto* const centre = new QWidget;
     auto* const layout = new QVBoxLayout(centre);

@@ -14,6 +14,7 @@
 #include "ui/widgets/labels.h"
 
 #include <QCheckBox>
+#include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QSplitter>
@@ -100,6 +101,17 @@ QWidget* TuningView::makeMiddle()
     logAxis->setChecked(true);
     connect(logAxis, &QCheckBox::toggled, m_transmissibilityChart,
             &TransmissibilityChart::setLogFrequency);
+    auto* const motion = new QComboBox;
+    motion->addItems({tr("shifts"), tr("turns")});
+    motion->setObjectName(QStringLiteral("view.motion"));
+    motion->setAccessibleName(tr("Motion of the airframe"));
+    motion->setToolTip(tr("Shifts along an axis, or turns about it: only turns bend the picture."));
+    connect(motion, &QComboBox::currentIndexChanged, this, [this](int index) {
+        m_transmissibilityChart->setMotion(index == 1 ? TransmissibilityChart::Motion::About
+                                                      : TransmissibilityChart::Motion::Along);
+        emit motionChanged();
+    });
+    through->add(motion);
     through->add(logAxis);
     layout->addWidget(through);
     layout->addWidget(m_transmissibilityChart, 1);

@@ -39,6 +39,9 @@ public:
     ThrottleChart& acrossThrottle() { return *m_acrossThrottle; }
     const CursorStrip& cursorStrip() const { return *m_strip; }
 
+signals:
+    void motionChanged();  ///< of the transmissibility shown
+
 private:
     QWidget* makeMiddle();
     void linkCursor();
