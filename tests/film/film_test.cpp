@@ -124,6 +124,20 @@ TEST(WobblePerRadian, VanishesWithASlowSine)
     EXPECT_EQ(wobblePerRadian(c, 0), Vector3d::Zero());
 }
 
+// Oracle: definition of the equidistant lens, distance from the middle = f × angle: half of the
+// width is seen under half of the view.
+TEST(PixelsPerRadian, OfAFisheyeAreTheWidthOverTheView)
+{
+    CameraModel c = test::tiltedCamera();
+    const Vector3d rectilinear = pixelsPerRadian(c);
+    c.fisheye = true;
+    const Vector3d fisheye = pixelsPerRadian(c);
+    EXPECT_NEAR(fisheye[0], c.width_px / c.horizontalView, 1e-12 * fisheye[0]);
+    EXPECT_EQ(fisheye[1], fisheye[0]);
+    EXPECT_EQ(fisheye[2], rectilinear[2]);
+    EXPECT_GT(fisheye[0], rectilinear[0]);
+}
+
 // Oracle: definition. A global shutter bends nothing and shakes by the whole; nothing is without
 // end.
 TEST(WobblePerRadian, IsFiniteAtEveryEnd)
