@@ -8,6 +8,7 @@
 
 #include <cmath>
 #include <optional>
+#include <string>
 
 namespace stillbay {
 namespace {
@@ -46,6 +47,20 @@ AirframeModel makeAirframe(const Setup& setup)
         model.arms.push_back({arm.azimuth_deg * unit::deg, arm.root_radius_mm * unit::mm,
                               arm.length_mm * unit::mm, arm.height_mm * unit::mm});
     return model;
+}
+
+TubeSpec specOf(const TubeKind& stock, const Mounts& mounts, double freeLength, double modulus)
+{
+    return {.section = {stock.outer_diameter_mm * unit::mm, stock.bore_mm * unit::mm},
+            .shearModulus = modulus * shearModulus(youngsModulus(stock)),
+            .density = stock.density_kg_m3,
+            .freeLength = freeLength,
+            .clamped = mounts.ends == Ends::Clamped};
+}
+
+std::string pointName(std::size_t index)
+{
+    return "mounts.points[" + std::to_string(index) + "]";
 }
 
 // The given size, or the estimate.
@@ -141,11 +156,18 @@ MassFigures makeBody(const std::vector<Part>& parts)
 
 Result<Tube> makeTube(const TubeKind& stock, const Mounts& mounts, double cut, double modulus)
 {
-    return makeTube({.section = {stock.outer_diameter_mm * unit::mm, stock.bore_mm * unit::mm},
-                     .shearModulus = modulus * shearModulus(youngsModulus(stock)),
-                     .density = stock.density_kg_m3,
-                     .freeLength = mounts.free_length_mm * unit::mm + cut,
-                     .clamped = mounts.ends == Ends::Clamped});
+    return makeTube(specOf(stock, mounts, mounts.free_length_mm * unit::mm + cut, modulus));
+}
+
+Result<Tube> makeTube(const TubeKind& stock, const Mounts& mounts, std::size_t index, double cut,
+                      double modulus)
+{
+    const MountPoint& point = mounts.points.at(index);
+    auto tube =
+        makeTube(specOf(stock, mounts, freeLength_mm(mounts, point) * unit::mm + cut, modulus));
+    if (!tube && point.free_length_mm)
+        tube.error().where = pointName(index) + ".free_length_mm";
+    return tube;
 }
 
 Result<MountedBay> makeMountedBay(const MassFigures& bay, const TubeKind& stock,
@@ -158,13 +180,19 @@ Result<MountedBay> makeMountedBay(const MassFigures& bay, const TubeKind& stock,
                        .youngsModulus = youngsModulus(stock),
                        .dynamicFactor = stock.dynamic_ratio * Complex(1, stock.loss_factor)};
     for (std::size_t i = 0; i < mounts.points.size(); ++i) {
-        const Attachment attachment{metres(anchorOf(mounts, mounts.points[i])),
-                                    metres(mounts.points[i].bay_mm)};
+        Attachment attachment{
+            metres(anchorOf(mounts, mounts.points[i])), metres(mounts.points[i].bay_mm), {}};
+        if (mounts.points[i].free_length_mm) {
+            const auto own = makeTube(stock, mounts, i, 0.0, 1.0);
+            if (!own)
+                return tl::unexpected(own.error());
+            attachment.ownTube = *own;
+        }
         const double length = (attachment.p_OA - attachment.p_OB).norm();
         if (!(length > 0))
             return fail(Errc::BadInput,
                         phrase("A tube has its bay point and its anchor at the same place"),
-                        "mounts.points[" + std::to_string(i) + "].anchor_mm");
+                        pointName(i) + ".anchor_mm");
         mounted.suspension.attachments.push_back(attachment);
         mounted.drawnLength += length / static_cast<double>(mounts.points.size());
     }

@@ -7,6 +7,7 @@
 #include "core/setup/setup.h"
 #include "core/suspension/suspension.h"
 
+#include <cstddef>
 #include <vector>
 
 /// The one step from the builder's units to SI.
@@ -72,11 +73,16 @@ Result<MountedBay> makeMountedBay(const Setup& setup);
 Result<MountedBay> makeMountedBay(const MassFigures& bay, const TubeKind& stock,
                                   const Mounts& mounts);
 
-/// How one sample of a tube differs from the plan; its holes are where the plan has them.
+/// How one sample of a tube of the common free length differs from the plan; its holes are where
+/// the plan has them.
 ///
 /// @param cut [m] longer than planned, @param modulus factor.
 /// @error BadInput  a tube too short for the model.
 Result<Tube> makeTube(const TubeKind& stock, const Mounts& mounts, double cut, double modulus);
+
+/// The same of the tube at mounts.points[index], with its own free length where it has one.
+Result<Tube> makeTube(const TubeKind& stock, const Mounts& mounts, std::size_t index, double cut,
+                      double modulus);
 
 /// Mass figures of boxes fixed to each other.
 MassFigures makeBody(const std::vector<Part>& parts);

@@ -119,10 +119,10 @@ void setValue(Design& design, Variable variable, double value)
     check(canSet(design.mounts, variable), "setValue: a variable that is free");
     switch (variable) {
         case Variable::FreeLength:
-            design.mounts.free_length_mm = value;
+            setFreeLength(design.mounts, value);
             break;
         case Variable::Stretch:
-            design.mounts.stretch = value;
+            setStretch(design.mounts, value);
             break;
         case Variable::Elevation:
             setElevation(design.mounts, value);

@@ -36,7 +36,8 @@ bool canSet(const Mounts& mounts, Variable variable);
 /// The variable as it stands; stretch and elevation as the mean over the tubes.
 double valueOf(const Design& design, Variable variable);
 
-/// Sets a variable that is free. Elevations keep their differences; a measured modulus keeps its
+/// Sets a variable that is free. Elevations keep their differences, own stretches theirs to the
+/// common one, own free lengths their ratio to it; a measured modulus keeps its
 /// ratio to what the hardness says; the bore stays. The result may be outside the allowed range.
 void setValue(Design& design, Variable variable, double value);
 

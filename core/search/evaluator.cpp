@@ -52,9 +52,12 @@ bool cutTubes(Suspension& suspension, const Design& design, const ToleranceSampl
     if (!tube)
         return false;
     suspension.tube = *tube;
-    for (std::size_t i = 0; i < sample.cuts_mm.size(); ++i) {
-        const auto own =
-            makeTube(design.tube, design.mounts, sample.cuts_mm[i] * unit::mm, sample.modulus);
+    for (std::size_t i = 0; i < suspension.attachments.size(); ++i) {
+        const bool isCut = i < sample.cuts_mm.size();
+        if (!isCut && !design.mounts.points[i].free_length_mm)
+            continue;
+        const auto own = makeTube(design.tube, design.mounts, i,
+                                  isCut ? sample.cuts_mm[i] * unit::mm : 0.0, sample.modulus);
         if (!own)
             return false;
         suspension.attachments.at(i).ownTube = *own;

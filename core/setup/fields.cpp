@@ -10,6 +10,7 @@ namespace {
 
 constexpr Presence kRequired = Presence::Required;
 constexpr Presence kOptional = Presence::Optional;
+constexpr Presence kWrittenWhereSet = Presence::WrittenWhereSet;
 
 constexpr Field<Part> kPartFields[] = {
     {"mass_g", translatable("Mass"), "g",
@@ -265,6 +266,15 @@ constexpr Field<MountPoint> kMountPointFields[] = {
          "middle of "
          "the centre plate: forward, left, up."),
      -2000, 2000, 1, 1, kOptional, &MountPoint::anchor_mm},
+    {"free_length_mm", translatable("Own free length"), "mm",
+     translatable(
+         "Length of this one relaxed tube between its two clamps; empty where it is cut like the "
+         "others."),
+     1, 500, 0.5, 2, kWrittenWhereSet, &MountPoint::free_length_mm},
+    {"stretch", translatable("Own stretch"), "",
+     translatable("How much longer this one tube is fitted than its free length; empty where it is "
+                  "stretched like the others, and once the holes are drilled."),
+     0.7, 3, 0.01, 4, kWrittenWhereSet, &MountPoint::stretch},
 };
 
 constexpr Field<Mounts> kMountsFields[] = {

@@ -15,8 +15,9 @@ namespace stillbay {
 
 /// What happens when the key is absent.
 enum class Presence {
-    Required,  ///< an error
-    Optional,  ///< takes the member's default
+    Required,         ///< an error
+    Optional,         ///< takes the member's default
+    WrittenWhereSet,  ///< likewise, and a file without it is saved without it
 };
 
 /// One number (or tuple of numbers) of a struct of the setup.

@@ -235,14 +235,16 @@ public:
             number(field, owner, true);
     }
 
-    /// A hole given as anchor_mm makes the point a drilled one, and its angles unwelcome.
+    /// A hole given as anchor_mm makes the point a drilled one, and its angles unwelcome; what
+    /// the validator says of an own stretch there leaves null allowed.
     void numbers(MountPoint& point)
     {
         const auto anchor = m_object.find("anchor_mm");
         const bool drilled = anchor != m_object.end() && !anchor->is_null();
         for (const Field<MountPoint>& field : fieldsOf<MountPoint>()) {
             const bool shown = isShown(field, drilled);
-            if (drilled && !shown && m_object.contains(field.key))
+            if (drilled && !shown && field.presence == Presence::Required &&
+                m_object.contains(field.key))
                 refuse(field.key, angleBesideHole(field.label));
             number(field, point, shown);
         }

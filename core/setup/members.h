@@ -96,7 +96,7 @@ void visitMembers(auto& visitor, Like<Setup> auto& setup)
 }
 
 /// Whether a field is part of this struct as the file shows it. Only mount points have two ways:
-/// a hole (drilled) or two angles (planning).
+/// a hole (drilled), or two angles and perhaps an own stretch (planning).
 template <class Owner>
 bool isShown(const Field<Owner>&, bool /*drilled*/)
 {
@@ -106,7 +106,7 @@ bool isShown(const Field<Owner>&, bool /*drilled*/)
 inline bool isShown(const Field<MountPoint>& field, bool drilled)
 {
     const std::string_view key = field.key;
-    return key == "bay_mm" || (key == "anchor_mm") == drilled;
+    return key == "bay_mm" || key == "free_length_mm" || (key == "anchor_mm") == drilled;
 }
 
 }  // namespace stillbay

@@ -164,6 +164,8 @@ struct MountPoint {
     double azimuth_deg = 0.0;         ///< from the bay point to the airframe anchor; planning only
     double elevation_deg = 0.0;       ///< likewise, above the horizontal; planning only
     std::optional<Triple> anchor_mm;  ///< set: the airframe's hole; drilled only
+    std::optional<double> free_length_mm;  ///< this tube's own; none: the common one
+    std::optional<double> stretch;         ///< likewise; planning only
     Extras extras;
 
     bool operator==(const MountPoint&) const = default;

@@ -82,12 +82,20 @@ public:
     {
         for (const Field<Owner>& field : fieldsOf<Owner>())
             if (isShown(field, isDrilled(owner)))
-                std::visit([&](auto member) { m_object[field.key] = numberToJson(owner.*member); },
-                           field.member);
+                std::visit([&](auto member) { number(field, owner.*member); }, field.member);
     }
 
 private:
     explicit Writer(Json object) : m_object(std::move(object)) {}
+
+    template <class Owner, class T>
+    void number(const Field<Owner>& field, const T& value)
+    {
+        if constexpr (requires { value.has_value(); })
+            if (field.presence == Presence::WrittenWhereSet && !value)
+                return;
+        m_object[field.key] = numberToJson(value);
+    }
 
     template <class Owner>
     static bool isDrilled(const Owner&)

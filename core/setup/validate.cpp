@@ -3,6 +3,7 @@
 
 #include "core/setup/fields.h"
 #include "core/setup/members.h"
+#include "core/setup/mount_layout.h"
 #include "core/setup/wording.h"
 
 #include <algorithm>
@@ -167,37 +168,46 @@ const Field<Mounts>& stretchField()
     });
 }
 
-std::optional<Phrase> faultOfHole(const Mounts& mounts, double length_mm)
+// The holes of a drilled craft decide its stretch.
+Phrase decidedByHoles(double stretch)
+{
+    return phrase("Stretch is %1, must be null in a drilled craft, whose holes decide it",
+                  exact(stretch));
+}
+
+std::optional<Phrase> faultOfHole(double freeLength_mm, double length_mm)
 {
     const Field<Mounts>& stretch = stretchField();
-    const double ratio = length_mm / mounts.free_length_mm;
+    const double ratio = length_mm / freeLength_mm;
     if (length_mm < kClosestEnds_mm)
         return phrase("Airframe hole lies %1 from its bay point, must be at least %2 away",
                       withUnit(computed(length_mm), "mm"), withUnit(exact(kClosestEnds_mm), "mm"));
     if (ratio < stretch.min || ratio > stretch.max)
         return phrase("Stretch to this hole is %1 (%2 on a free length of %3), allowed %4",
                       computed(ratio), withUnit(computed(length_mm), "mm"),
-                      withUnit(exact(mounts.free_length_mm), "mm"), rangeText(stretch));
+                      withUnit(exact(freeLength_mm), "mm"), rangeText(stretch));
     return {};
 }
 
 std::optional<Fault> brokenRule(const Mounts& mounts)
 {
     for (std::size_t i = 0; i < mounts.points.size(); ++i) {
-        const std::optional<Triple>& anchor = mounts.points[i].anchor_mm;
+        const MountPoint& place = mounts.points[i];
+        const std::optional<Triple>& anchor = place.anchor_mm;
         const std::string point = joinPath("points", i);
         if (anchor.has_value() != mounts.drilled())
             return Fault{point, phrase("Points mix drilled ones, which have anchor_mm, with "
                                        "planned ones, which have azimuth_deg and elevation_deg")};
         if (!anchor)
             continue;
-        if (auto fault = faultOfHole(mounts, distance_mm(*anchor, mounts.points[i].bay_mm)))
+        if (place.stretch)
+            return Fault{joinPath(point, "stretch"), decidedByHoles(*place.stretch)};
+        if (auto fault =
+                faultOfHole(freeLength_mm(mounts, place), distance_mm(*anchor, place.bay_mm)))
             return Fault{joinPath(point, "anchor_mm"), *std::move(fault)};
     }
     if (mounts.drilled() && mounts.stretch)
-        return Fault{"stretch", phrase("Stretch is %1, must be null in a drilled craft, whose "
-                                       "holes decide it",
-                                       exact(*mounts.stretch))};
+        return Fault{"stretch", decidedByHoles(*mounts.stretch)};
     if (!mounts.drilled() && !mounts.stretch)
         return Fault{"stretch",
                      phrase("Stretch is missing, allowed %1", rangeText(stretchField()))};

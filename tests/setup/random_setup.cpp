@@ -2,6 +2,7 @@
 #include "tests/setup/random_setup.h"
 
 #include "core/setup/members.h"
+#include "core/setup/mount_layout.h"
 
 #include <rapidcheck.h>
 
@@ -188,8 +189,10 @@ private:
         mounts.stretch = drilled ? std::nullopt : std::optional(drawNumber(0.7, 3.0));
         for (MountPoint& point : mounts.points) {
             point.anchor_mm.reset();
-            if (drilled)
-                drill(point, mounts.free_length_mm * drawNumber(0.75, 2.9));
+            if (drilled) {
+                point.stretch.reset();
+                drill(point, freeLength_mm(mounts, point) * drawNumber(0.75, 2.9));
+            }
         }
     }
 

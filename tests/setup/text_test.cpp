@@ -62,8 +62,11 @@ TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
     EXPECT_TRUE(loaded->warnings.empty());
 
     const TubeKind keptTube{7, 4, 45, std::nullopt, 1.35, 0.14, 1130, 1.8, {}};
-    const Mounts keptMounts{
-        24, std::nullopt, Ends::Clamped, {{{72, 40, -32}, 0, 0, Triple{92, 60, -25}, {}}}, {}};
+    const Mounts keptMounts{24,
+                            std::nullopt,
+                            Ends::Clamped,
+                            {{{72, 40, -32}, 0, 0, Triple{92, 60, -25}, 25, {}, {}}},
+                            {}};
     stillbay::Setup expected;
     expected.name = "Every key";
     expected.notes = "Invented; each key holds a number of its own, none its default.";
@@ -80,7 +83,8 @@ TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
     expected.bay = {{{"tray", 62, {11, 12, -30}, {211, 71, 9}, {}}}, 9, {}};
     expected.camera = {{111, 6, -43}, 20, 2704, 1520, 81, 48, 15, 1.75, Lens::Fisheye, {}};
     expected.tube = {9, 6, 55, 2.75, 1.3, 0.13, 1140, 1.7, {}};
-    expected.mounts = {22, 1.18, Ends::Hinged, {{{71, 39, -31}, 47, 15, std::nullopt, {}}}, {}};
+    expected.mounts = {
+        22, 1.18, Ends::Hinged, {{{71, 39, -31}, 47, 15, std::nullopt, 23, 1.21, {}}}, {}};
     expected.flight = {1.1, {0.3, 0.65}, {}};
     expected.limits = {0.35, 1.1, {}};
     expected.tunes = {

@@ -31,6 +31,9 @@ Setup fullSetup(const std::string& sample)
     setup.drive.motor.diameter_mm = 28.0;
     setup.drive.motor.height_mm = 26.0;
     setup.tube.youngs_modulus_mpa = 2.0;
+    setup.mounts.points[0].free_length_mm = 1.02 * setup.mounts.free_length_mm;
+    if (!setup.mounts.drilled())
+        setup.mounts.points[1].stretch = 1.17;
     setup.tunes.push_back(
         {.name = "kept", .saved = "2026-05-01T10:00:00Z", .design = designOf(setup)});
     return setup;
@@ -315,6 +318,22 @@ TEST(Validate, StretchIsGivenExactlyWhenPlanning)
     setup = sampleSetup("quarry");
     setup.mounts.stretch = 1.2;
     expectFault(setup, "mounts.stretch", "must be null");
+}
+
+TEST(Validate, AnOwnStretchIsForPlanningAndAnOwnLengthForBoth)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.mounts.points[1].stretch = 1.2;
+    setup.mounts.points[2].free_length_mm = 21.5;
+    EXPECT_TRUE(validate(setup)) << describe(validate(setup));
+    setup = sampleSetup("quarry");
+    setup.mounts.points[2].free_length_mm = 24.0;
+    EXPECT_TRUE(validate(setup)) << describe(validate(setup));
+    setup.mounts.points[4].stretch = 1.2;
+    expectFault(setup, "mounts.points[4].stretch", "Stretch is 1.2, must be null");
+    setup.mounts.points[4].stretch.reset();
+    setup.mounts.points[3].free_length_mm = 10.0;  // the hole lies 30.7 mm away
+    expectFault(setup, "mounts.points[3].anchor_mm", "on a free length of 10 mm");
 }
 
 TEST(Validate, HolesLieApartAndWithinTheStretchRange)
