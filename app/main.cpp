@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/command.h"
 #include "app/commands/help.h"
+#include "app/commands/level.h"
 #include "app/commands/report.h"
 #include "app/commands/search.h"
 #include "app/commands/sheet.h"
@@ -55,6 +56,8 @@ int run(Arguments arguments, int argc, char** argv)
         return stillbay::runReport(arguments.subspan(1), std::cout, std::cerr);
     if (first == "search")
         return stillbay::runSearch(arguments.subspan(1), std::cout, std::cerr);
+    if (first == "level")
+        return stillbay::runLevel(arguments.subspan(1), std::cout, std::cerr);
     if (first == "sheet")
         return writeSheet(arguments.subspan(1), argc, argv);
     if (first == "--")

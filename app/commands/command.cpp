@@ -60,6 +60,17 @@ int print(std::ostream& out, std::string_view text, std::ostream& err)
     return kExitBadInput;
 }
 
+bool isThere(const std::string& path)
+{
+    std::error_code code;
+    return std::filesystem::exists(std::filesystem::symlink_status(path, code));
+}
+
+Error alreadyThere()
+{
+    return {Errc::BadInput, phrase("is there already, --force replaces it"), {}};
+}
+
 Result<LoadedSetup> loadSetup(const std::string& path)
 {
     std::error_code code;

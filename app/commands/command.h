@@ -40,6 +40,12 @@ int print(std::ostream& out, std::string_view text, std::ostream& err);
 /// @error BadInput  the file cannot be read, or what readSetup() refuses.
 Result<LoadedSetup> loadSetup(const std::string& path);
 
+/// Whether a name is taken, be it by a link that leads nowhere.
+bool isThere(const std::string& path);
+
+/// What is said of an output whose name is taken.
+Error alreadyThere();
+
 /// How the numbers of an argument may be written.
 enum class Percent { No, Allowed };  ///< "25%" for 0.25
 

@@ -16,6 +16,8 @@ std::string_view helpText()
            "                  [--tube OUTER:BORE:SHORE]... [--map N:M] [--builds N] [--seed N]\n"
            "                  [--json]\n"
            "                      print the best tubes within limits, and the map\n"
+           "  stillbay level FILE [--json] [--output OUT] [--force]\n"
+           "                      print how to hang the bay so that it rests as drawn\n"
            "  stillbay sheet FILE --output OUT.pdf [--force] [--paper a4|letter] [--grip MM]\n"
            "                      write the build sheet: cut list, holes, drilling template\n"
            "  stillbay report --help, and the same of each command\n"

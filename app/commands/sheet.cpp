@@ -84,12 +84,6 @@ tl::expected<SheetArguments, int> parseSheet(std::span<const std::string_view> a
     return parsed;
 }
 
-bool isThere(const std::string& path)
-{
-    std::error_code code;
-    return std::filesystem::exists(std::filesystem::symlink_status(path, code));
-}
-
 bool areOneFile(const std::string& a, const std::string& b)
 {
     std::error_code code;
@@ -107,9 +101,7 @@ int runSheet(std::span<const std::string_view> arguments, const SheetWriter& wri
     if (areOneFile(parsed->file, parsed->output))
         return usageError(err, "the sheet would replace the craft", parsed->output);
     if (!parsed->force && isThere(parsed->output))
-        return reportError(err,
-                           {Errc::BadInput, phrase("is there already, --force replaces it"), {}},
-                           parsed->output);
+        return reportError(err, alreadyThere(), parsed->output);
     auto loaded = loadSetup(parsed->file);
     if (!loaded)
         return reportError(err, loaded.error(), parsed->file);

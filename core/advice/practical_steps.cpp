@@ -53,7 +53,10 @@ private:
 void addLength(Steps& steps, const char* code, double by_mm)
 {
     steps.add(code, [by_mm](Setup& s) {
-        s.mounts.free_length_mm = tidy(s.mounts.free_length_mm + by_mm);
+        setFreeLength(s.mounts, tidy(s.mounts.free_length_mm + by_mm));
+        for (MountPoint& point : s.mounts.points)
+            if (point.free_length_mm)
+                point.free_length_mm = tidy(*point.free_length_mm);
         const Number by = shown(std::abs(by_mm)), length = shown(s.mounts.free_length_mm);
         return by_mm < 0 ? phrase("Tubes %1 mm shorter: %2 mm free", by, length)
                          : phrase("Tubes %1 mm longer: %2 mm free", by, length);
@@ -63,7 +66,7 @@ void addLength(Steps& steps, const char* code, double by_mm)
 void addPlannedStretch(Steps& steps, const char* code, double by)
 {
     steps.add(code, [by](Setup& s) {
-        s.mounts.stretch = tidy(*s.mounts.stretch + by);
+        setDrawnStretch(s.mounts, tidy(*s.mounts.stretch + by));
         const Number points = shown(100 * std::abs(by)), to = shown(100 * (*s.mounts.stretch - 1));
         return by < 0 ? phrase("Stretch −%1 points: to %2 %", points, to)
                       : phrase("Stretch +%1 points: to %2 %", points, to);
@@ -71,11 +74,10 @@ void addPlannedStretch(Steps& steps, const char* code, double by)
 }
 
 // The holes stay: a shorter tube is stretched more.
-void addDrilledStretch(Steps& steps, const char* code, double by, double drawn_mm)
+void addDrilledStretch(Steps& steps, const char* code, double by)
 {
-    steps.add(code, [by, drawn_mm](Setup& s) {
-        const double stretch = drawn_mm / s.mounts.free_length_mm + by;
-        s.mounts.free_length_mm = std::round(100 * drawn_mm / stretch) / 100;
+    steps.add(code, [by](Setup& s) {
+        setDrawnStretch(s.mounts, drawnStretch(s.mounts) + by);
         const Number points = shown(100 * std::abs(by)), length = shown(s.mounts.free_length_mm);
         return by < 0 ? phrase("Stretch −%1 points: %2 mm free", points, length)
                       : phrase("Stretch +%1 points: %2 mm free", points, length);
@@ -112,9 +114,8 @@ void addElevation(Steps& steps, const char* code, double by_deg)
 void addTubes(Steps& steps, const Setup& setup)
 {
     if (setup.mounts.drilled()) {
-        const double drawn_mm = meanDistance_mm(setup.mounts);
-        addDrilledStretch(steps, "stretch-more", kStretchStep, drawn_mm);
-        addDrilledStretch(steps, "stretch-less", -kStretchStep, drawn_mm);
+        addDrilledStretch(steps, "stretch-more", kStretchStep);
+        addDrilledStretch(steps, "stretch-less", -kStretchStep);
     } else {
         addLength(steps, "tubes-shorter", -kLengthStep_mm);
         addLength(steps, "tubes-longer", kLengthStep_mm);

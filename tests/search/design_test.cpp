@@ -45,6 +45,25 @@ TEST(Variables, ElevationsKeepTheirDifferences)
     EXPECT_NEAR(design.mounts.points[1].elevation_deg, 18, 1e-12);
 }
 
+// Oracle: definition; own lengths in proportion, own stretches by the same difference, and back.
+TEST(Variables, OwnLengthsKeepTheirRatioAndOwnStretchesTheirDifference)
+{
+    Design design = designOf(test::sampleCraft("reedbed"));
+    design.mounts.points[1].free_length_mm = 22.0;
+    design.mounts.points[2].stretch = 1.2;
+    const Design before = design;
+    setValue(design, Variable::FreeLength, 30);
+    setValue(design, Variable::Stretch, 1.25);
+    EXPECT_NEAR(*design.mounts.points[1].free_length_mm, 33, 1e-12);
+    EXPECT_NEAR(*design.mounts.points[2].stretch, 1.3, 1e-12);
+    EXPECT_FALSE(design.mounts.points[0].free_length_mm);
+    EXPECT_FALSE(design.mounts.points[0].stretch);
+    EXPECT_EQ(valueOf(design, Variable::FreeLength), 30);
+    EXPECT_EQ(valueOf(design, Variable::Stretch), 1.25);
+    setValue(design, Variable::FreeLength, 20);
+    EXPECT_NEAR(*design.mounts.points[1].free_length_mm, 22, 1e-12);
+}
+
 // Oracle: geometry of the holes; stretch and elevation are theirs and cannot be turned.
 TEST(Variables, ADrilledCraftKeepsItsHoles)
 {

@@ -136,7 +136,7 @@ TEST_F(Installed, ManualTellsTheCommandsAndOptionsOfTheHelp)
         ASSERT_EQ(run({match.captured(1), QStringLiteral("--help")}), 0);
         suggestions += QString::fromUtf8(out);
     }
-    EXPECT_EQ(commands, 3);
+    EXPECT_EQ(commands, 4);
     EXPECT_EQ(optionsIn(suggestions + QStringLiteral(" --version")), optionsIn(help));
     ASSERT_EQ(run({QStringLiteral("--version")}), 0);
     const QString version = QString::fromUtf8(out).simplified().section(u' ', 1);

@@ -14,6 +14,7 @@
 #include <QStringList>
 
 #include <cmath>
+#include <map>
 
 namespace stillbay::ui {
 namespace {
@@ -87,16 +88,23 @@ QString cutTable(const BuildSheet& sheet)
 {
     const TubeKind& tube = sheet.setup.tube;
     const Mounts& mounts = sheet.setup.mounts;
+    std::map<double, int> pieces;  // by free length
+    for (const MountPoint& point : mounts.points)
+        ++pieces[freeLength_mm(mounts, point)];
+    QList<QStringList> rows;
+    for (const auto& [length_mm, count] : pieces)
+        rows << QStringList{bold(QString::number(count)),
+                            QObject::tr("%1 mm").arg(plain(tube.outer_diameter_mm)),
+                            QObject::tr("%1 mm").arg(plain(tube.bore_mm)),
+                            QObject::tr("%1 Shore A").arg(plain(tube.hardness_shore_a)),
+                            millimetres(length_mm),
+                            millimetres(sheet.grip_mm),
+                            bold(millimetres(cutLength_mm(length_mm, sheet.grip_mm)))};
     return heading(QObject::tr("Cut the tubes")) +
            table({QObject::tr("Pieces"), QObject::tr("Outer diameter"), QObject::tr("Bore"),
                   QObject::tr("Hardness"), QObject::tr("Free length"),
                   QObject::tr("In the clamp, each end"), QObject::tr("CUT LENGTH")},
-                 {{bold(QString::number(mounts.points.size())),
-                   QObject::tr("%1 mm").arg(plain(tube.outer_diameter_mm)),
-                   QObject::tr("%1 mm").arg(plain(tube.bore_mm)),
-                   QObject::tr("%1 Shore A").arg(plain(tube.hardness_shore_a)),
-                   millimetres(mounts.free_length_mm), millimetres(sheet.grip_mm),
-                   bold(millimetres(cutLength_mm(mounts.free_length_mm, sheet.grip_mm)))}}) +
+                 rows) +
            paragraph(QObject::tr("Cut the ends square. Mark each tube where its clamps end: the "
                                  "free length lies between the two marks."));
 }
@@ -121,13 +129,14 @@ QString fitTable(const BuildSheet& sheet)
     QList<QStringList> rows;
     for (std::size_t k = 0; k < mounts.points.size(); ++k) {
         const Direction to = directionOf(mounts, mounts.points[k]);
-        rows << QStringList{bold(QString::number(k + 1)),
-                            millimetres(mounts.free_length_mm),
-                            bold(millimetres(to.distance_mm)),
-                            QObject::tr("%1 %").arg(number(
-                                kPercent * (to.distance_mm / mounts.free_length_mm - 1.0), 1)),
-                            QObject::tr("%1°").arg(number(to.azimuth_deg, 1)),
-                            QObject::tr("%1°").arg(number(to.elevation_deg, 1))};
+        const double length_mm = freeLength_mm(mounts, mounts.points[k]);
+        rows << QStringList{
+            bold(QString::number(k + 1)),
+            millimetres(length_mm),
+            bold(millimetres(to.distance_mm)),
+            QObject::tr("%1 %").arg(number(kPercent * (to.distance_mm / length_mm - 1.0), 1)),
+            QObject::tr("%1°").arg(number(to.azimuth_deg, 1)),
+            QObject::tr("%1°").arg(number(to.elevation_deg, 1))};
     }
     return heading(QObject::tr("Fit the tubes")) +
            table({QObject::tr("Tube"), QObject::tr("Free length"),
