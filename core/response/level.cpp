@@ -45,8 +45,13 @@ constexpr double kUntouchedTurn_deg = 0.02;
 constexpr double kWorthwhile = 0.01 * unit::mm;  // gain below which mounts stay as they are
 constexpr double kCommonTrim = 0.5e-4;           // own stretches below are the common one
 constexpr double kModelMargin = 1.001;           // a free length stays this far above 4δ
-constexpr int kEquationSteps = 60;
-constexpr int kRestSteps = 60;
+// Effort: most steps, and the share of the residual below which three steps in a row are no gain.
+struct Effort {
+    int steps;
+    double stagnant;
+};
+constexpr Effort kEquations{60, 1e-4}, kFirstRest{15, 1e-3}, kTrueRest{60, 1e-7};
+constexpr int kRounds = 5;  // of level(), each from what the last one found
 
 double toGrain(double value, double perUnit)
 {
@@ -196,7 +201,7 @@ Hanging hangingOf(const MassFigures& bay, const Suspension& suspension, const Tu
         hanging.tubes.push_back({tube, attachment.p_OB - bay.centre, point.azimuth_deg * unit::deg,
                                  p_BA / distance, distance});
         // Slack or overstretched as it may be, the present value is allowed.
-        const double least = std::min(std::max(1.0, stretchField.min), present);
+        const double least = std::min(std::max(kLeastLevelStretch, stretchField.min), present);
         const double most = std::max(std::min(stock.max_stretch, stretchField.max), present);
         if (hanging.drilled) {
             const double shortest =
@@ -340,17 +345,17 @@ double shareOf(const Hanging& hanging, const Unknowns& x, const Unknowns& step)
 // @param evaluate fills residual and, where asked, slopes at x; false where there is none.
 // @return whether a residual below `enough` was reached. x is the best that was found.
 template <class Evaluate>
-bool minimise(const Hanging& hanging, const Evaluate& evaluate, int steps, double enough,
+bool minimise(const Hanging& hanging, const Evaluate& evaluate, const Effort& effort, double enough,
               Unknowns& x)
 {
-    constexpr double kLeastDamping = 1e-12, kMostDamping = 1e6, kStagnant = 1e-7;
+    constexpr double kLeastDamping = 1e-12, kMostDamping = 1e6;
     Vector6d residual, next;
     Slopes slopes;
     if (!evaluate(x, residual, &slopes))
         return false;
     double damping = 1e-9;
     int stagnant = 0;
-    for (int k = 0; k < steps && residual.norm() > enough; ++k) {
+    for (int k = 0; k < effort.steps && residual.norm() > enough; ++k) {
         for (Index j = 0; j < hanging.count(); ++j)
             slopes.col(j) *= hanging.units[j];
         for (;;) {
@@ -360,7 +365,7 @@ bool minimise(const Hanging& hanging, const Evaluate& evaluate, int steps, doubl
                                        .cwiseMax(hanging.low)
                                        .cwiseMin(hanging.high);
             if (evaluate(there, next, nullptr) && next.norm() < residual.norm()) {
-                stagnant = next.norm() > (1 - kStagnant) * residual.norm() ? stagnant + 1 : 0;
+                stagnant = next.norm() > (1 - effort.stagnant) * residual.norm() ? stagnant + 1 : 0;
                 x = there;
                 damping = std::max(kLeastDamping, 0.1 * damping);
                 break;
@@ -385,7 +390,7 @@ bool solveEquations(const Hanging& hanging, Unknowns& x)
                 slopes->col(k) = momentsAtRadius(slopes->col(k)) / hanging.weight;
         return residual.allFinite();
     };
-    return minimise(hanging, evaluate, kEquationSteps, kSolved, x);
+    return minimise(hanging, evaluate, kEquations, kSolved, x);
 }
 
 // How far the bay goes from the drawing by the stiffness there, turns at kMotionRadius [m], and the
@@ -455,7 +460,7 @@ void lessenRest(const Hanging& hanging, Suspension suspension, Unknowns& x)
         motion << pose->shift, kMotionRadius * pose->theta;
         return !slopes || restSlopes(hanging, suspension, at, *pose, *slopes);
     };
-    minimise(hanging, evaluate, kRestSteps, kEnough, x);
+    minimise(hanging, evaluate, kTrueRest, kEnough, x);
 }
 
 // Mounts with their rest.
@@ -511,8 +516,8 @@ double strongestPull(const Hanging& hanging)
 LevelFailure remains(const Vector3d& shift, const Vector3d& rotation)
 {
     constexpr double kMostlyUpright = 0.9;
-    const Number turn = fixed(rotation.norm() / unit::deg, 1);
-    const Number size = fixed(shift.norm() / unit::mm, 1);
+    const Number turn = fixed(rotation.norm() / unit::deg, 2);
+    const Number size = fixed(shift.norm() / unit::mm, 2);
     if (std::abs(shift.z()) < kMostlyUpright * shift.norm())
         return {LevelFault::Remains,
                 phrase("The bay still moves %1\u00a0mm and turns %2°.", size, turn)};
@@ -574,13 +579,16 @@ Result<Mounts> levelledMounts(const MassFigures& bay, const TubeKind& tube, cons
         return isStable ? mounts : mountsAt(hanging, x, mounts);
     if (isStable && motion.norm() < balanced.norm())
         x = hanging.start;
-    minimise(hanging, firstRestAt, kEquationSteps, 0.0, x);
+    minimise(hanging, firstRestAt, kFirstRest, 0.0, x);
     firstRestAt(x, balanced, nullptr);
     return isStable && balanced.norm() > motion.norm() - kWorthwhile ? mounts
                                                                      : mountsAt(hanging, x, mounts);
 }
 
-Result<Levelled> level(const MassFigures& bay, const TubeKind& tube, const Mounts& mounts)
+namespace {
+
+// One round of level(), from the given mounts.
+Result<Levelled> levelOnce(const MassFigures& bay, const TubeKind& tube, const Mounts& mounts)
 {
     const auto sought = levelledMounts(bay, tube, mounts);
     if (!sought)
@@ -610,6 +618,21 @@ Result<Levelled> level(const MassFigures& bay, const TubeKind& tube, const Mount
     Levelled result{best->mounts, best->pose.shift, best->pose.theta};
     if (!restsAsDrawn(result.shift, result.rotation))
         result.why = why ? *why : remains(result.shift, result.rotation);
+    return result;
+}
+
+}  // namespace
+
+Result<Levelled> level(const MassFigures& bay, const TubeKind& tube, const Mounts& mounts)
+{
+    auto result = levelOnce(bay, tube, mounts);
+    // From the least rest the equations may have a solution that they had not from further off.
+    for (int round = 1; round < kRounds && result && result->why; ++round) {
+        auto next = levelOnce(bay, tube, result->mounts);
+        if (!next || next->mounts == result->mounts)
+            break;
+        result = std::move(next);
+    }
     return result;
 }
 

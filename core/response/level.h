@@ -22,6 +22,10 @@ namespace stillbay {
 inline constexpr double kLevelShift_mm = 0.1;
 inline constexpr double kLevelTurn_deg = 0.1;
 
+/// No tube is stretched less than this for being level, unless it is already: one that is barely
+/// taut goes slack as soon as the bay moves.
+inline constexpr double kLeastLevelStretch = 1.02;
+
 /// Why no hanging makes the bay rest as drawn.
 enum class LevelFault {
     TooHeavy,      ///< the tubes cannot pull up as much as it weighs
@@ -46,11 +50,11 @@ struct Levelled {
 bool restsAsDrawn(const Vector3d& shift, const Vector3d& rotation);
 
 /// The mounts that come nearest to making the bay rest as drawn. Looks for no rest pose, so that a
-/// search can afford it: where the six equations have no solution within the limits (stretch from 1
-/// to the tube's limit, elevation within ±90°, free lengths that the model covers), the rest is
-/// taken as what the stiffness as drawn makes of the unbalanced force. What is level already is
-/// returned as it is, and so is what cannot be bettered. Elevations come to 0.01°, stretches to
-/// 10⁻⁴, lengths to 0.01 mm.
+/// search can afford it: where the six equations have no solution within the limits (stretch from
+/// kLeastLevelStretch to the tube's limit, elevation within ±90°, free lengths that the model
+/// covers), the rest is taken as what the stiffness as drawn makes of the unbalanced force. What is
+/// level already is returned as it is, and so is what cannot be bettered. Elevations come to 0.01°,
+/// stretches to 10⁻⁴, lengths to 0.01 mm.
 ///
 /// @param mounts valid ones.
 /// @error BadInput  as makeMountedBay().

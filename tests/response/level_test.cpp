@@ -258,7 +258,7 @@ TEST(Level, EvenCraftsRestAsDrawn)
         expectAsDrawn(with(craft, levelled->mounts), std::to_string(seed));
         EXPECT_NEAR(meanStretch(levelled->mounts), *craft.mounts.stretch, 0.51 * kTrimGrain);
         for (std::size_t i = 0; i < craft.mounts.points.size(); ++i) {
-            EXPECT_GE(stretchOf(levelled->mounts, i), 1.0 - kTrimGrain);
+            EXPECT_GE(stretchOf(levelled->mounts, i), kLeastLevelStretch - kTrimGrain);
             EXPECT_LE(stretchOf(levelled->mounts, i), craft.tube.max_stretch + kTrimGrain);
         }
         EXPECT_TRUE(validate(with(craft, levelled->mounts)));
@@ -267,6 +267,7 @@ TEST(Level, EvenCraftsRestAsDrawn)
         EXPECT_EQ(hung(once), once.mounts) << seed;
     }
     EXPECT_LT(refused, 20);
+    RecordProperty("refused", refused);
 }
 
 // Oracle: identity; rounding may fall to either side where the numbers differ by rounding noise.
@@ -318,7 +319,8 @@ Mounts disturbed(const Craft& craft, Dice& dice, double step)
             const double distance = std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
             const double length =
                 freeLength_mm(mounts, point) * (1 + 0.01 * step * dice.between(-1, 1));
-            point.free_length_mm = std::clamp(length, distance / craft.tube.max_stretch, distance);
+            point.free_length_mm = std::clamp(length, distance / craft.tube.max_stretch,
+                                              distance / kLeastLevelStretch);
         }
         return mounts;
     }
@@ -332,8 +334,8 @@ Mounts disturbed(const Craft& craft, Dice& dice, double step)
         MountPoint& point = mounts.points[i];
         point.elevation_deg =
             std::clamp(point.elevation_deg + step * dice.between(-1, 1), -90.0, 90.0);
-        point.stretch = std::clamp(stretchOf(craft.mounts, i) + trims[i] - sum / n, 1.0,
-                                   craft.tube.max_stretch);
+        point.stretch = std::clamp(stretchOf(craft.mounts, i) + trims[i] - sum / n,
+                                   kLeastLevelStretch, craft.tube.max_stretch);
     }
     return mounts;
 }
@@ -364,11 +366,29 @@ void expectLeast(const Craft& craft, const std::string& name)
     }
 }
 
+// A skew craft that keeps three of its tubes: five free numbers for six equations.
+Craft threeTubes(unsigned seed)
+{
+    Craft craft = test::skewCraft(seed);
+    const std::vector<MountPoint> all = craft.mounts.points;
+    craft.mounts.points = {all[0], all[all.size() / 3], all[2 * all.size() / 3]};
+    return craft;
+}
+
 // Oracle: brute force around the answer.
 TEST(Level, SkewCraftsRestAsNearAsTheyCan)
 {
-    for (unsigned seed = 1; seed <= 12; ++seed)
+    int left = 0;
+    for (unsigned seed = 1; seed <= 12; ++seed) {
         expectLeast(test::skewCraft(seed), "skew " + std::to_string(seed));
+        const Craft three = threeTubes(seed);
+        const auto levelled = level(three);
+        if (!levelled)
+            continue;  // no stable rest, before or after
+        left += levelled->why.has_value();
+        expectLeast(three, "three tubes " + std::to_string(seed));
+    }
+    EXPECT_GT(left, 5);
 }
 
 // Oracle: brute force around the answer.
@@ -401,13 +421,15 @@ TEST(Level, ALevelPlanIsLevelOnceDrilled)
     }
 }
 
-// Oracle: statics. Tubes that all end in front of the centre of mass can carry it only by pulling
-// down as well, which 10 % of stretch does not do here; tubes of little stretch carry little.
+// Oracle: statics. A centre of mass in front of all tubes is carried only where those behind pull
+// down, at most 2 × 6 N here, which at 290 mm from those in front holds 0.06 m × 12 N but not
+// 0.15 m × 5.3 N; tubes of little stretch carry little.
 TEST(Level, SaysWhyNothingIsLevel)
 {
     Craft outside = test::sampleCraft("reedbed");
+    outside.mounts.stretch = 1.03;
     for (Part& part : outside.bay.parts)
-        part.centre_mm[0] += 260;
+        part.centre_mm[0] += 213;
     auto levelled = level(outside);
     ASSERT_TRUE(levelled) << english(levelled.error().what);
     ASSERT_TRUE(levelled->why);
@@ -438,15 +460,17 @@ TEST(Level, SaysWhyNothingIsLevel)
 TEST(Level, ASecondTimeChangesNothing)
 {
     for (unsigned seed = 1; seed <= 12; ++seed)
-        for (const bool isDrilled : {false, true}) {
-            Craft craft = test::skewCraft(seed);
-            if (isDrilled)
+        for (const int kind : {0, 1, 2}) {
+            Craft craft = kind == 2 ? threeTubes(seed) : test::skewCraft(seed);
+            if (kind == 1)
                 craft.mounts = drilled(craft.mounts);
             const auto once = level(craft);
+            if (!once && kind == 2)
+                continue;  // no stable rest, before or after
             ASSERT_TRUE(once);
             const auto twice = level(with(craft, once->mounts));
             ASSERT_TRUE(twice);
-            EXPECT_EQ(twice->mounts, once->mounts) << seed << isDrilled;
+            EXPECT_EQ(twice->mounts, once->mounts) << seed << ' ' << kind;
         }
 }
 
