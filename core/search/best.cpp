@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/search/best.h"
 
-#include "core/search/parallel.h"
+#include "core/base/parallel.h"
 #include "core/search/polish.h"
 #include "core/search/starts.h"
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/search/map.h"
 
-#include "core/search/parallel.h"
+#include "core/base/parallel.h"
 #include "core/search/search_space.h"
 
 namespace stillbay {

@@ -2,48 +2,20 @@
 #include "core/search/robust.h"
 
 #include "core/base/check.h"
-#include "core/search/parallel.h"
+#include "core/base/parallel.h"
+#include "core/base/unit_points.h"
 #include "core/tube/rubber.h"
 
 #include <algorithm>
-#include <boost/random/sobol.hpp>
 #include <cmath>
 #include <limits>
 #include <numeric>
-#include <random>
 
 namespace stillbay {
 namespace {
 
-constexpr double kReading_c = 20.0;  // room temperature, where hardness and hang tests are read
-constexpr double kZeroCelsius_k = 273.15;
 constexpr std::size_t kCommon = 5;  // what scatters beside the cut of each tube
 constexpr double kNoWobble = std::numeric_limits<double>::infinity();
-
-/// Points of a unit cube, evenly spread.
-class UnitPoints {
-public:
-    UnitPoints(std::size_t dimensions, std::uint64_t seed) : m_sobol(dimensions)
-    {
-        std::mt19937_64 random(seed);
-        for (std::size_t k = 0; k < dimensions; ++k)
-            m_shift.push_back(std::ldexp(static_cast<double>(random() >> 11U), -53));
-    }
-
-    std::vector<double> next()
-    {
-        std::vector<double> point;
-        for (const double shift : m_shift) {
-            const double x = std::ldexp(static_cast<double>(m_sobol()), -64) + shift;
-            point.push_back(x - std::floor(x));
-        }
-        return point;
-    }
-
-private:
-    boost::random::sobol m_sobol;
-    std::vector<double> m_shift;
-};
 
 double between(double low, double high, double share)
 {
@@ -67,18 +39,13 @@ bool isClean(const SampleWobble& sample, std::size_t throttle, double limit_px)
 
 }  // namespace
 
-double modulusAtTemperature(double temperature_c)
-{
-    return (temperature_c + kZeroCelsius_k) / (kReading_c + kZeroCelsius_k);
-}
-
 std::vector<ToleranceSample> toleranceSamples(const Design& design, const Tolerances& tolerances,
                                               std::size_t count, std::uint64_t seed)
 {
-    UnitPoints points(kCommon + design.mounts.points.size(), seed);
-    std::vector<ToleranceSample> samples(count);
-    for (ToleranceSample& sample : samples) {
-        const std::vector<double> u = points.next();
+    std::vector<ToleranceSample> samples;
+    for (const std::vector<double>& u :
+         unitPoints(count, kCommon + design.mounts.points.size(), seed)) {
+        ToleranceSample& sample = samples.emplace_back();
         sample.modulus =
             modulusOfHardness(design.tube, tolerances, u[0]) *
             modulusAtTemperature(between(tolerances.coldest_c, tolerances.warmest_c, u[1]));

@@ -3,6 +3,7 @@
 
 #include "core/base/progress.h"
 #include "core/base/result.h"
+#include "core/response/tolerances.h"
 #include "core/search/evaluator.h"
 
 #include <array>
@@ -14,25 +15,6 @@
 
 /// How a design holds under what a builder cannot control.
 namespace stillbay {
-
-/// Half widths and ranges of what scatters, each spread evenly and apart from the others; the
-/// tubes are of one roll, but each is cut on its own.
-/// Common practice, no source, but for the rubber's temperature.
-struct Tolerances {
-    double cut_mm = 0.5;            ///< of every single tube
-    double hardness_shore = 5.0;    ///< of a printed hardness
-    double measuredModulus = 0.05;  ///< share, where a hang test gave the modulus instead
-    double bay = 0.05;              ///< share of the bay's mass
-    double battery = 0.10;          ///< share of its heaviest part, another pack
-    double coldest_c = -5.0, warmest_c = 40.0;
-    double unbalance = 2.0;  ///< from 1/2 to 2 times, evenly in the logarithm
-};
-
-/// Modulus at a temperature over that at 20 °C, where hardness and hang tests are read.
-///
-/// @source the ideal rubber network, G ∝ absolute temperature (L. R. G. Treloar, The Physics of
-///         Rubber Elasticity, from memory); filled silicone changes less.
-double modulusAtTemperature(double temperature_c);
 
 /// Samples of a design that scatter by its tolerances, by a Sobol sequence shifted at random.
 ///

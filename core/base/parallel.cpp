@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "core/search/parallel.h"
+#include "core/base/parallel.h"
 
 #include <algorithm>
 #include <atomic>
