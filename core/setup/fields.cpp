@@ -309,8 +309,19 @@ constexpr Field<Limits> kLimitsFields[] = {
      3, kOptional, &Limits::bad_px},
 };
 
-constexpr Choice kEnds{translatable("Ends"), {"clamped", "hinged"}};
-constexpr Choice kLens{translatable("Lens"), {"rectilinear", "fisheye"}};
+constexpr Field<Source> kSourceFields[] = {
+    {"spread", translatable("Spread"), "",
+     translatable("How far the value may be off, one standard deviation over the value: 0.05 is 5 "
+                  "%; empty for what is usual of its origin."),
+     0.0001, 2, 0.01, 3, kOptional, &Source::spread},
+};
+
+constexpr const char* kEndsWords[] = {"clamped", "hinged"};
+constexpr const char* kLensWords[] = {"rectilinear", "fisheye"};
+constexpr const char* kOriginWords[] = {"typical", "label", "measured", "estimated"};
+constexpr Choice kEnds{translatable("Ends"), kEndsWords};
+constexpr Choice kLens{translatable("Lens"), kLensWords};
+constexpr Choice kOrigin{translatable("Origin"), kOriginWords};
 
 }  // namespace
 
@@ -329,8 +340,10 @@ template <> std::span<const Field<MountPoint>> fieldsOf<MountPoint>() { return k
 template <> std::span<const Field<Mounts>> fieldsOf<Mounts>() { return kMountsFields; }
 template <> std::span<const Field<Flight>> fieldsOf<Flight>() { return kFlightFields; }
 template <> std::span<const Field<Limits>> fieldsOf<Limits>() { return kLimitsFields; }
+template <> std::span<const Field<Source>> fieldsOf<Source>() { return kSourceFields; }
 template <> const Choice& choiceOf<Ends>() { return kEnds; }
 template <> const Choice& choiceOf<Lens>() { return kLens; }
+template <> const Choice& choiceOf<Origin>() { return kOrigin; }
 // clang-format on
 
 }  // namespace stillbay

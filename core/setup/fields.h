@@ -41,7 +41,7 @@ struct Field {
 
 /// The fields of one struct, in the order of the file and the form. Specialised for Part,
 /// ArmSection, Arm, Motor, Propeller, Battery, Drive, Bay, Camera, TubeKind, MountPoint, Mounts,
-/// Flight and Limits.
+/// Flight, Limits and Source.
 template <class Owner>
 std::span<const Field<Owner>> fieldsOf();
 
@@ -60,22 +60,24 @@ template <> std::span<const Field<MountPoint>> fieldsOf<MountPoint>();
 template <> std::span<const Field<Mounts>> fieldsOf<Mounts>();
 template <> std::span<const Field<Flight>> fieldsOf<Flight>();
 template <> std::span<const Field<Limits>> fieldsOf<Limits>();
+template <> std::span<const Field<Source>> fieldsOf<Source>();
 // clang-format on
 
 /// A choice between words of the setup: how the file writes the enumerators, in their order. An
 /// absent key takes the first.
 struct Choice {
-    const char* label;  ///< what messages call it, sentence case
-    std::array<const char*, 2> words;
+    const char* label;                   ///< what messages call it, sentence case
+    std::span<const char* const> words;  ///< 2 or 4
 };
 
-/// Specialised for Ends and Lens.
+/// Specialised for Ends, Lens and Origin.
 template <class Enum>
 const Choice& choiceOf();
 
 // clang-format off
 template <> const Choice& choiceOf<Ends>();
 template <> const Choice& choiceOf<Lens>();
+template <> const Choice& choiceOf<Origin>();
 // clang-format on
 
 /// Widest view of a lens that is no fisheye [°]: towards 180 its picture would have no end.
@@ -92,6 +94,7 @@ inline constexpr CountRange kArmCount{2, 16};    ///< one motor each; a single o
 inline constexpr CountRange kMountPointCount{1, 32};
 inline constexpr CountRange kBladePassCount{0, 8};  ///< orders B, 2B, …
 inline constexpr CountRange kTuneCount{0, 200};
+inline constexpr CountRange kSourceCount{0, 200};
 
 inline constexpr std::size_t kMaxNameBytes = 200;     ///< of any name, UTF-8
 inline constexpr std::size_t kMaxNotesBytes = 20000;  ///< of any notes, UTF-8

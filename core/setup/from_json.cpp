@@ -2,6 +2,7 @@
 #include "core/setup/from_json.h"
 
 #include "core/setup/members.h"
+#include "core/setup/sources.h"
 #include "core/setup/wording.h"
 
 #include <algorithm>
@@ -101,6 +102,11 @@ Phrase noObject(const Json& value)
     return mistaken(phrase("Value"), value, phrase("an object"));
 }
 
+Phrase noObjectAt(const char* key, const Json& value)
+{
+    return mistaken(quote(key), value, phrase("an object"));
+}
+
 Phrase noText(const char* key, const Json& value)
 {
     return mistaken(quote(key), value, phrase("text"));
@@ -108,8 +114,17 @@ Phrase noText(const char* key, const Json& value)
 
 Phrase notOffered(const Choice& choice, const Json& value)
 {
+    if (choice.words.size() == 4)
+        return phrase("%1 is %2, allowed %3, %4, %5 or %6", phrase(choice.label), valueText(value),
+                      quote(choice.words[0]), quote(choice.words[1]), quote(choice.words[2]),
+                      quote(choice.words[3]));
     return phrase("%1 is %2, allowed %3 or %4", phrase(choice.label), valueText(value),
                   quote(choice.words[0]), quote(choice.words[1]));
+}
+
+Phrase tooManyEntries(const char* key, std::size_t count, CountRange range)
+{
+    return phrase("%1 has %2 entries, allowed %3", quote(key), whole(count), rangeText(range));
 }
 
 Phrase angleBesideHole(const char* label)
@@ -226,6 +241,24 @@ public:
         entries.assign(found->size(), T{});
         for (std::size_t i = 0; i < entries.size(); ++i)
             read((*found)[i], joinPath(joinPath(m_path, key), i), entries[i], m_findings);
+    }
+
+    template <class T>
+    void keyed(const char* key, std::vector<T>& entries, CountRange range)
+    {
+        const Json* found = find(key);
+        if (!found)
+            return;
+        if (!found->is_object())
+            return refuse(key, noObjectAt(key, *found));
+        if (found->size() > range.max)
+            return refuse(key, tooManyEntries(key, found->size(), range));
+        const std::string path = joinPath(m_path, key);
+        for (const auto& [name, value] : found->items()) {
+            T& entry = entries.emplace_back();
+            entry.key = name;
+            read(value, joinPath(path, shorten(name)), entry, m_findings);
+        }
     }
 
     template <class Owner>
@@ -347,6 +380,8 @@ Result<Setup> setupFromJson(const Json& root, std::vector<Warning>& warnings)
     Reader::read(root, "", setup, findings);
     if (findings.fault)
         return tl::unexpected<Error>(*std::move(findings.fault));
+    for (const std::string& key : sourcesOfNothing(setup))
+        findings.unknownKeys.push_back(joinPath("sources", shorten(key)));
     if (!findings.unknownKeys.empty())
         warnings.push_back(unknownKeysWarning(findings.unknownKeys));
     return setup;

@@ -15,6 +15,8 @@
 ///   choice(key, Enum)               a choice between the words of choiceOf<Enum>()
 ///   object(key, member)             a struct
 ///   list(key, vector, CountRange)   a list of structs
+///   keyed(key, vector, CountRange)  an object of structs, each under its own `key`; left out when
+///                                   empty
 namespace stillbay {
 
 template <class T, class Struct>
@@ -80,6 +82,14 @@ void visitMembers(auto& visitor, Like<Tune> auto& tune)
     visitor.object("mounts", tune.design.mounts);
 }
 
+void visitMembers(auto& visitor, Like<Source> auto& source)
+{
+    visitor.choice("from", source.from);
+    visitor.numbers(source);
+    visitor.text("note", source.note, kMaxNotesBytes);
+    visitor.text("date", source.date, kMaxNameBytes);
+}
+
 void visitMembers(auto& visitor, Like<Setup> auto& setup)
 {
     visitor.text("name", setup.name, kMaxNameBytes);
@@ -92,6 +102,7 @@ void visitMembers(auto& visitor, Like<Setup> auto& setup)
     visitor.object("mounts", setup.mounts);
     visitor.object("flight", setup.flight);
     visitor.object("limits", setup.limits);
+    visitor.keyed("sources", setup.sources, kSourceCount);
     visitor.list("tunes", setup.tunes, kTuneCount);
 }
 

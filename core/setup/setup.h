@@ -219,6 +219,21 @@ struct Tune {
     bool operator==(const Tune&) const = default;
 };
 
+/// Where a value comes from.
+enum class Origin { Typical, Label, Measured, Estimated };
+
+/// Where one number of the setup comes from, and how sure it is.
+struct Source {
+    std::string key;  ///< path of the number, "tube.youngs_modulus_mpa"
+    Origin from = Origin::Typical;
+    std::optional<double> spread;  ///< one standard deviation over the value; none: the usual one
+    std::string note;
+    std::string date;
+    Extras extras;
+
+    bool operator==(const Source&) const = default;
+};
+
 /// Everything the builder can save, undo and share. A plain value.
 struct Setup {
     std::string name;
@@ -231,6 +246,7 @@ struct Setup {
     Mounts mounts;
     Flight flight;
     Limits limits;
+    std::vector<Source> sources;  ///< in file order, each key once
     std::vector<Tune> tunes;
     Extras extras;
 

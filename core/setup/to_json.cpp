@@ -59,7 +59,7 @@ public:
     template <class Enum>
     void choice(const char* key, Enum value)
     {
-        m_object[key] = choiceOf<Enum>().words.at(static_cast<std::size_t>(value));
+        m_object[key] = choiceOf<Enum>().words[static_cast<std::size_t>(value)];
     }
 
     template <class T>
@@ -75,6 +75,17 @@ public:
         for (const T& entry : entries)
             list.push_back(write(entry));
         m_object[key] = std::move(list);
+    }
+
+    template <class T>
+    void keyed(const char* key, const std::vector<T>& entries, CountRange)
+    {
+        if (entries.empty())
+            return;
+        Json object = Json::object();
+        for (const T& entry : entries)
+            object[entry.key] = write(entry);
+        m_object[key] = std::move(object);
     }
 
     template <class Owner>

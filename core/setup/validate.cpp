@@ -61,6 +61,10 @@ Phrase notUtf8(const char* key)
 
 Phrase noSuchChoice(const Choice& choice)
 {
+    if (choice.words.size() == 4)
+        return phrase("%1 is none of %2, %3, %4 and %5", phrase(choice.label),
+                      quote(choice.words[0]), quote(choice.words[1]), quote(choice.words[2]),
+                      quote(choice.words[3]));
     return phrase("%1 is neither %2 nor %3", phrase(choice.label), quote(choice.words[0]),
                   quote(choice.words[1]));
 }
@@ -158,6 +162,18 @@ std::optional<Fault> brokenRule(const Tune& tune)
         return {};
     return Fault{"saved", phrase("Saved is %1, must read like 2026-05-01T10:00:00Z or be empty",
                                  quote(tune.saved))};
+}
+
+std::optional<Fault> brokenRule(const Setup& setup)
+{
+    const std::vector<Source>& sources = setup.sources;
+    for (auto source = sources.begin(); source != sources.end(); ++source) {
+        if (std::any_of(sources.begin(), source,
+                        [&](const Source& other) { return other.key == source->key; }))
+            return Fault{joinPath("sources", shorten(source->key)),
+                         phrase("Two sources are of the same number")};
+    }
+    return {};
 }
 
 const Field<Mounts>& stretchField()
@@ -263,6 +279,17 @@ public:
         const std::string path = joinPath(m_path, key);
         for (std::size_t i = 0; i < entries.size() && !m_fault; ++i)
             check(entries[i], joinPath(path, i));
+    }
+
+    template <class T>
+    void keyed(const char* key, const std::vector<T>& entries, CountRange range)
+    {
+        checkCount(key, entries.size(), range);
+        const std::string path = joinPath(m_path, key);
+        for (std::size_t i = 0; i < entries.size() && !m_fault; ++i) {
+            text(key, entries[i].key, kMaxNotesBytes);
+            check(entries[i], joinPath(path, shorten(entries[i].key)));
+        }
     }
 
     template <class Owner>

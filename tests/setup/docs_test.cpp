@@ -95,6 +95,7 @@ TEST(SetupFilePage, TablesAreThoseOfTheFieldTable)
     putTable(page, "MountPoint", table<MountPoint>());
     putTable(page, "Flight", table<Flight>());
     putTable(page, "Limits", table<Limits>());
+    putTable(page, "Source", table<Source>());
     if (std::getenv("STILLBAY_UPDATE_DOCS"))
         std::ofstream(kPage, std::ios::binary) << page;
     else

@@ -49,6 +49,13 @@ public:
             walk(entries[i], prefix() + key + '[' + std::to_string(i) + ']');
     }
 
+    template <class T>
+    void keyed(const char* key, std::vector<T>& entries, CountRange)
+    {
+        for (T& entry : entries)
+            walk(entry, prefix() + key + '.' + entry.key);
+    }
+
     template <class Owner>
     void numbers(Owner& owner)
     {

@@ -89,7 +89,7 @@ public:
     template <class Enum>
     void choice(const char*, Enum& value)
     {
-        value = static_cast<Enum>(drawInt(0, 1));
+        value = static_cast<Enum>(drawInt(0, static_cast<int>(choiceOf<Enum>().words.size()) - 1));
     }
 
     template <class T>
@@ -105,6 +105,18 @@ public:
         entries.resize(static_cast<std::size_t>(drawInt(static_cast<int>(range.min), few)));
         for (T& entry : entries)
             draw(entry);
+    }
+
+    template <class T>
+    void keyed(const char*, std::vector<T>& entries, CountRange)
+    {
+        static const std::vector<std::string> kKeys{
+            "tube.youngs_modulus_mpa", "drive.unbalance_g_mm", "airframe.arms[1].length_mm"};
+        entries.resize(static_cast<std::size_t>(drawInt(0, 3)));
+        for (std::size_t i = 0; i < entries.size(); ++i) {
+            draw(entries[i]);
+            entries[i].key = kKeys[i];
+        }
     }
 
     template <class Owner>
@@ -228,6 +240,10 @@ public:
     {
         for (const auto& entry : entries)
             look(entry);
+    }
+    void keyed(const char* key, const auto& entries, CountRange range)
+    {
+        list(key, entries, range);
     }
 };
 

@@ -87,6 +87,14 @@ TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
         22, 1.18, Ends::Hinged, {{{71, 39, -31}, 47, 15, std::nullopt, 23, 1.21, {}}}, {}};
     expected.flight = {1.1, {0.3, 0.65}, {}};
     expected.limits = {0.35, 1.1, {}};
+    expected.sources = {
+        {"tube.youngs_modulus_mpa",
+         Origin::Measured,
+         0.05,
+         "hang test, two masses",
+         "2026-05-01",
+         {}},
+        {"drive.propeller.power_coefficient", Origin::Label, std::nullopt, "", "", {}}};
     expected.tunes = {
         {"drilled once", "2026-05-01T10:00:00Z", "holes kept", keptTube, keptMounts, {}}};
     EXPECT_EQ(loaded->setup, expected);
@@ -345,13 +353,70 @@ TEST(ReadSetup, UnknownKeysSurviveInEveryObject)
         for (Json& child : node)
             if (child.is_structured())
                 mark(child);
-        if (node.is_object())
+        if (node.is_object() && &node != &root["sources"])  // each of its keys is a number's path
             node["x-mark"] = ++objects;
     };
     mark(root);
     const LoadedSetup loaded = load(root);
     EXPECT_GT(objects, 18);
     EXPECT_EQ(Json::parse(writeSetup(loaded.setup).value()), root);
+}
+
+// Sources.
+
+// Oracle: docs/setup-file.md. A craft that says nothing of its sources is saved without the key.
+TEST(ReadSetup, TakesSourcesAndLeavesThemOutWhereThereAreNone)
+{
+    EXPECT_TRUE(load(sampleJson()).setup.sources.empty());
+    EXPECT_FALSE(Json::parse(writeSetup(test::sampleSetup()).value()).contains("sources"));
+    EXPECT_TRUE(load(with("/sources", Json::object())).setup.sources.empty());
+    const LoadedSetup loaded =
+        load(with("/sources", {{"tube.loss_factor", Json::object()},
+                               {"bay.parts[2].mass_g", {{"from", "measured"}, {"spread", 2}}}}));
+    EXPECT_TRUE(loaded.warnings.empty());
+    EXPECT_EQ(loaded.setup.sources,
+              (std::vector<Source>{
+                  {.key = "tube.loss_factor"},
+                  {.key = "bay.parts[2].mass_g", .from = Origin::Measured, .spread = 2.0}}));
+    expectStable(loaded.setup);
+}
+
+TEST(ReadSetup, NamesTheFaultOfASource)
+{
+    const auto source = [](const Json& value) {
+        return with("/sources", {{"tube.loss_factor", value}});
+    };
+    expectReadFault(faultOfJson(source({{"from", "guess"}})), "sources.tube.loss_factor.from",
+                    "Origin is \"guess\", allowed \"typical\", \"label\", \"measured\" or "
+                    "\"estimated\"");
+    for (const double spread : {0.0, -0.1, 2.1})
+        expectReadFault(faultOfJson(source({{"spread", spread}})),
+                        "sources.tube.loss_factor.spread",
+                        "Spread is " + toText(spread) + ", allowed 0.0001 to 2");
+    expectReadFault(faultOfJson(source({{"note", 1}})), "sources.tube.loss_factor.note",
+                    "\"note\" is 1, must be text");
+    expectReadFault(faultOfJson(source("measured")), "sources.tube.loss_factor",
+                    "Value is \"measured\", must be an object");
+    expectReadFault(faultOfJson(with("/sources", Json::array())), "sources",
+                    "\"sources\" is a list of 0, must be an object");
+}
+
+// Oracle: docs/setup-file.md. A craft that lost an arm must still open.
+TEST(ReadSetup, KeepsSourcesOfUnknownNumbersAndNamesThem)
+{
+    const Json sources{{"tube.colour", {{"from", "label"}}},
+                       {"airframe.arms[9].length_mm", {{"from", "measured"}}},
+                       {"camera.lens", {{"from", "label"}}},
+                       {"mounts.points[0].anchor_mm", {{"from", "measured"}}},
+                       {"mounts.points[0].elevation_deg", {{"from", "measured"}}}};
+    const LoadedSetup loaded = load(with("/sources", sources));
+    ASSERT_EQ(loaded.warnings.size(), 1U);
+    EXPECT_EQ(english(loaded.warnings[0].text),
+              "Unknown keys kept but not used: sources.tube.colour, "
+              "sources.airframe.arms[9].length_mm, sources.camera.lens, "
+              "sources.mounts.points[0].anchor_mm.");
+    EXPECT_EQ(loaded.setup.sources.size(), 5U);
+    expectStable(loaded.setup);
 }
 
 // Writing.

@@ -34,6 +34,7 @@ Setup fullSetup(const std::string& sample)
     setup.mounts.points[0].free_length_mm = 1.02 * setup.mounts.free_length_mm;
     if (!setup.mounts.drilled())
         setup.mounts.points[1].stretch = 1.17;
+    setup.sources.push_back({.key = "tube.density_kg_m3", .spread = 0.1});
     setup.tunes.push_back(
         {.name = "kept", .saved = "2026-05-01T10:00:00Z", .design = designOf(setup)});
     return setup;
@@ -254,6 +255,22 @@ TEST(Validate, ChoicesAreAmongTheirWords)
     setup = sampleSetup();
     setup.camera.lens = static_cast<Lens>(-1);
     expectFault(setup, "camera.lens", "Lens is neither \"rectilinear\" nor \"fisheye\"");
+}
+
+// Oracle: definition.
+TEST(Validate, EachNumberHasOneSource)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.sources = {{.key = "tube.loss_factor"}, {.key = "tube.bore_mm"}};
+    EXPECT_TRUE(validate(setup));
+    setup.sources[1].key = setup.sources[0].key;
+    expectFault(setup, "sources.tube.loss_factor", "Two sources are of the same number");
+    setup.sources.pop_back();
+    setup.sources[0].from = static_cast<Origin>(4);
+    expectFault(setup, "sources.tube.loss_factor.from",
+                "Origin is none of \"typical\", \"label\", \"measured\" and \"estimated\"");
+    setup.sources[0] = {.key = "tube.loss_factor", .date = "\xC0\xAF"};
+    expectFault(setup, "sources.tube.loss_factor.date", "UTF-8");
 }
 
 TEST(Validate, CruiseWindowRises)

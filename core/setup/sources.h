@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/setup/setup.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace stillbay {
+
+/// What the craft says about where one of its numbers comes from; null where it says nothing.
+///
+/// @param key  path of the number, "tube.youngs_modulus_mpa"
+const Source* sourceOf(const Setup& setup, std::string_view key);
+
+/// Keys of the sources that name no number of the craft: an arm that was taken away, or a number
+/// that only a newer program knows. They are kept and not used.
+std::vector<std::string> sourcesOfNothing(const Setup& setup);
+
+}  // namespace stillbay
