@@ -10,7 +10,7 @@ std::string_view helpText()
            "usage:\n"
            "  stillbay [FILE]     open the window, with the setup in FILE\n"
            "  stillbay report FILE [--json] [--throttle A:B:STEP] [--frequency A:B:STEP]\n"
-           "                  [--airframe rigid|flexible]\n"
+           "                  [--airframe rigid|flexible] [--uncertainty]\n"
            "                      print the assessment of the setup in FILE\n"
            "  stillbay search FILE [--free-length A:B] [--stretch A:B] [--elevation A:B]\n"
            "                  [--tube OUTER:BORE:SHORE]... [--map N:M] [--builds N] [--seed N]\n"

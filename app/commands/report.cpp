@@ -6,9 +6,11 @@
 #include "app/commands/report_json.h"
 #include "app/commands/report_page.h"
 #include "core/advice/suggestions.h"
+#include "core/advice/uncertainty.h"
 #include "core/assess/assess.h"
 
 #include <array>
+#include <optional>
 #include <utility>
 
 namespace stillbay {
@@ -17,6 +19,7 @@ namespace {
 struct ReportArguments {
     std::string file;
     bool json = false;
+    bool uncertainty = false;
     AssessOptions options;
 };
 
@@ -37,7 +40,7 @@ tl::expected<ReportArguments, int> parseReport(std::span<const std::string_view>
             grid = *given;
         return given.has_value();
     };
-    const std::array<Option, 4> options{{
+    const std::array<Option, 5> options{{
         {"--json", "", "Print JSON.",
          [&](std::string_view) {
              parsed.json = true;
@@ -66,12 +69,31 @@ tl::expected<ReportArguments, int> parseReport(std::span<const std::string_view>
              return value == "rigid" || value == "flexible" ? std::string()
                                                             : "--airframe wants rigid or flexible";
          }},
+        {"--uncertainty", "",
+         "Add what is not known: how far the wobble in cruise may be off, and what to measure "
+         "first. Takes some seconds.",
+         [&](std::string_view) {
+             parsed.uncertainty = true;
+             return std::string();
+         }},
     }};
     auto file = readArguments(kReportTexts, arguments, options, out, err);
     if (!file)
         return tl::unexpected(file.error());
     parsed.file = *std::move(file);
     return parsed;
+}
+
+// None where it was not asked for.
+Result<std::optional<Uncertainty>> findUncertainty(const ReportArguments& arguments,
+                                                   const Setup& setup)
+{
+    if (!arguments.uncertainty)
+        return std::optional<Uncertainty>();
+    auto found = uncertainty(setup, {.flexible_airframe = arguments.options.flexible_airframe});
+    if (!found)
+        return tl::unexpected(found.error());
+    return std::optional(*std::move(found));
 }
 
 }  // namespace
@@ -90,12 +112,16 @@ int runReport(std::span<const std::string_view> arguments, std::ostream& out, st
         return reportError(err, assessment.error(), parsed->file);
     assessment->warnings.insert(assessment->warnings.begin(), loaded->warnings.begin(),
                                 loaded->warnings.end());
+    const auto unknown = findUncertainty(*parsed, loaded->setup);
+    if (!unknown)
+        return reportError(err, unknown.error(), parsed->file);
+    const Uncertainty* const uncertain = *unknown ? &**unknown : nullptr;
     if (parsed->json)
-        return print(out, reportJson(*assessment), err);
+        return print(out, reportJson(*assessment, uncertain), err);
     const auto suggestions = findSuggestions(loaded->setup, parsed->options);
     if (!suggestions)
         return reportError(err, suggestions.error(), parsed->file);
-    return print(out, reportPage(loaded->setup, *assessment, *suggestions), err);
+    return print(out, reportPage(loaded->setup, *assessment, *suggestions, uncertain), err);
 }
 
 }  // namespace stillbay

@@ -8,7 +8,7 @@
 namespace stillbay {
 
 /// `stillbay report FILE [--json] [--throttle A:B:STEP] [--frequency A:B:STEP]
-/// [--airframe rigid|flexible]`: the assessment, for people or as JSON.
+/// [--airframe rigid|flexible] [--uncertainty]`: the assessment, for people or as JSON.
 ///
 /// @param arguments what follows the word `report`.
 /// @param out the report or the help, @param err errors and warnings in one line each.

@@ -2,6 +2,7 @@
 #include "app/commands/report_json.h"
 
 #include "app/commands/json_numbers.h"
+#include "app/commands/uncertainty_report.h"
 #include "core/base/units.h"
 
 namespace stillbay {
@@ -116,9 +117,16 @@ Json statusJson(const Status& status)
             {"grade", status.grade ? Json(gradeName(*status.grade)) : Json()}};
 }
 
+Json withUncertainty(Json report, const Uncertainty* uncertainty)
+{
+    if (uncertainty)
+        report["uncertainty"] = uncertaintyJson(*uncertainty);
+    return report;
+}
+
 }  // namespace
 
-std::string reportJson(const Assessment& a)
+std::string reportJson(const Assessment& a, const Uncertainty* uncertainty)
 {
     const Json json{{"format", "stillbay-report"},
                     {"version", 1},
@@ -156,7 +164,7 @@ std::string reportJson(const Assessment& a)
                     {"warnings", array(a.warnings, [](const Warning& warning) {
                          return Json{{"code", warning.code}, {"text", english(warning.text)}};
                      })}};
-    return json.dump(1) + '\n';
+    return withUncertainty(json, uncertainty).dump(1) + '\n';
 }
 
 }  // namespace stillbay

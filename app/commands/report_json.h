@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/advice/uncertainty.h"
 #include "core/assess/assessment.h"
 
 #include <string>
@@ -8,6 +9,8 @@
 namespace stillbay {
 
 /// The JSON report, docs/report.md. Every number in it is finite.
-std::string reportJson(const Assessment& assessment);
+///
+/// @param uncertainty  null: left out
+std::string reportJson(const Assessment& assessment, const Uncertainty* uncertainty = nullptr);
 
 }  // namespace stillbay

@@ -2,6 +2,7 @@
 #include "app/commands/report_page.h"
 
 #include "app/commands/paragraph.h"
+#include "app/commands/uncertainty_report.h"
 #include "core/assess/texts.h"
 #include "core/base/format.h"
 #include "core/base/units.h"
@@ -127,7 +128,8 @@ void suggestionsList(std::ostream& page, const Suggestions& suggestions)
 
 }  // namespace
 
-std::string reportPage(const Setup& setup, const Assessment& a, const Suggestions& suggestions)
+std::string reportPage(const Setup& setup, const Assessment& a, const Suggestions& suggestions,
+                       const Uncertainty* uncertainty)
 {
     std::ostringstream page;
     page << (setup.name.empty() ? "Unnamed craft" : setup.name) << "\n\n";
@@ -142,6 +144,8 @@ std::string reportPage(const Setup& setup, const Assessment& a, const Suggestion
     for (const Warning& warning : a.warnings)
         paragraph(page, english(warning.text), "  - ");
     suggestionsList(page, suggestions);
+    if (uncertainty)
+        uncertaintySection(page, *uncertainty);
     massTable(page, a);
     tubeTable(page, a);
     restTable(page, a);

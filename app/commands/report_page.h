@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/advice/suggestions.h"
+#include "core/advice/uncertainty.h"
 #include "core/assess/assessment.h"
 #include "core/setup/setup.h"
 
@@ -10,7 +11,9 @@
 namespace stillbay {
 
 /// The report as a page for people, UTF-8, at most 100 columns.
+///
+/// @param uncertainty  null: left out
 std::string reportPage(const Setup& setup, const Assessment& assessment,
-                       const Suggestions& suggestions);
+                       const Suggestions& suggestions, const Uncertainty* uncertainty = nullptr);
 
 }  // namespace stillbay

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/search/robust.h"
 
-#include "core/base/check.h"
 #include "core/base/parallel.h"
 #include "core/base/unit_points.h"
 #include "core/tube/rubber.h"
@@ -64,16 +63,6 @@ double worstCruise_px(const Evaluator& evaluator, const SampleWobble& sample)
         return kNoWobble;
     return std::max(evaluator.overCruise(sample.full).worst_px,
                     evaluator.overCruise(sample.empty).worst_px);
-}
-
-std::optional<double> quantile(std::vector<double> values, double share)
-{
-    check(!values.empty() && share > 0 && share <= 1, "quantile: a share of some values");
-    const auto rank =
-        static_cast<std::ptrdiff_t>(std::ceil(share * static_cast<double>(values.size()) - 1e-9));
-    const auto at = values.begin() + std::max<std::ptrdiff_t>(rank, 1) - 1;
-    std::nth_element(values.begin(), at, values.end());
-    return std::isfinite(*at) ? std::optional(*at) : std::nullopt;
 }
 
 std::optional<ThrottleSpan> cleanSpan(const std::vector<double>& throttle,

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/base/progress.h"
+#include "core/base/quantile.h"
 #include "core/base/result.h"
 #include "core/response/tolerances.h"
 #include "core/search/evaluator.h"
@@ -26,12 +27,6 @@ std::vector<ToleranceSample> toleranceSamples(const Design& design, const Tolera
 /// Largest wobble of a sample over the cruise, at the full and at the empty pack [px]; infinite
 /// with a violated constraint.
 double worstCruise_px(const Evaluator& evaluator, const SampleWobble& sample);
-
-/// Smallest of `values` that a share of them does not exceed; none where that many have none.
-///
-/// @param values  in any order, infinite where a sample has no answer; not empty
-/// @param share   0 < share ≤ 1
-std::optional<double> quantile(std::vector<double> values, double share);
 
 struct ThrottleSpan {
     double from = 0.0, to = 0.0;

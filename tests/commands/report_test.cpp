@@ -271,6 +271,40 @@ TEST(Report, ANarrowCruiseWindowHasItsOwnFigure)
     EXPECT_NE(page.find(sentence.str()), std::string::npos) << sentence.str() << '\n' << page;
 }
 
+// Oracle: docs/report.md. Asked for, and not otherwise.
+TEST(Report, TellsWhatIsNotKnownOnDemand)
+{
+    const ReportAnswer answer = report({kReedbed, "--uncertainty", "--json"});
+    ASSERT_EQ(answer.code, 0) << answer.err;
+    const auto json = nlohmann::json::parse(answer.out).at("uncertainty");
+    std::size_t crafts = 0;
+    for (const char* count : {"clean", "faint", "bad", "unflyable"})
+        crafts += json.at(count).get<std::size_t>();
+    EXPECT_EQ(json.at("crafts"), crafts);
+    for (const char* figure : {"worst_px", "bad_from", "bad_to"})
+        for (const char* percentile : {"p10", "p50", "p90"})
+            EXPECT_TRUE(json.at(figure).contains(percentile)) << figure << percentile;
+    EXPECT_GE(json.at("not_known").size(), 11U);
+    double last = 1;
+    for (const auto& input : json.at("not_known")) {
+        EXPECT_FALSE(input.at("key").get<std::string>().empty());
+        EXPECT_FALSE(input.at("label").get<std::string>().empty());
+        EXPECT_FALSE(input.at("measurement").get<std::string>().empty());
+        const double share = input.at("shares").at("worst").at("share");
+        EXPECT_LE(share, last);
+        EXPECT_GE(share, 0);
+        EXPECT_GE(input.at("shares").at("worst").at("standard_error"), 0.0);
+        last = share;
+    }
+    EXPECT_TRUE(json.at("build_to_build").at("worst").at("share").is_number());
+    EXPECT_FALSE(nlohmann::json::parse(report({kReedbed, "--json"}).out).contains("uncertainty"));
+    const std::string page = report({kReedbed, "--uncertainty"}).out;
+    for (const char* part :
+         {"What is not known", "What to measure first", "of the uncertainty", "build to build"})
+        EXPECT_NE(page.find(part), std::string::npos) << part << page;
+    EXPECT_EQ(report({kReedbed}).out.find("not known"), std::string::npos);
+}
+
 // Oracle: the same report as JSON.
 TEST(Report, NamesTheWorstFrameShakeInCruise)
 {
