@@ -69,11 +69,11 @@ struct Sums {
 };
 
 // Share of each input before it is held to 0 and 1; none where the fit has no answer.
-std::optional<std::vector<double>> rawShares(const Sums& sums, std::size_t inputs,
-                                             std::size_t degree)
+std::optional<std::vector<double>> rawShares(const Sums& sums, std::size_t degree)
 {
     const Eigen::Index terms = sums.moment.size();
-    const Eigen::LLT<Eigen::MatrixXd, Eigen::Lower> factor(sums.gram);
+    const Eigen::MatrixXd gram = sums.gram.selfadjointView<Eigen::Lower>();
+    const Eigen::LLT<Eigen::MatrixXd, Eigen::Lower> factor(gram);
     if (factor.info() != Eigen::Success)
         return {};
     const Eigen::VectorXd c = factor.solve(sums.moment);
@@ -83,12 +83,16 @@ std::optional<std::vector<double>> rawShares(const Sums& sums, std::size_t input
     const double residual =
         std::max(0.0, sums.square - c.dot(sums.moment)) / (sums.count - static_cast<double>(terms));
     std::vector<double> shares;
-    for (std::size_t i = 0; i < inputs; ++i) {
-        double share = 0;
-        for (std::size_t k = 0; k < degree; ++k) {
-            const auto at = static_cast<Eigen::Index>(1 + i * degree + k);
-            share += (c[at] * c[at] - residual * covariance(at, at)) / variance;
-        }
+    const auto size = static_cast<Eigen::Index>(degree);
+    for (Eigen::Index at = 1; at < terms; at += size) {
+        // The input's terms as these points have them; the unit matrix for points all over the
+        // cube.
+        const Eigen::VectorXd m = gram.col(0).segment(at, size) / sums.count;
+        const Eigen::MatrixXd C = gram.block(at, at, size, size) / sums.count - m * m.transpose();
+        const Eigen::VectorXd own = c.segment(at, size);
+        const double scatter =
+            residual * C.cwiseProduct(covariance.block(at, at, size, size)).sum();
+        const double share = (own.dot(C * own) - scatter) / variance;
         if (!std::isfinite(share))
             return {};
         shares.push_back(share);
@@ -172,13 +176,13 @@ std::optional<std::vector<VarianceShare>> firstOrderShares(
     if (!(all.square > kFlat * all.count * mean * mean) || !(all.square > 0))
         return {};
 
-    const auto whole = rawShares(all, inputs, degree);
+    const auto whole = rawShares(all, degree);
     if (!whole)
         return {};
     const std::vector<double> estimate = grouped(*whole, groups);
     std::vector<std::vector<double>> left;  // one fold left out
     for (const Sums& part : parts) {
-        const auto shares = rawShares(all.without(part), inputs, degree);
+        const auto shares = rawShares(all.without(part), degree);
         if (!shares)
             return {};
         left.push_back(grouped(*shares, groups));

@@ -49,10 +49,11 @@ struct VarianceShare {
 ///
 /// The output is fitted by a sum of polynomials, one in each input (Legendre's, shifted to the unit
 /// interval and orthonormal there), by least squares over all inputs at once; an input's share is
-/// the sum of its squared coefficients, less what the scatter of the residual adds to them, over
-/// the variance. Any points of the cube serve, and all of them serve every input: Saltelli's (2010)
-/// estimator, which needs a set of points of its own for each input, would need some ten times as
-/// many evaluations. Standard errors by a jackknife over 16 groups of points.
+/// the variance of its polynomial over the points, less what the scatter of the residual adds to
+/// it, over the variance of the output. Any points of the cube serve, and all of them serve every
+/// input: Saltelli's (2010) estimator, which needs a set of points of its own for each input, would
+/// need some ten times as many evaluations. Standard errors by a jackknife over 16 groups of
+/// points.
 ///
 /// @param output  one value a point; points where it is NaN are left out
 /// @param groups  of inputs, counted from 0

@@ -151,15 +151,16 @@ TEST(FirstOrderShares, OfASingleAxisAreThoseOfADoubleLoop)
     EXPECT_LT(sum, 0.98);  // they act together as well
 }
 
-// Oracle: definition. A sum's shares are its terms' variances, 1, 4 and 9 of 14.
+// Oracle: definition. A sum's shares are its terms' variances, 1, 4 and 9 of 14, but for what the
+// coordinates of these points have in common, about 1 % (at random it would be 1/√512 = 4 %).
 TEST(FirstOrderShares, OfGroupsAreTheSumOfTheirs)
 {
     const auto sample =
         sampleCube(3, [](Cube u) { return std::vector{u[0] + 2 * u[1] - 3 * u[2]}; }, {});
     const auto shares = firstOrderShares(sample->points, column(*sample), {{2}, {0, 1}, {}});
     ASSERT_TRUE(shares);
-    EXPECT_NEAR((*shares)[0].share, 9.0 / 14, 0.005);
-    EXPECT_NEAR((*shares)[1].share, 5.0 / 14, 0.005);
+    EXPECT_NEAR((*shares)[0].share, 9.0 / 14, 0.02);
+    EXPECT_NEAR((*shares)[1].share, 5.0 / 14, 0.02);
     EXPECT_EQ((*shares)[2].share, 0.0);
 }
 
