@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/level_json.h"
 
-#include "app/commands/json_numbers.h"
 #include "core/base/units.h"
 #include "core/setup/mount_layout.h"
 
@@ -14,7 +13,8 @@ Json levelRestJson(const Vector3d& shift, const Vector3d& rotation)
             {"rotation_deg", array(rotation, [](double x) { return number(x / unit::deg); })}};
 }
 
-// What was sought, and each tube's free length; of a drilled craft nothing else is.
+}  // namespace
+
 Json hangingJson(const Mounts& mounts)
 {
     return array(mounts.points, [&](const MountPoint& point) {
@@ -27,8 +27,6 @@ Json hangingJson(const Mounts& mounts)
         return tube;
     });
 }
-
-}  // namespace
 
 std::string levelJson(const LevelAnswer& answer)
 {

@@ -3,6 +3,7 @@
 
 #include "app/commands/arguments.h"
 #include "app/commands/command.h"
+#include "app/commands/save_craft.h"
 #include "app/commands/search_json.h"
 #include "app/commands/search_page.h"
 #include "core/base/format.h"
@@ -23,7 +24,9 @@ constexpr double kMostSeed = 9007199254740992.0;  // 2⁵³
 
 struct SearchArguments {
     std::string file;
-    bool json = false;
+    std::string output;
+    bool json = false, force = false;
+    std::optional<bool> level;  // none: a planned craft whose elevation is not searched
     std::optional<VariableRange> length, stretch, elevation;
     std::vector<StockTube> tubes;
     RecommendOptions options;
@@ -97,7 +100,7 @@ tl::expected<SearchArguments, int> parseSearch(std::span<const std::string_view>
                       }};
     };
     std::size_t seed = parsed.options.search.seed;
-    const std::array<Option, 8> options{{
+    const std::array<Option, 12> options{{
         range("--free-length",
               "Free lengths from A to B in mm. The default lies around the present one.",
               Variable::FreeLength, parsed.length),
@@ -133,6 +136,30 @@ tl::expected<SearchArguments, int> parseSearch(std::span<const std::string_view>
              return takeCount(value, "--seed wants a whole number between 0 and 2^53", 0, kMostSeed,
                               seed);
          }},
+        {"--level", "",
+         "Hang every tune so that the bay rests where it is drawn: the default of a planned craft "
+         "whose elevation is not searched.",
+         [&](std::string_view) {
+             parsed.level = true;
+             return std::string();
+         }},
+        {"--no-level", "", "Leave the elevations as they are.",
+         [&](std::string_view) {
+             parsed.level = false;
+             return std::string();
+         }},
+        {"--output", "OUT", "Write the craft with the most robust tune found to this file.",
+         [&](std::string_view value) {
+             parsed.output = value;
+             return value.empty() || value == kStandardInput
+                        ? std::string("--output wants the name of a file")
+                        : std::string();
+         }},
+        {"--force", "", "Replace an older file of that name, whole or not at all.",
+         [&](std::string_view) {
+             parsed.force = true;
+             return std::string();
+         }},
         {"--json", "", "Print JSON.",
          [&](std::string_view) {
              parsed.json = true;
@@ -144,6 +171,10 @@ tl::expected<SearchArguments, int> parseSearch(std::span<const std::string_view>
         return tl::unexpected(file.error());
     parsed.file = *std::move(file);
     parsed.options.search.seed = seed;
+    if (parsed.elevation && parsed.level.value_or(false))
+        return tl::unexpected(
+            usageError(err, "--level decides the elevation, which cannot be searched then",
+                       "--elevation"));
     return parsed;
 }
 
@@ -162,6 +193,7 @@ SearchSpace spaceOf(const Setup& setup, const SearchArguments& arguments)
     if (arguments.elevation)
         space.variables.push_back(*arguments.elevation);
     space.stock = arguments.tubes;
+    space.level = arguments.level.value_or(!isDrilled && !arguments.elevation);
     return space;
 }
 
@@ -172,6 +204,8 @@ int runSearch(std::span<const std::string_view> arguments, std::ostream& out, st
     const auto parsed = parseSearch(arguments, out, err);
     if (!parsed)
         return parsed.error();
+    if (!parsed->output.empty() && !parsed->force && isThere(parsed->output))
+        return reportError(err, alreadyThere(), parsed->output);
     const auto loaded = loadSetup(parsed->file);
     if (!loaded)
         return reportError(err, loaded.error(), parsed->file);
@@ -180,6 +214,12 @@ int runSearch(std::span<const std::string_view> arguments, std::ostream& out, st
         recommend({loaded->setup, spaceOf(loaded->setup, *parsed)}, parsed->options);
     if (!answer)
         return reportError(err, answer.error(), parsed->file);
+    if (!parsed->output.empty()) {
+        const std::vector<Candidate> rows = rowsOf(*answer);
+        const Setup best = withDesign(loaded->setup, rows[mostRobustOf(rows)].design);
+        if (const auto saved = saveCraft(best, parsed->output, parsed->force); !saved)
+            return reportError(err, saved.error(), parsed->output);
+    }
     return print(out, parsed->json ? searchJson(*answer) : searchPage(*answer), err);
 }
 

@@ -2,6 +2,7 @@
 #include "app/commands/search_json.h"
 
 #include "app/commands/json_numbers.h"
+#include "app/commands/level_json.h"
 
 namespace stillbay {
 namespace {
@@ -51,6 +52,7 @@ Json candidateJson(const Candidate& candidate)
     Json json{{"free_length_mm", number(candidate.design.mounts.free_length_mm)},
               {"stretch", number(valueOf(candidate.design, Variable::Stretch))},
               {"elevation_deg", number(valueOf(candidate.design, Variable::Elevation))},
+              {"points", hangingJson(candidate.design.mounts)},
               {"tube", tubeJson(candidate.design.tube)},
               {"wobble_px", figure(evaluation.cruise.full.worst_px)},
               {"wobble_empty_px", figure(evaluation.cruise.empty.worst_px)},

@@ -2,6 +2,8 @@
 #include "core/search/design.h"
 
 #include "core/base/check.h"
+#include "core/craft/craft.h"
+#include "core/response/level.h"
 #include "core/setup/fields.h"
 #include "core/setup/mount_layout.h"
 #include "core/tube/rubber.h"
@@ -10,6 +12,7 @@
 #include <cmath>
 #include <numbers>
 #include <string_view>
+#include <utility>
 
 namespace stillbay {
 namespace {
@@ -134,6 +137,20 @@ void setValue(Design& design, Variable variable, double value)
             design.tube.outer_diameter_mm = value;
             break;
     }
+}
+
+Design Hanging::hung(Design design) const
+{
+    if (!level)
+        return design;
+    if (auto mounts = levelledMounts(*level, design.tube, design.mounts))
+        design.mounts = *std::move(mounts);
+    return design;
+}
+
+Hanging hangingOf(const Setup& setup, bool level)
+{
+    return level ? Hanging{makeBody(setup.bay.parts)} : Hanging{};
 }
 
 bool VariableRange::contains(const Design& design) const

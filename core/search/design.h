@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/mass/mass.h"
 #include "core/setup/tunes.h"
 
 #include <array>
+#include <optional>
 #include <vector>
 
 /// What a search may change on a craft.
@@ -40,6 +42,14 @@ double valueOf(const Design& design, Variable variable);
 /// common one, own free lengths their ratio to it; a measured modulus keeps its
 /// ratio to what the hardness says; the bore stays. The result may be outside the allowed range.
 void setValue(Design& design, Variable variable, double value);
+
+/// How designs are hung before they are looked at.
+struct Hanging {
+    std::optional<MassFigures> level;  ///< the bay that each is hung level for; none: as it stands
+
+    Design hung(Design design) const;
+};
+Hanging hangingOf(const Setup& setup, bool level);
 
 /// Between which values a variable may be.
 struct VariableRange {

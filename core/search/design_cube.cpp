@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <utility>
 
 namespace stillbay {
 namespace {
@@ -12,7 +13,8 @@ constexpr double kSamePlace = 0.03;  // of a variable's range: nearer designs ar
 
 }  // namespace
 
-DesignCube::DesignCube(const Design& present, const SearchSpace& space) : m_ranges(space.variables)
+DesignCube::DesignCube(const Design& present, const SearchSpace& space, Hanging hanging)
+    : m_ranges(space.variables), m_hanging(std::move(hanging))
 {
     std::copy_if(m_ranges.begin(), m_ranges.end(), std::back_inserter(m_variables),
                  [](const VariableRange& range) { return range.from < range.to; });
@@ -29,6 +31,11 @@ DesignCube::DesignCube(const Design& present, const SearchSpace& space) : m_rang
 
 Design DesignCube::designAt(std::size_t tube, const UnitPoint& x) const
 {
+    return m_hanging.hung(placedAt(tube, x));
+}
+
+Design DesignCube::placedAt(std::size_t tube, const UnitPoint& x) const
+{
     Design design = m_bases[tube];
     for (std::size_t k = 0; k < m_variables.size(); ++k)
         setValue(design, m_variables[k].variable,
@@ -38,7 +45,7 @@ Design DesignCube::designAt(std::size_t tube, const UnitPoint& x) const
 
 std::vector<Design> DesignCube::roundedAt(std::size_t tube, const UnitPoint& x) const
 {
-    const Design exact = designAt(tube, x);
+    const Design exact = placedAt(tube, x);
     std::vector<Design> rounded(std::size_t{1} << m_variables.size(), exact);
     for (std::size_t corner = 0; corner < rounded.size(); ++corner)
         for (std::size_t k = 0; k < m_variables.size(); ++k) {
@@ -48,6 +55,8 @@ std::vector<Design> DesignCube::roundedAt(std::size_t tube, const UnitPoint& x) 
             const double value = grain * (corner >> k & 1U ? std::ceil(cell) : std::floor(cell));
             setValue(rounded[corner], range.variable, std::clamp(value, range.from, range.to));
         }
+    for (Design& design : rounded)
+        design = m_hanging.hung(std::move(design));
     return rounded;
 }
 

@@ -16,7 +16,8 @@ class DesignCube {
 public:
     /// @param present  the craft's design: where variables stand that the space does not set
     /// @param space    as validate() takes it for that craft
-    DesignCube(const Design& present, const SearchSpace& space);
+    /// @param hanging  of every design it gives
+    DesignCube(const Design& present, const SearchSpace& space, Hanging hanging = {});
 
     std::size_t tubes() const { return m_bases.size(); }  ///< at least 1: the present one
     std::size_t dimensions() const { return m_variables.size(); }
@@ -41,9 +42,12 @@ public:
     bool isSamePlace(const Design& a, const Design& b) const;
 
 private:
+    Design placedAt(std::size_t tube, const UnitPoint& x) const;
+
     std::vector<VariableRange> m_ranges;     // all of the space
     std::vector<VariableRange> m_variables;  // those with room to change
     std::vector<Design> m_bases;             // one a tube, all variables at the low end
+    Hanging m_hanging;
 };
 
 /// The largest difference of two points' coordinates; 0 for points without any.

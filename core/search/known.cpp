@@ -11,7 +11,7 @@ constexpr std::size_t kMostKept = 3;
 
 /// The present design, changed to the wanted one as far as the space goes; none where that is out
 /// of it.
-std::optional<Design> within(const SearchSpace& space, const Design& present, const Design& wanted)
+std::optional<Design> withinSpace(const SearchSpace& space, const Design& present, const Design& wanted)
 {
     Design design = present;
     if (!space.stock.empty()) {
@@ -35,15 +35,18 @@ std::optional<Design> within(const SearchSpace& space, const Design& present, co
 std::vector<Design> knownDesigns(const Evaluator& evaluator, const Setup& setup,
                                  const SearchSpace& space)
 {
-    const Design present = designOf(setup);
+    const Hanging hanging = hangingOf(setup, space.level);
+    const Design present = hanging.hung(designOf(setup));
     std::vector<Design> known;
-    if (within(space, present, present) && evaluator.evaluate(present).feasible())
+    if (withinSpace(space, present, present) && evaluator.evaluate(present).feasible())
         known.push_back(present);  // to the last bit, which setting the variables might cost
 
     std::vector<Candidate> kept;
     for (const Tune& tune : setup.tunes)
-        if (const auto design = within(space, present, tune.design))
-            kept.push_back({*design, evaluator.evaluate(*design), {}});
+        if (const auto within = withinSpace(space, present, tune.design)) {
+            const Design design = hanging.hung(*within);
+            kept.push_back({design, evaluator.evaluate(design), {}});
+        }
     keepFeasible(kept);
     for (const Candidate& tune : kept)
         if (known.size() <= kMostKept &&

@@ -4,10 +4,12 @@
 #include "core/base/parallel.h"
 #include "core/search/search_space.h"
 
+#include <utility>
+
 namespace stillbay {
 namespace {
 
-Result<void> validateAxes(const Mounts& mounts, const MapAxis& x, const MapAxis& y)
+Result<void> validateAxes(const Mounts& mounts, const MapAxis& x, const MapAxis& y, bool level)
 {
     if (x.variable == y.variable)
         return tl::unexpected(Error{Errc::BadInput,
@@ -17,7 +19,7 @@ Result<void> validateAxes(const Mounts& mounts, const MapAxis& x, const MapAxis&
         if (axis.count == 1)
             continue;
         const bool rises = axis.from < axis.to && axis.count > 0;
-        if (auto done = validateVariable(mounts, axis.variable, rises); !done)
+        if (auto done = validateVariable(mounts, axis.variable, rises, level); !done)
             return done;
     }
     return {};
@@ -35,7 +37,7 @@ std::size_t coarsestStride(const MapAxis& x, const MapAxis& y)
 
 DesignMap thinned(const DesignMap& map, std::size_t stride)
 {
-    DesignMap thin{map.x, map.y, {}};
+    DesignMap thin{map.x, map.y, {}, map.hanging};
     thin.x.count = (map.x.count - 1) / stride + 1;
     thin.y.count = (map.y.count - 1) / stride + 1;
     for (std::size_t i = 0; i < map.x.count; i += stride)
@@ -80,7 +82,7 @@ Design DesignMap::design(const Design& base, std::size_t i, std::size_t j) const
         setValue(design, x.variable, x.at(i));
     if (y.count > 1)
         setValue(design, y.variable, y.at(j));
-    return design;
+    return hanging.hung(std::move(design));
 }
 
 std::optional<std::size_t> DesignMap::best() const
@@ -95,11 +97,12 @@ std::optional<std::size_t> DesignMap::best() const
 
 Result<DesignMap> mapDesigns(const Evaluator& evaluator, const Design& base, const MapAxis& x,
                              const MapAxis& y, std::size_t threads, const std::stop_token& stop,
-                             const Progress& progress, const CoarseMap& coarse)
+                             const Progress& progress, const CoarseMap& coarse,
+                             const Hanging& hanging)
 {
-    if (const auto done = validateAxes(base.mounts, x, y); !done)
+    if (const auto done = validateAxes(base.mounts, x, y, hanging.level.has_value()); !done)
         return tl::unexpected(done.error());
-    DesignMap map{x, y, std::vector<Evaluation>(x.count * y.count)};
+    DesignMap map{x, y, std::vector<Evaluation>(x.count * y.count), hanging};
     const std::size_t first = coarsestStride(x, y);
     StepCount cellsDone(map.cells.size(), progress);
     for (std::size_t stride = first; stride > 0; stride /= 2) {

@@ -28,6 +28,7 @@ struct MapAxis {
 struct DesignMap {
     MapAxis x, y;
     std::vector<Evaluation> cells;  ///< x.count × y.count
+    Hanging hanging;                ///< of every design
 
     const Evaluation& at(std::size_t i, std::size_t j) const { return cells[i * y.count + j]; }
     Design design(const Design& base, std::size_t i, std::size_t j) const;
@@ -45,11 +46,12 @@ using CoarseMap = std::function<void(const DesignMap& map)>;
 /// @param stop      ends it within one design
 /// @param coarse    gets every 2ᵏth value of both axes, k falling, before the whole is returned;
 ///                  as far as 2ᵏ divides both counts − 1
+/// @param hanging   of every design; level: the elevation is no axis
 /// @error BadInput  a variable that is not free, twice the same, an axis without values.
 /// @error NoAnswer  it was asked to stop.
 Result<DesignMap> mapDesigns(const Evaluator& evaluator, const Design& base, const MapAxis& x,
                              const MapAxis& y, std::size_t threads = 0,
                              const std::stop_token& stop = {}, const Progress& progress = {},
-                             const CoarseMap& coarse = {});
+                             const CoarseMap& coarse = {}, const Hanging& hanging = {});
 
 }  // namespace stillbay

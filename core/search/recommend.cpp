@@ -100,7 +100,8 @@ private:
             axes.push_back({other, value, value, 1});
         }
         auto map = mapDesigns(m_evaluator, m_answer.mapBase, axes[0], axes[1],
-                              m_options.search.threads, m_stop, further());
+                              m_options.search.threads, m_stop, further(), {},
+                              hangingOf(m_setup, m_space->level));
         if (!map)
             return tl::unexpected(map.error());
         m_answer.evaluated += map->cells.size();
@@ -144,6 +145,7 @@ private:
                 continue;
             Design beyond = mostRobust.design;
             setValue(beyond, range.variable, isHigh ? range.to + step : range.from - step);
+            beyond = hangingOf(m_setup, m_space->level).hung(std::move(beyond));
             const auto robust = robustOf(everywhere, beyond);
             if (robust && robust->isBetterThan(*mostRobust.robust))
                 m_answer.widen.push_back(range.variable);

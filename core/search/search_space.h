@@ -17,6 +17,7 @@ struct SearchSpace {
         stock;  ///< empty: the present tube; a variable of the tube goes before it
     std::optional<VariableRange> kept;  ///< a variable that is not set but must stay within:
                                         ///< stretch of a drilled craft
+    bool level = false;  ///< every design is hung level first, which decides the elevations
 
     /// Whether a design is within `kept`.
     bool keeps(const Design& design) const { return !kept || kept->contains(design); }
@@ -27,9 +28,12 @@ struct SearchSpace {
 /// Checks that a variable can be set over a range.
 ///
 /// @param rises     whether the range does, which is the caller's to say
-/// @error BadInput  the holes of a drilled craft decide the variable; the range does not rise.
+/// @param level     every design is hung level
+/// @error BadInput  the holes of a drilled craft, or keeping it level, decide the variable; the
+///                  range does not rise.
 ///                  `where` is the variable's key.
-Result<void> validateVariable(const Mounts& mounts, Variable variable, bool rises);
+Result<void> validateVariable(const Mounts& mounts, Variable variable, bool rises,
+                              bool level = false);
 
 /// Checks what may be chosen on a craft.
 ///

@@ -2,6 +2,7 @@
 #include "ui/bench/tube_bench.h"
 
 #include "core/base/units.h"
+#include "core/response/level.h"
 #include "core/setup/cut_length.h"
 #include "core/setup/fields.h"
 #include "core/search/design.h"
@@ -15,6 +16,7 @@
 #include <QGridLayout>
 #include <QLabel>
 #include <QLocale>
+#include <QPushButton>
 #include <QSignalBlocker>
 #include <QSlider>
 
@@ -72,6 +74,7 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
       m_grip(new NumberBox(this)),
       m_drawing(new TubeDrawing(this)),
       m_facts(new QLabel(this)),
+      m_level(new QPushButton(tr("Hang it &level"), this)),
       m_refusal(new ProblemLabel(this))
 {
     makeVariables();
@@ -79,6 +82,10 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
     m_facts->setTextFormat(Qt::RichText);
     m_facts->setTextInteractionFlags(Qt::TextSelectableByMouse);
     m_facts->setAccessibleName(tr("Tube figures"));
+    m_level->setToolTip(
+        tr("Finds the elevations of the tubes, and small differences of stretch, with which the "
+           "bay rests where it is drawn; in a drilled craft their free lengths. One step to undo."));
+    connect(m_level, &QPushButton::clicked, this, &TubeBench::hangLevel);
     layOut();
     connect(&m_document, &Document::setupChanged, this, &TubeBench::refresh);
     refresh();
@@ -138,6 +145,7 @@ void TubeBench::layOut()
     auto* const side = new QVBoxLayout;
     side->addWidget(m_facts);
     side->addStretch();
+    side->addWidget(m_level);
     side->addLayout(gripRow);
     grid->addLayout(side, 3, 2);
 }
@@ -187,6 +195,20 @@ void TubeBench::editStretch(double percent)
         [=](Setup& setup) { setDrawnStretch(setup.mounts, stretch); }));
 }
 
+void TubeBench::hangLevel()
+{
+    const auto levelled = level(m_document.setup());
+    if (!levelled) {
+        m_refusal->refuse(displayText(levelled.error().what));
+        return;
+    }
+    report(m_document.edit(tr("hang it level"), {}, [&](Setup& setup) {
+        setup.mounts = levelled->mounts;
+    }));
+    if (levelled->why)
+        m_refusal->format(displayText(levelled->why->text));
+}
+
 void TubeBench::report(const Result<void>& done)
 {
     if (!done)
@@ -197,13 +219,13 @@ void TubeBench::report(const Result<void>& done)
 void TubeBench::setAssessment(const Assessment& assessment)
 {
     m_tension_n = assessment.tube.tension;
-    m_atRest = assessment.rest.tubes;
+    m_rest = assessment.rest;
     showFacts();
 }
 
 void TubeBench::clearAssessment()
 {
-    m_atRest.clear();
+    m_rest.reset();
     showFacts();
 }
 
@@ -234,6 +256,16 @@ void TubeBench::refresh()
     showFacts();
 }
 
+// Where the bay is at rest, in a few words.
+QString TubeBench::placeText() const
+{
+    if (restsAsDrawn(m_rest->shift, m_rest->rotation))
+        return tr("as drawn");
+    const double rise_mm = m_rest->shift.z() / unit::mm;
+    const QString way = QLocale().toString(std::abs(rise_mm), 'f', 1);
+    return rise_mm < 0 ? tr("%1 mm down").arg(way) : tr("%1 mm up").arg(way);
+}
+
 // What fitting gives, and what is left of it once the bay is let go.
 QString TubeBench::comparison(const Setup& setup) const
 {
@@ -246,7 +278,7 @@ QString TubeBench::comparison(const Setup& setup) const
     };
     const auto atRest = [&](auto figure, int decimals) {
         const auto [least, most] = std::minmax_element(
-            m_atRest.begin(), m_atRest.end(),
+            m_rest->tubes.begin(), m_rest->tubes.end(),
             [&](const TubeAtRest& a, const TubeAtRest& b) { return figure(a) < figure(b); });
         const QString from = locale.toString(figure(*least), 'f', decimals),
                       to = locale.toString(figure(*most), 'f', decimals);
@@ -268,7 +300,7 @@ QString TubeBench::comparison(const Setup& setup) const
                tr("%1 gf").arg(atRest(gram, 0))) +
            row(tr("Elevation"), locale.toString(elevation_deg, 'f', 0),
                tr("%1°").arg(atRest(degree, 0))) +
-           QStringLiteral("</table>");
+           row(tr("Bay"), tr("as drawn"), placeText()) + QStringLiteral("</table>");
 }
 
 void TubeBench::showFacts()
@@ -292,7 +324,8 @@ void TubeBench::showFacts()
     facts += line(mounts.drilled() ? tr("Holes (mean)") : tr("Hole spacing"),
                   measureText(shape.fitted_mm));
     facts += QStringLiteral("</table>");
-    if (!m_atRest.empty())
+    m_level->setEnabled(m_rest && !restsAsDrawn(m_rest->shift, m_rest->rotation));
+    if (m_rest)
         facts += comparison(setup);
     m_facts->setText(facts);
     // Of a fixed size that only grows: another number must not lay the window out anew.

@@ -7,9 +7,10 @@
 #include <QWidget>
 
 #include <functional>
-#include <vector>
+#include <optional>
 
 class QLabel;
+class QPushButton;
 class QSlider;
 
 namespace stillbay::ui {
@@ -48,6 +49,8 @@ private:
     void refresh();
     void showFacts();
     QString comparison(const Setup& setup) const;
+    QString placeText() const;
+    void hangLevel();
 
     Document& m_document;
     Variable m_length;
@@ -55,9 +58,10 @@ private:
     NumberBox* m_grip;
     TubeDrawing* m_drawing;
     QLabel* m_facts;
+    QPushButton* m_level;
     ProblemLabel* m_refusal;
     double m_tension_n = 0.0;          // as fitted
-    std::vector<TubeAtRest> m_atRest;  // none: not known
+    std::optional<RestFigures> m_rest;  // none: not known
 };
 
 }  // namespace stillbay::ui

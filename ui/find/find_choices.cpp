@@ -88,7 +88,8 @@ std::optional<SearchSpace> FindChoices::space()
     return SearchSpace{
         .variables = m_variables->chosen(),
         .stock = m_useStock->isChecked() ? m_stock->ticked() : std::vector<StockTube>(),
-        .kept = {}};
+        .kept = {},
+        .level = m_variables->keepsLevel()};
 }
 
 QString FindChoices::faultOf(const SearchSpace& space) const

@@ -19,6 +19,8 @@ namespace stillbay::ui {
 namespace {
 
 
+const QString kLevel = QStringLiteral("find/level");
+
 QString settingOf(Variable variable)
 {
     return QStringLiteral("find/turn-%1").arg(QString::fromLatin1(fieldOf(variable).key));
@@ -40,15 +42,11 @@ QString labelOf(Variable variable)
     return displayText(fieldOf(variable).label);
 }
 
-bool isFree(Variable variable, bool isDrilled)
-{
-    return !isDrilled || variable == Variable::FreeLength;
-}
-
 }  // namespace
 
 VariableRanges::VariableRanges(QWidget* parent)
     : QWidget(parent),
+      m_level(makeLevel()),
       m_rows{
           makeRow(Variable::FreeLength, tr("May the free length of all tubes change?")),
           makeRow(Variable::Stretch, tr("May the stretch of all tubes change? Their holes in the "
@@ -65,6 +63,7 @@ VariableRanges::VariableRanges(QWidget* parent)
     for (int k = 0; k < static_cast<int>(m_rows.size()); ++k)
         place(*grid, k);
     const int rows = static_cast<int>(m_rows.size());
+    grid->addWidget(m_level, rows, 0, 1, 4);
     grid->addWidget(m_drilled, rows, 0, 1, 4);
     auto* const usual = new QPushButton(tr("&Usual ranges"), this);
     usual->setToolTip(tr("Sets all ranges to what is usual around the present tune."));
@@ -73,6 +72,33 @@ VariableRanges::VariableRanges(QWidget* parent)
     grid->setRowStretch(rows + 1, 1);
     grid->addWidget(usual, rows + 2, 0, 1, 4, Qt::AlignLeft);
     m_drilled->hide();
+}
+
+QCheckBox* VariableRanges::makeLevel()
+{
+    auto* const level = new QCheckBox(tr("&Keep it level"), this);
+    level->setToolTip(
+        tr("Gives every tune the elevations, and small differences of stretch, with which the bay "
+           "rests where it is drawn."));
+    level->setChecked(QSettings().value(kLevel, true).toBool());
+    connect(level, &QCheckBox::toggled, this, [this](bool on) {
+        QSettings().setValue(kLevel, on);
+        for (const Row& row : m_rows)
+            showFree(row);
+        emit changed();
+    });
+    return level;
+}
+
+bool VariableRanges::isFree(Variable variable) const
+{
+    return variable == Variable::FreeLength ||
+           (!m_isDrilled && !(variable == Variable::Elevation && keepsLevel()));
+}
+
+bool VariableRanges::keepsLevel() const
+{
+    return !m_isDrilled && m_level->isChecked();
 }
 
 VariableRanges::Row VariableRanges::makeRow(Variable variable, const QString& meaning)
@@ -125,7 +151,7 @@ void VariableRanges::place(QGridLayout& grid, int k)
 
 void VariableRanges::showFree(const Row& row)
 {
-    const bool free = isFree(row.variable, m_isDrilled);
+    const bool free = isFree(row.variable);
     row.tick->setVisible(free);
     for (QWidget* widget : {static_cast<QWidget*>(row.from), static_cast<QWidget*>(row.to),
                             static_cast<QWidget*>(row.between)}) {
@@ -149,6 +175,7 @@ void VariableRanges::follow(const Design& design)
 {
     m_isDrilled = design.mounts.drilled();
     m_drilled->setVisible(m_isDrilled);
+    m_level->setVisible(!m_isDrilled);
     for (const Row& row : m_rows)
         showFree(row);
 }
@@ -171,7 +198,7 @@ std::vector<VariableRange> VariableRanges::chosen() const
 {
     std::vector<VariableRange> chosen;
     for (const Row& row : m_rows)
-        if (row.tick->isChecked() && isFree(row.variable, m_isDrilled))
+        if (row.tick->isChecked() && isFree(row.variable))
             chosen.push_back(rangeOf(row));
     return chosen;
 }

@@ -30,6 +30,7 @@ public:
     /// why.
     bool takeTyping();
     std::vector<VariableRange> chosen() const;
+    bool keepsLevel() const;  ///< every design is hung level, which decides the elevation
     QString fault() const;  ///< a range that does not rise; empty: none
 
 signals:
@@ -49,10 +50,13 @@ private:
     NumberBox* makeBox(Variable variable, const QString& name);
     void place(QGridLayout& grid, int row);
     void showFree(const Row& row);
+    bool isFree(Variable variable) const;
+    QCheckBox* makeLevel();
     static VariableRange rangeOf(const Row& row);
 
     bool m_isDrilled = false;
     bool m_hasRefused = false;  // an entry, and nothing was entered since
+    QCheckBox* m_level;
     std::array<Row, 3> m_rows;
     QLabel* m_drilled;
 };

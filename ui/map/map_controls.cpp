@@ -5,6 +5,7 @@
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/number_box.h"
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QFormLayout>
 #include <QGridLayout>
@@ -32,7 +33,10 @@ constexpr std::array<std::array<Variable, 3>, 2> kUsual{{
 }  // namespace
 
 MapControls::MapControls(QWidget* parent)
-    : QWidget(parent), m_shows(new QComboBox), m_holes(new QLabel)
+    : QWidget(parent),
+      m_shows(new QComboBox),
+      m_level(new QCheckBox(tr("&Keep it level"))),
+      m_holes(new QLabel)
 {
     m_shows->setObjectName(QStringLiteral("view.mapShows"));
     m_shows->setAccessibleName(tr("What the map shows"));
@@ -42,6 +46,17 @@ MapControls::MapControls(QWidget* parent)
     m_shows->addItems(
         {tr("Worst, full to empty pack"), tr("Worst at the full pack"), tr("Mean of both packs")});
     connect(m_shows, &QComboBox::currentIndexChanged, this, &MapControls::showsChanged);
+    m_level->setObjectName(QStringLiteral("view.mapLevel"));
+    m_level->setChecked(true);
+    m_level->setToolTip(
+        tr("Gives every tune the elevations, and small differences of stretch, with which the bay "
+           "rests where it is drawn."));
+    connect(m_level, &QCheckBox::toggled, this, [this] {
+        fillVariables();
+        for (Side& side : m_sides)
+            showRange(side);
+        emit axesChanged();
+    });
     m_holes->setWordWrap(true);
     m_holes->setText(tr("The craft is drilled: its holes decide stretch and elevation."));
 
@@ -64,6 +79,7 @@ MapControls::MapControls(QWidget* parent)
                                {tr("&Upwards:"), tr("What runs up the map"),
                                 tr("Smallest value up the map"), tr("Largest value up the map")}));
     layout->addWidget(shows);
+    layout->addWidget(m_level);
     layout->addWidget(m_holes);
     fillVariables();
 }
@@ -112,7 +128,7 @@ void MapControls::offer(const Design& design)
         showRange(side);
 }
 
-// Stretch and elevation are left out where the holes decide them. What a side set it still
+// Stretch and elevation are left out where the holes, or keeping it level, decide them. What a side set it still
 // sets, where that is free; else what is usual, but never what the other side sets.
 void MapControls::fillVariables()
 {
@@ -121,7 +137,7 @@ void MapControls::fillVariables()
         const QVariant before = side.variable->currentData();
         side.variable->clear();
         for (const Variable variable : kVariables)
-            if (canSet(m_design.mounts, variable))
+            if (isOffered(variable))
                 side.variable->addItem(displayText(fieldOf(variable).label),
                                        static_cast<int>(variable));
         side.variable->setCurrentIndex(before.isValid() ? side.variable->findData(before) : -1);
@@ -134,7 +150,19 @@ void MapControls::fillVariables()
                 box->setCurrentIndex(box->findData(static_cast<int>(usual)));
     }
     m_holes->setVisible(m_design.mounts.drilled());
+    m_level->setVisible(!m_design.mounts.drilled());
     m_isFilling = false;
+}
+
+bool MapControls::keepsLevel() const
+{
+    return m_level->isChecked() && !m_design.mounts.drilled();
+}
+
+bool MapControls::isOffered(Variable variable) const
+{
+    return canSet(m_design.mounts, variable) &&
+           !(keepsLevel() && variable == Variable::Elevation);
 }
 
 Variable MapControls::variableOf(const Side& side) const

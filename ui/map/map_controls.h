@@ -8,6 +8,7 @@
 
 #include <array>
 
+class QCheckBox;
 class QComboBox;
 class QLabel;
 
@@ -27,6 +28,7 @@ public:
     MapAxis across() const;
     MapAxis up() const;
     MapShows shows() const;
+    bool keepsLevel() const;  ///< every design is hung level, which decides the elevation
 
 signals:
     void axesChanged();
@@ -45,6 +47,7 @@ private:
 
     QWidget* makeSide(Side& side, const QString& objectName, const SideTexts& text);
     void fillVariables();
+    bool isOffered(Variable variable) const;
     void variableChosen(std::size_t which);
     void rangeTyped(std::size_t which);
     void showRange(Side& side);
@@ -53,6 +56,7 @@ private:
 
     std::array<Side, 2> m_sides;  // across, up
     QComboBox* m_shows;
+    QCheckBox* m_level;
     QLabel* m_holes;
     Design m_design;
     std::array<VariableRange, kVariables.size()> m_ranges;  // by variable

@@ -130,16 +130,21 @@ QWidget* MapView::makeRight()
 
 MapView::Key MapView::keyNow() const
 {
-    Key key{m_document.setup(), m_controls->across(), m_controls->up()};
+    Key key{m_document.setup(), m_controls->across(), m_controls->up(), m_controls->keepsLevel()};
     Design design = designOf(key.craft);
     for (const MapAxis& axis : {key.x, key.y})
         setValue(design, axis.variable, axis.from);
-    key.craft = withDesign(std::move(key.craft), design);
+    key.craft = withDesign(std::move(key.craft), hanging().hung(std::move(design)));
     key.craft.name.clear();
     key.craft.notes.clear();
     key.craft.tunes.clear();
     key.craft.limits = {};  // they colour the map, and nothing more
     return key;
+}
+
+Hanging MapView::hanging() const
+{
+    return hangingOf(m_document.setup(), m_controls->keepsLevel());
 }
 
 void MapView::lookAround()
@@ -194,15 +199,16 @@ bool MapView::isCurrent() const
 void MapView::compute()
 {
     m_job.want(*m_wanted,
-               [setup = m_document.setup(), x = m_wanted->x,
-                y = m_wanted->y](const Caller<Answer>& caller) -> Result<Answer> {
+               [setup = m_document.setup(), x = m_wanted->x, y = m_wanted->y,
+                hanging = hanging()](const Caller<Answer>& caller) -> Result<Answer> {
                    if (const auto valid = validate(setup); !valid)
                        return tl::unexpected(valid.error());
                    const auto evaluator = std::make_shared<const Evaluator>(setup);
                    auto map = mapDesigns(*evaluator, designOf(setup), x, y, 0, caller.stop,
                                          caller.progress, [&](const DesignMap& coarse) {
                                              caller.interim({coarse, evaluator, false});
-                                         });
+                                         },
+                                         hanging);
                    if (!map)
                        return tl::unexpected(map.error());
                    return Answer{*std::move(map), evaluator, true};
@@ -253,7 +259,7 @@ void MapView::drawMarks()
         for (const Variable variable : {x, y})
             if (canSet(present.mounts, variable))
                 setValue(moved, variable, valueOf(design, variable));
-        mark.isElsewhere = !(moved == design);
+        mark.isElsewhere = !(hanging().hung(std::move(moved)) == design);
         kept.push_back(std::move(mark));
     }
     m_chart->setMarks({valueOf(present, x), valueOf(present, y), {}}, kept);
@@ -313,11 +319,11 @@ void MapView::take(double x, double y)
     const Variable across = m_controls->across().variable, up = m_controls->up().variable;
     const double takenX = rounded(across, x), takenY = rounded(up, y);
     m_refusal->display(m_document.edit(tr("Take %1").arg(designText(across, takenX, up, takenY)),
-                                       {}, [=](Setup& setup) {
+                                       {}, [=, hanging = hanging()](Setup& setup) {
                                            Design design = designOf(setup);
                                            setValue(design, across, takenX);
                                            setValue(design, up, takenY);
-                                           setup = withDesign(setup, design);
+                                           setup = withDesign(setup, hanging.hung(design));
                                        }));
 }
 

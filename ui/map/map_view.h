@@ -50,12 +50,14 @@ private:
     struct Key {
         Setup craft;
         MapAxis x, y;
+        bool level = true;
         bool operator==(const Key&) const = default;
     };
 
     QWidget* makeLeft();
     QWidget* makeRight();
     Key keyNow() const;
+    Hanging hanging() const;
     void craftChanged();
     void refresh();
     void compute();
