@@ -313,7 +313,7 @@ constexpr Field<Source> kSourceFields[] = {
     {"spread", translatable("Spread"), "",
      translatable("How far the value may be off, one standard deviation over the value: 0.05 is 5 "
                   "%; empty for what is usual of its origin."),
-     0.0001, 2, 0.01, 3, kOptional, &Source::spread},
+     0.0001, 2, 0.01, 4, kOptional, &Source::spread},
 };
 
 constexpr const char* kEndsWords[] = {"clamped", "hinged"};
