@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/advice/sampled_cruise.h"
 
+#include "core/assess/assess.h"
 #include "core/assess/constraints.h"
 #include "core/base/units.h"
 #include "core/craft/craft.h"
@@ -48,23 +49,6 @@ std::array<PackWindow, 2> packWindows(const ExcitedAirframe& craft, const Flight
     return windows;
 }
 
-HoverFigures hoverOf(const ExcitedAirframe& craft, double weight)
-{
-    HoverFigures hover;
-    hover.thrust_per_motor = weight / craft.drive.motors;
-    const double speed = speedForThrust(craft.drive, hover.thrust_per_motor);
-    hover.throttle_full = throttleForSpeed(craft.drive, speed, craft.fullVoltage);
-    hover.throttle_empty = throttleForSpeed(craft.drive, speed, craft.emptyVoltage);
-    return hover;
-}
-
-bool mayFly(const ConstraintInputs& in)
-{
-    return std::none_of(constraints().begin(), constraints().end(), [&](const ConstraintRow& row) {
-        return row.forbidsFlight && row.isViolated && row.isViolated(in);
-    });
-}
-
 std::optional<BayAtRest> restedBay(const CraftSample& craft)
 {
     auto mounted = makeMountedBay(craft.setup);
@@ -72,7 +56,7 @@ std::optional<BayAtRest> restedBay(const CraftSample& craft)
         return {};
     for (std::size_t i = 0; i < craft.cuts_mm.size(); ++i) {
         const auto own =
-            makeTube(craft.setup.tube, craft.setup.mounts, craft.cuts_mm[i] * unit::mm, 1.0);
+            makeTube(craft.setup.tube, craft.setup.mounts, i, craft.cuts_mm[i] * unit::mm, 1.0);
         if (!own)
             return {};
         mounted->suspension.attachments.at(i).ownTube = *own;
@@ -216,9 +200,11 @@ SampledCruise sampledCruise(const CraftSample& craft, bool flexible)
     if (!bay)
         return {};
     const ExcitedAirframe excited = makeExcitedAirframe(setup);
-    const double mass = bay->mounted.suspension.bay.mass + rigidFigures(excited.airframe).mass;
-    const HoverFigures hover = hoverOf(excited, mass * kGravity);
-    SampledCruise result{.flyable = mayFly({*bay, setup.bay, setup.tube.max_stretch, &hover})};
+    const HoverFigures hover =
+        hoverFigures(excited, rigidFigures(excited.airframe), bay->mounted.suspension.bay);
+    const ConstraintInputs constraints{*bay, setup.bay, setup.tube.max_stretch, &hover,
+                                       &setup.flight};
+    SampledCruise result{.flyable = statusOf(constraints, {}, setup.limits).flyable};
 
     const auto windows = packWindows(excited, setup.flight);
     if (!(windows[0].fastest > 0)) {
