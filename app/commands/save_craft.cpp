@@ -71,6 +71,16 @@ private:
     int m_descriptor = -1;
 };
 
+// What a name leads to over any number of links, be it nothing yet; a link where they never end.
+fs::path endOfLinks(fs::path path)
+{
+    constexpr int kMostLinks = 40;  // as the kernel's own limit
+    std::error_code code;
+    for (int k = 0; k < kMostLinks && fs::is_symlink(path, code); ++k)
+        path = path.parent_path() / fs::read_symlink(path, code);  // which may be absolute
+    return path;
+}
+
 // As the file that is replaced, or as any new one.
 mode_t modeFor(const fs::path& target)
 {
@@ -92,9 +102,9 @@ Result<void> saveCraft(const Setup& setup, const std::string& path, bool replace
     if (!replace && isThere(path))
         return tl::unexpected(alreadyThere());
     std::error_code code;
-    fs::path target = fs::weakly_canonical(path, code);
-    if (code)
-        return fail(Errc::BadInput, verbatim(code.message()));
+    const fs::path target = endOfLinks(path);
+    if (fs::is_symlink(target, code))
+        return fail(Errc::BadInput, phrase("the link points to itself"));
     if (fs::exists(target, code) && !fs::is_regular_file(target, code))
         return fail(Errc::BadInput, phrase("it is not a regular file"));
     BesideFile beside(target);
