@@ -18,7 +18,6 @@
 namespace stillbay::ui {
 namespace {
 
-
 const QString kLevel = QStringLiteral("find/level");
 
 QString settingOf(Variable variable)
