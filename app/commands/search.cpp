@@ -172,9 +172,8 @@ tl::expected<SearchArguments, int> parseSearch(std::span<const std::string_view>
     parsed.file = *std::move(file);
     parsed.options.search.seed = seed;
     if (parsed.elevation && parsed.level.value_or(false))
-        return tl::unexpected(
-            usageError(err, "--level decides the elevation, which cannot be searched then",
-                       "--elevation"));
+        return tl::unexpected(usageError(
+            err, "--level decides the elevation, which cannot be searched then", "--elevation"));
     return parsed;
 }
 

@@ -102,7 +102,8 @@ Json mapJson(const Recommendation& answer)
         json["stretch"] = numbers(map.y.values());
     }
     json["wobble_px"] = figures(map, [](const Evaluation& v) { return v.cruise.full.worst_px; });
-    json["wobble_empty_px"] = figures(map, [](const Evaluation& v) { return v.cruise.empty.worst_px; });
+    json["wobble_empty_px"] =
+        figures(map, [](const Evaluation& v) { return v.cruise.empty.worst_px; });
     json["worst_px"] = figures(map, [](const Evaluation& v) { return v.cruise.worst_px(); });
     json["mean_px"] = figures(map, [](const Evaluation& v) { return v.cruise.mean_px(); });
     json["reason"] = cells(map, [](const Evaluation& v) { return reasonJson(v.violated); });

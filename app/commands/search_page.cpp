@@ -84,7 +84,8 @@ void candidateRow(std::ostream& page, const Candidate& candidate, const char* ma
         page << "  " << english(violationText(*evaluation.violated)) << '\n';
         return;
     }
-    page << formatted(" %6.3f  %6.3f", evaluation.cruise.full.worst_px, evaluation.cruise.empty.worst_px);
+    page << formatted(" %6.3f  %6.3f", evaluation.cruise.full.worst_px,
+                      evaluation.cruise.empty.worst_px);
     if (candidate.robust)
         page << "  "
              << (candidate.robust->p90_px ? formatted("%6.3f", *candidate.robust->p90_px)

@@ -59,11 +59,10 @@ Result<Suggestions> findSuggestions(const Setup& setup, const AssessOptions& opt
         if (progress)
             progress(i + 1, steps.size());
     }
-    std::stable_sort(
-        suggestions.all.begin(), suggestions.all.end(),
-        [](const Suggestion& a, const Suggestion& b) {
-            return std::pair(a.grounds, a.after_px) < std::pair(b.grounds, b.after_px);
-        });
+    std::stable_sort(suggestions.all.begin(), suggestions.all.end(),
+                     [](const Suggestion& a, const Suggestion& b) {
+                         return std::pair(a.grounds, a.after_px) < std::pair(b.grounds, b.after_px);
+                     });
     return suggestions;
 }
 

@@ -254,9 +254,9 @@ Result<Assessment> Assessor::assess(const Setup& setup, const AssessOptions& opt
         m_kept->filmed.emplace(m_kept->full, makeCamera(setup.camera));
         m_kept->filmedEmpty.emplace(m_kept->empty, makeCamera(setup.camera));
     }
-    return assessPrepared(setup, options,
-                          {m_kept->full, *m_kept->filmed, *m_kept->filmedEmpty, m_kept->throttles,
-                           m_kept->cruise});
+    return assessPrepared(
+        setup, options,
+        {m_kept->full, *m_kept->filmed, *m_kept->filmedEmpty, m_kept->throttles, m_kept->cruise});
 }
 
 Result<Assessment> assess(const Setup& setup, const AssessOptions& options)

@@ -252,7 +252,9 @@ bool cruisesWithoutHover(const Inputs& in)
 
 Phrase cruiseSentence(const Inputs& in)
 {
-    const auto percent = [](double throttle) { return fixed(100 * throttle, 0); };
+    const auto percent = [](double throttle) {
+        return fixed(100 * throttle, 0);
+    };
     return phrase(
         "The craft hovers at %1 % throttle with the full pack, outside its cruise window of %2 "
         "to %3 %: what is said of cruise is not about how it flies.",

@@ -15,18 +15,18 @@
 namespace stillbay {
 
 enum class Constraint {
-    OutsideLimits,      ///< a value the setup file would refuse, or a tube outside the model
-    NoRest,             ///< no stable rest at 1 g, or no trustworthy answer at all
-    Buckled,            ///< a tube is pushed sideways, at 1 g or 3 g
-    Slack,              ///< a tube is pushed together, at 1 g or 3 g
-    RestShift,          ///< let go, the bay leaves its drawn place by more than its room
-    Bent,               ///< a tube is bent beyond what the beam covers, at 1 g
-    OverStretched,      ///< a tube is beyond its max_stretch at 1 g
-    OverStretchedAt3g,  ///< the same at 3 g
-    NoRestAt3g,         ///< the bay finds no rest at 3 g
-    HitsTravel,         ///< the bay moves more than travel_mm from 1 g to 3 g
-    SwingsWithCraft,    ///< the lowest bench mode is below what steering excites
-    CannotHover,        ///< the full or the empty pack cannot hold the craft
+    OutsideLimits,       ///< a value the setup file would refuse, or a tube outside the model
+    NoRest,              ///< no stable rest at 1 g, or no trustworthy answer at all
+    Buckled,             ///< a tube is pushed sideways, at 1 g or 3 g
+    Slack,               ///< a tube is pushed together, at 1 g or 3 g
+    RestShift,           ///< let go, the bay leaves its drawn place by more than its room
+    Bent,                ///< a tube is bent beyond what the beam covers, at 1 g
+    OverStretched,       ///< a tube is beyond its max_stretch at 1 g
+    OverStretchedAt3g,   ///< the same at 3 g
+    NoRestAt3g,          ///< the bay finds no rest at 3 g
+    HitsTravel,          ///< the bay moves more than travel_mm from 1 g to 3 g
+    SwingsWithCraft,     ///< the lowest bench mode is below what steering excites
+    CannotHover,         ///< the full or the empty pack cannot hold the craft
     CruiseWithoutHover,  ///< the craft hovers at no throttle of its cruise window
 };
 inline constexpr int kConstraints = 13;

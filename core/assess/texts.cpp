@@ -64,8 +64,7 @@ std::optional<WobbleAt> worstOf(const Assessment& assessment, double from, doubl
 {
     std::optional<WobbleAt> worst;
     for (const WobbleAt& at : assessment.curve)
-        if (at.throttle >= from && at.throttle <= to &&
-            (!worst || at.wobble_px > worst->wobble_px))
+        if (at.throttle >= from && at.throttle <= to && (!worst || at.wobble_px > worst->wobble_px))
             worst = at;
     return worst;
 }

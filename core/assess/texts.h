@@ -27,8 +27,8 @@ Phrase restText(const RestFigures& rest);
 /// no throttle lies in the window.
 Phrase frameShakeText(const Flight& flight, const Assessment& assessment);
 
-/// The verdict in one line, the worst of safety, feasibility and wobble at both packs, without a full
-/// stop: "Do not fly: a tube goes slack", "Bad wobble in cruise: up to 1.98 px".
+/// The verdict in one line, the worst of safety, feasibility and wobble at both packs, without a
+/// full stop: "Do not fly: a tube goes slack", "Bad wobble in cruise: up to 1.98 px".
 Phrase verdictText(const Assessment& assessment);
 
 /// What the craft itself puts before any tune, as sentences without a grade; empty: nothing.

@@ -16,7 +16,7 @@ struct TubeAtRest {
     double stretch = 0.0;
     double tension = 0.0;  ///< [N]
     TubeState state = TubeState::Taut;
-    double bend = 0.0;  ///< [rad] largest angle of an end against the chord; 0 when hinged
+    double bend = 0.0;       ///< [rad] largest angle of an end against the chord; 0 when hinged
     double elevation = 0.0;  ///< [rad] of the anchor, seen from the bay point
 };
 

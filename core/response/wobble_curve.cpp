@@ -44,9 +44,8 @@ std::vector<double> fineThrottles(const ExcitedAirframe& craft,
     std::vector<double> fine;
     for (std::size_t i = 0; i + 1 < throttles.size(); ++i) {
         const double from = throttles[i], to = throttles[i + 1];
-        const int steps =
-            static_cast<int>(std::max({1.0, stepsBetween(from, to, craft.fullVoltage),
-                                       stepsBetween(from, to, craft.emptyVoltage)}));
+        const int steps = static_cast<int>(std::max({1.0, stepsBetween(from, to, craft.fullVoltage),
+                                                     stepsBetween(from, to, craft.emptyVoltage)}));
         fine.push_back(from);
         for (int k = 1; k < steps; ++k)
             fine.push_back(from + (to - from) * k / steps);
@@ -65,7 +64,9 @@ std::optional<WobbleAt> peakAt(std::span<const double> throttle, std::span<const
     if (!(middle > left && middle >= right && std::min(left, right) > 0))
         return {};
     // y = 1/power, scaled to 1 in the middle: 1 + b x + a x² with x from the middle throttle.
-    const auto inverse = [middle](double px) { return middle / px * (middle / px); };
+    const auto inverse = [middle](double px) {
+        return middle / px * (middle / px);
+    };
     const double x0 = throttle[i - 1] - throttle[i], x1 = throttle[i + 1] - throttle[i];
     const double slope0 = (inverse(left) - 1) / x0, slope1 = (inverse(right) - 1) / x1;
     const double a = (slope1 - slope0) / (x1 - x0), b = slope0 - a * x0;
@@ -83,9 +84,9 @@ std::vector<WobbleAt> wobbleCurve(std::span<const ThrottlePoint> points,
         curve.push_back({point.throttle, point.wobble_px});
     std::sort(curve.begin(), curve.end(),
               [](const WobbleAt& a, const WobbleAt& b) { return a.throttle < b.throttle; });
-    const auto again = std::unique(
-        curve.begin(), curve.end(),
-        [](const WobbleAt& a, const WobbleAt& b) { return a.throttle == b.throttle; });
+    const auto again =
+        std::unique(curve.begin(), curve.end(),
+                    [](const WobbleAt& a, const WobbleAt& b) { return a.throttle == b.throttle; });
     curve.erase(again, curve.end());
     return curve;
 }
@@ -95,8 +96,8 @@ std::vector<ThrottleRange> gradedRanges(std::span<const WobbleAt> curve, double 
 {
     std::vector<ThrottleRange> ranges;
     if (curve.size() == 1)
-        return {{curve[0].throttle, curve[0].throttle,
-                 gradeOf(curve[0].wobble_px, faint_px, bad_px)}};
+        return {
+            {curve[0].throttle, curve[0].throttle, gradeOf(curve[0].wobble_px, faint_px, bad_px)}};
     for (std::size_t i = 1; i < curve.size(); ++i) {
         const double u0 = curve[i - 1].throttle, u1 = curve[i].throttle;
         const double w0 = curve[i - 1].wobble_px, w1 = curve[i].wobble_px;

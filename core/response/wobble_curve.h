@@ -12,8 +12,8 @@
 namespace stillbay {
 
 /// The given throttles, and more between them wherever the rotors' speed would step by more than a
-/// resonance of the arms is wide, at the full or at the empty pack: so that each peak is seen by one
-/// of them. Where the bay moves it to depends on the tubes.
+/// resonance of the arms is wide, at the full or at the empty pack: so that each peak is seen by
+/// one of them. Where the bay moves it to depends on the tubes.
 ///
 /// @param throttles  rising
 /// @param flexible   false: the arms are rigid and ring nowhere

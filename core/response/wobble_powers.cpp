@@ -16,7 +16,7 @@ namespace {
 
 constexpr double kRounding = 1e-14;  // of the largest motion
 constexpr std::size_t kMostMotions = 6;
-constexpr std::size_t kFiner = 8;  // throttles between two of the grid, where a peak is
+constexpr std::size_t kFiner = 8;   // throttles between two of the grid, where a peak is
 constexpr double kWorth = 1.0 / 3;  // of the largest value: a lower one hides no higher peak
 
 // At most six motions Y with Y Yᴴ = X Xᴴ, so that |A Y|² = |A X|² whatever A: from Xᴴ Π = Q R is
@@ -41,10 +41,10 @@ std::vector<FilmedOrder> filmedOrders(const ExcitationPoint& point, const Camera
     std::vector<FilmedOrder> orders;
     for (const ExcitationOrder& order : point.orders)
         if (order.frequency_hz > 0)
-            orders.push_back({{order.airframe.omega, order.airframe.R,
-                               fewest(order.airframe.freeMotion)},
-                              wobblePerRadian(camera, order.frequency_hz).cwiseAbs2(),
-                              order.order == 1});
+            orders.push_back(
+                {{order.airframe.omega, order.airframe.R, fewest(order.airframe.freeMotion)},
+                 wobblePerRadian(camera, order.frequency_hz).cwiseAbs2(),
+                 order.order == 1});
     return orders;
 }
 
@@ -220,8 +220,7 @@ Result<WobbleSweep> FilmedExcitation::sweep(const MassFigures& bay, const Pose& 
     const std::vector<double>& px = sweep.wobble_px;
     const CoupledBay coupled = this->coupled(bay, rest, K);
     const double worth =
-        px.empty() ? 0.0
-                   : std::min(least_px, kWorth * *std::max_element(px.begin(), px.end()));
+        px.empty() ? 0.0 : std::min(least_px, kWorth * *std::max_element(px.begin(), px.end()));
     for (std::size_t i = 1; i + 1 < px.size(); ++i)
         if (px[i] > px[i - 1] && px[i] >= px[i + 1] && px[i] >= worth && px[i - 1] > 0) {
             const WobbleAt peak = peakNear(i, px, coupled, unbalance);

@@ -26,9 +26,9 @@ struct WobblePower {
 
 /// One order at one throttle as one camera films it.
 struct FilmedOrder {
-    AirframeAt airframe;                ///< with no more load cases than there are motions
-    Vector3d gain = Vector3d::Zero();   ///< [px²/rad²] about the picture's up, left, optical axes
-    bool turn = false;                  ///< once per turn, else blade pass
+    AirframeAt airframe;               ///< with no more load cases than there are motions
+    Vector3d gain = Vector3d::Zero();  ///< [px²/rad²] about the picture's up, left, optical axes
+    bool turn = false;                 ///< once per turn, else blade pass
 };
 
 /// Wobble over a throttle grid: its values, and the peaks between its points.

@@ -26,8 +26,8 @@ public:
     /// @param x     dimensions() coordinates from 0 to 1
     Design designAt(std::size_t tube, const UnitPoint& x) const;
 
-    /// The designs about a point that can be made: each variable rounded down or up to its grain, but
-    /// not out of its range.
+    /// The designs about a point that can be made: each variable rounded down or up to its grain,
+    /// but not out of its range.
     ///
     /// @return 2^dimensions() designs, the first rounded down throughout
     std::vector<Design> roundedAt(std::size_t tube, const UnitPoint& x) const;

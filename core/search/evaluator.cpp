@@ -29,9 +29,8 @@ FilmedExcitation filmed(const ExcitedAirframe& craft, const Camera& camera,
 Status statusOfCraft(const Setup& setup)
 {
     const ExcitedAirframe craft = makeExcitedAirframe(setup);
-    return craftStatus(
-        hoverFigures(craft, rigidFigures(craft.airframe), makeBody(setup.bay.parts)),
-        setup.flight);
+    return craftStatus(hoverFigures(craft, rigidFigures(craft.airframe), makeBody(setup.bay.parts)),
+                       setup.flight);
 }
 
 Bay builtBay(Bay bay, const ToleranceSample& sample)
@@ -81,8 +80,8 @@ Evaluator::Evaluator(const Setup& setup, const AssessOptions& options, Throttles
       m_craft(statusOfCraft(setup)),
       m_cruise(setup.flight),
       m_throttle(throttlesFor(setup, options, throttles)),
-      m_full(filmed(makeExcitedAirframe(setup), setup.camera, m_throttle,
-                    options.flexible_airframe)),
+      m_full(
+          filmed(makeExcitedAirframe(setup), setup.camera, m_throttle, options.flexible_airframe)),
       m_empty(filmed(atEmptyPack(makeExcitedAirframe(setup)), setup.camera, m_throttle,
                      options.flexible_airframe))
 {

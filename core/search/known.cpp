@@ -11,7 +11,8 @@ constexpr std::size_t kMostKept = 3;
 
 /// The present design, changed to the wanted one as far as the space goes; none where that is out
 /// of it.
-std::optional<Design> withinSpace(const SearchSpace& space, const Design& present, const Design& wanted)
+std::optional<Design> withinSpace(const SearchSpace& space, const Design& present,
+                                  const Design& wanted)
 {
     Design design = present;
     if (!space.stock.empty()) {

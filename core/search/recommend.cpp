@@ -99,9 +99,9 @@ private:
             const double value = valueOf(m_answer.mapBase, other);
             axes.push_back({other, value, value, 1});
         }
-        auto map = mapDesigns(m_evaluator, m_answer.mapBase, axes[0], axes[1],
-                              m_options.search.threads, m_stop, further(), {},
-                              hangingOf(m_setup, m_space->level));
+        auto map =
+            mapDesigns(m_evaluator, m_answer.mapBase, axes[0], axes[1], m_options.search.threads,
+                       m_stop, further(), {}, hangingOf(m_setup, m_space->level));
         if (!map)
             return tl::unexpected(map.error());
         m_answer.evaluated += map->cells.size();

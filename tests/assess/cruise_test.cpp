@@ -187,8 +187,7 @@ TEST(Cruise, TheEmptyPackIsThatOfAnEmptyPack)
         const Craft craft = test::sampleCraft(sample);
         Craft emptied = craft;
         emptied.drive.battery.full_v_per_cell = craft.drive.battery.empty_v_per_cell;
-        const CruiseFigures have =
-            *assess(craft, {.frequency_hz = kFewFrequencies}).value().cruise;
+        const CruiseFigures have = *assess(craft, {.frequency_hz = kFewFrequencies}).value().cruise;
         const CruiseFigures want =
             *assess(emptied, {.frequency_hz = kFewFrequencies}).value().cruise;
         EXPECT_NEAR(have.empty.worst_px, want.full.worst_px, kPeak * want.full.worst_px);

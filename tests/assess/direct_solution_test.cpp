@@ -268,8 +268,7 @@ TEST(WholeCraft, WobblesWithArmsOfFiniteElements)
             for (std::size_t order = 0; order < point.orders.size(); ++order) {
                 const double f_hz = point.orders[order].frequency_hz;
                 const FlexibleCraft flexible(craft, 2 * std::numbers::pi * f_hz, point.speed_rpm);
-                const Matrix3d toPicture =
-                    picture(craft.camera) * flexible.R_rest().transpose();
+                const Matrix3d toPicture = picture(craft.camera) * flexible.R_rest().transpose();
                 for (std::size_t motor = 0; motor < craft.airframe.arms.size(); ++motor) {
                     const Vector3cd force = loadOf(flexible.excited(), order, motor, point);
                     const Vector3cd want = toPicture * flexible.turn(motor, force);

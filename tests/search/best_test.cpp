@@ -44,7 +44,8 @@ void expectAsGoodAsBruteForce(const Craft& craft, const MapAxis& x, const MapAxi
     const Found found = findBest(craft, space, nominalOnly()).value();
     const double brute = bruteForce_px(craft, x, y);
     EXPECT_LE(found.best.evaluation.cruise.worst_px(), kWithin * brute);
-    EXPECT_GE(found.best.evaluation.cruise.worst_px(), brute / 1.1);  // finer than the grid, not elsewhere
+    EXPECT_GE(found.best.evaluation.cruise.worst_px(),
+              brute / 1.1);  // finer than the grid, not elsewhere
     const Evaluation again = Evaluator(craft).evaluate(found.best.design);
     EXPECT_EQ(again.cruise.worst_px(), found.best.evaluation.cruise.worst_px());
     for (const VariableRange& range : space.variables) {

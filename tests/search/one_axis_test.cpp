@@ -153,7 +153,8 @@ TEST(OneAxisBay, FilmsWhatTwoRotorsWould)
         const Evaluation evaluation = evaluator.evaluate(design);
         ASSERT_TRUE(evaluation.feasible()) << constraintCode(*evaluation.violated);
         const Theory expected = theory(craft, stretch);
-        EXPECT_NEAR(evaluation.cruise.full.worst_px, expected.full_px, 5e-3 * expected.full_px) << stretch;
+        EXPECT_NEAR(evaluation.cruise.full.worst_px, expected.full_px, 5e-3 * expected.full_px)
+            << stretch;
         EXPECT_NEAR(evaluation.cruise.empty.worst_px, expected.empty_px, 5e-3 * expected.empty_px)
             << stretch;
     }

@@ -3,9 +3,9 @@
 
 #include "core/base/units.h"
 #include "core/response/level.h"
+#include "core/search/design.h"
 #include "core/setup/cut_length.h"
 #include "core/setup/fields.h"
-#include "core/search/design.h"
 #include "core/setup/mount_layout.h"
 #include "ui/bench/tube_drawing.h"
 #include "ui/widgets/display_text.h"
@@ -82,9 +82,9 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
     m_facts->setTextFormat(Qt::RichText);
     m_facts->setTextInteractionFlags(Qt::TextSelectableByMouse);
     m_facts->setAccessibleName(tr("Tube figures"));
-    m_level->setToolTip(
-        tr("Finds the elevations of the tubes, and small differences of stretch, with which the "
-           "bay rests where it is drawn; in a drilled craft their free lengths. One step to undo."));
+    m_level->setToolTip(tr(
+        "Finds the elevations of the tubes, and small differences of stretch, with which the "
+        "bay rests where it is drawn; in a drilled craft their free lengths. One step to undo."));
     connect(m_level, &QPushButton::clicked, this, &TubeBench::hangLevel);
     layOut();
     connect(&m_document, &Document::setupChanged, this, &TubeBench::refresh);
@@ -202,9 +202,8 @@ void TubeBench::hangLevel()
         m_refusal->refuse(displayText(levelled.error().what));
         return;
     }
-    report(m_document.edit(tr("hang it level"), {}, [&](Setup& setup) {
-        setup.mounts = levelled->mounts;
-    }));
+    report(m_document.edit(tr("hang it level"), {},
+                           [&](Setup& setup) { setup.mounts = levelled->mounts; }));
     if (levelled->why)
         m_refusal->format(displayText(levelled->why->text));
 }
@@ -284,13 +283,20 @@ QString TubeBench::comparison(const Setup& setup) const
                       to = locale.toString(figure(*most), 'f', decimals);
         return from == to ? from : tr("%1 to %2").arg(from, to);
     };
-    const auto percent = [](const TubeAtRest& tube) { return kPercent * (tube.stretch - 1.0); };
-    const auto newton = [](const TubeAtRest& tube) { return tube.tension; };
-    const auto gram = [](const TubeAtRest& tube) { return tube.tension / kGramForce_n; };
-    const auto degree = [](const TubeAtRest& tube) { return tube.elevation / unit::deg; };
+    const auto percent = [](const TubeAtRest& tube) {
+        return kPercent * (tube.stretch - 1.0);
+    };
+    const auto newton = [](const TubeAtRest& tube) {
+        return tube.tension;
+    };
+    const auto gram = [](const TubeAtRest& tube) {
+        return tube.tension / kGramForce_n;
+    };
+    const auto degree = [](const TubeAtRest& tube) {
+        return tube.elevation / unit::deg;
+    };
     const double elevation_deg = valueOf(designOf(setup), stillbay::Variable::Elevation);
-    return QStringLiteral("<table cellspacing='0'>") +
-           row({}, tr("as fitted"), tr("at rest")) +
+    return QStringLiteral("<table cellspacing='0'>") + row({}, tr("as fitted"), tr("at rest")) +
            row(tr("Stretch"),
                locale.toString(kPercent * (drawnStretch(setup.mounts) - 1.0), 'f', 0),
                tr("%1 %").arg(atRest(percent, 0))) +

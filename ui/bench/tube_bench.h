@@ -60,7 +60,7 @@ private:
     QLabel* m_facts;
     QPushButton* m_level;
     ProblemLabel* m_refusal;
-    double m_tension_n = 0.0;          // as fitted
+    double m_tension_n = 0.0;           // as fitted
     std::optional<RestFigures> m_rest;  // none: not known
 };
 

@@ -171,7 +171,8 @@ void ThrottleChart::placeCurves()
         }
         return logSamples(throttle, px);
     };
-    m_total->setSamples(samples(m_assessment.curve, [](const WobbleAt& at) { return at.wobble_px; }));
+    m_total->setSamples(
+        samples(m_assessment.curve, [](const WobbleAt& at) { return at.wobble_px; }));
     m_worst->setSamples(samples(m_assessment.throttle,
                                 [](const ThrottlePoint& point) { return point.wobble_worst_px; }));
 }

@@ -31,7 +31,7 @@ public:
     bool takeTyping();
     std::vector<VariableRange> chosen() const;
     bool keepsLevel() const;  ///< every design is hung level, which decides the elevation
-    QString fault() const;  ///< a range that does not rise; empty: none
+    QString fault() const;    ///< a range that does not rise; empty: none
 
 signals:
     void changed();

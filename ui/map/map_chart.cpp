@@ -350,7 +350,8 @@ ChartTable MapChart::table() const
            figure([](const Evaluation& v) { return v.cruise.full.worst_px; }));
     column("wobble_empty_px", tr("Worst at the empty pack (px)"),
            figure([](const Evaluation& v) { return v.cruise.empty.worst_px; }));
-    column("mean_px", tr("Mean (px)"), figure([](const Evaluation& v) { return v.cruise.mean_px(); }));
+    column("mean_px", tr("Mean (px)"),
+           figure([](const Evaluation& v) { return v.cruise.mean_px(); }));
     return table;
 }
 

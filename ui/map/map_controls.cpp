@@ -128,8 +128,8 @@ void MapControls::offer(const Design& design)
         showRange(side);
 }
 
-// Stretch and elevation are left out where the holes, or keeping it level, decide them. What a side set it still
-// sets, where that is free; else what is usual, but never what the other side sets.
+// Stretch and elevation are left out where the holes, or keeping it level, decide them. What a side
+// set it still sets, where that is free; else what is usual, but never what the other side sets.
 void MapControls::fillVariables()
 {
     m_isFilling = true;
@@ -161,8 +161,7 @@ bool MapControls::keepsLevel() const
 
 bool MapControls::isOffered(Variable variable) const
 {
-    return canSet(m_design.mounts, variable) &&
-           !(keepsLevel() && variable == Variable::Elevation);
+    return canSet(m_design.mounts, variable) && !(keepsLevel() && variable == Variable::Elevation);
 }
 
 Variable MapControls::variableOf(const Side& side) const

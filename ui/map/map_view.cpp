@@ -194,11 +194,12 @@ void MapView::compute()
                    if (const auto valid = validate(setup); !valid)
                        return tl::unexpected(valid.error());
                    const auto evaluator = std::make_shared<const Evaluator>(setup);
-                   auto map = mapDesigns(*evaluator, designOf(setup), x, y, 0, caller.stop,
-                                         caller.progress, [&](const DesignMap& coarse) {
-                                             caller.interim({coarse, evaluator, false});
-                                         },
-                                         hanging);
+                   auto map = mapDesigns(
+                       *evaluator, designOf(setup), x, y, 0, caller.stop, caller.progress,
+                       [&](const DesignMap& coarse) {
+                           caller.interim({coarse, evaluator, false});
+                       },
+                       hanging);
                    if (!map)
                        return tl::unexpected(map.error());
                    return Answer{*std::move(map), evaluator, true};
@@ -288,8 +289,7 @@ void MapView::showBest(std::size_t node)
         Verdict::kindOf(status),
         status.violated.empty()
             ? tr("Best here: %1 px").arg(found)
-            : tr("Best here: %1 px, but %2")
-                  .arg(found, displayText(status.violated.front().text)),
+            : tr("Best here: %1 px, but %2").arg(found, displayText(status.violated.front().text)),
         (isOnRim(m_answer->map, node) ? tr("At %1, on the edge of the map: look further. %2")
                                       : tr("At %1. %2"))
             .arg(nodeText(m_answer->map, node), present));
