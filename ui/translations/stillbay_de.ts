@@ -244,18 +244,6 @@
         <translation>Reiseflug ist %1 bis %2 % Gas; schwach ab %3 px, stark ab %4 px.</translation>
     </message>
     <message>
-        <source>Clean in cruise: at most %1 px</source>
-        <translation>Sauber im Reiseflug: höchstens %1 px</translation>
-    </message>
-    <message>
-        <source>Faint wobble in cruise: up to %1 px</source>
-        <translation>Schwaches Wackeln im Reiseflug: bis %1 px</translation>
-    </message>
-    <message>
-        <source>Bad wobble in cruise: up to %1 px</source>
-        <translation>Starkes Wackeln im Reiseflug: bis %1 px</translation>
-    </message>
-    <message>
         <source>−%1 %</source>
         <translation>−%1 %</translation>
     </message>
@@ -832,6 +820,30 @@
         <source>%1&#xa0;px</source>
         <translation>%1&#xa0;px</translation>
     </message>
+    <message>
+        <source>Camera: kind of lens</source>
+        <translation>Kamera: Art des Objektivs</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;A rectilinear lens keeps straight lines straight; a fisheye bends them towards the edges and sees further. It decides how many pixels a turn of the camera moves the picture.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Ein geradlinig abbildendes Objektiv lässt gerade Linien gerade; ein Fischauge krümmt sie zum Rand hin und sieht weiter. Davon hängt ab, um wie viele Pixel eine Drehung der Kamera das Bild verschiebt.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>Lens rectilinear, straight lines stay straight</source>
+        <translation>Objektiv geradlinig: gerade Linien bleiben gerade</translation>
+    </message>
+    <message>
+        <source>Lens fisheye (equidistant)</source>
+        <translation>Objektiv Fischauge (äquidistant)</translation>
+    </message>
+    <message>
+        <source>change the lens</source>
+        <translation>Objektiv ändern</translation>
+    </message>
+    <message>
+        <source>as the motor</source>
+        <translation>wie der Motor</translation>
+    </message>
 </context>
 <context>
     <name>TubeStock</name>
@@ -1291,10 +1303,6 @@
         <translation>Höhe über dem Ausleger</translation>
     </message>
     <message>
-        <source>From the arm&apos;s middle line up to the middle of motor and propeller; negative when it hangs below.</source>
-        <translation>Von der Mittellinie des Auslegers hinauf zur Mitte von Motor und Propeller; negativ, wenn er darunter hängt.</translation>
-    </message>
-    <message>
         <source>Diameter</source>
         <translation>Durchmesser</translation>
     </message>
@@ -1719,10 +1727,6 @@
         <translation>Text</translation>
     </message>
     <message>
-        <source>Ends is %1, allowed &quot;clamped&quot; or &quot;hinged&quot;</source>
-        <translation>Ends ist %1, erlaubt ist &quot;clamped&quot; oder &quot;hinged&quot;</translation>
-    </message>
-    <message>
         <source>%1 stands beside anchor_mm: a point has a hole or two angles</source>
         <translation>%1 steht neben anchor_mm: Ein Punkt hat eine Bohrung oder zwei Winkel</translation>
     </message>
@@ -1797,10 +1801,6 @@
     <message>
         <source>%1 is not UTF-8 text</source>
         <translation>%1 ist kein UTF-8-Text</translation>
-    </message>
-    <message>
-        <source>Ends are neither clamped nor hinged</source>
-        <translation>Die Enden sind weder geklemmt noch gelenkig</translation>
     </message>
     <message>
         <source>%1 has %2 entries, allowed %3</source>
@@ -2001,6 +2001,306 @@
     <message>
         <source>%1 and %2: bay %3 and %4</source>
         <translation>%1 und %2: Gondel %3 und %4</translation>
+    </message>
+    <message>
+        <source>stiffness of the arms&apos; roots</source>
+        <translation>Steifigkeit der Auslegerwurzeln</translation>
+    </message>
+    <message>
+        <source>tap or droop test of an arm in its joint, ten minutes</source>
+        <translation>Klopf- oder Biegeversuch an einem Ausleger in seiner Halterung, zehn Minuten</translation>
+    </message>
+    <message>
+        <source>pluck test, half an hour</source>
+        <translation>Zupfversuch, eine halbe Stunde</translation>
+    </message>
+    <message>
+        <source>Young&apos;s modulus of the tube</source>
+        <translation>Elastizitätsmodul des Schlauchs</translation>
+    </message>
+    <message>
+        <source>hang test, ten minutes</source>
+        <translation>Hängeversuch, zehn Minuten</translation>
+    </message>
+    <message>
+        <source>dynamic ratio of the tube</source>
+        <translation>dynamisches Verhältnis des Schlauchs</translation>
+    </message>
+    <message>
+        <source>loss factor of the tube</source>
+        <translation>Verlustfaktor des Schlauchs</translation>
+    </message>
+    <message>
+        <source>Young&apos;s modulus of the arms</source>
+        <translation>Elastizitätsmodul der Ausleger</translation>
+    </message>
+    <message>
+        <source>tap or droop test of an arm, ten minutes</source>
+        <translation>Klopf- oder Biegeversuch an einem Ausleger, zehn Minuten</translation>
+    </message>
+    <message>
+        <source>loss factor of the arms</source>
+        <translation>Verlustfaktor der Ausleger</translation>
+    </message>
+    <message>
+        <source>tap test of an arm, ten minutes</source>
+        <translation>Klopfversuch an einem Ausleger, zehn Minuten</translation>
+    </message>
+    <message>
+        <source>measured throttle against speed, ten minutes</source>
+        <translation>gemessene Drehzahl über dem Gas, zehn Minuten</translation>
+    </message>
+    <message>
+        <source>thrust coefficient of the propeller</source>
+        <translation>Schubbeiwert des Propellers</translation>
+    </message>
+    <message>
+        <source>hover throttle of a flight, ten minutes</source>
+        <translation>Schwebegas eines Fluges, zehn Minuten</translation>
+    </message>
+    <message>
+        <source>power coefficient of the propeller</source>
+        <translation>Leistungsbeiwert des Propellers</translation>
+    </message>
+    <message>
+        <source>moment of inertia of the propeller</source>
+        <translation>Trägheitsmoment des Propellers</translation>
+    </message>
+    <message>
+        <source>bifilar pendulum, a quarter of an hour</source>
+        <translation>Zweifadenpendel, eine Viertelstunde</translation>
+    </message>
+    <message>
+        <source>KV of the motors</source>
+        <translation>KV der Motoren</translation>
+    </message>
+    <message>
+        <source>unbalance of the propellers</source>
+        <translation>Unwucht der Propeller</translation>
+    </message>
+    <message>
+        <source>balance the propellers, half an hour</source>
+        <translation>Propeller auswuchten, eine halbe Stunde</translation>
+    </message>
+    <message>
+        <source>less than %1&#xa0;%</source>
+        <translation>weniger als %1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>Worst wobble in cruise, from full to empty pack: %1&#xa0;px in the middle; 1 of 10 stays below %2&#xa0;px, and 9 of 10 stay below %3&#xa0;px.</source>
+        <translation>Größtes Wackeln im Reiseflug, von vollem bis leerem Akku: %1&#xa0;px in der Mitte; 1 von 10 bleibt unter %2&#xa0;px, 9 von 10 bleiben unter %3&#xa0;px.</translation>
+    </message>
+    <message>
+        <source>Worst wobble in cruise, from full to empty pack: %1&#xa0;px in the middle; 1 of 10 stays below %2&#xa0;px, and more than 1 of 10 cannot be flown.</source>
+        <translation>Größtes Wackeln im Reiseflug, von vollem bis leerem Akku: %1&#xa0;px in der Mitte; 1 von 10 bleibt unter %2&#xa0;px, und mehr als 1 von 10 kann man nicht fliegen.</translation>
+    </message>
+    <message>
+        <source>Half of the crafts or more cannot be flown.</source>
+        <translation>Die Hälfte der Fluggeräte oder mehr kann man nicht fliegen.</translation>
+    </message>
+    <message>
+        <source>No throttle in cruise is bad.</source>
+        <translation>Kein Gas im Reiseflug wackelt stark.</translation>
+    </message>
+    <message>
+        <source>Where it is bad, that begins at %1&#xa0;% throttle in the middle, at %2&#xa0;% to %3&#xa0;% in 8 of 10, and ends at %4&#xa0;% in the middle, at %5&#xa0;% to %6&#xa0;% in 8 of 10.</source>
+        <translation>Wo es stark wackelt, beginnt das in der Mitte bei %1&#xa0;% Gas, bei 8 von 10 bei %2&#xa0;% bis %3&#xa0;%, und endet in der Mitte bei %4&#xa0;%, bei 8 von 10 bei %5&#xa0;% bis %6&#xa0;%.</translation>
+    </message>
+    <message>
+        <source>%1 of where bad begins, %2 of where it ends</source>
+        <translation>%1 davon, wo starkes Wackeln beginnt, %2 davon, wo es endet</translation>
+    </message>
+    <message>
+        <source>Of 100 crafts that fit what is known of this one, %1 are clean in cruise, %2 faint and %3 bad; %4 cannot be flown.</source>
+        <translation>Von 100 Fluggeräten, die zu dem passen, was von diesem bekannt ist, sind im Reiseflug %1 sauber, %2 schwach und %3 stark wackelnd; %4 kann man nicht fliegen.</translation>
+    </message>
+    <message>
+        <source>%1: %2: takes away %3 of the uncertainty</source>
+        <translation>%1: %2: nimmt %3 der Unsicherheit weg</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>From build to build (cut, masses, battery, temperature): %1, which no measurement takes away.</source>
+        <translation>Von Nachbau zu Nachbau (Schnitt, Massen, Akku, Temperatur): %1, die keine Messung wegnimmt.</translation>
+    </message>
+    <message>
+        <source>Let go, the bay moves %1&#xa0;mm from where it is drawn, and hits after %2&#xa0;mm: hang it level, or change stretch or elevation.</source>
+        <translation>Losgelassen geht die Gondel %1&#xa0;mm von ihrem gezeichneten Platz weg und stößt nach %2&#xa0;mm an: waagerecht aufhängen, oder Vordehnung oder Steigung ändern.</translation>
+    </message>
+    <message>
+        <source>The craft hovers at %1&#xa0;% throttle with the full pack, outside its cruise window of %2 to %3&#xa0;%: what is said of cruise is not about how it flies.</source>
+        <translation>Das Fluggerät schwebt mit vollem Akku bei %1&#xa0;% Gas, außerhalb seines Reiseflugbereichs von %2 bis %3&#xa0;%: Was über den Reiseflug gesagt wird, gilt nicht für diesen Flug.</translation>
+    </message>
+    <message>
+        <source>the bay leaves its drawn place</source>
+        <translation>die Gondel verlässt ihren gezeichneten Platz</translation>
+    </message>
+    <message>
+        <source>it does not hover in its cruise window</source>
+        <translation>es schwebt nicht in seinem Reiseflugbereich</translation>
+    </message>
+    <message>
+        <source>Worst frame shake in the cruise window: %1&#xa0;px at %2&#xa0;% throttle.</source>
+        <translation>Größtes Zittern ganzer Bilder im Reiseflugbereich: %1&#xa0;px bei %2&#xa0;% Gas.</translation>
+    </message>
+    <message>
+        <source>Do not fly: %1</source>
+        <translation>Nicht fliegen: %1</translation>
+    </message>
+    <message>
+        <source>Do not fly: %1, and %2 more</source>
+        <translation>Nicht fliegen: %1, und %2 weitere Gründe</translation>
+    </message>
+    <message>
+        <source>Not about this flight: %1</source>
+        <translation>Gilt nicht für diesen Flug: %1</translation>
+    </message>
+    <message>
+        <source>Clean in cruise: at most %1&#xa0;px</source>
+        <translation>Sauber im Reiseflug: höchstens %1&#xa0;px</translation>
+    </message>
+    <message>
+        <source>Faint wobble in cruise: up to %1&#xa0;px</source>
+        <translation>Schwaches Wackeln im Reiseflug: bis %1&#xa0;px</translation>
+    </message>
+    <message>
+        <source>Bad wobble in cruise: up to %1&#xa0;px</source>
+        <translation>Starkes Wackeln im Reiseflug: bis %1&#xa0;px</translation>
+    </message>
+    <message>
+        <source>Not about this flight: %1.</source>
+        <translation>Gilt nicht für diesen Flug: %1.</translation>
+    </message>
+    <message>
+        <source>Do not fly, whatever the tune: %1.</source>
+        <translation>Nicht fliegen, gleich mit welcher Abstimmung: %1.</translation>
+    </message>
+    <message>
+        <source>Worst wobble in the cruise window: %1&#xa0;px at %2&#xa0;% throttle with the full pack, %3&#xa0;px at %4&#xa0;% with the empty one.</source>
+        <translation>Größtes Wackeln im Reiseflugbereich: %1&#xa0;px bei %2&#xa0;% Gas mit vollem Akku, %3&#xa0;px bei %4&#xa0;% mit leerem.</translation>
+    </message>
+    <message>
+        <source>The hardness of %1&#xa0;Shore&#xa0;A lies outside %2 to %3, where it tells the modulus: measure the tube by a hang test.</source>
+        <translation>Die Härte von %1&#xa0;Shore&#xa0;A liegt außerhalb von %2 bis %3, wo sie den Elastizitätsmodul angibt: den Schlauch mit einem Hängeversuch messen.</translation>
+    </message>
+    <message>
+        <source>The bay still moves %1&#xa0;mm and turns %2°.</source>
+        <translation>Die Gondel verschiebt sich noch um %1&#xa0;mm und dreht sich um %2°.</translation>
+    </message>
+    <message>
+        <source>The bay still sinks %1&#xa0;mm and turns %2°.</source>
+        <translation>Die Gondel sinkt noch um %1&#xa0;mm und dreht sich um %2°.</translation>
+    </message>
+    <message>
+        <source>The bay still rises %1&#xa0;mm and turns %2°.</source>
+        <translation>Die Gondel steigt noch um %1&#xa0;mm und dreht sich um %2°.</translation>
+    </message>
+    <message>
+        <source>The bay weighs %1&#xa0;N, more than the %2&#xa0;N that its tubes can pull upwards at most.</source>
+        <translation>Die Gondel wiegt %1&#xa0;N, mehr als die %2&#xa0;N, die ihre Schläuche höchstens nach oben ziehen können.</translation>
+    </message>
+    <message>
+        <source>Seen from above, the bay&apos;s centre of mass lies outside of its tubes.</source>
+        <translation>Von oben gesehen liegt der Schwerpunkt der Gondel außerhalb ihrer Schläuche.</translation>
+    </message>
+    <message>
+        <source>no finite answer: the craft is undamped and exactly on a resonance, or its arms are far too soft</source>
+        <translation>keine endliche Antwort: Das Fluggerät ist ungedämpft und genau auf einer Resonanz, oder seine Ausleger sind viel zu weich</translation>
+    </message>
+    <message>
+        <source>%1 is decided by keeping the bay level</source>
+        <translation>%1 ergibt sich daraus, dass die Gondel waagerecht hängt</translation>
+    </message>
+    <message>
+        <source>From the arm&apos;s middle line up to the middle of the motor; negative when it hangs below.</source>
+        <translation>Von der Mittellinie des Auslegers hinauf zur Mitte des Motors; negativ, wenn er darunter hängt.</translation>
+    </message>
+    <message>
+        <source>The motor&apos;s body across, by calliper; empty to estimate it from the mass.</source>
+        <translation>Durchmesser des Motorgehäuses, mit dem Messschieber; leer: aus der Masse geschätzt.</translation>
+    </message>
+    <message>
+        <source>Body height</source>
+        <translation>Gehäusehöhe</translation>
+    </message>
+    <message>
+        <source>The motor&apos;s body from its foot to its top, without shaft and nut; empty to estimate it from the diameter.</source>
+        <translation>Das Motorgehäuse vom Fuß bis oben, ohne Welle und Mutter; leer: aus dem Durchmesser geschätzt.</translation>
+    </message>
+    <message>
+        <source>Moment of inertia</source>
+        <translation>Trägheitsmoment</translation>
+    </message>
+    <message>
+        <source>How hard the propeller is to spin up about its axis, from a swing on two threads; empty to estimate it from mass and diameter.</source>
+        <translation>Wie schwer der Propeller um seine Achse in Drehung zu bringen ist, aus dem Schwingen an zwei Fäden; leer: aus Masse und Durchmesser geschätzt.</translation>
+    </message>
+    <message>
+        <source>From the arm&apos;s middle line up to the middle of the blades; negative when they turn below, empty for the motor&apos;s height.</source>
+        <translation>Von der Mittellinie des Auslegers hinauf zur Mitte der Blätter; negativ, wenn sie darunter drehen, leer: die Höhe des Motors.</translation>
+    </message>
+    <message>
+        <source>Own free length</source>
+        <translation>Eigene freie Länge</translation>
+    </message>
+    <message>
+        <source>Length of this one relaxed tube between its two clamps; empty where it is cut like the others.</source>
+        <translation>Länge dieses einen entspannten Schlauchs zwischen seinen beiden Klemmen; leer, wenn er wie die anderen geschnitten ist.</translation>
+    </message>
+    <message>
+        <source>Own stretch</source>
+        <translation>Eigene Vordehnung</translation>
+    </message>
+    <message>
+        <source>How much longer this one tube is fitted than its free length; empty where it is stretched like the others, and once the holes are drilled.</source>
+        <translation>Um wie viel länger als seine freie Länge dieser eine Schlauch eingebaut ist; leer, wenn er wie die anderen gedehnt ist und sobald die Löcher gebohrt sind.</translation>
+    </message>
+    <message>
+        <source>Spread</source>
+        <translation>Streuung</translation>
+    </message>
+    <message>
+        <source>How far the value may be off, one standard deviation over the value: 0.05 is 5 %; empty for what is usual of its origin.</source>
+        <translation>Wie weit der Wert danebenliegen kann, eine Standardabweichung durch den Wert: 0,05 sind 5 %; leer: das Übliche seiner Herkunft.</translation>
+    </message>
+    <message>
+        <source>Ends</source>
+        <translation>Enden</translation>
+    </message>
+    <message>
+        <source>Lens</source>
+        <translation>Objektiv</translation>
+    </message>
+    <message>
+        <source>Origin</source>
+        <translation>Herkunft</translation>
+    </message>
+    <message>
+        <source>%1 is %2, allowed %3, %4, %5 or %6</source>
+        <translation>%1 ist %2, erlaubt sind %3, %4, %5 oder %6</translation>
+    </message>
+    <message>
+        <source>%1 is %2, allowed %3 or %4</source>
+        <translation>%1 ist %2, erlaubt ist %3 oder %4</translation>
+    </message>
+    <message>
+        <source>%1 is none of %2, %3, %4 and %5</source>
+        <translation>%1 ist weder %2 noch %3, %4 oder %5</translation>
+    </message>
+    <message>
+        <source>%1 is neither %2 nor %3</source>
+        <translation>%1 ist weder %2 noch %3</translation>
+    </message>
+    <message>
+        <source>Horizontal field of view is %1, must not exceed %2 unless the lens is a fisheye</source>
+        <translation>Der waagerechte Bildwinkel ist %1, darf aber %2 nicht überschreiten, außer bei einem Fischauge</translation>
+    </message>
+    <message>
+        <source>Two sources are of the same number</source>
+        <translation>Zwei Herkunftsangaben gelten derselben Zahl</translation>
     </message>
 </context>
 <context>
@@ -3562,6 +3862,14 @@
         <source>Largest value up the map</source>
         <translation>Größter Wert senkrecht</translation>
     </message>
+    <message>
+        <source>&amp;Keep it level</source>
+        <translation>&amp;Waagerecht halten</translation>
+    </message>
+    <message>
+        <source>Gives every tune the elevations, and small differences of stretch, with which the bay rests where it is drawn.</source>
+        <translation>Gibt jeder Abstimmung die Steigungen und kleinen Unterschiede der Vordehnung, mit denen die Gondel dort ruht, wo sie gezeichnet ist.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::MapView</name>
@@ -3624,6 +3932,10 @@
     <message>
         <source>Take %1</source>
         <translation>%1 nehmen</translation>
+    </message>
+    <message>
+        <source>Best here: %1 px, but %2</source>
+        <translation>Am besten hier: %1 px, aber %2</translation>
     </message>
 </context>
 <context>
@@ -4278,18 +4590,6 @@
         <translation>%1: %2</translation>
     </message>
     <message>
-        <source>fore and aft</source>
-        <translation>längs</translation>
-    </message>
-    <message>
-        <source>sideways</source>
-        <translation>seitwärts</translation>
-    </message>
-    <message>
-        <source>up and down</source>
-        <translation>auf und ab</translation>
-    </message>
-    <message>
         <source>%1 peaks at %2 Hz with %3 times the airframe&apos;s motion</source>
         <translation>%1 liegt die Spitze bei %2 Hz mit dem %3-Fachen der Rahmenbewegung</translation>
     </message>
@@ -4314,6 +4614,26 @@
     <message>
         <source>1:1</source>
         <translation>1:1</translation>
+    </message>
+    <message>
+        <source>roll (about x)</source>
+        <translation>Rollen (um x)</translation>
+    </message>
+    <message>
+        <source>pitch (about y)</source>
+        <translation>Nicken (um y)</translation>
+    </message>
+    <message>
+        <source>yaw (about z)</source>
+        <translation>Gieren (um z)</translation>
+    </message>
+    <message>
+        <source>Bay per airframe</source>
+        <translation>Gondel zu Rahmen</translation>
+    </message>
+    <message>
+        <source>%1 Hz: roll %2, pitch %3, yaw %4</source>
+        <translation>%1 Hz: Rollen %2, Nicken %3, Gieren %4</translation>
     </message>
 </context>
 <context>
@@ -4387,16 +4707,64 @@
         <translation>Zugkraft</translation>
     </message>
     <message>
-        <source>Push</source>
-        <translation>Druck</translation>
-    </message>
-    <message>
         <source>%1 N</source>
         <translation>%1 N</translation>
     </message>
     <message>
         <source>%1 gf</source>
         <translation>%1 gf</translation>
+    </message>
+    <message>
+        <source>Hang it &amp;level</source>
+        <translation>&amp;Waagerecht aufhängen</translation>
+    </message>
+    <message>
+        <source>Finds the elevations of the tubes, and small differences of stretch, with which the bay rests where it is drawn; in a drilled craft their free lengths. One step to undo.</source>
+        <translation>Findet die Steigungen der Schläuche und kleine Unterschiede der Vordehnung, mit denen die Gondel dort ruht, wo sie gezeichnet ist; bei einem gebohrten Fluggerät ihre freien Längen. Ein Schritt zum Zurücknehmen.</translation>
+    </message>
+    <message>
+        <source>hang it level</source>
+        <translation>waagerecht aufhängen</translation>
+    </message>
+    <message>
+        <source>as drawn</source>
+        <translation>wie gezeichnet</translation>
+    </message>
+    <message>
+        <source>%1 mm down</source>
+        <translation>%1 mm tiefer</translation>
+    </message>
+    <message>
+        <source>%1 mm up</source>
+        <translation>%1 mm höher</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 bis %2</translation>
+    </message>
+    <message>
+        <source>as fitted</source>
+        <translation>eingebaut</translation>
+    </message>
+    <message>
+        <source>at rest</source>
+        <translation>in Ruhe</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>Elevation</source>
+        <translation>Steigung</translation>
+    </message>
+    <message>
+        <source>%1°</source>
+        <translation>%1°</translation>
+    </message>
+    <message>
+        <source>Bay</source>
+        <translation>Gondel</translation>
     </message>
 </context>
 <context>
@@ -4614,6 +4982,37 @@
         <source>drag, and watch the curves move</source>
         <translation>ziehen und zusehen, wie die Kurven wandern</translation>
     </message>
+    <message>
+        <source>shifts</source>
+        <translation>Schieben</translation>
+    </message>
+    <message>
+        <source>turns</source>
+        <translation>Drehen</translation>
+    </message>
+    <message>
+        <source>Motion of the airframe</source>
+        <translation>Bewegung des Rahmens</translation>
+    </message>
+    <message>
+        <source>Shifts along an axis, or turns about it: only turns bend the picture.</source>
+        <translation>Schieben längs einer Achse oder Drehen um sie: Nur Drehungen verbiegen das Bild.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::UncertaintyPanel</name>
+    <message>
+        <source>What to measure first</source>
+        <translation>Was zuerst zu messen ist</translation>
+    </message>
+    <message>
+        <source>Progress of the uncertainty</source>
+        <translation>Fortschritt der Unsicherheit</translation>
+    </message>
+    <message>
+        <source>and how sure the forecast is</source>
+        <translation>und wie sicher die Vorhersage ist</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::VariableRanges</name>
@@ -4664,6 +5063,14 @@
     <message>
         <source>%1: the first number must not be larger than the second</source>
         <translation>%1: die erste Zahl darf nicht größer als die zweite sein</translation>
+    </message>
+    <message>
+        <source>&amp;Keep it level</source>
+        <translation>&amp;Waagerecht halten</translation>
+    </message>
+    <message>
+        <source>Gives every tune the elevations, and small differences of stretch, with which the bay rests where it is drawn.</source>
+        <translation>Gibt jeder Abstimmung die Steigungen und kleinen Unterschiede der Vordehnung, mit denen die Gondel dort ruht, wo sie gezeichnet ist.</translation>
     </message>
 </context>
 <context>

@@ -46,6 +46,7 @@ Section::Section(const QString& title, QWidget* parent)
     layout->addWidget(m_body);
     layout->addWidget(line);
     connect(m_heading, &QToolButton::toggled, this, &Section::setOpen);
+    connect(m_heading, &QToolButton::toggled, this, &Section::toggled);
 }
 
 void Section::add(QWidget* widget, Qt::Alignment alignment)

@@ -22,6 +22,9 @@ public:
     bool isOpen() const;
     void rememberAs(const QString& name);  ///< whether it is open, from one run to the next
 
+signals:
+    void toggled(bool open);
+
 private:
     QToolButton* m_heading;
     ElidedLabel* m_summary;

@@ -11,6 +11,7 @@
 #include "ui/film/filmed_panel.h"
 #include "ui/findings/findings_panel.h"
 #include "ui/findings/suggestions_panel.h"
+#include "ui/findings/uncertainty_panel.h"
 #include "ui/widgets/labels.h"
 
 #include <QCheckBox>
@@ -57,6 +58,7 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
       m_filmed(new FilmedPanel(cursor)),
       m_right(new QSplitter(Qt::Vertical)),
       m_suggestions(new SuggestionsPanel(document)),
+      m_measureFirst(new UncertaintyPanel(document)),
       m_splitter(new QSplitter(Qt::Horizontal))
 {
     // In characters, so that large type finds its room too.
@@ -78,6 +80,7 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
     m_splitter->setStretchFactor(2, 0);
     m_splitter->setSizes({300, 660, 310});
     m_findings->addBelow(m_suggestions);
+    m_findings->addBelow(m_measureFirst);
     connect(m_findings, &FindingsPanel::fieldWanted, m_form, &CraftForm::reveal);
     linkCursor();
     auto* const layout = new QVBoxLayout(this);

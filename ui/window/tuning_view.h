@@ -15,6 +15,7 @@ class CursorStrip;
 class FilmedPanel;
 class FindingsPanel;
 class SuggestionsPanel;
+class UncertaintyPanel;
 class ThrottleChart;
 class ThrottleCursor;
 class TransmissibilityChart;
@@ -35,6 +36,7 @@ public:
     FindingsPanel& findingsPanel() { return *m_findings; }
     FilmedPanel& filmed() { return *m_filmed; }
     SuggestionsPanel& suggestions() { return *m_suggestions; }
+    UncertaintyPanel& measureFirst() { return *m_measureFirst; }
     TransmissibilityChart& transmissibilityChart() { return *m_transmissibilityChart; }
     ThrottleChart& acrossThrottle() { return *m_acrossThrottle; }
     const CursorStrip& cursorStrip() const { return *m_strip; }
@@ -57,6 +59,7 @@ private:
     FilmedPanel* m_filmed;
     QSplitter* m_right;  // findings over picture
     SuggestionsPanel* m_suggestions;
+    UncertaintyPanel* m_measureFirst;
     QSplitter* m_splitter;
     bool m_stale = false;
     bool m_failed = false;

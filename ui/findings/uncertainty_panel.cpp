@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+#include "ui/findings/uncertainty_panel.h"
+
+#include "core/advice/uncertainty_texts.h"
+#include "ui/widgets/display_text.h"
+#include "ui/widgets/section.h"
+
+#include <QLabel>
+#include <QProgressBar>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr std::chrono::milliseconds kQuiet(1000);  // after the last edit: it takes seconds
+constexpr int kProgressHeight = 3;
+constexpr std::size_t kMostLines = 4;
+
+QString paragraph(const Phrase& sentence)
+{
+    return QStringLiteral("<p>%1</p>").arg(displayText(sentence).toHtmlEscaped());
+}
+
+QString htmlOf(const Uncertainty& uncertainty)
+{
+    QString html;
+    std::vector<Phrase> lines = measureFirst(uncertainty);
+    lines.resize(std::min(lines.size(), kMostLines));
+    for (const Phrase& line : lines)
+        html += QStringLiteral("<li>%1</li>").arg(displayText(line).toHtmlEscaped());
+    if (!html.isEmpty())
+        html = QStringLiteral("<ol style='margin-left: -20px'>%1</ol>").arg(html);
+    for (const Phrase& sentence : uncertaintySentences(uncertainty))
+        html += paragraph(sentence);
+    if (const Phrase rest = buildToBuildText(uncertainty); !rest.pattern.empty())
+        html += paragraph(rest);
+    return html;
+}
+
+}  // namespace
+
+UncertaintyPanel::UncertaintyPanel(Document& document, QWidget* parent)
+    : QWidget(parent),
+      m_document(document),
+      m_section(new Section(tr("What to measure first"), this)),
+      m_progress(new QProgressBar(this)),
+      m_text(new QLabel(this)),
+      m_job({.done = [this](const Result<Uncertainty>& uncertainty) { deliver(uncertainty); },
+             .advanced =
+                 [this](int step, int steps) {
+                     m_progress->setRange(0, steps);
+                     m_progress->setValue(step);
+                     m_progress->show();
+                 }},
+            kQuiet)
+{
+    m_progress->setAccessibleName(tr("Progress of the uncertainty"));
+    m_progress->setTextVisible(false);
+    m_progress->setFixedHeight(kProgressHeight);
+    m_progress->hide();
+    m_text->setTextFormat(Qt::RichText);
+    m_text->setWordWrap(true);
+    m_text->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_text->setAccessibleName(tr("What to measure first"));
+    m_section->add(m_progress);
+    m_section->add(m_text);
+    m_section->setOpen(false);
+    m_section->rememberAs(QStringLiteral("measure"));
+    m_section->setSummary(tr("and how sure the forecast is"));
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(m_section);
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+    connect(m_section, &Section::toggled, this, &UncertaintyPanel::refresh);
+    connect(&m_document, &Document::setupChanged, this, &UncertaintyPanel::refresh);
+}
+
+// While nobody looks, nothing is worked out.
+void UncertaintyPanel::refresh()
+{
+    if (!m_section->isOpen() || !m_document.hasCraft())
+        return m_job.drop();
+    Setup key = m_document.setup();
+    key.tunes.clear();
+    m_text->setEnabled(false);
+    m_job.want(key, [key](const Caller<Uncertainty>& caller) {
+        return uncertainty(key, {}, caller.stop, caller.progress);
+    });
+}
+
+void UncertaintyPanel::deliver(const Result<Uncertainty>& uncertainty)
+{
+    m_progress->hide();
+    m_text->setEnabled(true);
+    m_text->setText(uncertainty ? htmlOf(*uncertainty) : displayText(uncertainty.error().what));
+}
+
+QString UncertaintyPanel::text() const
+{
+    return m_text->text();
+}
+
+}  // namespace stillbay::ui

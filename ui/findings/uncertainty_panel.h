@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/advice/uncertainty.h"
+#include "ui/document/background.h"
+#include "ui/document/document.h"
+
+#include <QWidget>
+
+class QLabel;
+class QProgressBar;
+
+namespace stillbay::ui {
+
+class Section;
+
+/// How sure the forecast is, and what to measure first. Worked out in the background while the
+/// section is open and the craft has been left alone for a moment.
+class UncertaintyPanel final : public QWidget {
+    Q_OBJECT
+public:
+    explicit UncertaintyPanel(Document& document, QWidget* parent = nullptr);
+
+    bool isCurrent() const { return m_job.isCurrent(); }
+    QString text() const;
+    Section& section() { return *m_section; }
+
+private:
+    void refresh();
+    void deliver(const Result<Uncertainty>& uncertainty);
+
+    Document& m_document;
+    Section* m_section;
+    QProgressBar* m_progress;
+    QLabel* m_text;
+    Background<Setup, Uncertainty> m_job;  // last: it is dropped first
+};
+
+}  // namespace stillbay::ui
