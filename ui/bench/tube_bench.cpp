@@ -182,7 +182,7 @@ void TubeBench::connectVariable(Variable& variable, double step,
 void TubeBench::editLength(double length_mm)
 {
     report(m_document.edit(tr("change the free length"), QStringLiteral("mounts.free_length_mm"),
-                           [=](Setup& setup) { setup.mounts.free_length_mm = length_mm; }));
+                           [=](Setup& setup) { setFreeLength(setup.mounts, length_mm); }));
 }
 
 void TubeBench::editStretch(double percent)

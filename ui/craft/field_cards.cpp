@@ -32,6 +32,8 @@ constexpr LeftOut kLeftOut[] = {
     {"inertia_g_mm2", QT_TRANSLATE_NOOP("QObject", "estimated"), 45000.0},
     {"height_above_arm_mm", QT_TRANSLATE_NOOP("QObject", "as the motor"), 30.0},
     {"youngs_modulus_mpa", QT_TRANSLATE_NOOP("QObject", "from hardness"), 3.0},
+    {"free_length_mm", QT_TRANSLATE_NOOP("QObject", "as the others"), 20.0},
+    {"stretch", QT_TRANSLATE_NOOP("QObject", "as the others"), 1.15},
 };
 
 // Whether a row shows the field: a mount point has either angles or a hole.
@@ -41,8 +43,8 @@ bool fits(const Field<Owner>& field, const Setup& setup)
     if constexpr (std::is_same_v<Owner, MountPoint>) {
         const std::string_view key = field.key;
         const bool isHole = key == "anchor_mm";
-        const bool isAngle = key == "azimuth_deg" || key == "elevation_deg";
-        return setup.mounts.drilled() ? !isAngle : !isHole;
+        const bool isPlan = key == "azimuth_deg" || key == "elevation_deg" || key == "stretch";
+        return setup.mounts.drilled() ? !isPlan : !isHole;
     } else {
         return true;
     }
