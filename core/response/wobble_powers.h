@@ -11,7 +11,7 @@ namespace stillbay {
 
 /// Wobble power at one throttle [px²], over motors and axes.
 struct WobblePower {
-    double turn = 0.0;  ///< of order 1: goes with the square of the unbalance
+    double turn = 0.0;    ///< of order 1: goes with the square of the unbalance
     double blades = 0.0;  ///< of the blade pass, all its orders
 
     double wobble_px() const;  ///< √(turn + blades)

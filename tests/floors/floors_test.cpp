@@ -4,8 +4,10 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <map>
 #include <regex>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -74,6 +76,12 @@ std::vector<std::string> includesOf(const fs::path& file, const std::regex& form
     return found;
 }
 
+std::string textOf(const fs::path& file)
+{
+    std::ifstream in(file);
+    return {std::istreambuf_iterator<char>(in), {}};
+}
+
 // Oracle: the table above, which DEVELOPERS.md draws.
 TEST(Floors, IncludesGoDownOnly)
 {
@@ -92,6 +100,27 @@ TEST(Floors, IncludesGoDownOnly)
         }
     }
     EXPECT_GT(seen, 500U);  // the pattern still finds includes
+}
+
+// Oracle: the sources. A page that names a test is of no use once the test has another name.
+TEST(Promises, NameTestsThatExist)
+{
+    std::set<std::string> tests;
+    const std::regex test(
+        R"((?:TEST|TEST_F|TEST_P|RC_GTEST_PROP|RC_GTEST_FIXTURE_PROP)\((\w+),\s*(\w+))");
+    for (const auto& entry :
+         fs::recursive_directory_iterator(fs::path(STILLBAY_SOURCE_DIR) / "tests"))
+        if (isSource(entry.path())) {
+            const std::string text = textOf(entry.path());
+            for (std::sregex_iterator at(text.begin(), text.end(), test), end; at != end; ++at)
+                tests.insert((*at)[1].str() + '.' + (*at)[2].str());
+        }
+    const std::string page = textOf(fs::path(STILLBAY_SOURCE_DIR) / "docs/promises.md");
+    const std::regex name(R"(`([A-Z]\w+\.[A-Z]\w+)`)");
+    std::size_t seen = 0;
+    for (std::sregex_iterator at(page.begin(), page.end(), name), end; at != end; ++at, ++seen)
+        EXPECT_TRUE(tests.contains((*at)[1])) << (*at)[1];
+    EXPECT_GT(seen, 100U);
 }
 
 TEST(Floors, EveryRoomOfTheTableExists)

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "tests/ui/window_fixture.h"
+#include "ui/find/find_window.h"
 #include "ui/help/help_browser.h"
 #include "ui/help/help_pages.h"
 #include "ui/help/help_window.h"
@@ -52,6 +53,16 @@ struct Help : Window {
 bool isForContributors(const QString& file)
 {
     return file == QStringLiteral("figures.md") || file == QStringLiteral("promises.md");
+}
+
+TEST_F(Help, InTheSearchOpensAtThePageAboutIt)
+{
+    open("reedbed");
+    QTest::keyClick(&window, Qt::Key_T, Qt::ControlModifier);
+    const auto* const search = window.findChild<FindWindow*>();
+    ASSERT_TRUE(search);
+    trigger(*search, QKeySequence::HelpContents);
+    EXPECT_EQ(help().browser().source(), kSearchUrl);
 }
 
 TEST_F(Help, OpensOfflineWithEveryPageForBuilders)

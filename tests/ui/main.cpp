@@ -9,8 +9,8 @@
 
 namespace {
 
-// A test ends with the first ASSERT that fails, in a fixture's function too: what comes behind would
-// read an answer that is not there.
+// A test ends with the first ASSERT that fails, in a fixture's function too: what comes behind
+// would read an answer that is not there.
 class Ending final : public testing::EmptyTestEventListener {
     void OnTestPartResult(const testing::TestPartResult& result) override
     {

@@ -122,9 +122,8 @@ private:
         QObject::connect(watcher, &QFutureWatcherBase::finished, watcher,
                          [this, outbox] { deliver(outbox->last.take()); });
         if (m_listener.interim)
-            QObject::connect(watcher, &QFutureWatcherBase::resultReadyAt, watcher, [this, outbox] {
-                m_listener.interim(*outbox->interim.take());
-            });
+            QObject::connect(watcher, &QFutureWatcherBase::resultReadyAt, watcher,
+                             [this, outbox] { m_listener.interim(*outbox->interim.take()); });
         if (m_listener.advanced)
             QObject::connect(watcher, &QFutureWatcherBase::progressValueChanged, watcher,
                              [this, watcher](int value) {

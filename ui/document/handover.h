@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <mutex>
 #include <queue>
+
+#include <mutex>
 #include <utility>
 
 namespace stillbay::ui {

@@ -55,9 +55,8 @@ void Recompute::start()
     m_isBusy = true;
     m_sinceStart.start();
     m_watcher.setFuture(QtConcurrent::run(
-        &m_thread,
-        [assessor = m_assessor, outbox = m_outbox, setup = m_document.setup(),
-         revision = m_document.revision()] {
+        &m_thread, [assessor = m_assessor, outbox = m_outbox, setup = m_document.setup(),
+                    revision = m_document.revision()] {
             outbox->give(std::make_shared<const Outcome>(
                 Outcome{setup, assessNoThrow(*assessor, setup), revision}));
         }));

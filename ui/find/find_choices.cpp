@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "ui/find/find_choices.h"
 
-#include "ui/widgets/quantity.h"
 #include "ui/find/stock_panel.h"
 #include "ui/find/variable_ranges.h"
+#include "ui/widgets/quantity.h"
 
 #include <QGroupBox>
 #include <QHBoxLayout>

@@ -1,16 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "ui/find/stock_model.h"
 
-#include "ui/widgets/quantity.h"
 #include "ui/find/tube_fields.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
+#include "ui/widgets/quantity.h"
 
 #include <algorithm>
 
 namespace stillbay::ui {
 namespace {
-
 
 }  // namespace
 

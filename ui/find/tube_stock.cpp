@@ -54,7 +54,8 @@ QString faultOf(const StockTube& tube)
     if (tube.bore_mm >= tube.outer_diameter_mm)
         return QCoreApplication::translate(
                    "TubeStock", "a bore of %1 mm does not fit into an outer diameter of %2 mm")
-            .arg(plainNumber(tube.bore_mm, kStockDigits), plainNumber(tube.outer_diameter_mm, kStockDigits));
+            .arg(plainNumber(tube.bore_mm, kStockDigits),
+                 plainNumber(tube.outer_diameter_mm, kStockDigits));
     return {};
 }
 

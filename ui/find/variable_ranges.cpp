@@ -18,7 +18,6 @@
 namespace stillbay::ui {
 namespace {
 
-
 QString settingOf(Variable variable)
 {
     return QStringLiteral("find/turn-%1").arg(QString::fromLatin1(fieldOf(variable).key));

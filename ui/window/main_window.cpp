@@ -108,7 +108,10 @@ void MainWindow::makeActions()
     connect(m_sheet->action(), &QAction::triggered, m_files, &FileActions::commitTyping);
     connect(m_sheet->action(), &QAction::triggered, m_sheet, &SheetDesk::show);
     m_views.push_back(m_sheet);
-    m_find = new FindDesk(m_document, {m_undo, m_redo}, *this);
+    auto* const aboutSearch = new QAction(tr("&Help pages"), this);
+    aboutSearch->setShortcut(QKeySequence::HelpContents);
+    connect(aboutSearch, &QAction::triggered, this, [this] { help().showPage(kSearchUrl); });
+    m_find = new FindDesk(m_document, {m_undo, m_redo, aboutSearch}, *this);
     connect(m_find->action(), &QAction::triggered, m_files, &FileActions::commitTyping);
     connect(m_find->action(), &QAction::triggered, m_find, &FindDesk::show);
     QMenu* const file = menuBar()->addMenu(tr("&File"));
