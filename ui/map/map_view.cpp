@@ -10,13 +10,13 @@
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/plain_number.h"
+#include "ui/widgets/two_sides.h"
 #include "ui/widgets/verdict.h"
 
 #include <QHideEvent>
 #include <QLabel>
 #include <QProgressBar>
 #include <QPushButton>
-#include <QSplitter>
 #include <QVBoxLayout>
 
 #include <cmath>
@@ -82,17 +82,7 @@ MapView::MapView(Document& document, QWidget* parent)
                  }},
             kPause)
 {
-    auto* const splitter = new QSplitter(Qt::Horizontal);
-    splitter->addWidget(makeLeft());
-    splitter->addWidget(makeRight());
-    splitter->setChildrenCollapsible(false);
-    splitter->setStretchFactor(0, 1);
-    splitter->setStretchFactor(1, 0);
-    splitter->setSizes({960, 310});
-    splitter->setObjectName(QStringLiteral("view.mapColumns"));
-    auto* const layout = new QVBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(splitter);
+    layOutTwoSides(*this, makeLeft(), makeRight(), QStringLiteral("view.mapColumns"));
 
     connect(&m_document, &Document::setupChanged, this, &MapView::craftChanged);
     connect(m_controls, &MapControls::axesChanged, this, &MapView::refresh);

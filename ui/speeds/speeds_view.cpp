@@ -8,6 +8,7 @@
 #include "ui/charts/chart_heading.h"
 #include "ui/document/throttle_cursor.h"
 #include "ui/widgets/display_text.h"
+#include "ui/widgets/two_sides.h"
 #include "ui/widgets/verdict.h"
 
 #include <QCheckBox>
@@ -15,7 +16,6 @@
 #include <QLabel>
 #include <QLocale>
 #include <QScrollBar>
-#include <QSplitter>
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
@@ -45,17 +45,7 @@ SpeedsView::SpeedsView(ThrottleCursor& cursor, QWidget* parent)
       m_text(new QTextBrowser),
       m_atCursor(new QLabel)
 {
-    auto* const splitter = new QSplitter(Qt::Horizontal);
-    splitter->addWidget(makeLeft());
-    splitter->addWidget(makeRight());
-    splitter->setChildrenCollapsible(false);
-    splitter->setStretchFactor(0, 1);
-    splitter->setStretchFactor(1, 0);
-    splitter->setSizes({960, 310});
-    splitter->setObjectName(QStringLiteral("view.speedsColumns"));
-    auto* const layout = new QVBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(splitter);
+    layOutTwoSides(*this, makeLeft(), makeRight(), QStringLiteral("view.speedsColumns"));
     connect(&m_cursor, &ThrottleCursor::moved, this, &SpeedsView::showCursor);
 }
 
