@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "tests/ui/patience.h"
+
 #include <QProcess>
 #include <QProcessEnvironment>
 #include <QTemporaryDir>
@@ -49,7 +51,7 @@ struct DrivenProgram : testing::Test {
 
     bool comesToSay(const QString& text)
     {
-        return QTest::qWaitFor([&] { return texts().contains(text); }, 30000);
+        return QTest::qWaitFor([&] { return texts().contains(text); }, kPatience_ms);
     }
 
     const QTemporaryDir home;

@@ -9,7 +9,7 @@ namespace stillbay::ui {
 /// asks for more.
 inline const int kPatience_ms = [] {
     const int asked_s = qEnvironmentVariableIntValue("STILLBAY_TEST_PATIENCE_S");
-    return 1000 * (asked_s > 0 ? asked_s : 20);
+    return 1000 * (asked_s > 0 ? asked_s : 30);
 }();
 
 }  // namespace stillbay::ui

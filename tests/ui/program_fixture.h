@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "tests/ui/patience.h"
+
 #include <QProcess>
 #include <QTemporaryDir>
 #include <gtest/gtest.h>
@@ -32,7 +34,7 @@ struct Program : testing::Test {
         process.start(tool, arguments);
         process.write(input);
         process.closeWriteChannel();
-        if (!process.waitForFinished(30000) || process.exitStatus() != QProcess::NormalExit)
+        if (!process.waitForFinished(kPatience_ms) || process.exitStatus() != QProcess::NormalExit)
             return -1;
         out = process.readAllStandardOutput();
         err = process.readAllStandardError();
