@@ -3,8 +3,8 @@
 #include "core/base/units.h"
 #include "core/craft/craft.h"
 #include "tests/assess/crafts.h"
+#include "tests/lapack/lapack.h"
 
-#include <Eigen/Eigenvalues>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -17,7 +17,6 @@ namespace {
 
 using Craft = Setup;  // inside TEST the name Setup is taken
 using Matrix12cd = Eigen::Matrix<Complex, 12, 12>;
-using Vector12cd = Eigen::Matrix<Complex, 12, 1>;
 
 // Condition of the twelve equations (translations beside rotations), times rounding and 1/η.
 constexpr double kRounding = 1e-8;
@@ -76,7 +75,8 @@ Wobble wobbleAt(const Craft& craft, const ThrottlePoint& point)
         const double f_hz =
             point.speed_rpm / 60 * (order == 0 ? 1.0 : static_cast<double>(order) * excited.blades);
         const double omega = 2 * std::numbers::pi * f_hz;
-        const Eigen::FullPivLU<Matrix12cd> lu(equations.K - omega * omega * equations.M);
+        const auto motors = static_cast<Eigen::Index>(excited.airframe.arms.size());
+        Eigen::MatrixXcd loads = Eigen::MatrixXcd::Zero(12, motors);
         for (std::size_t motor = 0; motor < excited.airframe.arms.size(); ++motor) {
             const double spin = motor % 2 == 0 ? 1 : -1;
             Vector3cd force(0, 0, 0);
@@ -86,11 +86,14 @@ Wobble wobbleAt(const Craft& craft, const ThrottlePoint& point)
                 force.z() = excited.bladePass[order - 1] * point.thrust_per_motor;
             const Vector3d lever =
                 motorPoint(excited.airframe, excited.airframe.arms[motor]) - airframe.centre;
-            Vector12cd load = Vector12cd::Zero();
-            load.head<3>() = force;
-            load.segment<3>(3) = skew(lever).cast<Complex>() * force;
-            const Vector12cd motion = lu.solve(load);
-            const Vector3cd turn = motion.tail<3>();
+            loads.block<3, 1>(0, static_cast<Eigen::Index>(motor)) = force;
+            loads.block<3, 1>(3, static_cast<Eigen::Index>(motor)) =
+                skew(lever).cast<Complex>() * force;
+        }
+        const Eigen::MatrixXcd motion =
+            test::solveByLapack(equations.K - omega * omega * equations.M, loads);
+        for (Eigen::Index motor = 0; motor < motors; ++motor) {
+            const Vector3cd turn = motion.col(motor).tail<3>();
             const double px = (image.cast<Complex>() * turn).norm() * wobbleGain(camera, f_hz);
             sum.power += px * px;
             sum.worst += px;
@@ -124,9 +127,8 @@ TEST(WholeCraft, WobblesAsTwelveEquationsSay)
 // Real parts of ω² of the pencil, rising.
 std::vector<double> squares(const Eigen::MatrixXcd& K, const Eigen::MatrixXcd& M)
 {
-    const Eigen::ComplexEigenSolver<Eigen::MatrixXcd> solver(M.fullPivLu().solve(K), false);
     std::vector<double> result;
-    for (const Complex square : solver.eigenvalues())
+    for (const Complex square : test::eigenvaluesByLapack(K, M))
         result.push_back(square.real());
     std::sort(result.begin(), result.end());
     return result;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/base/grid.h"
+#include "core/base/solve.h"
 #include "core/craft/craft.h"
 #include "core/response/excitation.h"
 #include "core/response/wobble.h"
@@ -79,7 +80,7 @@ TEST(StiffArms, AnswerLikeARigidAirframe)
         for (const double f_hz : {12.0, 55.0, 180.0}) {
             const double omega = 2 * std::numbers::pi * f_hz;
             const Receptance have = receptance(stiff.airframe, omega, true);
-            const Matrix6d R = P * massMatrix(body).inverse() * P.transpose() / (-omega * omega);
+            const Matrix6d R = P * inverse(massMatrix(body)) * P.transpose() / (-omega * omega);
             Vector6d scale = Vector6d::Ones();
             scale.tail<3>().setConstant(0.1);  // rotations at 0.1 m
             const Matrix6d want = scale.asDiagonal() * R * scale.asDiagonal();
