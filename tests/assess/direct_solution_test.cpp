@@ -4,8 +4,8 @@
 #include "core/craft/craft.h"
 #include "tests/airframe/element_arm.h"
 #include "tests/assess/crafts.h"
+#include "tests/lapack/lapack.h"
 
-#include <Eigen/Eigenvalues>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -18,7 +18,6 @@ namespace {
 
 using Craft = Setup;  // inside TEST the name Setup is taken
 using Matrix12cd = Eigen::Matrix<Complex, 12, 12>;
-using Vector12cd = Eigen::Matrix<Complex, 12, 1>;
 
 // Condition of the twelve equations (translations beside rotations), times rounding and 1/η.
 constexpr double kRounding = 1e-8;
@@ -129,17 +128,20 @@ Wobble wobbleAt(const Craft& craft, const ThrottlePoint& point)
             D(3, 4) += Complex(0, omega * H);
             D(4, 3) -= Complex(0, omega * H);
         }
-        const Eigen::FullPivLU<Matrix12cd> lu(D);
+        const auto motors = static_cast<Eigen::Index>(excited.airframe.arms.size());
+        Eigen::MatrixXcd loads = Eigen::MatrixXcd::Zero(12, motors);
         for (std::size_t motor = 0; motor < excited.airframe.arms.size(); ++motor) {
             const Vector3cd force = loadOf(excited, order, motor, point);
             const Vector3d propeller(0, 0, *craft.drive.propeller.height_above_arm_mm * unit::mm);
             const Vector3d lever =
                 excited.airframe.arms[motor].p_OT() + propeller - airframe.centre;
-            Vector12cd load = Vector12cd::Zero();
-            load.head<3>() = force;
-            load.segment<3>(3) = skew(lever).cast<Complex>() * force;
-            const Vector12cd motion = lu.solve(load);
-            const Vector3d turn = (image.cast<Complex>() * motion.tail<3>()).cwiseAbs();
+            loads.block<3, 1>(0, static_cast<Eigen::Index>(motor)) = force;
+            loads.block<3, 1>(3, static_cast<Eigen::Index>(motor)) =
+                skew(lever).cast<Complex>() * force;
+        }
+        const Eigen::MatrixXcd turns = test::solveByLapack(D, loads).bottomRows<3>();
+        for (Eigen::Index motor = 0; motor < motors; ++motor) {
+            const Vector3d turn = (image.cast<Complex>() * turns.col(motor)).cwiseAbs();
             const double px = filmed.wobble.cwiseProduct(turn).norm();
             sum.power += px * px;
             sum.shake += filmed.shake.cwiseProduct(turn).squaredNorm();
@@ -194,19 +196,23 @@ public:
         for (std::size_t motor = 0; motor < arms.size(); ++motor)
             addArm(airframe, motor, arms[motor]);
         addBay(omega);
+        Eigen::MatrixXcd loads =
+            Eigen::MatrixXcd::Zero(count, 3 * static_cast<Eigen::Index>(m_tips.size()));
+        const double height = airframe.tip.propeller.height;
+        for (std::size_t motor = 0; motor < arms.size(); ++motor) {
+            const Matrix3d R_AO = airframe.arms[motor].R_OA().transpose();
+            auto load = loads.block<5, 3>(m_tips[motor], 3 * static_cast<Eigen::Index>(motor));
+            load.topRows<3>() = R_AO.cast<Complex>();
+            load.row(3) = -height * R_AO.row(1).cast<Complex>();
+            load.row(4) = height * R_AO.row(0).cast<Complex>();
+        }
+        m_turns = test::solveByLapack(m_D, loads).bottomRows<3>();
     }
 
     // The bay's rotation by a force on a propeller, airframe axes.
     Vector3cd turn(std::size_t motor, const Vector3cd& force) const
     {
-        const AirframeModel& airframe = m_excited.airframe;
-        const Matrix3d R_AO = airframe.arms[motor].R_OA().transpose();
-        const Vector3cd inArm = R_AO * force;
-        Eigen::VectorXcd load = Eigen::VectorXcd::Zero(m_D.rows());
-        load.segment<3>(m_tips[motor]) = inArm;
-        load[m_tips[motor] + 3] = -airframe.tip.propeller.height * inArm.y();
-        load[m_tips[motor] + 4] = airframe.tip.propeller.height * inArm.x();
-        return m_lu.solve(load).tail<3>();
+        return m_turns.middleCols<3>(3 * static_cast<Eigen::Index>(motor)) * force;
     }
 
     const ExcitedAirframe& excited() const { return m_excited; }
@@ -240,7 +246,6 @@ private:
         m_D.bottomLeftCorner<6, 6>() -= K * P;
         m_D.bottomRightCorner<6, 6>() +=
             K - omega * omega * massMatrix(bay, m_rest.R).cast<Complex>();
-        m_lu.compute(m_D);
     }
 
     ExcitedAirframe m_excited;
@@ -248,7 +253,7 @@ private:
     Pose m_rest;
     std::vector<Eigen::Index> m_tips;
     Eigen::MatrixXcd m_D;
-    Eigen::PartialPivLU<Eigen::MatrixXcd> m_lu;
+    Eigen::Matrix<Complex, 3, Eigen::Dynamic> m_turns;  // by unit forces x, y, z on each propeller
 };
 
 // Oracle: independent method, hub, finite elements of the arms, bodies and spin of the tips, and
@@ -284,9 +289,8 @@ TEST(WholeCraft, WobblesWithArmsOfFiniteElements)
 // Real parts of ω² of the pencil, rising.
 std::vector<double> squares(const Eigen::MatrixXcd& K, const Eigen::MatrixXcd& M)
 {
-    const Eigen::ComplexEigenSolver<Eigen::MatrixXcd> solver(M.fullPivLu().solve(K), false);
     std::vector<double> result;
-    for (const Complex square : solver.eigenvalues())
+    for (const Complex square : test::eigenvaluesByLapack(K, M))
         result.push_back(square.real());
     std::sort(result.begin(), result.end());
     return result;

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
+#include "core/base/solve.h"
 #include "core/base/units.h"
 #include "core/craft/craft.h"
 #include "core/suspension/coupled.h"
 #include "core/suspension/modes.h"
 #include "tests/assess/crafts.h"
 #include "tests/assess/two_bodies.h"
+#include "tests/lapack/lapack.h"
 
 #include <gtest/gtest.h>
 
@@ -104,11 +106,11 @@ Predicted predict(const AirframeModel& model, const Suspension& suspension, cons
     const Vector3cd rotation = coupled.rotations({&at})[0][0];
 
     // The whole motion from the same equation; the core gives its rotations only.
-    const Matrix6cd M_inverse = M_b.inverse().cast<Complex>();
+    const Matrix6cd M_inverse = inverse(M_b).cast<Complex>();
     const double square = vibration.omega() * vibration.omega();
     const Matrix6cd A =
         Matrix6cd::Identity() + (P * free.R * P.transpose() - M_inverse / square) * K;
-    const Vector6cd delta = A.fullPivLu().solve(-P * (free.R * F));
+    const Vector6cd delta = test::solveByLapack(A, -P * (free.R * F));
     Predicted predicted;
     predicted.bay = M_inverse * K * delta / square;
     predicted.airframe = free.R * (F + P.transpose() * K * delta);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/base/grid.h"
+#include "core/base/solve.h"
 #include "core/craft/craft.h"
 #include "core/response/excitation.h"
 #include "core/response/wobble.h"
@@ -98,7 +99,7 @@ TEST(StiffArms, AnswerLikeARigidAirframe)
             const Receptance have = receptance(stiff.airframe, omega, speed, true);
             const Matrix6cd D = -omega * omega * massMatrix(body).cast<Complex>() +
                                 Complex(0, omega) * gyroscopic(craft, speed).cast<Complex>();
-            const Matrix6cd R = P.cast<Complex>() * D.inverse() * P.transpose().cast<Complex>();
+            const Matrix6cd R = P.cast<Complex>() * inverse(D) * P.transpose().cast<Complex>();
             Vector6d scale = Vector6d::Ones();
             scale.tail<3>().setConstant(0.1);  // rotations at 0.1 m
             const Matrix6cd want = scale.asDiagonal() * R * scale.asDiagonal();

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "tests/assess/two_bodies.h"
 
+#include "core/base/solve.h"
+#include "tests/lapack/lapack.h"
+
 #include <boost/numeric/odeint/integrate/integrate_const.hpp>
 #include <boost/numeric/odeint/stepper/generation.hpp>
 #include <boost/numeric/odeint/stepper/runge_kutta_fehlberg78.hpp>
@@ -130,7 +133,7 @@ Vector6cd fundamental(const Eigen::Matrix<double, 6, Eigen::Dynamic>& motions, i
         basis.row(k) << std::cos(phase), std::sin(phase), std::cos(2 * phase), std::sin(2 * phase),
             1, t, t * t;
     }
-    const Eigen::MatrixXd c = basis.householderQr().solve(motions.transpose());
+    const Eigen::MatrixXd c = leastSquaresByLapack(basis, motions.transpose());
     Vector6cd X;
     for (Eigen::Index j = 0; j < 6; ++j)
         X[j] = Complex(c(0, j), -c(1, j));  // Re(X e^{iωt}) = Re X cos ωt − Im X sin ωt

@@ -2,8 +2,8 @@
 #include "core/film/film.h"
 
 #include "tests/film/test_camera.h"
+#include "tests/lapack/lapack.h"
 
-#include <Eigen/QR>
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -40,7 +40,6 @@ Filmed bruteForce(const CameraModel& c, double f_hz)
             fit.row(4 * r + 2 * side) << 1, 0, y, 0, -y;
             fit.row(4 * r + 2 * side + 1) << 0, 1, 0, y, x;
         }
-    const Eigen::HouseholderQR<Eigen::MatrixXd> qr(fit);
     Eigen::MatrixXd moved = Eigen::MatrixXd::Zero(4 * rows, 3 * phases);
     for (int p = 0; p < phases; ++p)
         for (int r = 0; r < rows; ++r) {
@@ -58,7 +57,8 @@ Filmed bruteForce(const CameraModel& c, double f_hz)
                 moved(4 * r + 2 * side + 1, 2 * phases + p) = x * turn;
             }
         }
-    const Eigen::MatrixXd taken = qr.solve(moved), left = moved - fit * taken;
+    const Eigen::MatrixXd taken = test::leastSquaresByLapack(fit, moved),
+                          left = moved - fit * taken;
     const auto rms = [](const auto& block, double count) {
         return std::sqrt(block.squaredNorm() / count);
     };

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "core/suspension/coupled.h"
 
+#include "core/base/solve.h"
+#include "tests/lapack/lapack.h"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -76,8 +79,8 @@ Matrix6cd massOf(double mass, const Matrix3d& J)
     return M;
 }
 
-// Oracle: defining equation, (1 + (−M_b⁻¹/ω² + P R Pᵀ)K*)δ = −P R F and x_b = M_b⁻¹K*δ/ω² by a
-// fully pivoted LU, for random receptances of any sign, without symmetry, and several load cases.
+// Oracle: defining equation, (1 + (−M_b⁻¹/ω² + P R Pᵀ)K*)δ = −P R F and x_b = M_b⁻¹K*δ/ω² by
+// LAPACK zgesv, for random receptances of any sign, without symmetry, and several load cases.
 TEST(CoupledBay, SolvesItsEquation)
 {
     RandomCraft random(11);
@@ -96,14 +99,13 @@ TEST(CoupledBay, SolvesItsEquation)
         at.R /= at.omega * at.omega;
         std::vector<Vector3cd> expected;
         const Matrix6cd P = carrying(p_FB);
-        const Matrix6cd M_inverse = massOf(mass, J).inverse();
+        const Matrix6cd M_inverse = inverse(massOf(mass, J));
         const double square = at.omega * at.omega;
         const Matrix6cd A =
             Matrix6cd::Identity() + (P * at.R * P.transpose() - M_inverse / square) * K;
-        const Eigen::FullPivLU<Matrix6cd> lu(A);
         for (int load = 0; load < 5; ++load) {
             at.freeMotion.push_back(at.R * random.load());
-            const Vector6cd delta = lu.solve(-P * at.freeMotion.back());
+            const Vector6cd delta = test::solveByLapack(A, -P * at.freeMotion.back());
             expected.emplace_back((M_inverse * K * delta / square).tail<3>());
         }
 
@@ -134,9 +136,9 @@ TEST(CoupledBay, EqualsTwoRigidBodies)
         D << P.transpose() * K * P - square * M_f, -P.transpose() * K, -K * P, K - square * M_b;
         Vector12cd loads = Vector12cd::Zero();
         loads.head<6>() = F;
-        const Vector3cd expected = D.fullPivLu().solve(loads).tail<3>();
+        const Vector3cd expected = test::solveByLapack(D, loads).bottomRows<3>();
 
-        AirframeAt at{omega, M_f.inverse() / -square, {}};
+        AirframeAt at{omega, inverse(M_f) / -square, {}};
         at.freeMotion.push_back(at.R * F);
         const auto rotations = CoupledBay(K, mass, J_b, p_FB).rotations({&at})[0];
         EXPECT_LE((rotations[0] - expected).norm(), 1e-9 * expected.norm());

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "core/suspension/elastic_centre.h"
 
+#include "tests/lapack/lapack.h"
 #include "tests/suspension/skew_bays.h"
 
-#include <Eigen/Dense>
 #include <gtest/gtest.h>
 
 #include <random>
@@ -57,14 +57,12 @@ TEST(ElasticCentre, HasAHeightForEachPlane)
 // The moment that turns the body as the force F through r does, found by solving for both.
 Vector3d turningMoment(const Matrix6d& K, const Vector3d& F, const Vector3d& r)
 {
-    const Eigen::FullPivLU<Matrix6d> lu(K);
-    Vector6d wrench;
-    wrench << F, r.cross(F);
-    const Vector3d turn = lu.solve(wrench).tail<3>();
-    Matrix3d turns;  // column j: by a unit moment about j
-    for (Eigen::Index j = 0; j < 3; ++j)
-        turns.col(j) = lu.solve(Vector6d(Vector6d::Unit(3 + j))).tail<3>();
-    return turns.fullPivLu().solve(turn);
+    Eigen::Matrix<Complex, 6, 4> wrenches = Eigen::Matrix<Complex, 6, 4>::Zero();
+    wrenches.col(0) << F.cast<Complex>(), r.cross(F).cast<Complex>();
+    wrenches.bottomRightCorner<3, 3>().setIdentity();
+    const Eigen::Matrix<double, 3, 4> turns =
+        test::solveByLapack(K.cast<Complex>(), wrenches).bottomRows<3>().real();
+    return turns.rightCols<3>().inverse() * turns.col(0);
 }
 
 // Oracle: brute force on skew bays. A force sideways at the roll height has no roll moment left,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/suspension/modes.h"
 
+#include "core/base/solve.h"
 #include "core/mass/mass.h"
 
 #define lapack_complex_float std::complex<float>
@@ -52,7 +53,7 @@ TEST(SolveModes, RealModesAgreeWithLapack)
                                 6, expected.data()),
                   0);
 
-        const auto modes = solveModes(K.cast<Complex>(), M.inverse());
+        const auto modes = solveModes(K.cast<Complex>(), inverse(M));
 
         ASSERT_TRUE(modes) << english(modes.error().what);
         const double scale = expected[5];
@@ -87,7 +88,7 @@ TEST(SolveModes, ComplexModesAgreeWithLapack)
         std::sort(expected.begin(), expected.end(),
                   [](Complex a, Complex b) { return a.real() < b.real(); });
 
-        const auto modes = solveModes(K, M.inverse());
+        const auto modes = solveModes(K, inverse(M));
 
         ASSERT_TRUE(modes) << english(modes.error().what);
         EXPECT_LE((modes->omegaSquare - expected).cwiseAbs().maxCoeff(),
@@ -104,7 +105,7 @@ TEST(SolveModes, ShapesSatisfyTheirDefinitions)
         const Matrix6cd mass = M.cast<Complex>();
         const Matrix6cd K = 1e4 * (random.positive(0.1).cast<Complex>() +
                                    Complex(0, 0.2) * random.positive(0.0).cast<Complex>());
-        const Modes modes = solveModes(K, M.inverse()).value();
+        const Modes modes = solveModes(K, inverse(M)).value();
         const Matrix6cd lambda = modes.omegaSquare.asDiagonal();
         const double scale = std::abs(modes.omegaSquare[5]);
         EXPECT_LE((K * modes.Phi - mass * modes.Phi * lambda).norm(),
@@ -254,7 +255,7 @@ TEST(EnergyShares, OfUndampedModesAreThoseOfTheirElasticEnergy)
     RandomMatrices random(9);
     for (int trial = 0; trial < 20; ++trial) {
         const Matrix6d M = random.positive(0.3), K = 1e4 * random.positive(0.1);
-        const Modes modes = solveModes(K.cast<Complex>(), M.inverse()).value();
+        const Modes modes = solveModes(K.cast<Complex>(), inverse(M)).value();
         for (Eigen::Index k = 0; k < 6; ++k) {
             const Vector6d motion = motionOf(modes.Phi.col(k));
             const Vector6d kinetic = energyShares(motion, M), elastic = energyShares(motion, K);

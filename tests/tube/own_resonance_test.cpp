@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/tube/own_resonance.h"
 
-#include <Eigen/Dense>
+#include "tests/lapack/lapack.h"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -187,8 +188,7 @@ double rayleighRitz(const HeldBeam& beam, bool clamped)
              (beam.mu * field.row(0).transpose() * field.row(0) +
               beam.J * field.row(2).transpose() * field.row(2));
     }
-    return Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd>(K, M, Eigen::EigenvaluesOnly)
-        .eigenvalues()[0];
+    return test::symmetricEigenvaluesByLapack(std::move(K), std::move(M))[0];
 }
 
 // Oracle: independent method, Rayleigh–Ritz with 30 Legendre polynomials each for w and ψ, which

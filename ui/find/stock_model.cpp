@@ -9,9 +9,6 @@
 #include <algorithm>
 
 namespace stillbay::ui {
-namespace {
-
-}  // namespace
 
 void StockModel::setTubes(std::vector<KeptTube> tubes)
 {
