@@ -112,6 +112,12 @@ Json mapJson(const Recommendation& answer)
     return json;
 }
 
+Json craftJson(const Status& craft)
+{
+    return {{"flyable", craft.flyable},
+            {"violated", array(craft.violated, [](const Warning& row) { return row.code; })}};
+}
+
 }  // namespace
 
 std::string searchJson(const Recommendation& answer)
@@ -122,6 +128,7 @@ std::string searchJson(const Recommendation& answer)
                     {"candidates", array(answer.candidates, candidateJson)},
                     {"present", candidateJson(answer.present)},
                     {"map", mapJson(answer)},
+                    {"craft", craftJson(answer.craft)},
                     {"judged", answer.evaluated}};
     return json.dump(1) + '\n';
 }

@@ -124,9 +124,9 @@ double finelyAssessed_px(Setup setup)
     const AssessOptions options{
         .throttle = Grid{setup.flight.cruise_throttle[0], setup.flight.cruise_throttle[1], 0.0005},
         .frequency_hz = {1, 1, 1}};
-    const double full = assess(setup, options).value().cruise.value().worst_px;
+    const double full = assess(setup, options).value().cruise.value().full.worst_px;
     setup.drive.battery.full_v_per_cell = setup.drive.battery.empty_v_per_cell;
-    return std::max(full, assess(setup, options).value().cruise.value().worst_px);
+    return std::max(full, assess(setup, options).value().cruise.value().full.worst_px);
 }
 
 // Oracle: the assessment on a fine grid. Arms of 1 % loss double their power within 1 % of speed; a

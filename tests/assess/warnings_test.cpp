@@ -2,10 +2,12 @@
 #include "app/commands/command.h"
 #include "core/assess/assess.h"
 #include "core/assess/texts.h"
+#include "core/base/units.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -91,6 +93,52 @@ TEST(Warnings, TravelInAPullUp)
     EXPECT_TRUE(has(setup, "travel"));
     setup.bay.travel_mm = 100;
     EXPECT_FALSE(has(setup, "travel"));
+}
+
+// Oracle: definition. Tubes that pull up more than the bay weighs let it rise from the drawing; of
+// all constraints the room alone is then violated, and the verdict is no better than that.
+TEST(Warnings, ABayThatRisesOutOfItsRoom)
+{
+    stillbay::Setup setup = quiet();
+    const double rise = std::abs(assess(setup).value().rest.shift.z()) / unit::mm;
+    ASSERT_GT(rise, 1.0);
+    setup.bay.travel_mm = 2 * rise;
+    EXPECT_FALSE(has(setup, "rest-shift"));
+    EXPECT_TRUE(assess(setup).value().status.flyable);
+    setup.bay.travel_mm = 0.9 * rise;
+    const Assessment result = assess(setup).value();
+    ASSERT_EQ(result.status.violated.size(), 1U);
+    EXPECT_EQ(result.status.violated[0].code, "rest-shift");
+    EXPECT_FALSE(result.status.flyable);
+    EXPECT_TRUE(has(setup, "rest-shift"));
+}
+
+// Oracle: definition. The film of a window in which the craft does not hover is of no flight.
+TEST(Warnings, ACruiseWindowWithoutTheHoverThrottle)
+{
+    stillbay::Setup setup = quiet();
+    const double hover = *assess(setup).value().hover.throttle_full;
+    setup.flight.cruise_throttle = {hover - 0.02, hover + 0.02};
+    EXPECT_FALSE(has(setup, "cruise-without-hover"));
+    setup.flight.cruise_throttle = {hover + 0.1, hover + 0.2};
+    const Assessment result = assess(setup).value();
+    ASSERT_EQ(result.status.violated.size(), 1U);
+    EXPECT_EQ(result.status.violated[0].code, "cruise-without-hover");
+    EXPECT_TRUE(has(setup, "cruise-without-hover"));
+}
+
+// Oracle: definition. The grade is that of the worse pack.
+TEST(Warnings, StatusIsThatOfTheWorsePack)
+{
+    stillbay::Setup setup = quiet();
+    const Assessment result = assess(setup).value();
+    ASSERT_TRUE(result.status.grade);
+    const CruiseFigures& cruise = *result.cruise;
+    EXPECT_EQ(cruise.worst_px(), std::max(cruise.full.worst_px, cruise.empty.worst_px));
+    const double between = (cruise.full.worst_px + cruise.empty.worst_px) / 2;
+    ASSERT_NE(cruise.full.worst_px, cruise.empty.worst_px);
+    setup.limits = {.faint_px = between / 2, .bad_px = between};
+    EXPECT_EQ(assess(setup).value().status.grade, Grade::Bad);
 }
 
 TEST(Warnings, ModesThatTheCraftSteers)

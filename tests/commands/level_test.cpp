@@ -4,6 +4,7 @@
 #include "app/commands/command.h"
 #include "app/commands/save_craft.h"
 #include "tests/commands/changed_sample.h"
+#include "tests/commands/output_folder.h"
 
 #include <gtest/gtest.h>
 
@@ -43,29 +44,6 @@ std::string readAll(const std::string& path)
     std::ifstream file(path, std::ios::binary);
     return {std::istreambuf_iterator<char>(file), {}};
 }
-
-// A name in a folder of its own.
-class Output {
-public:
-    Output()
-        : m_folder(fs::temp_directory_path() /
-                   ("stillbay-level-test-" + std::to_string(::getpid())))
-    {
-        fs::create_directory(m_folder);
-    }
-    ~Output() { fs::remove_all(m_folder); }
-    Output(const Output&) = delete;
-    Output& operator=(const Output&) = delete;
-    std::string path(const char* name = "out.stillbay") const { return (m_folder / name).string(); }
-    std::size_t files() const
-    {
-        return static_cast<std::size_t>(
-            std::distance(fs::directory_iterator(m_folder), fs::directory_iterator()));
-    }
-
-private:
-    fs::path m_folder;
-};
 
 double sizeOf(const nlohmann::json& vector)
 {
@@ -116,7 +94,7 @@ TEST(LevelCommand, PageIsForPeople)
 // Oracle: the command itself; what it wrote needs nothing more.
 TEST(LevelCommand, WritesTheCraftAndLeavesItAtThat)
 {
-    const Output output;
+    const OutputFolder output;
     const std::string path = output.path();
     ASSERT_EQ(levelled({kReedbed, "--output", path}).code, 0);
     const auto written = loadSetup(path);
@@ -132,7 +110,7 @@ TEST(LevelCommand, WritesTheCraftAndLeavesItAtThat)
 
 TEST(LevelCommand, ReplacesOnlyWhenForced)
 {
-    const Output output;
+    const OutputFolder output;
     const std::string path = output.path();
     std::ofstream(path) << "mine";
     ::chmod(path.c_str(), 0640);
@@ -150,7 +128,7 @@ TEST(LevelCommand, ReplacesOnlyWhenForced)
 
 TEST(SaveCraft, FollowsALinkAndWritesNothingElsewhere)
 {
-    const Output output;
+    const OutputFolder output;
     const stillbay::Setup craft = loadSetup(std::string(kReedbed))->setup;
     const std::string path = output.path(), link = output.path("link.stillbay");
     fs::create_symlink(path, link);
@@ -171,7 +149,7 @@ TEST(SaveCraft, FollowsALinkAndWritesNothingElsewhere)
 // printed and written all the same.
 TEST(LevelCommand, WhereNothingIsLevelTheNearestComesWithThree)
 {
-    const Output output;
+    const OutputFolder output;
     const std::string path = output.path();
     const ChangedSample heavy([](auto& json) {
         for (auto& part : json["bay"]["parts"])

@@ -183,7 +183,7 @@ TEST(Transmissibility, ModalSumEqualsDirectSolution)
         }
         const std::array<double, 3> turned{T.roll[i], T.pitch[i], T.yaw[i]};
         for (Eigen::Index j = 0; j < 3; ++j) {
-            const double expected = std::abs(lu.solve(K.col(3 + j))[3 + j]);
+            const double expected = std::abs(moved(3 + j, 3 + j));
             EXPECT_NEAR(turned[static_cast<std::size_t>(j)], expected, 1e-9 * (expected + 1e-3));
         }
     }

@@ -448,7 +448,8 @@ TEST(FindTexts, ThePresentTuneIsKeptWhenItIsTheMostRobust)
 {
     Recommendation answer{
         .setup = sampleSetup("reedbed"), .present = {}, .candidates = {}, .best = {}, .widen = {}};
-    answer.present = {designOf(answer.setup), {{}, {1.0, 0.5}, {1.2, 0.6}}, Robustness{}};
+    answer.present = {
+        designOf(answer.setup), {{}, {{1.0, 0.3, 0.5}, {1.2, 0.3, 0.6}}}, Robustness{}};
     answer.present.robust->samples = 10;
     answer.present.robust->p90_px = 1.5;
     Candidate fragile = answer.present;

@@ -380,7 +380,7 @@ TEST(MapField, LevelLinesOfAPlane)
     for (int i = 0; i <= 10; ++i)
         for (int j = 0; j <= 10; ++j) {
             const double wobble = std::exp(0.3 * i + 0.2 * j - 2);
-            map.cells.push_back({{}, {wobble, wobble}, {wobble, wobble}});
+            map.cells.push_back({{}, {{wobble, 0, wobble}, {wobble, 0, wobble}}});
         }
     map.cells[0].violated = Constraint::Slack;
     const MapField field = fieldOfMap(map, MapShows::BothPacks);
@@ -415,8 +415,8 @@ TEST(MapPicture, HatchesDiffer)
 TEST(MapPicture, DoesNotBlendWhatDoesNotHold)
 {
     DesignMap map{{Variable::FreeLength, 0, 1, 2}, {Variable::Stretch, 0, 1, 2}, {}};
-    map.cells = {{{}, {1, 1}, {1, 1}},
-                 {{}, {1, 1}, {1, 1}},
+    map.cells = {{{}, {{1, 0, 1}, {1, 0, 1}}},
+                 {{}, {{1, 0, 1}, {1, 0, 1}}},
                  {Constraint::OutsideLimits, {}},
                  {Constraint::OutsideLimits, {}}};
     const WobbleScale scale(QwtInterval(0.1, 10),

@@ -62,7 +62,7 @@ double valueAt(const std::vector<double>& x, const std::vector<double>& y, doubl
 
 TransmissibilityChart::TransmissibilityChart(QWidget* parent)
     : Chart(tr("Transmissibility"), parent),
-      m_curves{new GapCurve({}), new GapCurve({}), new GapCurve({})},
+      m_curves{new GapCurve, new GapCurve, new GapCurve},
       m_unity(new QwtPlotMarker),
       m_modeLane(new MarkLane(tr("Flight modes"), MarkLane::Edge::Top, kLaneZ)),
       m_bandLane(new MarkLane(tr("Excitation bands"), MarkLane::Edge::Bottom, kFrontLaneZ)),

@@ -126,9 +126,9 @@ QString CandidatesModel::text(int row, int column) const
         case Elevation:
             return elevationText(shown.design);
         case FullPack:
-            return verdictText(shown.evaluation.full, shown.evaluation);
+            return verdictText(shown.evaluation.cruise.full, shown.evaluation);
         case EmptyPack:
-            return verdictText(shown.evaluation.empty, shown.evaluation);
+            return verdictText(shown.evaluation.cruise.empty, shown.evaluation);
         case Clean:
             return cleanText(*shown.robust);
         case Robust:

@@ -7,11 +7,11 @@
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/section.h"
+#include "ui/widgets/thin_progress.h"
 
 #include <QEvent>
 #include <QListWidget>
 #include <QLocale>
-#include <QProgressBar>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -76,27 +76,17 @@ SuggestionsPanel::SuggestionsPanel(Document& document, QWidget* parent)
     : QWidget(parent),
       m_document(document),
       m_section(new Section(tr("Suggestions"), this)),
-      m_progress(new QProgressBar(this)),
+      m_progress(new ThinProgress(tr("Progress of trying the steps"), kProgressHeight, this)),
       m_list(new QListWidget(this)),
       m_painter(new SuggestionDelegate(m_list)),
       m_text(new QuietLabel({}, this)),
       m_job({.done = [this](const Result<Suggestions>& suggestions) { deliver(suggestions); },
              .advanced =
                  [this](int step, int steps) {
-                     m_progress->setRange(0, steps);
-                     m_progress->setValue(step);
-                     m_progress->show();
+                     m_progress->advance(step, steps);
                  }},
             kQuiet)
 {
-    m_progress->setAccessibleName(tr("Progress of trying the steps"));
-    m_progress->setTextVisible(false);
-    m_progress->setFixedHeight(kProgressHeight);
-    QSizePolicy keepsPlace = m_progress->sizePolicy();
-    keepsPlace.setRetainSizeWhenHidden(true);
-    m_progress->setSizePolicy(keepsPlace);
-    m_progress->hide();
-
     m_list->setAccessibleName(tr("Suggested steps"));
     m_list->setItemDelegate(m_painter);
     m_list->setFrameShape(QFrame::NoFrame);

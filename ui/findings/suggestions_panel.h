@@ -9,12 +9,12 @@
 
 class QLabel;
 class QListWidget;
-class QProgressBar;
 
 namespace stillbay::ui {
 
 class SuggestionDelegate;
 class Section;
+class ThinProgress;
 
 /// What helps most: the practical steps that lower the wobble in cruise, largest gain first. Tried
 /// in the background once the craft has been left alone for a moment; a step is taken by a click
@@ -41,7 +41,7 @@ private:
 
     Document& m_document;
     Section* m_section;
-    QProgressBar* m_progress;
+    ThinProgress* m_progress;
     QListWidget* m_list;
     SuggestionDelegate* m_painter;
     QLabel* m_text;

@@ -4,9 +4,9 @@
 #include "core/advice/uncertainty_texts.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/section.h"
+#include "ui/widgets/thin_progress.h"
 
 #include <QLabel>
-#include <QProgressBar>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -14,8 +14,8 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr std::chrono::milliseconds kQuiet(1000);  // after the last edit: it takes seconds
-constexpr int kProgressHeight = 3;
+constexpr std::chrono::milliseconds kLongQuiet(1000);  // after the last edit: it takes seconds
+constexpr int kLineHeight = 3;
 constexpr std::size_t kMostLines = 4;
 
 QString paragraph(const Phrase& sentence)
@@ -45,21 +45,15 @@ UncertaintyPanel::UncertaintyPanel(Document& document, QWidget* parent)
     : QWidget(parent),
       m_document(document),
       m_section(new Section(tr("What to measure first"), this)),
-      m_progress(new QProgressBar(this)),
+      m_progress(new ThinProgress(tr("Progress of the uncertainty"), kLineHeight, this)),
       m_text(new QLabel(this)),
       m_job({.done = [this](const Result<Uncertainty>& uncertainty) { deliver(uncertainty); },
              .advanced =
                  [this](int step, int steps) {
-                     m_progress->setRange(0, steps);
-                     m_progress->setValue(step);
-                     m_progress->show();
+                     m_progress->advance(step, steps);
                  }},
-            kQuiet)
+            kLongQuiet)
 {
-    m_progress->setAccessibleName(tr("Progress of the uncertainty"));
-    m_progress->setTextVisible(false);
-    m_progress->setFixedHeight(kProgressHeight);
-    m_progress->hide();
     m_text->setTextFormat(Qt::RichText);
     m_text->setWordWrap(true);
     m_text->setTextInteractionFlags(Qt::TextSelectableByMouse);

@@ -8,11 +8,11 @@
 #include <QWidget>
 
 class QLabel;
-class QProgressBar;
 
 namespace stillbay::ui {
 
 class Section;
+class ThinProgress;
 
 /// How sure the forecast is, and what to measure first. Worked out in the background while the
 /// section is open and the craft has been left alone for a moment.
@@ -31,7 +31,7 @@ private:
 
     Document& m_document;
     Section* m_section;
-    QProgressBar* m_progress;
+    ThinProgress* m_progress;
     QLabel* m_text;
     Background<Setup, Uncertainty> m_job;  // last: it is dropped first
 };

@@ -58,6 +58,8 @@ bool isHatched(Constraint reason, int x, int y)
             return isMultiple(x, 6);
         case Constraint::Slack:
             return isMultiple(x + y, 8);
+        case Constraint::RestShift:  // upright dashes
+            return isMultiple(x, 6) && ((y % 12) + 12) % 12 < 6;
         case Constraint::Bent:
             return isMultiple(x / 2, 4) && isMultiple(y / 2, 4);
         case Constraint::OverStretched:
@@ -72,6 +74,8 @@ bool isHatched(Constraint reason, int x, int y)
             return isMultiple(y + std::abs(((x % 12) + 12) % 12 - 6), 8);  // waves
         case Constraint::CannotHover:
             return isMultiple(x, 4) && isMultiple(y, 4);
+        case Constraint::CruiseWithoutHover:  // level dashes
+            return isMultiple(y, 6) && ((x % 12) + 12) % 12 < 6;
     }
     return false;
 }

@@ -10,12 +10,12 @@
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/plain_number.h"
+#include "ui/widgets/thin_progress.h"
 #include "ui/widgets/two_sides.h"
 #include "ui/widgets/verdict.h"
 
 #include <QHideEvent>
 #include <QLabel>
-#include <QProgressBar>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -25,6 +25,7 @@
 namespace stillbay::ui {
 namespace {
 
+constexpr int kProgressHeight = 6;
 constexpr std::chrono::milliseconds kPause(200);  // lets a drag end before a map begins
 
 // As the variable's field shows it.
@@ -53,7 +54,7 @@ MapView::MapView(Document& document, QWidget* parent)
       m_takeBest(new QPushButton(tr("&Take the best here"))),
       m_refusal(new ProblemLabel),
       m_state(new QLabel),
-      m_progress(new QProgressBar),
+      m_progress(new ThinProgress(tr("Progress of the map"), kProgressHeight)),
       m_job({.done =
                  [this](const Result<Answer>& answer) {
                      if (answer)
@@ -64,8 +65,7 @@ MapView::MapView(Document& document, QWidget* parent)
              .interim = [this](const Answer& answer) { keep(answer); },
              .advanced =
                  [this](int done, int total) {
-                     m_progress->setRange(0, total);
-                     m_progress->setValue(done);
+                     m_progress->advance(done, total);
                  }},
             kPause)
 {
@@ -95,12 +95,6 @@ QWidget* MapView::makeRight()
     m_takeBest->setToolTip(tr("Gives the craft the values at the star; one step to undo."));
     m_state->setAccessibleName(tr("State of the map"));
     m_state->setWordWrap(true);
-    m_progress->setAccessibleName(tr("Progress of the map"));
-    m_progress->setTextVisible(false);
-    m_progress->setMaximumHeight(6);
-    QSizePolicy keepsRoom = m_progress->sizePolicy();
-    keepsRoom.setRetainSizeWhenHidden(true);
-    m_progress->setSizePolicy(keepsRoom);
 
     auto* const right = new QWidget;
     right->setMinimumWidth(28 * fontMetrics().averageCharWidth());

@@ -12,7 +12,6 @@
 #include <optional>
 
 class QLabel;
-class QProgressBar;
 class QPushButton;
 
 namespace stillbay::ui {
@@ -20,6 +19,7 @@ namespace stillbay::ui {
 class MapChart;
 class MapControls;
 class ProblemLabel;
+class ThinProgress;
 class Verdict;
 
 /// The wobble over two variables, worked out anew in the background while the view is seen and the
@@ -77,7 +77,7 @@ private:
     QPushButton* m_takeBest;
     ProblemLabel* m_refusal;
     QLabel* m_state;
-    QProgressBar* m_progress;
+    ThinProgress* m_progress;
     std::optional<Key> m_wanted, m_shown;
     std::optional<Answer> m_answer;  // for m_shown
     std::optional<Error> m_failure;

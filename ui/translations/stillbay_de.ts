@@ -844,6 +844,10 @@
         <source>as the motor</source>
         <translation>wie der Motor</translation>
     </message>
+    <message>
+        <source>as the others</source>
+        <translation>wie die anderen</translation>
+    </message>
 </context>
 <context>
     <name>TubeStock</name>

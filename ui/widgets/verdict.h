@@ -24,6 +24,7 @@ public:
 
     void display(Kind kind, const QString& headline, const QString& detail);
     void setStale(bool stale);
+    Kind kind() const { return m_kind; }
     QString text() const;
 
 protected:
