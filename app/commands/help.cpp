@@ -14,7 +14,7 @@ std::string_view helpText()
            "                      print the assessment of the setup in FILE\n"
            "  stillbay search FILE [--free-length A:B] [--stretch A:B] [--elevation A:B]\n"
            "                  [--tube OUTER:BORE:SHORE]... [--map N:M] [--builds N] [--seed N]\n"
-           "                  [--json]\n"
+           "                  [--level|--no-level] [--json] [--output OUT] [--force]\n"
            "                      print the best tubes within limits, and the map\n"
            "  stillbay level FILE [--json] [--output OUT] [--force]\n"
            "                      print how to hang the bay so that it rests as drawn\n"

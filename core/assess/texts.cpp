@@ -37,8 +37,14 @@ Resonance nearestResonance(const Assessment& assessment, double f_hz)
 // Neighbouring ranges that are not clean: one hump of the curve, with its bad parts.
 struct Hump {
     double from = 0.0, to = 0.0;
-    std::vector<Phrase> bad;
+    std::vector<std::pair<double, double>> bad;
 };
+
+// Whether two throttles are told by the same number.
+bool readAlike(double a, double b)
+{
+    return std::round(100 * a) == std::round(100 * b);
+}
 
 std::vector<Hump> humps(const std::vector<ThrottleRange>& ranges)
 {
@@ -54,8 +60,12 @@ std::vector<Hump> humps(const std::vector<ThrottleRange>& ranges)
         open = true;
         Hump& hump = found.back();
         hump.to = range.to;
-        if (range.grade == Grade::Bad)
-            hump.bad.push_back(percentSpan(range.from, range.to));
+        if (range.grade != Grade::Bad)
+            continue;
+        if (!hump.bad.empty() && readAlike(hump.bad.back().second, range.from))
+            hump.bad.back().second = range.to;
+        else
+            hump.bad.emplace_back(range.from, range.to);
     }
     return found;
 }
@@ -83,12 +93,15 @@ Phrase causeOf(const Setup& setup, const Assessment& assessment, const ThrottleP
     return phrase("the tubes pass %1 at %2 Hz", std::move(vibration), fixed(order.frequency_hz, 0));
 }
 
-Phrase humpSentence(const Setup& setup, const Assessment& assessment, Hump hump)
+Phrase humpSentence(const Setup& setup, const Assessment& assessment, const Hump& hump)
 {
     Phrase span = percentSpan(hump.from, hump.to);
-    Phrase what = hump.bad.empty() ? phrase("Faint wobble at %1", std::move(span))
-                                   : phrase("Wobble at %1, bad at %2", std::move(span),
-                                            listOf(std::move(hump.bad)));
+    std::vector<Phrase> bad;
+    for (const auto& [from, to] : hump.bad)
+        bad.push_back(percentSpan(from, to));
+    Phrase what = bad.empty()
+                      ? phrase("Faint wobble at %1", std::move(span))
+                      : phrase("Wobble at %1, bad at %2", std::move(span), listOf(std::move(bad)));
     const auto worst = worstOf(assessment, hump.from, hump.to);
     const ThrottlePoint* const near =
         worst ? pointAt(assessment.throttle, worst->throttle) : nullptr;
@@ -103,7 +116,9 @@ Phrase cleanSentence(const Assessment& assessment)
     std::vector<Phrase> spans;
     for (const ThrottleRange& range : assessment.ranges)
         if (range.grade == Grade::Clean)
-            spans.push_back(phrase("from %1", percentSpan(range.from, range.to)));
+            spans.push_back(readAlike(range.from, range.to)
+                                ? phrase("at %1", percentSpan(range.from, range.to))
+                                : phrase("from %1", percentSpan(range.from, range.to)));
     return spans.empty() ? phrase("Nowhere clean.")
                          : phrase("Clean %1 throttle.", listOf(std::move(spans)));
 }
@@ -145,8 +160,8 @@ Phrase orderName(int order, int blades)
 std::vector<Phrase> findings(const Setup& setup, const Assessment& assessment)
 {
     std::vector<Phrase> sentences{cleanSentence(assessment)};
-    for (Hump& hump : humps(assessment.ranges))
-        sentences.push_back(humpSentence(setup, assessment, std::move(hump)));
+    for (const Hump& hump : humps(assessment.ranges))
+        sentences.push_back(humpSentence(setup, assessment, hump));
     sentences.push_back(hoverSentence(assessment.hover));
     return sentences;
 }
@@ -220,6 +235,13 @@ Phrase cruiseText(const CruiseFigures& cruise)
         "%3 px at %4 % with the empty one.",
         rounded(cruise.full.worst_px, 3), fixed(100 * cruise.full.worst_throttle, 1),
         rounded(cruise.empty.worst_px, 3), fixed(100 * cruise.empty.worst_throttle, 1));
+}
+
+Phrase packsText(const CruiseFigures& cruise)
+{
+    return phrase("Full pack %1 px at %2 %, empty pack %3 px at %4 % throttle.",
+                  rounded(cruise.full.worst_px, 3), fixed(100 * cruise.full.worst_throttle, 1),
+                  rounded(cruise.empty.worst_px, 3), fixed(100 * cruise.empty.worst_throttle, 1));
 }
 
 Phrase outsideCruiseText()

@@ -36,6 +36,8 @@ std::vector<Phrase> reservations(const Status& craft);
 
 /// The worst wobble of both packs and where it stands, as one sentence.
 Phrase cruiseText(const CruiseFigures& cruise);
+/// The same for a narrow place.
+Phrase packsText(const CruiseFigures& cruise);
 
 /// What is said where an assessment has no `cruise`, without a full stop.
 Phrase outsideCruiseText();

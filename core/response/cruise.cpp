@@ -37,6 +37,8 @@ std::vector<double> CruiseWindow::sweep() const
     std::vector<double> throttles = kSweep.values();
     for (int k = 1; kSweep.from - k * kSweep.step > m_from + kBorder; ++k)
         throttles.push_back(kSweep.from - k * kSweep.step);
+    if (m_from < kSweep.from - kBorder)
+        throttles.push_back(m_from);
     std::sort(throttles.begin(), throttles.end());
     return withEnds(std::move(throttles));
 }

@@ -60,6 +60,23 @@ std::vector<Design> DesignCube::roundedAt(std::size_t tube, const UnitPoint& x) 
     return rounded;
 }
 
+std::vector<Design> DesignCube::neighbours(const Design& design) const
+{
+    std::vector<Design> beside;
+    for (const VariableRange& range : m_variables)
+        for (const double way : {-1.0, 1.0}) {
+            const double grain = grainOf(range.variable);
+            const double value =
+                grain * (std::round(valueOf(design, range.variable) / grain) + way);
+            if (value < range.from || value > range.to)
+                continue;
+            Design moved = design;
+            setValue(moved, range.variable, value);
+            beside.push_back(m_hanging.hung(std::move(moved)));
+        }
+    return beside;
+}
+
 UnitPoint DesignCube::pointOf(const Design& design) const
 {
     UnitPoint x;

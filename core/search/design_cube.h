@@ -32,6 +32,9 @@ public:
     /// @return 2^dimensions() designs, the first rounded down throughout
     std::vector<Design> roundedAt(std::size_t tube, const UnitPoint& x) const;
 
+    /// The designs one grain of one variable away, within the ranges.
+    std::vector<Design> neighbours(const Design& design) const;
+
     /// The coordinates of a design of any tube; below 0 or above 1 outside a range.
     UnitPoint pointOf(const Design& design) const;
 

@@ -3,12 +3,16 @@
 
 #include "core/search/minimize.h"
 
+#include <limits>
+#include <optional>
 #include <utility>
+#include <vector>
 
 namespace stillbay {
 namespace {
 
 constexpr double kFirstStep = 0.05;  // of a variable's range
+constexpr int kMostMoves = 8;        // from one rounded design to the next
 
 UnitPoint downhill(const Objective& objective, const Start& start, double firstStep,
                    std::size_t perVariable)
@@ -56,7 +60,22 @@ Candidate refined(const Start& start, SearchEvaluator& evaluator, const DesignCu
         return evaluator.robustObjective(cube.designAt(start.tube, x), seed);
     };
     const UnitPoint x = downhill(look, start, 2 * kFirstStep, kRefinePerVariable);
-    return roundedAt(start.tube, x, evaluator, cube);
+    std::optional<Design> best;
+    double least = std::numeric_limits<double>::infinity();
+    const auto takeBetter = [&](std::vector<Design> designs) {
+        bool isBetter = false;
+        for (Design& design : designs)
+            if (const auto here = evaluator.robustObjective(design, seed); here && *here < least) {
+                least = *here;
+                best = std::move(design);
+                isBetter = true;
+            }
+        return isBetter;
+    };
+    takeBetter(cube.roundedAt(start.tube, x));
+    for (int move = 0; best && move < kMostMoves && takeBetter(cube.neighbours(*best)); ++move) {
+    }
+    return best ? candidateOf(*best, evaluator) : roundedAt(start.tube, x, evaluator, cube);
 }
 
 }  // namespace stillbay

@@ -23,7 +23,7 @@ Candidate roundedAt(std::size_t tube, const UnitPoint& x, SearchEvaluator& evalu
 /// The best as planned downhill of a start, rounded.
 Candidate polished(const Start& start, SearchEvaluator& evaluator, const DesignCube& cube);
 
-/// The most robust downhill of a start, rounded.
+/// The most robust downhill of a start among the rounded designs there.
 ///
 /// @param seed  of the tolerance samples
 Candidate refined(const Start& start, SearchEvaluator& evaluator, const DesignCube& cube,

@@ -62,12 +62,16 @@ TEST(PracticalSteps, APlanHasEveryVariableEachByItsOwnStep)
         EXPECT_EQ(steps.at(code).setup, wanted) << code;
     };
     const double length = start.mounts.free_length_mm, stretch = *start.mounts.stretch;
+    const auto stretched = [stretch](stillbay::Setup& s, double by) {  // own ones by as much
+        s.mounts.stretch = std::round(1e4 * (stretch + by)) / 1e4;
+        for (MountPoint& point : s.mounts.points)
+            if (point.stretch)
+                point.stretch = std::round(1e4 * (*point.stretch + by)) / 1e4;
+    };
     expect("tubes-shorter", [&](stillbay::Setup& s) { s.mounts.free_length_mm = length - 5; });
     expect("tubes-longer", [&](stillbay::Setup& s) { s.mounts.free_length_mm = length + 5; });
-    expect("stretch-more",
-           [&](stillbay::Setup& s) { s.mounts.stretch = std::round(1e4 * stretch + 500) / 1e4; });
-    expect("stretch-less",
-           [&](stillbay::Setup& s) { s.mounts.stretch = std::round(1e4 * stretch - 500) / 1e4; });
+    expect("stretch-more", [&](stillbay::Setup& s) { stretched(s, 0.05); });
+    expect("stretch-less", [&](stillbay::Setup& s) { stretched(s, -0.05); });
     expect("anchors-higher", [](stillbay::Setup& s) {
         for (MountPoint& point : s.mounts.points)
             point.elevation_deg += 10;

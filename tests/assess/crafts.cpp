@@ -77,16 +77,26 @@ double wrapped(double angle_deg)
     return std::remainder(angle_deg, 360.0);
 }
 
+Setup craftOf(const std::string& path)
+{
+    std::ifstream file(path);
+    const std::string text(std::istreambuf_iterator<char>(file), {});
+    const auto loaded = readSetup(text);
+    if (!loaded)
+        throw std::runtime_error(path + ": " + english(loaded.error().what));
+    return loaded->setup;
+}
+
 }  // namespace
 
 Setup sampleCraft(const char* name)
 {
-    std::ifstream file(std::string(STILLBAY_SAMPLES_DIR "/") + name + ".stillbay");
-    const std::string text(std::istreambuf_iterator<char>(file), {});
-    const auto loaded = readSetup(text);
-    if (!loaded)
-        throw std::runtime_error(std::string(name) + ": " + english(loaded.error().what));
-    return loaded->setup;
+    return craftOf(std::string(STILLBAY_SAMPLES_DIR "/") + name + ".stillbay");
+}
+
+Setup steepReedbed()
+{
+    return craftOf(STILLBAY_REFERENCE_DIR "/reedbed.stillbay");
 }
 
 Setup skewCraft(unsigned seed)

@@ -9,6 +9,10 @@ namespace stillbay::test {
 /// A sample of the project, e.g. "reedbed". Throws when it cannot be read.
 Setup sampleCraft(const char* name);
 
+/// The sample reedbed with all tubes at 14°: steeper than the bay needs, which rises 2 mm. It is
+/// the craft of the independent solution. Throws when it cannot be read.
+Setup steepReedbed();
+
 /// Three to six unlike arms, cubes anywhere, a bay on four to six unlike tubes; no symmetry at all.
 /// Parts are cubes and the lens turns a degree of pan, tilt and roll into the same shake of whole
 /// frames, so that the craft may be turned by any angle.

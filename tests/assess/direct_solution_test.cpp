@@ -175,38 +175,23 @@ TEST(WholeCraft, WobblesAsTwelveEquationsSay)
     }
 }
 
-// The same with arms of finite elements: hub, all nodes of all arms, bay.
+// The same with arms of finite elements: hub, all nodes of all arms, bay. Each arm's own nodes are
+// eliminated first, which leaves the hub's and the bay's twelve equations.
 class FlexibleCraft {
 public:
     FlexibleCraft(const Craft& craft, double omega, double speed_rpm)
         : m_excited(makeExcitedAirframe(craft)), m_mounted(makeMountedBay(craft).value())
     {
         const AirframeModel& airframe = m_excited.airframe;
-        std::vector<Eigen::MatrixXcd> arms;
-        Eigen::Index count = 12;
-        for (std::size_t motor = 0; motor < airframe.arms.size(); ++motor) {
-            arms.push_back(test::elementArm(airframe.arm, airframe.arms[motor].length, airframe.tip,
-                                            spin(motor) * rotorMomentum(craft, speed_rpm), omega,
-                                            kElements));
-            count += arms.back().rows() - 6;
-            m_tips.push_back(count - 12);  // the arm's last six, the bay's six behind them all
-        }
-        m_D = Eigen::MatrixXcd::Zero(count, count);
+        const std::size_t motors = airframe.arms.size();
         m_D.topLeftCorner<6, 6>() = -omega * omega * massMatrix(airframe.hub).cast<Complex>();
-        for (std::size_t motor = 0; motor < arms.size(); ++motor)
-            addArm(airframe, motor, arms[motor]);
+        m_loads = Eigen::MatrixXcd::Zero(12, 3 * static_cast<Eigen::Index>(motors));
+        for (std::size_t motor = 0; motor < motors; ++motor)
+            addArm(motor, test::elementArm(airframe.arm, airframe.arms[motor].length, airframe.tip,
+                                           spin(motor) * rotorMomentum(craft, speed_rpm), omega,
+                                           kElements));
         addBay(omega);
-        Eigen::MatrixXcd loads =
-            Eigen::MatrixXcd::Zero(count, 3 * static_cast<Eigen::Index>(m_tips.size()));
-        const double height = airframe.tip.propeller.height;
-        for (std::size_t motor = 0; motor < arms.size(); ++motor) {
-            const Matrix3d R_AO = airframe.arms[motor].R_OA().transpose();
-            auto load = loads.block<5, 3>(m_tips[motor], 3 * static_cast<Eigen::Index>(motor));
-            load.topRows<3>() = R_AO.cast<Complex>();
-            load.row(3) = -height * R_AO.row(1).cast<Complex>();
-            load.row(4) = height * R_AO.row(0).cast<Complex>();
-        }
-        m_turns = test::solveByLapack(m_D, loads).bottomRows<3>();
+        m_turns = test::solveByLapack(m_D, m_loads).bottomRows<3>();
     }
 
     // The bay's rotation by a force on a propeller, airframe axes.
@@ -221,17 +206,30 @@ public:
 private:
     static constexpr int kElements = 16;
 
-    void addArm(const AirframeModel& airframe, std::size_t motor, const Eigen::MatrixXcd& arm)
+    // The root's six motions come first, the tip's six last.
+    void addArm(std::size_t motor, const Eigen::MatrixXcd& arm)
     {
+        const AirframeModel& airframe = m_excited.airframe;
         const ArmPlace& place = airframe.arms[motor];
-        Matrix6d turned = Matrix6d::Zero();
-        turned.topLeftCorner<3, 3>() = turned.bottomRightCorner<3, 3>() = place.R_OA().transpose();
-        const Matrix6cd C = (turned * carry(place.p_OR() - airframe.hub.centre)).cast<Complex>();
-        const Eigen::Index inner = arm.rows() - 6, at = m_tips[motor] + 6 - inner;
-        m_D.topLeftCorner<6, 6>() += C.transpose() * arm.topLeftCorner<6, 6>() * C;
-        m_D.block(0, at, 6, inner) += C.transpose() * arm.topRightCorner(6, inner);
-        m_D.block(at, 0, inner, 6) += arm.bottomLeftCorner(inner, 6) * C;
-        m_D.block(at, at, inner, inner) += arm.bottomRightCorner(inner, inner);
+        const Matrix3cd R_AO = place.R_OA().transpose().cast<Complex>();
+        Matrix6cd turned = Matrix6cd::Zero();
+        turned.topLeftCorner<3, 3>() = turned.bottomRightCorner<3, 3>() = R_AO;
+        const Matrix6cd C = turned * carry(place.p_OR() - airframe.hub.centre).cast<Complex>();
+        const Eigen::Index inner = arm.rows() - 6;
+
+        Eigen::MatrixXcd right = Eigen::MatrixXcd::Zero(inner, 9);  // six of the root, three loads
+        right.leftCols<6>() = arm.bottomLeftCorner(inner, 6) * C;
+        auto load = right.bottomRightCorner<6, 3>();
+        const double height = airframe.tip.propeller.height;
+        load.topRows<3>() = R_AO;
+        load.row(3) = -height * R_AO.row(1);
+        load.row(4) = height * R_AO.row(0);
+        const Eigen::MatrixXcd onRoot =
+            C.transpose() * arm.topRightCorner(6, inner) *
+            test::solveByLapack(arm.bottomRightCorner(inner, inner), right);
+        m_D.topLeftCorner<6, 6>() +=
+            C.transpose() * arm.topLeftCorner<6, 6>() * C - onRoot.leftCols<6>();
+        m_loads.block<6, 3>(0, 3 * static_cast<Eigen::Index>(motor)) = -onRoot.rightCols<3>();
     }
 
     void addBay(double omega)
@@ -251,9 +249,9 @@ private:
     ExcitedAirframe m_excited;
     MountedBay m_mounted;
     Pose m_rest;
-    std::vector<Eigen::Index> m_tips;
-    Eigen::MatrixXcd m_D;
-    Eigen::Matrix<Complex, 3, Eigen::Dynamic> m_turns;  // by unit forces x, y, z on each propeller
+    Matrix12cd m_D = Matrix12cd::Zero();
+    Eigen::MatrixXcd m_loads;                           // by unit forces x, y, z on each propeller
+    Eigen::Matrix<Complex, 3, Eigen::Dynamic> m_turns;  // the bay's, by the same
 };
 
 // Oracle: independent method, hub, finite elements of the arms, bodies and spin of the tips, and

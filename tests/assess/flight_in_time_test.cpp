@@ -207,7 +207,7 @@ void expectSameFlight(const Craft& craft, const CameraVibration& vibration, doub
 // resonance.
 TEST(FlightInTime, FollowsTheFrequencyDomain)
 {
-    const Craft reedbed = test::sampleCraft("reedbed");
+    const Craft reedbed = test::steepReedbed();
     for (const CameraVibration& vibration :
          {CameraVibration{0, 46}, CameraVibration{1, 72}, CameraVibration{2, 105}})
         expectSameFlight(reedbed, vibration);
@@ -231,7 +231,7 @@ TEST(FlightInTime, FollowsTheFrequencyDomainOfSkewCrafts)
 TEST(FlightInTime, FollowsTheFrequencyDomainAtAnyFrequencyWithoutWeight)
 {
     constexpr double kWeightless = 0;
-    const Craft reedbed = test::sampleCraft("reedbed"), skew = test::skewCraft(12);
+    const Craft reedbed = test::steepReedbed(), skew = test::skewCraft(12);
     for (const CameraVibration& vibration :
          {CameraVibration{0, 8}, CameraVibration{3, 25}, CameraVibration{1, 90}})
         expectSameFlight(reedbed, vibration, kWeightless);

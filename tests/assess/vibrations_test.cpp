@@ -13,7 +13,7 @@ namespace stillbay {
 namespace {
 
 struct VibrationsOfReedbed : testing::Test {
-    stillbay::Setup setup = loadSetup(STILLBAY_SAMPLES_DIR "/reedbed.stillbay").value().setup;
+    stillbay::Setup setup = loadSetup(STILLBAY_REFERENCE_DIR "/reedbed.stillbay").value().setup;
     CameraModel camera = makeCamera(setup.camera);
     Assessment result = assess(setup, {.throttle = Grid{0.0, 0.6, 0.1}}).value();
 };

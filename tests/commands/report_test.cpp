@@ -92,7 +92,7 @@ TEST(Report, PageIsForPeople)
 {
     const ReportAnswer answer = report({kReedbed});
     ASSERT_EQ(answer.code, 0) << answer.err;
-    for (const char* part : {"Reedbed survey craft", "Clean from", "Hover is at 33\u00a0%",
+    for (const char* part : {"Reedbed survey craft", "Clean at 11\u00a0%", "Hover is at 33\u00a0%",
                              "Masses", "At rest", "Modes in flight", "propellers off",
                              "Suggestions", "Propellers balanced to 2\u00a0g·mm. Wobble"})
         EXPECT_NE(answer.out.find(part), std::string::npos) << part;
@@ -267,7 +267,7 @@ TEST(Report, ANarrowCruiseWindowHasItsOwnFigure)
     EXPECT_NEAR(json.at("cruise").at("worst_px"), worst, 1e-12 * worst);
     std::ostringstream sentence;
     sentence << "Worst wobble in the cruise window: " << std::fixed << std::setprecision(3) << worst
-             << " px at";
+             << "\u00a0px at";
     const std::string page = report({narrow.path()}).out;
     EXPECT_NE(page.find(sentence.str()), std::string::npos) << sentence.str() << '\n' << page;
 }

@@ -457,6 +457,8 @@ TEST(Level, SaysWhyNothingIsLevel)
 
     // Three holes for six equations.
     Craft holes = test::sampleCraft("saltmarsh");
+    for (MountPoint& point : holes.mounts.points)
+        point.elevation_deg += 9;
     holes.mounts = drilled(holes.mounts);
     levelled = level(holes);
     ASSERT_TRUE(levelled);

@@ -35,7 +35,7 @@ TEST(Variables, TurnOneNumberEach)
 // Oracle: definition.
 TEST(Variables, ElevationsKeepTheirDifferences)
 {
-    Design design = designOf(test::sampleCraft("reedbed"));
+    Design design = designOf(test::steepReedbed());
     design.mounts.points[0].elevation_deg = 20;
     design.mounts.points[1].elevation_deg = 8;
     const double mean = valueOf(design, Variable::Elevation);

@@ -189,7 +189,7 @@ TEST(Robustness, WithoutSpreadIsThePlan)
 // Oracle: definition; a design on the edge of what holds loses the builds beyond it.
 TEST(Robustness, CountsBuildsThatDoNotHold)
 {
-    Craft craft = test::sampleCraft("reedbed");
+    Craft craft = test::steepReedbed();
     craft.mounts.free_length_mm = 45.5;
     craft.mounts.stretch = 1.045;
     const Evaluator evaluator(craft, {.throttle = Grid{0.25, 0.6, 0.05}}, Throttles::All);

@@ -60,7 +60,7 @@ struct FindTest : Window {
     QCheckBox* tick(const QString& text)
     {
         for (QCheckBox* box : search->findChildren<QCheckBox*>())
-            if (box->text() == text)
+            if (box->text().remove(u'&') == text)
                 return box;
         ADD_FAILURE() << "no check box " << qPrintable(text);
         return nullptr;

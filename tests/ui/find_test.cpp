@@ -97,7 +97,8 @@ TEST_F(FindTest, TheTableTellsTheNumbersOfTheSearch)
                                  {.variables = {usualRange(present, Variable::FreeLength),
                                                 usualRange(present, Variable::Stretch)},
                                   .stock = {},
-                                  .kept = {}},
+                                  .kept = {},
+                                  .level = true},
                                  {}, {{present}})
                             .value();
     ASSERT_EQ(rows(), static_cast<int>(found.candidates.size()) + 1);
@@ -317,6 +318,7 @@ TEST_F(FindTest, OnlyWhatIsTickedIsSetAndOnlyWithinItsRange)
 {
     openSearch("saltmarsh");
     const Design present = designOf(document.setup());
+    tick(QStringLiteral("Keep it level"))->setChecked(false);
     tick(QStringLiteral("Stretch"))->setChecked(false);
     tick(QStringLiteral("Elevation"))->setChecked(true);
     type(QStringLiteral("Free length to"), QStringLiteral("24"));

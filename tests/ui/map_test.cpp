@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "core/search/design.h"
 #include "core/setup/mount_layout.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/chart_menu.h"
@@ -9,6 +10,7 @@
 #include "ui/map/map_view.h"
 #include "ui/widgets/number_box.h"
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QPushButton>
 #include <QTabWidget>
@@ -60,6 +62,15 @@ struct Map : Window {
         QCoreApplication::processEvents();
     }
 
+    // The craft with that length and stretch, hung level as the map hangs it.
+    stillbay::Setup hungAt(double free_length_mm, double stretch) const
+    {
+        Design design = designOf(document.setup());
+        setValue(design, Variable::FreeLength, free_length_mm);
+        setValue(design, Variable::Stretch, stretch);
+        return withDesign(document.setup(), hangingOf(document.setup(), true).hung(design));
+    }
+
     MapView& view = *window.findChild<MapView*>();
     MapChart& chart = view.chart();
 };
@@ -74,10 +85,8 @@ TEST_F(Map, ShowsWhatTheReportWouldSay)
     for (const auto& [i, j] : {std::pair<std::size_t, std::size_t>{6, 20}, {30, 4}, {55, 50}}) {
         const auto node = chart.nodeAt(chart.canvasPlaceOf(i, j));
         ASSERT_EQ(node, i * up.count + j);
-        stillbay::Setup there = document.setup();
-        there.mounts.free_length_mm = across.at(i);
-        there.mounts.stretch = up.at(j);
-        const double worst = assess(there).value().cruise->worst_px();
+        const stillbay::Setup there = hungAt(across.at(i), up.at(j));
+        const double worst = assess(there).value().cruise->full.worst_px;
         EXPECT_NEAR(chart.table().columns[2].values[*node], worst, 1e-9 * worst);
         const QString said = chart.readoutOf(*node);
         EXPECT_TRUE(said.contains(QLocale().toString(worst, 'g', 2))) << qPrintable(said);
@@ -94,10 +103,11 @@ TEST_F(Map, AClickTakesTheTuneInOneStep)
     const stillbay::Setup before = document.setup();
     const int steps = document.undoStack().count();
     const MapAxis across = view.controls().across(), up = view.controls().up();
+    const stillbay::Setup wanted = hungAt(across.at(40), up.at(8));
     click(40, 8);
     EXPECT_NEAR(document.setup().mounts.free_length_mm, across.at(40), 1e-9);
     EXPECT_NEAR(*document.setup().mounts.stretch, up.at(8), 1e-9);
-    EXPECT_EQ(document.setup().mounts.points, before.mounts.points);
+    EXPECT_EQ(document.setup().mounts, wanted.mounts);
     EXPECT_EQ(document.undoStack().count(), steps + 1);
     EXPECT_TRUE(document.undoStack().undoText().contains(
         designText(Variable::FreeLength, across.at(40), Variable::Stretch, up.at(8))))
@@ -254,6 +264,8 @@ TEST_F(Map, OtherVariablesAndRanges)
     look("saltmarsh");
     auto* const up = named<QComboBox>(QStringLiteral("What runs up the map"));
     auto* const across = named<QComboBox>(QStringLiteral("What runs across the map"));
+    EXPECT_LT(up->findData(static_cast<int>(Variable::Elevation)), 0);  // keeping it level decides
+    window.findChild<QCheckBox*>(QStringLiteral("view.mapLevel"))->setChecked(false);
     up->setCurrentIndex(up->findData(static_cast<int>(Variable::Elevation)));
     finish();
     EXPECT_EQ(view.controls().up().variable, Variable::Elevation);
@@ -325,9 +337,10 @@ TEST_F(Map, SaysWhyNothingHolds)
 TEST_F(Map, KeptTunesLieOnIt)
 {
     open("reedbed");
-    change([](stillbay::Setup& s) {
+    const Design softer = designOf(hungAt(30, 1.15));
+    change([&](stillbay::Setup& s) {
         Tune tune{"softer", "2026-05-01T10:00:00Z", "", s.tube, s.mounts, {}};
-        tune.design.mounts.free_length_mm = 30;
+        tune.design = softer;
         s.tunes.push_back(tune);
         tune.name = "other tube";
         tune.design.tube.hardness_shore_a = 40;

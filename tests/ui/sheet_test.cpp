@@ -152,7 +152,7 @@ Triple anchorByDefinition(const Mounts& mounts, const MountPoint& point)
 {
     if (point.anchor_mm)
         return *point.anchor_mm;
-    const double length = mounts.free_length_mm * *mounts.stretch;
+    const double length = mounts.free_length_mm * point.stretch.value_or(*mounts.stretch);
     const double a = point.azimuth_deg * unit::deg, e = point.elevation_deg * unit::deg;
     return {point.bay_mm[0] + length * std::cos(e) * std::cos(a),
             point.bay_mm[1] + length * std::cos(e) * std::sin(a),

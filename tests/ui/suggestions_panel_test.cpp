@@ -158,7 +158,7 @@ TEST_F(SuggestionsPanelTest, WhatAStepWouldSpoilStandsInItsRow)
 {
     open("reedbed");
     ASSERT_TRUE(document.edit(QStringLiteral("x"), {},
-                              [](stillbay::Setup& setup) { setup.bay.travel_mm = 3.0; }));
+                              [](stillbay::Setup& setup) { setup.bay.travel_mm = 2.0; }));
     waitForSteps();
     const std::vector<Suggestion> best =
         findSuggestions(document.setup()).value().best(kShownSuggestions);

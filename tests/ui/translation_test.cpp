@@ -144,7 +144,7 @@ TEST_F(GermanWindow, SpeaksGermanInMenusFieldsAndSentences)
         kPatience_ms));
     EXPECT_EQ(window.menuBar()->actions().front()->text().remove(u'&'), QStringLiteral("Datei"));
     const QString findings = window.tuning().findingsPanel().text();
-    EXPECT_TRUE(findings.contains(QStringLiteral("1,7"))) << findings.toStdString();
+    EXPECT_TRUE(findings.contains(QStringLiteral("3,8"))) << findings.toStdString();
     EXPECT_TRUE(findings.contains(QStringLiteral("Gondel"))) << findings.toStdString();
     for (const char* english : {"wobble", "throttle", "the bay", "Clean", "excitation"})
         EXPECT_FALSE(findings.contains(QString::fromLatin1(english), Qt::CaseInsensitive))

@@ -65,7 +65,7 @@ TEST_F(Tunes, KeepingShowsWhatTheTuneWouldDoOnTheCraftAsItIsNow)
     QTest::keyClick(&window, Qt::Key_K, Qt::ControlModifier);
     settleTunes();
     ASSERT_EQ(rows(), 1);
-    EXPECT_EQ(cell(0, QStringLiteral("Worst in cruise")), QStringLiteral("1.71 px"));
+    EXPECT_EQ(cell(0, QStringLiteral("Worst in cruise")), QStringLiteral("3.81 px"));
     EXPECT_EQ(cell(0, QStringLiteral("Verdict")), QStringLiteral("bad"));
 
     // Balanced propellers: the present craft changes, and with it what the kept tune does.

@@ -330,7 +330,7 @@ void TubeBench::showFacts()
     facts += line(mounts.drilled() ? tr("Holes (mean)") : tr("Hole spacing"),
                   measureText(shape.fitted_mm));
     facts += QStringLiteral("</table>");
-    m_level->setEnabled(m_rest && !restsAsDrawn(m_rest->shift, m_rest->rotation));
+    m_level->setEnabled(!m_rest || !restsAsDrawn(m_rest->shift, m_rest->rotation));
     if (m_rest)
         facts += comparison(setup);
     m_facts->setText(facts);

@@ -226,7 +226,8 @@ void Chart::zoomAxis(int axis, double fromPixel, double toPixel)
         return;
     const double from = std::max(map.invTransform(fromPixel), state.whole->from);
     const double to = std::min(map.invTransform(toPixel), state.whole->to);
-    if (share >= 1.0 || !(from < to))
+    constexpr double kRounding = 1e-9;  // zoomed in and out again is not zoomed
+    if (share >= 1.0 - kRounding || !(from < to))
         state.zoomed.reset();
     else
         state.zoomed = Span{from, to};

@@ -90,7 +90,8 @@ QString BalanceDialog::gradeLine(double now_g_mm, double then_g_mm) const
         return tr("No balance grade: the speed at hover is not known.");
     const auto grade = [this](double unbalance_g_mm) {
         return threeDigits(balanceGrade_mm_s(unbalance_g_mm * unit::g_mm,
-                                             setup().drive.propeller.mass_g * unit::g,
+                                             rotorMass(setup().drive.motor.mass_g * unit::g,
+                                                       setup().drive.propeller.mass_g * unit::g),
                                              *m_hoverSpeed_rpm * unit::rpm));
     };
     return tr("Balance grade at hover (ISO 21940-11): G %1 now, G %2 then.")

@@ -75,7 +75,7 @@ VariableRanges::VariableRanges(QWidget* parent)
 
 QCheckBox* VariableRanges::makeLevel()
 {
-    auto* const level = new QCheckBox(tr("&Keep it level"), this);
+    auto* const level = new QCheckBox(tr("Keep it &level"), this);
     level->setToolTip(
         tr("Gives every tune the elevations, and small differences of stretch, with which the bay "
            "rests where it is drawn."));

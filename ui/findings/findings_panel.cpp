@@ -104,9 +104,9 @@ void showVerdict(Verdict& evaluation, const Setup& setup, const Assessment& asse
                  locale.toString(100.0 * setup.flight.cruise_throttle[1], 'g', 3),
                  locale.toString(setup.limits.faint_px, 'g', 3),
                  locale.toString(setup.limits.bad_px, 'g', 3));
-    evaluation.display(
-        Verdict::kindOf(assessment.status), displayText(verdictText(assessment)),
-        assessment.cruise ? displayText(cruiseText(*assessment.cruise)) + u' ' + window : window);
+    evaluation.display(Verdict::kindOf(assessment.status), displayText(verdictText(assessment)),
+                       assessment.cruise ? displayText(packsText(*assessment.cruise)) : window);
+    evaluation.setToolTip(window);
 }
 
 }  // namespace

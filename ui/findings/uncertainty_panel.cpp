@@ -6,7 +6,7 @@
 #include "ui/widgets/section.h"
 #include "ui/widgets/thin_progress.h"
 
-#include <QLabel>
+#include <QTextBrowser>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -17,6 +17,7 @@ namespace {
 constexpr std::chrono::milliseconds kLongQuiet(1000);  // after the last edit: it takes seconds
 constexpr int kLineHeight = 3;
 constexpr std::size_t kMostLines = 4;
+constexpr int kLinesShown = 5;  // the rest is scrolled to
 
 QString paragraph(const Phrase& sentence)
 {
@@ -46,7 +47,7 @@ UncertaintyPanel::UncertaintyPanel(Document& document, QWidget* parent)
       m_document(document),
       m_section(new Section(tr("What to measure first"), this)),
       m_progress(new ThinProgress(tr("Progress of the uncertainty"), kLineHeight, this)),
-      m_text(new QLabel(this)),
+      m_text(new QTextBrowser(this)),
       m_job({.done = [this](const Result<Uncertainty>& uncertainty) { deliver(uncertainty); },
              .advanced =
                  [this](int step, int steps) {
@@ -54,15 +55,17 @@ UncertaintyPanel::UncertaintyPanel(Document& document, QWidget* parent)
                  }},
             kLongQuiet)
 {
-    m_text->setTextFormat(Qt::RichText);
-    m_text->setWordWrap(true);
-    m_text->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_text->setMinimumHeight(kLinesShown * fontMetrics().lineSpacing());
+    m_text->setFrameShape(QFrame::NoFrame);
+    QPalette plain = m_text->palette();
+    plain.setColor(QPalette::Base, Qt::transparent);
+    m_text->setPalette(plain);
     m_text->setAccessibleName(tr("What to measure first"));
     m_section->add(m_progress);
     m_section->add(m_text);
     m_section->setOpen(false);
     m_section->rememberAs(QStringLiteral("measure"));
-    m_section->setSummary(tr("and how sure the forecast is"));
+    m_section->setSummary(tr("how sure it is"));
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_section);
@@ -88,12 +91,15 @@ void UncertaintyPanel::deliver(const Result<Uncertainty>& uncertainty)
 {
     m_progress->hide();
     m_text->setEnabled(true);
-    m_text->setText(uncertainty ? htmlOf(*uncertainty) : displayText(uncertainty.error().what));
+    if (uncertainty)
+        m_text->setHtml(htmlOf(*uncertainty));
+    else
+        m_text->setPlainText(displayText(uncertainty.error().what));
 }
 
 QString UncertaintyPanel::text() const
 {
-    return m_text->text();
+    return m_text->toPlainText();
 }
 
 }  // namespace stillbay::ui

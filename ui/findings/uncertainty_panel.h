@@ -7,7 +7,7 @@
 
 #include <QWidget>
 
-class QLabel;
+class QTextBrowser;
 
 namespace stillbay::ui {
 
@@ -32,7 +32,7 @@ private:
     Document& m_document;
     Section* m_section;
     ThinProgress* m_progress;
-    QLabel* m_text;
+    QTextBrowser* m_text;
     Background<Setup, Uncertainty> m_job;  // last: it is dropped first
 };
 

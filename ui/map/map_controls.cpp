@@ -35,7 +35,7 @@ constexpr std::array<std::array<Variable, 3>, 2> kUsual{{
 MapControls::MapControls(QWidget* parent)
     : QWidget(parent),
       m_shows(new QComboBox),
-      m_level(new QCheckBox(tr("&Keep it level"))),
+      m_level(new QCheckBox(tr("Keep it &level"))),
       m_holes(new QLabel)
 {
     m_shows->setObjectName(QStringLiteral("view.mapShows"));

@@ -7,13 +7,14 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace stillbay::ui {
 namespace {
 
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 constexpr double kSmallest_px = 1e-12;  // a logarithm is needed of it
-constexpr std::size_t kRefines = 4;
+constexpr std::size_t kRefines = 4, kOne = 1;
 constexpr std::size_t kCoarser = 2;  // than need be, at most
 
 // The step of a variable's field, as it can be typed.
@@ -118,11 +119,15 @@ MapAxis roundAxis(const VariableRange& range, std::size_t most)
     const auto grains = static_cast<std::size_t>(
         std::max(1.0, std::round(std::abs(range.to - range.from) / grain)));
     const std::size_t least = (grains + most - 1) / most;
-    // Best is a step that divides the range into a multiple of four, for a map that refines.
+    // Best are steps to values that can be made, and a multiple of four of them, for a map that
+    // refines.
+    const auto toMake =
+        static_cast<std::size_t>(std::max(1.0, std::round(grainOf(range.variable) / grain)));
     std::size_t step = 0;
-    for (const std::size_t multiple : {kRefines, std::size_t{1}})
+    for (const auto& [made, multiple] :
+         {std::pair{toMake, kRefines}, {toMake, kOne}, {kOne, kRefines}, {kOne, kOne}})
         for (std::size_t s = least; step == 0 && s <= kCoarser * least; ++s)
-            if (grains % s == 0 && (grains / s) % multiple == 0)
+            if (grains % s == 0 && s % made == 0 && (grains / s) % multiple == 0)
                 step = s;
     std::size_t steps = step == 0 ? 0 : grains / step;
     if (step == 0) {

@@ -116,8 +116,8 @@ MapView::Key MapView::keyNow() const
 {
     Key key{m_document.setup(), m_controls->across(), m_controls->up(), m_controls->keepsLevel()};
     Design design = designOf(key.craft);
-    for (const MapAxis& axis : {key.x, key.y})
-        setValue(design, axis.variable, axis.from);
+    for (const MapAxis& axis : {key.x, key.y})  // amid the map, where it can be hung
+        setValue(design, axis.variable, axis.at(axis.count / 2));
     key.craft = withDesign(std::move(key.craft), hanging().hung(std::move(design)));
     key.craft.name.clear();
     key.craft.notes.clear();

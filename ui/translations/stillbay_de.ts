@@ -2306,6 +2306,14 @@
         <source>Two sources are of the same number</source>
         <translation>Zwei Herkunftsangaben gelten derselben Zahl</translation>
     </message>
+    <message>
+        <source>at %1</source>
+        <translation>bei %1</translation>
+    </message>
+    <message>
+        <source>Full pack %1&#xa0;px at %2&#xa0;%, empty pack %3&#xa0;px at %4&#xa0;% throttle.</source>
+        <translation>Voller Akku %1&#xa0;px bei %2&#xa0;%, leerer %3&#xa0;px bei %4&#xa0;% Gas.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -3867,7 +3875,7 @@
         <translation>Größter Wert senkrecht</translation>
     </message>
     <message>
-        <source>&amp;Keep it level</source>
+        <source>Keep it &amp;level</source>
         <translation>&amp;Waagerecht halten</translation>
     </message>
     <message>
@@ -5014,8 +5022,8 @@
         <translation>Fortschritt der Unsicherheit</translation>
     </message>
     <message>
-        <source>and how sure the forecast is</source>
-        <translation>und wie sicher die Vorhersage ist</translation>
+        <source>how sure it is</source>
+        <translation>wie sicher das ist</translation>
     </message>
 </context>
 <context>
@@ -5069,7 +5077,7 @@
         <translation>%1: die erste Zahl darf nicht größer als die zweite sein</translation>
     </message>
     <message>
-        <source>&amp;Keep it level</source>
+        <source>Keep it &amp;level</source>
         <translation>&amp;Waagerecht halten</translation>
     </message>
     <message>
