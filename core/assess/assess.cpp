@@ -85,7 +85,8 @@ std::optional<CruiseWobble> overCruise(const Flight& flight,
 }
 
 Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& options,
-                                  const Excitation& excitation)
+                                  const Excitation& excitation,
+                                  const std::vector<RigidPoint>& rigid)
 {
     auto mounted = makeMountedBay(setup);
     if (!mounted)
@@ -109,7 +110,7 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
     auto throttle = wobbleOverThrottle(excitation, suspension, bay.pose, bay.K, camera);
     if (!throttle)
         return tl::unexpected(throttle.error());
-    addRigid(*throttle, excitation, suspension.bay, camera);
+    addRigid(*throttle, rigid);
 
     result.tube = tubeFigures(bay.mounted, setup);
     result.rest = bay.at1g;
@@ -155,6 +156,9 @@ struct Assessor::Kept {
 
     Key key;
     Excitation excitation;
+    Bay bay;        // that is mounted
+    Camera camera;  // that films
+    std::optional<std::vector<RigidPoint>> rigid;
 };
 
 Assessor::Assessor() = default;
@@ -171,9 +175,15 @@ Result<Assessment> Assessor::assess(const Setup& setup, const AssessOptions& opt
     if (!m_kept || m_kept->key != key) {
         Excitation excitation =
             prepareExcitation(makeExcitedAirframe(setup), key.throttles, key.flexible);
-        m_kept = std::make_unique<Kept>(Kept{std::move(key), std::move(excitation)});
+        m_kept = std::make_unique<Kept>(Kept{std::move(key), std::move(excitation), {}, {}, {}});
     }
-    return assessPrepared(setup, options, m_kept->excitation);
+    if (!m_kept->rigid || m_kept->bay != setup.bay || m_kept->camera != setup.camera) {
+        m_kept->bay = setup.bay;
+        m_kept->camera = setup.camera;
+        m_kept->rigid = rigidOverThrottle(m_kept->excitation, makeBody(setup.bay.parts),
+                                          makeCamera(setup.camera));
+    }
+    return assessPrepared(setup, options, m_kept->excitation, *m_kept->rigid);
 }
 
 Result<Assessment> assess(const Setup& setup, const AssessOptions& options)
