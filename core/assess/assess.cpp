@@ -93,6 +93,7 @@ struct Prepared {
     const FilmedExcitation& empty;   ///< the cruise window with its neighbours, at the empty pack
     const std::vector<double>& throttles;  ///< of `full`
     const std::vector<double>& cruise;     ///< of `empty`
+    const std::vector<RigidPoint>& rigid;  ///< of `full`
 };
 
 struct Peaks {
@@ -145,7 +146,7 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
     auto throttle = wobbleOverThrottle(excitation, suspension, bay.pose, bay.K, camera);
     if (!throttle)
         return tl::unexpected(throttle.error());
-    addRigid(*throttle, excitation, suspension.bay, camera);
+    addRigid(*throttle, rigid);
 
     result.tube = tubeFigures(bay.mounted, setup);
     result.rest = bay.at1g;
@@ -234,6 +235,8 @@ struct Assessor::Kept {
     Excitation full, empty;
     Camera camera;  // that has filmed
     std::optional<FilmedExcitation> filmed, filmedEmpty;
+    Bay bay;  // that is rigidly mounted
+    std::optional<std::vector<RigidPoint>> rigid;
 };
 
 Assessor::Assessor() = default;
@@ -253,10 +256,16 @@ Result<Assessment> Assessor::assess(const Setup& setup, const AssessOptions& opt
         m_kept->camera = setup.camera;
         m_kept->filmed.emplace(m_kept->full, makeCamera(setup.camera));
         m_kept->filmedEmpty.emplace(m_kept->empty, makeCamera(setup.camera));
+        m_kept->rigid.reset();
     }
-    return assessPrepared(
-        setup, options,
-        {m_kept->full, *m_kept->filmed, *m_kept->filmedEmpty, m_kept->throttles, m_kept->cruise});
+    if (!m_kept->rigid || m_kept->bay != setup.bay) {
+        m_kept->bay = setup.bay;
+        m_kept->rigid =
+            rigidOverThrottle(m_kept->full, makeBody(setup.bay.parts), makeCamera(setup.camera));
+    }
+    return assessPrepared(setup, options,
+                          {m_kept->full, *m_kept->filmed, *m_kept->filmedEmpty, m_kept->throttles,
+                           m_kept->cruise, *m_kept->rigid});
 }
 
 Result<Assessment> assess(const Setup& setup, const AssessOptions& options)

@@ -16,6 +16,16 @@ Matrix6cd inverse(const Matrix6cd& A)
     return A.inverse();
 }
 
+std::vector<Vector6cd> solve(const Matrix6cd& A, const std::vector<Vector6cd>& b)
+{
+    const Eigen::PartialPivLU<Matrix6cd> lu(A);
+    std::vector<Vector6cd> x;
+    x.reserve(b.size());
+    for (const Vector6cd& one : b)
+        x.emplace_back(lu.solve(one));
+    return x;
+}
+
 std::optional<Matrix6d> choleskyFactor(const Matrix6d& A)
 {
     const Eigen::LLT<Matrix6d> factor(A);

@@ -4,6 +4,7 @@
 #include "core/base/linalg.h"
 
 #include <optional>
+#include <vector>
 
 /// Dense algebra of six-by-six matrices. Each function spells Eigen's templates out once; in every
 /// file that used them they would cost seconds of compiling.
@@ -12,6 +13,10 @@ namespace stillbay {
 /// @return A⁻¹ by LU with partial pivoting; entries that are not finite for a singular A.
 Matrix6d inverse(const Matrix6d& A);
 Matrix6cd inverse(const Matrix6cd& A);
+
+/// @return x with A x = b for each b, by LU with partial pivoting; entries that are not finite for
+/// a singular A.
+std::vector<Vector6cd> solve(const Matrix6cd& A, const std::vector<Vector6cd>& b);
 
 /// @param A  symmetric; the lower triangle is read
 /// @return L with A = L Lᵀ, lower triangular; none where A is not positive definite.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/response/wobble.h"
 
+#include "core/base/check.h"
+
 #include <cmath>
 
 namespace stillbay {
@@ -22,7 +24,7 @@ OrderWobble filmed(const std::vector<Vector3cd>& rotations, const Vector3d& perR
 {
     OrderWobble sum;
     for (const Vector3cd& rotation : rotations) {
-        const double power = perRadian.cwiseProduct(rotation.cwiseAbs()).squaredNorm();
+        const double power = perRadian.cwiseAbs2().dot(rotation.cwiseAbs2());
         sum.power += power;
         sum.worst += std::sqrt(power);
     }
@@ -87,25 +89,36 @@ Result<std::vector<ThrottlePoint>> wobbleOverThrottle(const Excitation& excitati
     return result;
 }
 
-void addRigid(std::vector<ThrottlePoint>& points, const Excitation& excitation,
-              const MassFigures& bay, const CameraModel& camera)
+std::vector<RigidPoint> rigidOverThrottle(const Excitation& excitation, const MassFigures& bay,
+                                          const CameraModel& camera)
 {
     const Matrix6d P = carry(bay.centre - excitation.reference);
     const Matrix6d M_b = P.transpose() * massMatrix(bay) * P;
     const Matrix3d toPicture = pictureAxes(camera);
-    for (std::size_t i = 0; i < points.size(); ++i) {
+    std::vector<RigidPoint> result(excitation.points.size());
+    for (std::size_t i = 0; i < result.size(); ++i) {
         double power = 0.0;
-        for (std::size_t k = 0; k < points[i].orders.size(); ++k) {
-            const AirframeAt& airframe = excitation.points[i].orders[k].airframe;
-            OrderPoint& at = points[i].orders[k];
-            at.rigidRotations.resize(airframe.freeMotion.size());
-            if (at.frequency_hz > 0)
-                rigidRotations(airframe, M_b, at.rigidRotations);
-            turnToPicture(at.rigidRotations, toPicture);
-            power += filmed(at.rigidRotations, wobblePerRadian(camera, at.frequency_hz)).power;
+        for (const ExcitationOrder& order : excitation.points[i].orders) {
+            std::vector<Vector3cd>& turns =
+                result[i].rotations.emplace_back(order.airframe.freeMotion.size());
+            if (order.frequency_hz > 0)
+                rigidRotations(order.airframe, M_b, turns);
+            turnToPicture(turns, toPicture);
+            power += filmed(turns, wobblePerRadian(camera, order.frequency_hz)).power;
         }
         if (std::isfinite(power))
-            points[i].rigid_px = std::sqrt(power);
+            result[i].wobble_px = std::sqrt(power);
+    }
+    return result;
+}
+
+void addRigid(std::vector<ThrottlePoint>& points, const std::vector<RigidPoint>& rigid)
+{
+    check(points.size() == rigid.size(), "rigid: one per point");
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        points[i].rigid_px = rigid[i].wobble_px;
+        for (std::size_t k = 0; k < points[i].orders.size(); ++k)
+            points[i].orders[k].rigidRotations = rigid[i].rotations[k];
     }
 }
 

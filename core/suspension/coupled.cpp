@@ -192,9 +192,9 @@ void rigidRotations(const AirframeAt& at, const Matrix6d& M_b, std::span<Vector3
 {
     check(rotations.size() == at.freeMotion.size(), "rigidRotations: one per load case");
     const Matrix6cd A = Matrix6cd::Identity() - at.omega * at.omega * (at.R * M_b.cast<Complex>());
-    const Matrix6cd A_inverse = inverse(A);
+    const std::vector<Vector6cd> motions = solve(A, at.freeMotion);
     for (std::size_t load = 0; load < rotations.size(); ++load)
-        rotations[load] = A_inverse.bottomRows<3>() * at.freeMotion[load];
+        rotations[load] = motions[load].tail<3>();
 }
 
 }  // namespace stillbay
