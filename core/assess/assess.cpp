@@ -146,7 +146,7 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
     auto throttle = wobbleOverThrottle(excitation, suspension, bay.pose, bay.K, camera);
     if (!throttle)
         return tl::unexpected(throttle.error());
-    addRigid(*throttle, rigid);
+    addRigid(*throttle, prepared.rigid);
 
     result.tube = tubeFigures(bay.mounted, setup);
     result.rest = bay.at1g;

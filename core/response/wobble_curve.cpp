@@ -12,13 +12,15 @@ namespace stillbay {
 namespace {
 
 // Step of the speed against itself. A resonance of loss factor η is η wide where its power has
-// fallen to half; finer steps than the first are not needed where arms hardly lose anything, since
-// then a peak stands out all the more.
-constexpr double kFinestStep = 0.004, kCoarsestStep = 0.02;
+// fallen to half; from three quarters of that beside its top more than half of its amplitude is
+// seen. Finer steps than the first are not needed where arms hardly lose anything, since then a
+// peak stands out all the more.
+constexpr double kStepOverLoss = 1.5, kFinestStep = 0.006, kCoarsestStep = 0.03;
 
 double speedStep(const ExcitedAirframe& craft, bool flexible)
 {
-    return flexible ? std::clamp(craft.airframe.arm.lossFactor, kFinestStep, kCoarsestStep)
+    return flexible ? std::clamp(kStepOverLoss * craft.airframe.arm.lossFactor, kFinestStep,
+                                 kCoarsestStep)
                     : kCoarsestStep;
 }
 
