@@ -76,16 +76,6 @@ Json throttleJson(const ThrottlePoint& point)
              })}};
 }
 
-// The throttles that were asked for.
-Json sweepJson(const std::vector<ThrottlePoint>& points)
-{
-    Json sweep = Json::array();
-    for (const ThrottlePoint& point : points)
-        if (point.asked)
-            sweep.push_back(throttleJson(point));
-    return sweep;
-}
-
 Json cruiseJson(const std::optional<CruiseFigures>& cruise)
 {
     if (!cruise)
@@ -152,7 +142,7 @@ std::string reportJson(const Assessment& a, const Uncertainty* uncertainty)
                       {"throttle_full", number(a.hover.throttle_full)},
                       {"throttle_empty", number(a.hover.throttle_empty)},
                       {"balance_grade_mm_per_s", number(a.hover.balance_grade_mm_s)}}},
-                    {"throttle", sweepJson(a.throttle)},
+                    {"throttle", array(a.throttle, throttleJson)},
                     {"ranges", array(a.ranges,
                                      [](const ThrottleRange& range) {
                                          return Json{{"from", number(range.from)},

@@ -174,7 +174,7 @@ std::optional<BadThrottles> badThrottles(const std::vector<SpeedPower>& sweep,
                                          const std::array<PackWindow, 2>& windows,
                                          const DriveModel& drive, const Setup& setup)
 {
-    const auto& [low, high] = setup.flight.cruise_throttle;
+    const double low = setup.flight.cruise_throttle[0], high = setup.flight.cruise_throttle[1];
     std::optional<BadThrottles> bad;
     for (const PackWindow& window : windows) {
         const auto speeds = badSpeeds(sweep, window, setup.limits.bad_px);

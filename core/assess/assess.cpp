@@ -21,6 +21,7 @@
 #include "core/tube/own_resonance.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace stillbay {
 namespace {
@@ -75,29 +76,18 @@ Matrix6d inverseFlightMass(const BayAtRest& atRest, const MassFigures& airframe)
 
 constexpr double kLookFrom = 1.0 / 3;  // of the faint limit: a lower point hides no faint peak
 
-// Which points stand at throttles that were asked for; both rise.
-void markAsked(std::vector<ThrottlePoint>& points, const std::vector<double>& asked)
-{
-    auto next = asked.begin();
-    for (ThrottlePoint& point : points) {
-        point.asked = next != asked.end() && *next == point.throttle;
-        if (point.asked)
-            ++next;
-    }
-}
-
 // What an assessment takes from one craft to the next while it stays the same.
 struct Prepared {
-    const Excitation& full;          ///< all throttles, at the full pack
-    const FilmedExcitation& filmed;  ///< the same through the camera
+    const Excitation& full;          ///< the throttles asked for, at the full pack
+    const FilmedExcitation& filmed;  ///< those and finer ones through the camera
     const FilmedExcitation& empty;   ///< the cruise window with its neighbours, at the empty pack
-    const std::vector<double>& throttles;  ///< of `full`
+    const std::vector<double>& throttles;  ///< of `filmed`
     const std::vector<double>& cruise;     ///< of `empty`
     const std::vector<RigidPoint>& rigid;  ///< of `full`
 };
 
 struct Peaks {
-    std::vector<WobbleAt> full;  ///< over all throttles
+    WobbleSweep full;  ///< over all throttles
     std::optional<CruiseFigures> cruise;
 };
 
@@ -109,7 +99,7 @@ Result<Peaks> findPeaks(const Setup& setup, const Prepared& prepared, const BayA
     if (!full)
         return tl::unexpected(full.error());
     const auto atFull = window.over(prepared.throttles, full->wobble_px, full->peaks);
-    Peaks found{std::move(full->peaks), {}};
+    Peaks found{*std::move(full), {}};
     if (!atFull)
         return found;
     const auto empty = prepared.empty.sweep(body, bay.pose, bay.K);
@@ -175,8 +165,7 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
         return tl::unexpected(peaks.error());
     result.cruise = peaks->cruise;
     result.throttle = std::move(*throttle);
-    markAsked(result.throttle, throttlesOf(setup, options));
-    result.curve = wobbleCurve(result.throttle, peaks->full);
+    result.curve = wobbleCurve(prepared.throttles, peaks->full.wobble_px, peaks->full.peaks);
     result.ranges = gradedRanges(result.curve, setup.limits.faint_px, setup.limits.bad_px);
     const ConstraintInputs constraints{bay, setup.bay, setup.tube.max_stretch, &result.hover,
                                        &setup.flight};
@@ -226,13 +215,19 @@ struct Assessor::Kept {
     {
         ExcitedAirframe craft = makeExcitedAirframe(setup);
         full = prepareExcitation(craft, throttles, key.flexible);
+        asked = {full.craft, full.flexible, full.reference, {}};
+        const std::vector<double> wanted = throttlesOf(setup, options);
+        std::copy_if(full.points.begin(), full.points.end(), std::back_inserter(asked.points),
+                     [&wanted](const ExcitationPoint& point) {
+                         return std::binary_search(wanted.begin(), wanted.end(), point.throttle);
+                     });
         cruise = CruiseWindow(key.flight).withNeighbours(throttles);
         empty = prepareExcitation(atEmptyPack(std::move(craft)), cruise, key.flexible);
     }
 
     Key key;
     std::vector<double> throttles, cruise;
-    Excitation full, empty;
+    Excitation full, asked, empty;
     Camera camera;  // that has filmed
     std::optional<FilmedExcitation> filmed, filmedEmpty;
     Bay bay;  // that is rigidly mounted
@@ -261,10 +256,10 @@ Result<Assessment> Assessor::assess(const Setup& setup, const AssessOptions& opt
     if (!m_kept->rigid || m_kept->bay != setup.bay) {
         m_kept->bay = setup.bay;
         m_kept->rigid =
-            rigidOverThrottle(m_kept->full, makeBody(setup.bay.parts), makeCamera(setup.camera));
+            rigidOverThrottle(m_kept->asked, makeBody(setup.bay.parts), makeCamera(setup.camera));
     }
     return assessPrepared(setup, options,
-                          {m_kept->full, *m_kept->filmed, *m_kept->filmedEmpty, m_kept->throttles,
+                          {m_kept->asked, *m_kept->filmed, *m_kept->filmedEmpty, m_kept->throttles,
                            m_kept->cruise, *m_kept->rigid});
 }
 

@@ -51,7 +51,6 @@ struct ThrottlePoint {
     /// resonance.
     std::optional<double> rigid_px;
     std::vector<OrderPoint> orders;
-    bool asked = true;  ///< else it stands between two that were, so that no peak slips through
 };
 
 /// A point of the wobble's curve over the throttle.

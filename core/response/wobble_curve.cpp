@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/response/wobble_curve.h"
 
+#include "core/base/check.h"
 #include "core/response/at_throttle.h"
 
 #include <algorithm>
@@ -78,12 +79,14 @@ std::optional<WobbleAt> peakAt(std::span<const double> throttle, std::span<const
     return WobbleAt{throttle[i] + x, middle / std::sqrt(y)};
 }
 
-std::vector<WobbleAt> wobbleCurve(std::span<const ThrottlePoint> points,
+std::vector<WobbleAt> wobbleCurve(std::span<const double> throttle,
+                                  std::span<const double> wobble_px,
                                   std::span<const WobbleAt> peaks)
 {
+    check(throttle.size() == wobble_px.size(), "wobble curve: one wobble per throttle");
     std::vector<WobbleAt> curve(peaks.begin(), peaks.end());
-    for (const ThrottlePoint& point : points)
-        curve.push_back({point.throttle, point.wobble_px});
+    for (std::size_t i = 0; i < throttle.size(); ++i)
+        curve.push_back({throttle[i], wobble_px[i]});
     std::sort(curve.begin(), curve.end(),
               [](const WobbleAt& a, const WobbleAt& b) { return a.throttle < b.throttle; });
     const auto again =

@@ -32,8 +32,9 @@ std::optional<WobbleAt> peakAt(std::span<const double> throttle, std::span<const
 
 /// The points and the peaks between them, rising in throttle.
 ///
-/// @param peaks  rising
-std::vector<WobbleAt> wobbleCurve(std::span<const ThrottlePoint> points,
+/// @param throttle  rising; @param wobble_px one per throttle; @param peaks rising
+std::vector<WobbleAt> wobbleCurve(std::span<const double> throttle,
+                                  std::span<const double> wobble_px,
                                   std::span<const WobbleAt> peaks);
 
 /// The throttle cut into ranges of one grade, borders by linear interpolation along the curve.

@@ -47,12 +47,9 @@ void expectAsAssessed(const Craft& craft, const Grid& throttle, bool flexible)
     const auto whole = assess(craft, {.throttle = throttle, .flexible_airframe = flexible});
     ASSERT_TRUE(whole) << english(whole.error().what);
     const auto powers = Design(craft).powers(filmedExcitation(craft, throttle, flexible));
-    std::vector<ThrottlePoint> asked;
-    std::copy_if(whole->throttle.begin(), whole->throttle.end(), std::back_inserter(asked),
-                 [](const ThrottlePoint& point) { return point.asked; });
-    ASSERT_EQ(powers.size(), asked.size());
+    ASSERT_EQ(powers.size(), whole->throttle.size());
     for (std::size_t i = 0; i < powers.size(); ++i) {
-        const ThrottlePoint& point = asked[i];
+        const ThrottlePoint& point = whole->throttle[i];
         double turn = 0, blades = 0;
         for (const OrderPoint& order : point.orders)
             (order.order == 1 ? turn : blades) += order.wobble_px * order.wobble_px;

@@ -74,6 +74,7 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
       m_grip(new NumberBox(this)),
       m_drawing(new TubeDrawing(this)),
       m_facts(new QLabel(this)),
+      m_figures([this] { writeFacts(); }),
       m_level(new QPushButton(tr("Hang it &level"), this)),
       m_refusal(new ProblemLabel(this))
 {
@@ -309,28 +310,38 @@ QString TubeBench::comparison(const Setup& setup) const
            row(tr("Bay"), tr("as drawn"), placeText()) + QStringLiteral("</table>");
 }
 
-void TubeBench::showFacts()
+TubeShape TubeBench::shape() const
 {
     const Setup& setup = m_document.setup();
     const Mounts& mounts = setup.mounts;
-    const TubeShape shape{setup.tube.outer_diameter_mm,
-                          setup.tube.bore_mm,
-                          mounts.free_length_mm,
-                          mounts.free_length_mm * drawnStretch(mounts),
-                          m_grip->value(),
-                          mounts.ends};
-    m_drawing->setShape(shape);
-    const QLocale locale;
+    return {setup.tube.outer_diameter_mm,
+            setup.tube.bore_mm,
+            mounts.free_length_mm,
+            mounts.free_length_mm * drawnStretch(mounts),
+            m_grip->value(),
+            mounts.ends};
+}
+
+void TubeBench::showFacts()
+{
+    m_drawing->setShape(shape());
+    m_level->setEnabled(!m_rest || !restsAsDrawn(m_rest->shift, m_rest->rotation));
+    m_figures.ask();
+}
+
+void TubeBench::writeFacts()
+{
+    const Setup& setup = m_document.setup();
+    const TubeShape shape = this->shape();
     const auto line = [](const QString& name, const QString& value) {
         return QStringLiteral("<tr><td>%1&nbsp;&nbsp;</td><td align='right'><b>%2</b></td></tr>")
             .arg(name, value);
     };
     QString facts = QStringLiteral("<table cellspacing='0'>");
     facts += line(tr("Cut"), measureText(shape.cut_mm()));
-    facts += line(mounts.drilled() ? tr("Holes (mean)") : tr("Hole spacing"),
+    facts += line(setup.mounts.drilled() ? tr("Holes (mean)") : tr("Hole spacing"),
                   measureText(shape.fitted_mm));
     facts += QStringLiteral("</table>");
-    m_level->setEnabled(!m_rest || !restsAsDrawn(m_rest->shift, m_rest->rotation));
     if (m_rest)
         facts += comparison(setup);
     m_facts->setText(facts);

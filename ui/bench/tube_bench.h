@@ -3,6 +3,7 @@
 
 #include "core/assess/assessment.h"
 #include "ui/document/document.h"
+#include "ui/widgets/paced.h"
 
 #include <QWidget>
 
@@ -18,6 +19,7 @@ namespace stillbay::ui {
 class NumberBox;
 class ProblemLabel;
 class TubeDrawing;
+struct TubeShape;
 
 /// The two variables a builder sets, each as a slider and a number, and what they mean at the
 /// knife and the drill. In a drilled craft the holes stay, so the stretch moves the free length.
@@ -48,6 +50,8 @@ private:
     void report(const Result<void>& done);
     void refresh();
     void showFacts();
+    void writeFacts();
+    TubeShape shape() const;
     QString comparison(const Setup& setup) const;
     QString placeText() const;
     void hangLevel();
@@ -58,6 +62,7 @@ private:
     NumberBox* m_grip;
     TubeDrawing* m_drawing;
     QLabel* m_facts;
+    Paced m_figures;  // writes m_facts
     QPushButton* m_level;
     ProblemLabel* m_refusal;
     double m_tension_n = 0.0;           // as fitted

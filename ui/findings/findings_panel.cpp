@@ -4,7 +4,6 @@
 #include "core/assess/texts.h"
 #include "core/response/at_throttle.h"
 #include "ui/widgets/display_text.h"
-#include "ui/widgets/verdict.h"
 
 #include <QApplication>
 #include <QLocale>
@@ -14,6 +13,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace stillbay::ui {
 namespace {
@@ -29,7 +29,6 @@ QString escaped(const Phrase& phrase)
 }
 
 constexpr int kLinesInSight = 9;
-constexpr int kBetweenTexts_ms = 100;
 const QString kFlight = QStringLiteral("flight"), kBench = QStringLiteral("bench");  // of links
 
 QString heading(const QString& text)
@@ -95,24 +94,23 @@ QString tubesTable(const std::vector<TubeAtRest>& tubes)
     return html + QStringLiteral("</table>");
 }
 
-void showVerdict(Verdict& evaluation, const Setup& setup, const Assessment& assessment)
+QString windowText(const Setup& setup)
 {
     const QLocale locale;
-    const QString window =
-        QObject::tr("Cruise is %1 to %2 % throttle; faint from %3 px, bad from %4 px.")
-            .arg(locale.toString(100.0 * setup.flight.cruise_throttle[0], 'g', 3),
-                 locale.toString(100.0 * setup.flight.cruise_throttle[1], 'g', 3),
-                 locale.toString(setup.limits.faint_px, 'g', 3),
-                 locale.toString(setup.limits.bad_px, 'g', 3));
-    evaluation.display(Verdict::kindOf(assessment.status), displayText(verdictText(assessment)),
-                       assessment.cruise ? displayText(packsText(*assessment.cruise)) : window);
-    evaluation.setToolTip(window);
+    return QObject::tr("Cruise is %1 to %2 % throttle; faint from %3 px, bad from %4 px.")
+        .arg(locale.toString(100.0 * setup.flight.cruise_throttle[0], 'g', 3),
+             locale.toString(100.0 * setup.flight.cruise_throttle[1], 'g', 3),
+             locale.toString(setup.limits.faint_px, 'g', 3),
+             locale.toString(setup.limits.bad_px, 'g', 3));
 }
 
 }  // namespace
 
 FindingsPanel::FindingsPanel(QWidget* parent)
-    : QWidget(parent), m_verdict(new Verdict(this)), m_text(new QTextBrowser(this))
+    : QWidget(parent),
+      m_verdict(new Verdict(this)),
+      m_text(new QTextBrowser(this)),
+      m_words([this] { write(); })
 {
     m_text->setAccessibleName(tr("Findings"));
     m_text->setMinimumHeight(kLinesInSight * fontMetrics().lineSpacing());
@@ -128,9 +126,6 @@ FindingsPanel::FindingsPanel(QWidget* parent)
     QPalette plain = m_text->palette();
     plain.setColor(QPalette::Base, Qt::transparent);
     m_text->setPalette(plain);
-    m_pause.setSingleShot(true);
-    m_pause.setInterval(kBetweenTexts_ms);
-    connect(&m_pause, &QTimer::timeout, this, &FindingsPanel::write);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(8, 8, 8, 4);
     layout->addWidget(m_verdict);
@@ -139,7 +134,6 @@ FindingsPanel::FindingsPanel(QWidget* parent)
 
 void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessment)
 {
-    showVerdict(*m_verdict, setup, assessment);
     QString html;
     for (const Phrase& sentence : findings(setup, assessment))
         html += paragraph(escaped(sentence));
@@ -157,37 +151,39 @@ void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessme
     for (const Phrase& warning : safetyWarnings())
         warningsOf << escaped(warning);
     html += heading(tr("Before bench work and flight")) + list(warningsOf);
-    setText_(html);
+    const QString window = windowText(setup);
+    say({Verdict::kindOf(assessment.status), displayText(verdictText(assessment)),
+         assessment.cruise ? displayText(packsText(*assessment.cruise)) : window, window, html});
 }
 
 void FindingsPanel::setFailure(const Error& error)
 {
-    m_verdict->display(Verdict::Kind::Failure, tr("No answer for this craft"),
-                       tr("The charts show the last craft that had one."));
     const QString where = escaped(error.where);
     QString html =
         error.where.empty()
             ? paragraph(escaped(error.what) + u'.')
             : paragraph(QStringLiteral("<a href='%1'>%1</a>: %2.").arg(where, escaped(error.what)));
     html += paragraph(tr("Undo the last step, or change the tubes, mounts or bay."));
-    setText_(html);
+    say({Verdict::Kind::Failure,
+         tr("No answer for this craft"),
+         tr("The charts show the last craft that had one."),
+         {},
+         html});
 }
 
-// While the charts follow a drag frame by frame, nobody reads words that change as often, and to
-// lay them out takes as long as a chart: they follow ten times a second, in the charts' own frame.
-void FindingsPanel::setText_(const QString& html)
+void FindingsPanel::say(Words words)
 {
-    m_html = html;
-    if (!m_pause.isActive())
-        write();
+    m_newest = std::move(words);
+    m_words.ask();
 }
 
 void FindingsPanel::write()
 {
-    if (isCurrent())
+    m_verdict->display(m_newest.kind, m_newest.headline, m_newest.detail);
+    m_verdict->setToolTip(m_newest.toolTip);
+    if (m_written == m_newest.html)
         return;
-    m_written = m_html;
-    m_pause.start();
+    m_written = m_newest.html;
     const int place = m_text->verticalScrollBar()->value();  // a drag must not scroll the reader
     m_text->setHtml(m_written);
     m_text->verticalScrollBar()->setValue(place);

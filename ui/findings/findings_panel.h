@@ -4,17 +4,15 @@
 #include "core/assess/assessment.h"
 #include "core/base/result.h"
 #include "core/setup/setup.h"
+#include "ui/widgets/paced.h"
+#include "ui/widgets/verdict.h"
 
 #include <QString>
-#include <QTimer>
 #include <QWidget>
 
-class QLabel;
 class QTextBrowser;
 
 namespace stillbay::ui {
-
-class Verdict;
 
 /// The assessment in words: the verdict for cruise, the sentences, what to watch out for, the
 /// modes, how the bay rests, and what to look after before flying.
@@ -28,8 +26,8 @@ public:
     void setStale(bool stale);
     void addBelow(QWidget* widget);  ///< under the words, where it does not scroll away
 
-    QString text() const;                                   ///< all that is said, plain
-    bool isCurrent() const { return m_written == m_html; }  ///< no newer words are waiting
+    QString text() const;                                ///< all that is said, plain
+    bool isCurrent() const { return !m_words.isDue(); }  ///< no newer words are waiting
 
 signals:
     /// A mode was asked to be shown, by its place among the six, in flight or on the bench.
@@ -37,14 +35,19 @@ signals:
     void fieldWanted(const QString& path);  ///< the builder asks where a fault lies
 
 private:
-    void setText_(const QString& html);
+    struct Words {
+        Verdict::Kind kind = Verdict::Kind::None;
+        QString headline, detail, toolTip, html;
+    };
+
+    void say(Words words);
     void write();
 
     Verdict* m_verdict;
     QTextBrowser* m_text;
-    QString m_html;     // the newest words
-    QString m_written;  // those on screen
-    QTimer m_pause;     // runs until words may change again
+    Words m_newest;
+    QString m_written;  // of the newest, on screen
+    Paced m_words;
 };
 
 }  // namespace stillbay::ui
