@@ -163,12 +163,13 @@ HeldBeam heldBeam(double D, double d, double freeLength, double length, double G
 double rayleighRitz(const HeldBeam& beam, bool clamped)
 {
     constexpr int kTerms = 30;
+    constexpr Eigen::Index kColumns = 2 * Eigen::Index(kTerms);
     const double half = beam.length / 2;
-    Eigen::MatrixXd K = Eigen::MatrixXd::Zero(2 * kTerms, 2 * kTerms), M = K;
+    Eigen::MatrixXd K = Eigen::MatrixXd::Zero(kColumns, kColumns), M = K;
     for (const auto& [x, weight] : gaussPoints(kTerms + 4)) {
         const auto [P, derivative] = legendre(kTerms, x);
         // Rows: w, w′, ψ, ψ′ by the coefficients.
-        Eigen::MatrixXd field = Eigen::MatrixXd::Zero(4, 2 * kTerms);
+        Eigen::MatrixXd field = Eigen::MatrixXd::Zero(4, kColumns);
         for (int n = 0; n < kTerms; ++n) {
             const double value = P[static_cast<std::size_t>(n)],
                          slope = derivative[static_cast<std::size_t>(n)];

@@ -30,7 +30,7 @@ QStringList RecentFiles::paths() const
     if (!file.open(QIODevice::ReadOnly))
         return {};
     QStringList paths;
-    for (const QJsonValue& entry :
+    for (const auto& entry :
          QJsonDocument::fromJson(file.read(kLargestList)).object()[kFiles].toArray())
         if (QDir::isAbsolutePath(entry.toString()) && paths.size() < kMost)
             paths << entry.toString();
