@@ -31,7 +31,7 @@ TEST(BendingStiffness, IsTheStaticBeamAtZeroFrequency)
 // static condensation of nothing: compared through the response of the free tip of a cantilever.
 TEST(BendingStiffness, MatchesManyFiniteElements)
 {
-    constexpr int n = 64;
+    constexpr Eigen::Index n = 64;
     const double L = 0.3, m = 0.2, h = L / n;
     const Complex EI(20.0, 0.4);
     for (const double omega : {50.0, 900.0, 5000.0}) {  // βL = 0.7, 3.1 and 7.3

@@ -52,16 +52,16 @@ struct Disc {
 // x + iy and the slope both planes are one; with the flexibilities of a cantilever's end,
 // a = l³/3EI, b = l²/2EI, c = l/EI, a whirl at ω (backward negative) has
 // (1 − a m ω²)(1 − c q) − b² m ω² q = 0 with q = I ω² − I_p Ω ω.
-double overhung(const Disc& disc, double EI, double l, double Omega, double omega)
+double overhung(const Disc& disc, double EI, double l, double spin, double omega)
 {
     const double a = l * l * l / (3 * EI), b = l * l / (2 * EI), c = l / EI;
-    const double q = disc.across * omega * omega - disc.polar * Omega * omega;
+    const double q = disc.across * omega * omega - disc.polar * spin * omega;
     const double p = disc.mass * omega * omega;
     return (1 - a * p) * (1 - c * q) - b * b * p * q;
 }
 
 // The same shaft standing upright, of the beams and bodies that arms are made of.
-Matrix6cd uprightShaft(const Disc& disc, double EI, double l, double Omega, double omega)
+Matrix6cd uprightShaft(const Disc& disc, double EI, double l, double spin, double omega)
 {
     const Matrix2cd K = bendingStiffness(EI, 1e-14, l, omega).bottomRightCorner<2, 2>();
     Matrix6cd D = (-omega * omega * tipMassMatrix(disc.tip())).cast<Complex>();
@@ -74,7 +74,7 @@ Matrix6cd uprightShaft(const Disc& disc, double EI, double l, double Omega, doub
     D(3, 1) -= K(1, 0);
     D(3, 3) += K(1, 1);
     D(2, 2) = D(5, 5) = 1;  // along and about the shaft nothing happens
-    addGyroscopicMoment(D, disc.polar * Omega, omega);
+    addGyroscopicMoment(D, disc.polar * spin, omega);
     return D;
 }
 
@@ -86,22 +86,22 @@ TEST(Whirl, OfTheOverhungDisc)
 {
     const Disc disc{0.4, 3e-4, 6e-4};
     const double EI = 40, l = 0.22, first = std::sqrt(3 * EI / (disc.mass * l * l * l));
-    for (const double Omega : {0.0, 200.0, 900.0, 3000.0}) {
+    for (const double spin : {0.0, 200.0, 900.0, 3000.0}) {
         const auto whirls =
-            roots([&](double omega) { return overhung(disc, EI, l, Omega, omega); }, -9e3, 9e3);
-        ASSERT_EQ(whirls.size(), 4U) << Omega;
+            roots([&](double omega) { return overhung(disc, EI, l, spin, omega); }, -9e3, 9e3);
+        ASSERT_EQ(whirls.size(), 4U) << spin;
         EXPECT_LT(whirls[1], 0);  // two backward,
         EXPECT_GT(whirls[2], 0);  // two forward
         EXPECT_LE(-whirls[1], first);
         EXPECT_LE(-whirls[1], whirls[2] * (1 + 1e-12));  // the spin stiffens the forward one
         for (const double whirl : whirls) {
             const double omega = std::abs(whirl);
-            const Eigen::JacobiSVD<Matrix6cd> svd(uprightShaft(disc, EI, l, Omega, omega),
+            const Eigen::JacobiSVD<Matrix6cd> svd(uprightShaft(disc, EI, l, spin, omega),
                                                   Eigen::ComputeFullV);
-            EXPECT_LT(svd.singularValues()[5], 1e-9 * svd.singularValues()[0]) << Omega;
+            EXPECT_LT(svd.singularValues()[5], 1e-9 * svd.singularValues()[0]) << spin;
             // Forward, from x towards y: y = −i x.
             const Vector6cd shape = svd.matrixV().col(5);
-            if (Omega > 0) {
+            if (spin > 0) {
                 EXPECT_LT(std::abs(shape[1] / shape[0] - Complex(0, whirl > 0 ? -1 : 1)), 1e-6);
             }
         }
@@ -114,16 +114,16 @@ TEST(Whirl, OfTheOverhungDisc)
 TEST(Whirl, OfAVeryFastDiscKeepsItUpright)
 {
     const Disc disc{0.4, 3e-4, 6e-4};
-    const double EI = 40, l = 0.22, Omega = 1e6;
+    const double EI = 40, l = 0.22, spin = 1e6;
     const double guided = std::sqrt(12 * EI / (disc.mass * l * l * l));
     const auto singular = [&](double omega) {
-        return uprightShaft(disc, EI, l, Omega, omega).determinant().real();
+        return uprightShaft(disc, EI, l, spin, omega).determinant().real();
     };
     const auto found = roots(singular, 0.5 * guided, 1.5 * guided);
     ASSERT_EQ(found.size(), 2U);  // forward and backward
     for (const double omega : found)
         EXPECT_NEAR(omega, guided, 2e-3 * guided);
-    const double nutation = disc.polar * Omega / disc.across;
+    const double nutation = disc.polar * spin / disc.across;
     EXPECT_EQ(roots(singular, 0.999 * nutation, 1.001 * nutation).size(), 1U);
 }
 

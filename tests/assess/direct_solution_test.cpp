@@ -184,14 +184,14 @@ public:
     {
         const AirframeModel& airframe = m_excited.airframe;
         const std::size_t motors = airframe.arms.size();
-        m_D.topLeftCorner<6, 6>() = -omega * omega * massMatrix(airframe.hub).cast<Complex>();
+        m_stiffness.topLeftCorner<6, 6>() = -omega * omega * massMatrix(airframe.hub).cast<Complex>();
         m_loads = Eigen::MatrixXcd::Zero(12, 3 * static_cast<Eigen::Index>(motors));
         for (std::size_t motor = 0; motor < motors; ++motor)
             addArm(motor, test::elementArm(airframe.arm, airframe.arms[motor].length, airframe.tip,
                                            spin(motor) * rotorMomentum(craft, speed_rpm), omega,
                                            kElements));
         addBay(omega);
-        m_turns = test::solveByLapack(m_D, m_loads).bottomRows<3>();
+        m_turns = test::solveByLapack(m_stiffness, m_loads).bottomRows<3>();
     }
 
     // The bay's rotation by a force on a propeller, airframe axes.
@@ -227,7 +227,7 @@ private:
         const Eigen::MatrixXcd onRoot =
             C.transpose() * arm.topRightCorner(6, inner) *
             test::solveByLapack(arm.bottomRightCorner(inner, inner), right);
-        m_D.topLeftCorner<6, 6>() +=
+        m_stiffness.topLeftCorner<6, 6>() +=
             C.transpose() * arm.topLeftCorner<6, 6>() * C - onRoot.leftCols<6>();
         m_loads.block<6, 3>(0, 3 * static_cast<Eigen::Index>(motor)) = -onRoot.rightCols<3>();
     }
@@ -239,17 +239,17 @@ private:
         const MassFigures& bay = m_mounted.suspension.bay;
         const Vector3d p_FB = bay.centre + m_rest.shift - m_excited.airframe.hub.centre;
         const Matrix6cd P = carry(p_FB).cast<Complex>();
-        m_D.topLeftCorner<6, 6>() += P.transpose() * K * P;
-        m_D.topRightCorner<6, 6>() -= P.transpose() * K;
-        m_D.bottomLeftCorner<6, 6>() -= K * P;
-        m_D.bottomRightCorner<6, 6>() +=
+        m_stiffness.topLeftCorner<6, 6>() += P.transpose() * K * P;
+        m_stiffness.topRightCorner<6, 6>() -= P.transpose() * K;
+        m_stiffness.bottomLeftCorner<6, 6>() -= K * P;
+        m_stiffness.bottomRightCorner<6, 6>() +=
             K - omega * omega * massMatrix(bay, m_rest.R).cast<Complex>();
     }
 
     ExcitedAirframe m_excited;
     MountedBay m_mounted;
     Pose m_rest;
-    Matrix12cd m_D = Matrix12cd::Zero();
+    Matrix12cd m_stiffness = Matrix12cd::Zero();
     Eigen::MatrixXcd m_loads;                           // by unit forces x, y, z on each propeller
     Eigen::Matrix<Complex, 3, Eigen::Dynamic> m_turns;  // the bay's, by the same
 };

@@ -25,7 +25,8 @@ struct Filmed {
 
 Filmed bruteForce(const CameraModel& c, double f_hz)
 {
-    constexpr int rows = 1200, phases = 4, samples = 200;
+    constexpr Eigen::Index rows = 1200, phases = 4;
+    constexpr int samples = 200;
     const double focal = pixelsPerRadian(c)[0];
     // Everything is linear along a row: two pixels have the mean squares of all.
     const double aside = c.width_px / std::sqrt(12.0);

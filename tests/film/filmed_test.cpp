@@ -20,7 +20,11 @@ struct Sheet {
 
     Sheet(int w, int h) : width(w), height(h), pixels(static_cast<std::size_t>(w * h)) {}
 
-    std::uint32_t& at(int x, int y) { return pixels[static_cast<std::size_t>(y * width + x)]; }
+    std::uint32_t& at(int x, int y)
+    {
+        return pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
+                      static_cast<std::size_t>(x)];
+    }
     Scene scene() const { return {width, height, pixels}; }
     Canvas canvas() { return {width, height, pixels}; }
 };
@@ -221,7 +225,7 @@ TEST(FilmFrame, DrawsOnlyTheColumnsAskedFor)
     EXPECT_EQ(parts.pixels, whole.pixels);
     const Shot wild{camera, {{0, Vector3cd(1e6, 0, 0)}}, 1, 0};
     Sheet edge = filmed(scene, wild, 40, 30);
-    EXPECT_EQ(edge.at(20, 7), scene.pixels[12 * 60]);
+    EXPECT_EQ(edge.at(20, 7), scene.pixels[std::size_t{12} * 60]);
     EXPECT_THROW(filmFrame(scene.scene(), shot, Sheet(61, 30).canvas(), 0, 1), std::logic_error);
     EXPECT_THROW(filmFrame(scene.scene(), shot, parts.canvas(), 0, 41), std::logic_error);
 }

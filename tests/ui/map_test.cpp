@@ -256,7 +256,7 @@ TEST_F(Map, RefinesWhileOneLooks)
             return view.isCurrent();
         },
         kPatience_ms));
-    EXPECT_TRUE(sizes.count(61U * 61U)) << sizes.size();
+    EXPECT_TRUE(sizes.count(std::size_t{61} * 61)) << sizes.size();
 }
 
 TEST_F(Map, OtherVariablesAndRanges)

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
+#include "tests/ui/driver/driver.h"
+
 #include <QAbstractButton>
 #include <QApplication>
-#include <QGenericPlugin>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QSlider>
 #include <QSocketNotifier>
-#include <QTimer>
 
 #include <cstdio>
 #include <iostream>
@@ -67,7 +67,7 @@ private:
             if (!button || !button->isVisible() || button->text() != text)
                 continue;
             if (later)
-                QTimer::singleShot(0, button, &QAbstractButton::click);
+                QMetaObject::invokeMethod(button, &QAbstractButton::click, Qt::QueuedConnection);
             else
                 button->click();
             return QStringLiteral("done");
@@ -99,16 +99,9 @@ private:
     QByteArray m_pending;
 };
 
-class DriverPlugin final : public QGenericPlugin {
-    Q_OBJECT
-    Q_PLUGIN_METADATA(IID QGenericPluginFactoryInterface_iid FILE "driver.json")
-public:
-    QObject* create(const QString& /*name*/, const QString& /*specification*/) override
-    {
-        return new Driver;
-    }
-};
-
 }  // namespace
 
-#include "driver.moc"
+QObject* DriverPlugin::create(const QString& /*name*/, const QString& /*specification*/)
+{
+    return new Driver;
+}
