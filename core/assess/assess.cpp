@@ -10,9 +10,9 @@
 #include "core/response/bay_at_rest.h"
 #include "core/response/cruise.h"
 #include "core/response/excitation.h"
+#include "core/response/flight_sweep.h"
 #include "core/response/wobble.h"
 #include "core/response/wobble_curve.h"
-#include "core/response/wobble_powers.h"
 #include "core/setup/validate.h"
 #include "core/suspension/elastic_centre.h"
 #include "core/suspension/modes.h"
@@ -78,41 +78,15 @@ constexpr double kLookFrom = 1.0 / 3;  // of the faint limit: a lower point hide
 
 // What an assessment takes from one craft to the next while it stays the same.
 struct Prepared {
-    const Excitation& full;          ///< the throttles asked for, at the full pack
-    const FilmedExcitation& filmed;  ///< those and finer ones through the camera
-    const FilmedExcitation& empty;   ///< the cruise window with its neighbours, at the empty pack
-    const std::vector<double>& throttles;  ///< of `filmed`
-    const std::vector<double>& cruise;     ///< of `empty`
-    const std::vector<RigidPoint>& rigid;  ///< of `full`
+    const Excitation& asked;               ///< the throttles asked for, at the full pack
+    const FilmedFlight& flight;            ///< those and finer ones through the camera
+    const std::vector<RigidPoint>& rigid;  ///< of `asked`
 };
-
-struct Peaks {
-    WobbleSweep full;  ///< over all throttles
-    std::optional<CruiseFigures> cruise;
-};
-
-Result<Peaks> findPeaks(const Setup& setup, const Prepared& prepared, const BayAtRest& bay)
-{
-    const MassFigures& body = bay.mounted.suspension.bay;
-    const CruiseWindow window(setup.flight);
-    auto full = prepared.filmed.sweep(body, bay.pose, bay.K, kLookFrom * setup.limits.faint_px);
-    if (!full)
-        return tl::unexpected(full.error());
-    const auto atFull = window.over(prepared.throttles, full->wobble_px, full->peaks);
-    Peaks found{*std::move(full), {}};
-    if (!atFull)
-        return found;
-    const auto empty = prepared.empty.sweep(body, bay.pose, bay.K);
-    if (!empty)
-        return tl::unexpected(empty.error());
-    found.cruise = {*atFull, *window.over(prepared.cruise, empty->wobble_px, empty->peaks)};
-    return found;
-}
 
 Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& options,
                                   const Prepared& prepared)
 {
-    const Excitation& excitation = prepared.full;
+    const Excitation& excitation = prepared.asked;
     auto mounted = makeMountedBay(setup);
     if (!mounted)
         return tl::unexpected(mounted.error());
@@ -160,12 +134,13 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
     result.motor = excitation.craft.motor;
     result.propeller = excitation.craft.propeller;
     result.hover = hoverFigures(excitation.craft, result.airframe, result.bay);
-    const auto peaks = findPeaks(setup, prepared, bay);
-    if (!peaks)
-        return tl::unexpected(peaks.error());
-    result.cruise = peaks->cruise;
+    const auto wobble = prepared.flight.sweep(suspension.bay, bay.pose, bay.K, 1.0,
+                                              kLookFrom * setup.limits.faint_px);
+    if (!wobble)
+        return tl::unexpected(wobble.error());
+    result.cruise = cruiseFigures(CruiseWindow(setup.flight), *wobble);
     result.throttle = std::move(*throttle);
-    result.curve = wobbleCurve(prepared.throttles, peaks->full.wobble_px, peaks->full.peaks);
+    result.curve = wobbleCurve(wobble->full.throttle, wobble->full.wobble_px, wobble->full.peaks);
     result.ranges = gradedRanges(result.curve, setup.limits.faint_px, setup.limits.bad_px);
     const ConstraintInputs constraints{bay, setup.bay, setup.tube.max_stretch, &result.hover,
                                        &setup.flight};
@@ -179,13 +154,6 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
 std::vector<double> throttlesOf(const Setup& setup, const AssessOptions& options)
 {
     return options.throttle ? options.throttle->values() : CruiseWindow(setup.flight).sweep();
-}
-
-std::vector<double> fineThrottlesOf(const Setup& setup, const AssessOptions& options)
-{
-    return fineThrottles(makeExcitedAirframe(setup),
-                         CruiseWindow(setup.flight).withEnds(throttlesOf(setup, options)),
-                         options.flexible_airframe);
 }
 
 HoverFigures hoverFigures(const ExcitedAirframe& craft, const MassFigures& airframe,
@@ -210,26 +178,24 @@ struct Assessor::Kept {
         bool operator==(const Key&) const = default;
     };
 
-    Kept(Key of, const Setup& setup, const AssessOptions& options)
-        : key(std::move(of)), throttles(fineThrottlesOf(setup, options))
+    Kept(Key of, const Setup& setup, const AssessOptions& options) : key(std::move(of))
     {
-        ExcitedAirframe craft = makeExcitedAirframe(setup);
-        full = prepareExcitation(craft, throttles, key.flexible);
-        asked = {full.craft, full.flexible, full.reference, {}};
         const std::vector<double> wanted = throttlesOf(setup, options);
-        std::copy_if(full.points.begin(), full.points.end(), std::back_inserter(asked.points),
+        flight = prepareFlight(makeExcitedAirframe(setup), key.flight, wanted, Throttles::All,
+                               key.flexible);
+        const Excitation& sweep = flight.sweep;
+        asked = {sweep.craft, sweep.flexible, sweep.reference, {}};
+        std::copy_if(sweep.points.begin(), sweep.points.end(), std::back_inserter(asked.points),
                      [&wanted](const ExcitationPoint& point) {
                          return std::binary_search(wanted.begin(), wanted.end(), point.throttle);
                      });
-        cruise = CruiseWindow(key.flight).withNeighbours(throttles);
-        empty = prepareExcitation(atEmptyPack(std::move(craft)), cruise, key.flexible);
     }
 
     Key key;
-    std::vector<double> throttles, cruise;
-    Excitation full, asked, empty;
+    FlightExcitation flight;
+    Excitation asked;
     Camera camera;  // that has filmed
-    std::optional<FilmedExcitation> filmed, filmedEmpty;
+    std::optional<FilmedFlight> filmed;
     Bay bay;  // that is rigidly mounted
     std::optional<std::vector<RigidPoint>> rigid;
 };
@@ -249,8 +215,7 @@ Result<Assessment> Assessor::assess(const Setup& setup, const AssessOptions& opt
         m_kept = std::make_unique<Kept>(std::move(key), setup, options);
     if (!m_kept->filmed || m_kept->camera != setup.camera) {
         m_kept->camera = setup.camera;
-        m_kept->filmed.emplace(m_kept->full, makeCamera(setup.camera));
-        m_kept->filmedEmpty.emplace(m_kept->empty, makeCamera(setup.camera));
+        m_kept->filmed.emplace(m_kept->flight, makeCamera(setup.camera));
         m_kept->rigid.reset();
     }
     if (!m_kept->rigid || m_kept->bay != setup.bay) {
@@ -258,9 +223,7 @@ Result<Assessment> Assessor::assess(const Setup& setup, const AssessOptions& opt
         m_kept->rigid =
             rigidOverThrottle(m_kept->asked, makeBody(setup.bay.parts), makeCamera(setup.camera));
     }
-    return assessPrepared(setup, options,
-                          {m_kept->asked, *m_kept->filmed, *m_kept->filmedEmpty, m_kept->throttles,
-                           m_kept->cruise, *m_kept->rigid});
+    return assessPrepared(setup, options, {m_kept->asked, *m_kept->filmed, *m_kept->rigid});
 }
 
 Result<Assessment> assess(const Setup& setup, const AssessOptions& options)

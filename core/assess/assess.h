@@ -23,9 +23,6 @@ struct AssessOptions {
 /// The throttles that an assessment is asked for, rising.
 std::vector<double> throttlesOf(const Setup& setup, const AssessOptions& options);
 
-/// Those, the ends of the cruise window, and what fineThrottles() adds: what it looks at.
-std::vector<double> fineThrottlesOf(const Setup& setup, const AssessOptions& options);
-
 /// Hover at the craft's weight.
 HoverFigures hoverFigures(const ExcitedAirframe& craft, const MassFigures& airframe,
                           const MassFigures& bay);

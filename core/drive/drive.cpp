@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/drive/drive.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -8,6 +9,7 @@ namespace stillbay {
 namespace {
 
 constexpr double kTwoPi = 2 * std::numbers::pi;
+constexpr double kRounding = 1e-12;  // so that the speed at full throttle has a throttle
 
 // k_e [V·s/rev] = 1/K_v and k_t [N·m/A] = k_e/2π are one constant in two units.
 double backEmf(const DriveModel& drive)
@@ -67,7 +69,7 @@ std::optional<double> throttleForSpeed(const DriveModel& drive, double speed, do
     if (discriminant < 0)
         return std::nullopt;
     const double throttle = 2 * c / (voltage + std::sqrt(discriminant));
-    return throttle <= 1 ? std::optional(throttle) : std::nullopt;
+    return throttle <= 1 + kRounding ? std::optional(std::min(throttle, 1.0)) : std::nullopt;
 }
 
 }  // namespace stillbay

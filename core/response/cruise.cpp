@@ -54,16 +54,6 @@ std::vector<double> CruiseWindow::withEnds(std::vector<double> throttles) const
     return throttles;
 }
 
-std::vector<double> CruiseWindow::withNeighbours(const std::vector<double>& throttles) const
-{
-    std::vector<double> kept;
-    for (std::size_t i = 0; i < throttles.size(); ++i)
-        if (contains(throttles[i]) || (i > 0 && contains(throttles[i - 1])) ||
-            (i + 1 < throttles.size() && contains(throttles[i + 1])))
-            kept.push_back(throttles[i]);
-    return kept;
-}
-
 std::optional<CruiseWobble> CruiseWindow::over(std::span<const double> throttle,
                                                std::span<const double> wobble_px,
                                                std::span<const WobbleAt> peaks) const

@@ -25,10 +25,6 @@ public:
     /// The given throttles, rising, and those ends of the window that lie among them.
     std::vector<double> withEnds(std::vector<double> throttles) const;
 
-    /// Of rising throttles those in the window, and one more on either side, so that a peak near
-    /// its end is seen.
-    std::vector<double> withNeighbours(const std::vector<double>& throttles) const;
-
     /// The largest is that of points and peaks; the mean is that of the lines between the points.
     ///
     /// @param throttle  rising; @param wobble_px one per throttle; @param peaks between them

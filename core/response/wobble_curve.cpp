@@ -39,16 +39,15 @@ std::vector<double> fineThrottles(const ExcitedAirframe& craft,
                                   const std::vector<double>& throttles, bool flexible)
 {
     const double step = std::log1p(speedStep(craft, flexible));
-    const auto stepsBetween = [&](double from, double to, double voltage) {
-        const double low = rotorSpeed(craft.drive, from, voltage),
-                     high = rotorSpeed(craft.drive, to, voltage);
-        return low > 0 ? std::ceil(std::log(high / low) / step - 1e-9) : 1.0;
+    const auto stepsBetween = [&](double from, double to) {
+        const double low = rotorSpeed(craft.drive, from, craft.fullVoltage),
+                     high = rotorSpeed(craft.drive, to, craft.fullVoltage);
+        return low > 0 ? std::ceil(std::abs(std::log(high / low)) / step - 1e-9) : 1.0;
     };
     std::vector<double> fine;
     for (std::size_t i = 0; i + 1 < throttles.size(); ++i) {
         const double from = throttles[i], to = throttles[i + 1];
-        const int steps = static_cast<int>(std::max({1.0, stepsBetween(from, to, craft.fullVoltage),
-                                                     stepsBetween(from, to, craft.emptyVoltage)}));
+        const int steps = static_cast<int>(std::max(1.0, stepsBetween(from, to)));
         fine.push_back(from);
         for (int k = 1; k < steps; ++k)
             fine.push_back(from + (to - from) * k / steps);
@@ -94,6 +93,36 @@ std::vector<WobbleAt> wobbleCurve(std::span<const double> throttle,
                     [](const WobbleAt& a, const WobbleAt& b) { return a.throttle == b.throttle; });
     curve.erase(again, curve.end());
     return curve;
+}
+
+std::vector<double> highestNear(std::span<const WobbleAt> curve,
+                                const std::vector<double>& throttle)
+{
+    check(!curve.empty(), "wobble curve: at least one point");
+    const auto before = [](const WobbleAt& point, double at) {
+        return point.throttle < at;
+    };
+    std::vector<double> highest;
+    for (const double at : throttle) {
+        const auto behind = std::lower_bound(curve.begin(), curve.end(), at, before);
+        if (behind == curve.begin() || behind == curve.end()) {
+            highest.push_back(behind == curve.end() ? curve.back().wobble_px : behind->wobble_px);
+            continue;
+        }
+        const WobbleAt &a = *(behind - 1), &b = *behind;
+        highest.push_back(
+            std::lerp(a.wobble_px, b.wobble_px, (at - a.throttle) / (b.throttle - a.throttle)));
+    }
+    for (const WobbleAt& point : curve) {
+        const auto behind = std::lower_bound(throttle.begin(), throttle.end(), point.throttle);
+        if (behind == throttle.begin() || behind == throttle.end())
+            continue;
+        const auto i = static_cast<std::size_t>(behind - throttle.begin());
+        const bool isNearer = point.throttle - throttle[i - 1] < throttle[i] - point.throttle;
+        double& near = highest[isNearer ? i - 1 : i];
+        near = std::max(near, point.wobble_px);
+    }
+    return highest;
 }
 
 std::vector<ThrottleRange> gradedRanges(std::span<const WobbleAt> curve, double faint_px,

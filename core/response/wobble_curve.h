@@ -12,8 +12,8 @@
 namespace stillbay {
 
 /// The given throttles, and more between them wherever the rotors' speed would step by more than a
-/// resonance of the arms is wide, at the full or at the empty pack: so that each peak is seen by
-/// one of them. Where the bay moves it to depends on the tubes.
+/// resonance of the arms is wide, at the full pack: so that each peak is seen by one of them. Where
+/// the bay moves it to depends on the tubes.
 ///
 /// @param throttles  rising
 /// @param flexible   false: the arms are rigid and ring nowhere
@@ -36,6 +36,13 @@ std::optional<WobbleAt> peakAt(std::span<const double> throttle, std::span<const
 std::vector<WobbleAt> wobbleCurve(std::span<const double> throttle,
                                   std::span<const double> wobble_px,
                                   std::span<const WobbleAt> peaks);
+
+/// The curve at other throttles: on the line between its points, or as high as those of its points
+/// that are nearer to a throttle than to its neighbours, so that no peak is lost.
+///
+/// @param curve  at least one point, rising; @param throttle rising
+std::vector<double> highestNear(std::span<const WobbleAt> curve,
+                                const std::vector<double>& throttle);
 
 /// The throttle cut into ranges of one grade, borders by linear interpolation along the curve.
 ///

@@ -66,24 +66,40 @@ AirframeLanes airframeLanes(std::span<const FilmedOrder* const> orders)
 }
 
 // Of one order at kLanes throttles [px²].
-Lanes powerOf(const AirframeLanes& airframe, const std::array<Lanes, 3>& gain,
-              const CoupledBay& coupled)
+void findPower(const AirframeLanes& airframe, const std::array<Lanes, 3>& gain,
+               const CoupledBay& coupled, Lanes& power)
 {
     std::array<RotationLanes, kMostMotions> buffer;
     const std::span rotations(buffer.data(), airframe.scaledMotion.size());
     coupled.rotations(airframe, rotations);
-    Lanes power{};
+    power = Lanes{};
     for (const RotationLanes& rotation : rotations)
         for (std::size_t axis = 0; axis < rotation.size(); ++axis) {
             const ComplexLanes& turn = rotation[axis];
             power += gain[axis] * (turn.re * turn.re + turn.im * turn.im);
         }
-    return power;
 }
 
 double wobbleOf(const WobblePower& power, double unbalance)
 {
     return WobblePower{power.turn * unbalance * unbalance, power.blades}.wobble_px();
+}
+
+// From where on each point may hide a peak that matters.
+std::vector<double> worthLooking(std::span<const double> wobble_px, const SweepOptions& options)
+{
+    const PointRange all{0, wobble_px.size()};
+    std::vector<double> least(wobble_px.size(), options.least_px);
+    for (const PointRange& window : options.windows.empty() ? std::span(&all, 1) : options.windows)
+        if (window.first < window.last) {
+            const auto points = wobble_px.subspan(window.first, window.last - window.first);
+            const double worth = kWorth * *std::max_element(points.begin(), points.end());
+            // A peak beside a window's end may stand within it.
+            for (std::size_t i = window.first - std::min<std::size_t>(window.first, 1);
+                 i < std::min(window.last + 1, least.size()); ++i)
+                least[i] = std::min(least[i], worth);
+        }
+    return least;
 }
 
 Error noFiniteAnswer()
@@ -147,7 +163,8 @@ bool FilmedExcitation::powers(const MassFigures& bay, const Pose& rest, const Ma
     std::fill(powers.begin(), powers.end(), WobblePower{});
     bool finite = true;
     for (const Block& block : m_blocks) {
-        const Lanes power = powerOf(block.airframe, block.gain, coupled);
+        Lanes power;
+        findPower(block.airframe, block.gain, coupled, power);
         for (std::size_t lane = 0; lane < block.points.size(); ++lane) {
             WobblePower& at = powers[block.points[lane]];
             (block.turn ? at.turn : at.blades) += power[lane];
@@ -191,7 +208,8 @@ WobbleAt FilmedExcitation::peakNear(std::size_t point, std::span<const double> w
         std::array<WobblePower, 2> powers;
         for (std::size_t k = 0; k < std::min(low.size(), high.size()); ++k) {
             const std::array lanes{&low[k], &high[k]};
-            const Lanes power = powerOf(airframeLanes(lanes), gainLanes(lanes), coupled);
+            Lanes power;
+            findPower(airframeLanes(lanes), gainLanes(lanes), coupled, power);
             for (std::size_t lane = 0; lane < lanes.size(); ++lane)
                 (low[k].turn ? powers[lane].turn : powers[lane].blades) += power[lane];
         }
@@ -208,22 +226,20 @@ WobbleAt FilmedExcitation::peakNear(std::size_t point, std::span<const double> w
 }
 
 Result<WobbleSweep> FilmedExcitation::sweep(const MassFigures& bay, const Pose& rest,
-                                            const Matrix6cd& K, double least_px,
-                                            double unbalance) const
+                                            const Matrix6cd& K, const SweepOptions& options) const
 {
     std::vector<WobblePower> powers(throttles());
     if (!this->powers(bay, rest, K, powers))
         return tl::unexpected(noFiniteAnswer());
     WobbleSweep sweep;
     for (const WobblePower& power : powers)
-        sweep.wobble_px.push_back(wobbleOf(power, unbalance));
+        sweep.wobble_px.push_back(wobbleOf(power, options.unbalance));
     const std::vector<double>& px = sweep.wobble_px;
     const CoupledBay coupled = this->coupled(bay, rest, K);
-    const double worth =
-        px.empty() ? 0.0 : std::min(least_px, kWorth * *std::max_element(px.begin(), px.end()));
+    const std::vector<double> least = worthLooking(px, options);
     for (std::size_t i = 1; i + 1 < px.size(); ++i)
-        if (px[i] > px[i - 1] && px[i] >= px[i + 1] && px[i] >= worth && px[i - 1] > 0) {
-            const WobbleAt peak = peakNear(i, px, coupled, unbalance);
+        if (px[i] > px[i - 1] && px[i] >= px[i + 1] && px[i] >= least[i] && px[i - 1] > 0) {
+            const WobbleAt peak = peakNear(i, px, coupled, options.unbalance);
             if (!std::isfinite(peak.wobble_px))
                 return tl::unexpected(noFiniteAnswer());
             sweep.peaks.push_back(peak);

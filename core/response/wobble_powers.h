@@ -37,6 +37,20 @@ struct WobbleSweep {
     std::vector<WobbleAt> peaks;    ///< rising in throttle
 };
 
+/// Points of a sweep, from the first to before the last.
+struct PointRange {
+    std::size_t first = 0, last = 0;
+};
+
+/// How a sweep looks for peaks.
+struct SweepOptions {
+    /// In each of these, peaks higher than a third of its largest value are looked for; without,
+    /// among all points.
+    std::span<const PointRange> windows = {};
+    double unbalance = 1.0;  ///< of the rotors, times the craft's
+    double least_px = std::numeric_limits<double>::infinity();  ///< anywhere, those above this
+};
+
 /// The excitation of a throttle grid as one camera films it: what many designs of tubes share. Safe
 /// from several threads at once.
 class FilmedExcitation {
@@ -52,16 +66,13 @@ public:
     bool powers(const MassFigures& bay, const Pose& rest, const Matrix6cd& K,
                 std::span<WobblePower> powers) const;
 
-    /// The wobble at each throttle and its peaks, of rotors whose unbalance is so many times the
-    /// craft's. Where the curve is highest between its neighbours it is looked at eight times as
-    /// closely; what that takes of the airframe is worked out once and kept.
+    /// The wobble at each throttle and its peaks. Where the curve is highest between its neighbours
+    /// it is looked at eight times as closely; what that takes of the airframe is worked out once
+    /// and kept.
     ///
-    /// @param least_px  where the curve is higher than this, or than a third of its largest value,
-    ///                  peaks are looked for
     /// @error NoAnswer  an undamped system is exactly on a resonance.
     Result<WobbleSweep> sweep(const MassFigures& bay, const Pose& rest, const Matrix6cd& K,
-                              double least_px = std::numeric_limits<double>::infinity(),
-                              double unbalance = 1.0) const;
+                              const SweepOptions& options = {}) const;
 
 private:
     // One order at some throttles side by side.

@@ -7,23 +7,16 @@
 #include "core/setup/validate.h"
 
 #include <algorithm>
-#include <limits>
 #include <utility>
 
 namespace stillbay {
 namespace {
 
-std::vector<double> throttlesFor(const Setup& setup, const AssessOptions& options,
-                                 Throttles throttles)
+FilmedFlight filmed(const Setup& setup, const AssessOptions& options, Throttles throttles)
 {
-    const std::vector<double> all = fineThrottlesOf(setup, options);
-    return throttles == Throttles::Cruise ? CruiseWindow(setup.flight).withNeighbours(all) : all;
-}
-
-FilmedExcitation filmed(const ExcitedAirframe& craft, const Camera& camera,
-                        const std::vector<double>& throttles, bool flexible)
-{
-    return FilmedExcitation(prepareExcitation(craft, throttles, flexible), makeCamera(camera));
+    return {prepareFlight(makeExcitedAirframe(setup), setup.flight, throttlesOf(setup, options),
+                          throttles, options.flexible_airframe),
+            makeCamera(setup.camera)};
 }
 
 Status statusOfCraft(const Setup& setup)
@@ -79,13 +72,9 @@ Evaluator::Evaluator(const Setup& setup, const AssessOptions& options, Throttles
     : m_bay(setup.bay),
       m_craft(statusOfCraft(setup)),
       m_cruise(setup.flight),
-      m_throttle(throttlesFor(setup, options, throttles)),
-      m_full(
-          filmed(makeExcitedAirframe(setup), setup.camera, m_throttle, options.flexible_airframe)),
-      m_empty(filmed(atEmptyPack(makeExcitedAirframe(setup)), setup.camera, m_throttle,
-                     options.flexible_airframe))
+      m_flight(filmed(setup, options, throttles))
 {
-    check(std::any_of(m_throttle.begin(), m_throttle.end(),
+    check(std::any_of(throttle().begin(), throttle().end(),
                       [this](double u) { return m_cruise.contains(u); }),
           "evaluator: throttles that meet the cruise window");
 }
@@ -123,21 +112,16 @@ SampleWobble Evaluator::wobbleOf(const Design& design, const ToleranceSample& sa
 {
     const auto bay = mount(design, sample);
     if (!bay)
-        return {bay.error(), {}, {}};
-    const auto over = [&](const FilmedExcitation& excitation) {
-        return excitation.sweep(bay->mounted.suspension.bay, bay->pose, bay->K,
-                                std::numeric_limits<double>::infinity(), sample.unbalance);
-    };
-    auto full = over(m_full);
-    auto empty = over(m_empty);
-    if (!full || !empty)
-        return {Constraint::NoRest, {}, {}};
-    return {{}, *std::move(full), *std::move(empty)};
+        return {bay.error(), {}};
+    auto flight = m_flight.sweep(bay->mounted.suspension.bay, bay->pose, bay->K, sample.unbalance);
+    if (!flight)
+        return {Constraint::NoRest, {}};
+    return {{}, *std::move(flight)};
 }
 
-CruiseWobble Evaluator::overCruise(const WobbleSweep& sweep) const
+CruiseFigures Evaluator::overCruise(const FlightWobble& flight) const
 {
-    const auto cruise = m_cruise.over(m_throttle, sweep.wobble_px, sweep.peaks);
+    const auto cruise = cruiseFigures(m_cruise, flight);
     check(cruise.has_value(), "evaluator: throttles that meet the cruise window");
     return *cruise;
 }
@@ -147,7 +131,7 @@ Evaluation Evaluator::evaluate(const Design& design) const
     const SampleWobble wobble = wobbleOf(design, {});
     if (wobble.violated)
         return {wobble.violated, {}};
-    return {{}, {overCruise(wobble.full), overCruise(wobble.empty)}};
+    return {{}, overCruise(wobble.flight)};
 }
 
 }  // namespace stillbay

@@ -4,7 +4,7 @@
 #include "core/assess/assess.h"
 #include "core/assess/constraints.h"
 #include "core/response/cruise.h"
-#include "core/response/wobble_powers.h"
+#include "core/response/flight_sweep.h"
 #include "core/search/design.h"
 
 #include <optional>
@@ -32,13 +32,11 @@ struct Evaluation {
     bool isBetterThan(const Evaluation& other) const;
 };
 
-/// Wobble of one sample at each throttle of the evaluator [px].
+/// Wobble of one sample.
 struct SampleWobble {
     std::optional<Constraint> violated;
-    WobbleSweep full, empty;  ///< nothing with a violated constraint
+    FlightWobble flight;  ///< nothing with a violated constraint; lives as long as the evaluator
 };
-
-enum class Throttles { Cruise, All };
 
 /// Prepared once for a craft; evaluating is const and safe from several threads at once.
 class Evaluator {
@@ -50,7 +48,7 @@ public:
     explicit Evaluator(const Setup& setup, const AssessOptions& options = {},
                        Throttles throttles = Throttles::Cruise);
 
-    const std::vector<double>& throttle() const { return m_throttle; }
+    const std::vector<double>& throttle() const { return m_flight.throttle(); }
 
     /// What no design changes: whether the packs hold the craft, and in its cruise window.
     const Status& craft() const { return m_craft; }
@@ -61,7 +59,7 @@ public:
     SampleWobble wobbleOf(const Design& design, const ToleranceSample& sample) const;
 
     /// The largest and the mean inside the cruise window.
-    CruiseWobble overCruise(const WobbleSweep& sweep) const;
+    CruiseFigures overCruise(const FlightWobble& flight) const;
 
 private:
     tl::expected<BayAtRest, Constraint> mount(const Design& design,
@@ -70,8 +68,7 @@ private:
     Bay m_bay;
     Status m_craft;
     CruiseWindow m_cruise;
-    std::vector<double> m_throttle;
-    FilmedExcitation m_full, m_empty;
+    FilmedFlight m_flight;
 };
 
 }  // namespace stillbay

@@ -3,6 +3,7 @@
 
 #include "core/base/parallel.h"
 #include "core/base/unit_points.h"
+#include "core/response/wobble_curve.h"
 #include "core/tube/rubber.h"
 
 #include <algorithm>
@@ -30,10 +31,17 @@ double modulusOfHardness(const TubeKind& tube, const Tolerances& tolerances, dou
     return youngsModulusFromShoreA(hardness) / youngsModulusFromShoreA(tube.hardness_shore_a);
 }
 
-bool isClean(const SampleWobble& sample, std::size_t throttle, double limit_px)
+// At each throttle the larger of both packs.
+std::vector<double> worstOfPacks(const std::vector<double>& throttle, const FlightWobble& flight)
 {
-    return sample.full.wobble_px[throttle] < limit_px &&
-           sample.empty.wobble_px[throttle] < limit_px;
+    const auto over = [&throttle](const PackWobble& pack) {
+        return highestNear(wobbleCurve(pack.throttle, pack.wobble_px, pack.peaks), throttle);
+    };
+    std::vector<double> worst = over(flight.full);
+    const std::vector<double> empty = over(flight.empty);
+    for (std::size_t i = 0; i < worst.size(); ++i)
+        worst[i] = std::max(worst[i], empty[i]);
+    return worst;
 }
 
 }  // namespace
@@ -61,24 +69,23 @@ double worstCruise_px(const Evaluator& evaluator, const SampleWobble& sample)
 {
     if (sample.violated)
         return kNoWobble;
-    return std::max(evaluator.overCruise(sample.full).worst_px,
-                    evaluator.overCruise(sample.empty).worst_px);
+    return evaluator.overCruise(sample.flight).worst_px();
 }
 
 std::optional<ThrottleSpan> cleanSpan(const std::vector<double>& throttle,
-                                      const std::vector<SampleWobble>& samples, double limit_px,
-                                      double share)
+                                      const std::vector<std::vector<double>>& samples_px,
+                                      double limit_px, double share)
 {
-    const double wanted = share * static_cast<double>(samples.size()) - 1e-9;
+    const double wanted = share * static_cast<double>(samples_px.size()) - 1e-9;
     std::optional<ThrottleSpan> longest;
     // The start moves up; from each one the end goes as far as enough samples come along.
     for (std::size_t from = 0; from < throttle.size(); ++from) {
-        std::vector<const SampleWobble*> along;
-        for (const SampleWobble& sample : samples)
-            if (!sample.violated)
+        std::vector<const std::vector<double>*> along;
+        for (const std::vector<double>& sample : samples_px)
+            if (!sample.empty())
                 along.push_back(&sample);
         for (std::size_t to = from; to < throttle.size(); ++to) {
-            std::erase_if(along, [&](const SampleWobble* s) { return !isClean(*s, to, limit_px); });
+            std::erase_if(along, [&](const auto* sample) { return !((*sample)[to] < limit_px); });
             if (along.empty() || static_cast<double>(along.size()) < wanted)
                 break;
             if (!longest || throttle[to] - throttle[from] > longest->to - longest->from + 1e-9)
@@ -112,15 +119,19 @@ Result<Robustness> robustness(const Evaluator& evaluator, const Design& design, 
 
     Robustness result{.samples = samples.size()};
     std::vector<double> worst;
+    std::vector<std::vector<double>> everywhere;
     for (const SampleWobble& wobble : wobbles) {
         worst.push_back(worstCruise_px(evaluator, wobble));
+        everywhere.emplace_back();
         if (wobble.violated)
             ++result.violations.at(static_cast<std::size_t>(*wobble.violated));
+        else
+            everywhere.back() = worstOfPacks(evaluator.throttle(), wobble.flight);
     }
     result.p10_px = quantile(worst, 0.1);
     result.p50_px = quantile(worst, 0.5);
     result.p90_px = quantile(worst, 0.9);
-    result.clean = cleanSpan(evaluator.throttle(), wobbles, faint_px, kMostSamples);
+    result.clean = cleanSpan(evaluator.throttle(), everywhere, faint_px, kMostSamples);
     const auto clean =
         std::count_if(worst.begin(), worst.end(), [&](double w) { return w < faint_px; });
     result.cleanCruise = static_cast<double>(clean) / static_cast<double>(samples.size());

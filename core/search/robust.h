@@ -38,11 +38,11 @@ struct ThrottleSpan {
 /// the way, at the full and at the empty pack; none where no throttle is so.
 ///
 /// @param throttle  rising
-/// @param samples   wobble as long as throttle, or with a violated constraint
+/// @param samples_px  each the worse pack's wobble at these throttles; empty: out of the question
 /// @param share     0 < share ≤ 1
 std::optional<ThrottleSpan> cleanSpan(const std::vector<double>& throttle,
-                                      const std::vector<SampleWobble>& samples, double limit_px,
-                                      double share);
+                                      const std::vector<std::vector<double>>& samples_px,
+                                      double limit_px, double share);
 
 /// The share of samples that is spoken of: 9 of 10.
 inline constexpr double kMostSamples = 0.9;

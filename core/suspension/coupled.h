@@ -17,9 +17,9 @@ struct AirframeAt {
     std::vector<Vector6cd> freeMotion;  ///< per load case: motion of F without the bay, R F
 };
 
-/// A number at each of kLanes frequencies; one instruction works on all of them. Two doubles are
-/// what every 64-bit processor has.
-inline constexpr std::size_t kLanes = 2;
+/// A number at each of kLanes frequencies; one instruction works on all of them where the processor
+/// has AVX2, else on two.
+inline constexpr std::size_t kLanes = 4;
 using Lanes = double __attribute__((vector_size(kLanes * sizeof(double))));
 struct ComplexLanes {
     Lanes re{}, im{};
@@ -36,6 +36,14 @@ struct AirframeLanes {
     Lanes inverseSquare{};                  ///< 1/ω² [s²/rad²]
     std::array<MotionLanes, 6> R;           ///< by rows
     std::vector<MotionLanes> scaledMotion;  ///< per load case: freeMotion/ω²
+};
+
+/// The bay's side in plain numbers, SI.
+struct BaySide {
+    std::array<std::array<Complex, 6>, 6> flexibility{};  ///< K*⁻¹
+    std::array<std::array<double, 6>, 6> inverseMass{};   ///< M_b⁻¹
+    std::array<std::array<double, 3>, 3> turn{};          ///< axes times its lower right block
+    std::array<double, 3> p_FB{};
 };
 
 /// The bay's side, the same at every frequency.
@@ -58,11 +66,11 @@ public:
     /// The same for any number of frequencies, each with its load cases.
     std::vector<std::vector<Vector3cd>> rotations(const std::vector<const AirframeAt*>& at) const;
 
+    /// rotations() as a processor without AVX2 works them out; the same to rounding.
+    void rotationsOfAnyProcessor(const AirframeLanes& at, std::span<RotationLanes> rotations) const;
+
 private:
-    Matrix6cd m_flexibility;  // K*⁻¹
-    Matrix6d m_inverseMass;   // M_b⁻¹
-    Vector3d m_p_FB;
-    Matrix3d m_axes;
+    BaySide m_side;
 };
 
 /// Rotation amplitude [rad] of a bay that is rigidly mounted to the airframe's reference body,

@@ -231,16 +231,17 @@ TEST(Evaluator, BuildsAreWhatTheCraftWouldBe)
     const SampleWobble wobble = evaluator.wobbleOf(designOf(plan), build);
     const Assessment expected = assess(built).value();
     ASSERT_FALSE(wobble.violated);
-    ASSERT_EQ(wobble.full.wobble_px.size(), evaluator.throttle().size());
+    const std::vector<double>& full_px = wobble.flight.full.wobble_px;
+    ASSERT_EQ(full_px.size(), evaluator.throttle().size());
     std::size_t k = 0;
     for (const ThrottlePoint& point : expected.throttle) {  // finer ones stand between
         while (k < evaluator.throttle().size() && evaluator.throttle()[k] < point.throttle)
             ++k;
         ASSERT_LT(k, evaluator.throttle().size());
         ASSERT_EQ(evaluator.throttle()[k], point.throttle);
-        EXPECT_NEAR(wobble.full.wobble_px[k], point.wobble_px, kRounding * point.wobble_px);
+        EXPECT_NEAR(full_px[k], point.wobble_px, kRounding * point.wobble_px);
     }
-    expectAgrees(evaluator.overCruise(wobble.empty), expected.cruise->empty, "empty");
+    expectAgrees(evaluator.overCruise(wobble.flight), *expected.cruise);
 }
 
 // Oracle: symmetry; exchanging left and right exchanges the cuts of the tubes.
@@ -252,7 +253,7 @@ TEST(Evaluator, EachTubeHasItsOwnCut)
         const SampleWobble wobble =
             evaluator.wobbleOf(designOf(craft), {.cuts_mm = std::move(cuts_mm)});
         EXPECT_FALSE(wobble.violated);
-        return evaluator.overCruise(wobble.full).worst_px;
+        return evaluator.overCruise(wobble.flight).full.worst_px;
     };
     const double planned = worst({}), left = worst({1, 0, 0, 0}), right = worst({0, 0, 0, 1});
     EXPECT_EQ(worst({0, 0, 0, 0}), planned);

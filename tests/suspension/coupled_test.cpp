@@ -194,6 +194,40 @@ TEST(CoupledBay, AnswersEachFrequencyAsIfAlone)
     }
 }
 
+// Oracle: definition. Any processor gives the same figures; a wide one adds in one step what it
+// multiplies, which rounds once less.
+TEST(CoupledBay, AnswersAlikeOnAnyProcessor)
+{
+    RandomCraft random(14);
+    for (int round = 0; round < 20; ++round) {
+        const CoupledBay bay(random.stiffness(), 0.4, random.inertia(6e-4), random.vector(0.05));
+        std::vector<AirframeAt> at(kLanes);
+        std::vector<const AirframeAt*> lanes;
+        for (AirframeAt& one : at) {
+            one.omega = 300 + 100 * random.vector(1).norm();
+            one.R = 1e-5 * random.matrix().cast<Complex>();
+            for (int load = 0; load < 6; ++load)
+                one.freeMotion.push_back(one.R * random.load());
+            lanes.push_back(&one);
+        }
+        const AirframeLanes airframe(lanes);
+        std::vector<RotationLanes> here(6), anywhere(6);
+        bay.rotations(airframe, here);
+        bay.rotationsOfAnyProcessor(airframe, anywhere);
+        for (std::size_t lane = 0; lane < kLanes; ++lane)
+            for (std::size_t load = 0; load < 6; ++load) {
+                double difference = 0, size = 0;
+                for (std::size_t axis = 0; axis < 3; ++axis) {
+                    const ComplexLanes &a = here[load][axis], &b = anywhere[load][axis];
+                    difference += std::hypot(a.re[lane] - b.re[lane], a.im[lane] - b.im[lane]);
+                    size += std::hypot(b.re[lane], b.im[lane]);
+                }
+                EXPECT_LT(difference, 1e-10 * size);
+                EXPECT_GT(size, 0);
+            }
+    }
+}
+
 // Oracle: definition. An undamped bay exactly on its resonance has no answer; its neighbour has.
 TEST(CoupledBay, HasNoAnswerOnAnUndampedResonance)
 {
