@@ -4,6 +4,7 @@
 #include "core/base/linalg.h"
 #include "core/base/phrase.h"
 #include "core/base/result.h"
+#include "core/base/shared_list.h"
 #include "core/craft/craft.h"
 #include "core/mass/mass.h"
 #include "core/response/figures.h"
@@ -73,7 +74,7 @@ struct Assessment {
     MotorFigures motor;
     PropellerFigures propeller;
     HoverFigures hover;
-    std::vector<ThrottlePoint> throttle;  ///< rising in throttle; at the full pack
+    SharedList<ThrottlePoint> throttle;   ///< rising in throttle; at the full pack
     std::vector<WobbleAt> curve;          ///< their wobble, and the peaks between them
     std::vector<ThrottleRange> ranges;    ///< of the curve; cover the throttles without gaps
     std::optional<CruiseFigures> cruise;  ///< none: no throttle lies in the cruise window

@@ -20,7 +20,7 @@ Assessment craft(const std::vector<std::array<double, 2>>& line)
     assessment.arm_vertical_hz = 70.0;
     assessment.arm_horizontal_hz = 90.0;
     for (const auto& [throttle, f_hz] : line)
-        assessment.throttle.push_back(
+        assessment.throttle.own().push_back(
             {.throttle = throttle,
              .speed_rpm = 60.0 * f_hz,
              .orders = {{.order = 1, .frequency_hz = f_hz, .wobble_px = f_hz / 10.0}}});
@@ -77,7 +77,7 @@ TEST(Crossings, OnAPointCountOnce)
 TEST(Crossings, RiseInThrottleAcrossOrders)
 {
     Assessment assessment = craft({{0.2, 40.0}, {0.6, 100.0}});
-    for (ThrottlePoint& point : assessment.throttle)
+    for (ThrottlePoint& point : assessment.throttle.own())
         point.orders.push_back({.order = 2, .frequency_hz = 2.0 * point.orders[0].frequency_hz});
     const auto found = crossings({}, assessment);
     ASSERT_EQ(found.size(), 3U);  // order 2 runs from 80 to 200 Hz and meets 90 only

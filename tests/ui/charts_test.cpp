@@ -93,15 +93,16 @@ TEST_F(ChartsOfReedbed, AcrossThrottleKeepsItsShapeWithZeroInfinityAndNotANumber
     const QColor ink = chart.totalCurve().pen().color();
     const double clean = shareOf(chart, ink);
     for (std::size_t k = 40; k < 60; ++k) {
-        assessment.throttle[k].wobble_px = k % 3 == 0 ? kInf : k % 3 == 1 ? kNan : -kInf;
-        assessment.throttle[k].wobble_worst_px = kNan;
+        ThrottlePoint& point = assessment.throttle.own()[k];
+        point.wobble_px = k % 3 == 0 ? kInf : k % 3 == 1 ? kNan : -kInf;
+        point.wobble_worst_px = kNan;
     }
     chart.setAssessment(setup, assessment);
     EXPECT_TRUE(isSane(chart, QwtAxis::YLeft));
     EXPECT_TRUE(isSane(chart, QwtAxis::YRight));
     // A lower edge is drawn where there is no wobble, so a little more ink is right.
     EXPECT_LE(shareOf(chart, ink), 1.3 * clean);
-    for (ThrottlePoint& point : assessment.throttle)
+    for (ThrottlePoint& point : assessment.throttle.own())
         point.wobble_px = point.wobble_worst_px = 0.0;
     chart.setAssessment(setup, assessment);
     EXPECT_TRUE(isSane(chart, QwtAxis::YLeft));

@@ -73,15 +73,13 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
       m_stretch(makeVariable(tr("Stretch"), tr("%"), kStretchStep_percent)),
       m_grip(new NumberBox(this)),
       m_drawing(new TubeDrawing(this)),
-      m_facts(new QLabel(this)),
-      m_figures([this] { writeFacts(); }),
+      m_facts(new FigureTable(this)),
+      m_figures(Paced::Pace::TenASecond, [this] { writeFacts(); }),
       m_level(new QPushButton(tr("Hang it &level"), this)),
       m_refusal(new ProblemLabel(this))
 {
     makeVariables();
     makeGrip();
-    m_facts->setTextFormat(Qt::RichText);
-    m_facts->setTextInteractionFlags(Qt::TextSelectableByMouse);
     m_facts->setAccessibleName(tr("Tube figures"));
     m_level->setToolTip(tr(
         "Finds the elevations of the tubes, and small differences of stretch, with which the "
@@ -267,15 +265,9 @@ QString TubeBench::placeText() const
 }
 
 // What fitting gives, and what is left of it once the bay is let go.
-QString TubeBench::comparison(const Setup& setup) const
+std::vector<FigureTable::Row> TubeBench::comparison(const Setup& setup) const
 {
     const QLocale locale;
-    const auto row = [](const QString& name, const QString& fitted, const QString& rest) {
-        return QStringLiteral(
-                   "<tr><td>%1&nbsp;&nbsp;</td><td align='right'>%2&nbsp;&nbsp;</td>"
-                   "<td align='right'><b>%3</b></td></tr>")
-            .arg(name, fitted, rest);
-    };
     const auto atRest = [&](auto figure, int decimals) {
         const auto [least, most] = std::minmax_element(
             m_rest->tubes.begin(), m_rest->tubes.end(),
@@ -297,17 +289,15 @@ QString TubeBench::comparison(const Setup& setup) const
         return tube.elevation / unit::deg;
     };
     const double elevation_deg = valueOf(designOf(setup), stillbay::Variable::Elevation);
-    return QStringLiteral("<table cellspacing='0'>") + row({}, tr("as fitted"), tr("at rest")) +
-           row(tr("Stretch"),
-               locale.toString(kPercent * (drawnStretch(setup.mounts) - 1.0), 'f', 0),
-               tr("%1 %").arg(atRest(percent, 0))) +
-           row(tr("Tension"), locale.toString(m_tension_n, 'f', 1),
-               tr("%1 N").arg(atRest(newton, 1))) +
-           row({}, locale.toString(std::round(m_tension_n / kGramForce_n), 'f', 0),
-               tr("%1 gf").arg(atRest(gram, 0))) +
-           row(tr("Elevation"), locale.toString(elevation_deg, 'f', 0),
-               tr("%1°").arg(atRest(degree, 0))) +
-           row(tr("Bay"), tr("as drawn"), placeText()) + QStringLiteral("</table>");
+    return {
+        {QString(), tr("as fitted"), tr("at rest")},
+        {tr("Stretch"), locale.toString(kPercent * (drawnStretch(setup.mounts) - 1.0), 'f', 0),
+         tr("%1 %").arg(atRest(percent, 0))},
+        {tr("Tension"), locale.toString(m_tension_n, 'f', 1), tr("%1 N").arg(atRest(newton, 1))},
+        {QString(), locale.toString(std::round(m_tension_n / kGramForce_n), 'f', 0),
+         tr("%1 gf").arg(atRest(gram, 0))},
+        {tr("Elevation"), locale.toString(elevation_deg, 'f', 0), tr("%1°").arg(atRest(degree, 0))},
+        {tr("Bay"), tr("as drawn"), placeText()}};
 }
 
 TubeShape TubeBench::shape() const
@@ -333,20 +323,14 @@ void TubeBench::writeFacts()
 {
     const Setup& setup = m_document.setup();
     const TubeShape shape = this->shape();
-    const auto line = [](const QString& name, const QString& value) {
-        return QStringLiteral("<tr><td>%1&nbsp;&nbsp;</td><td align='right'><b>%2</b></td></tr>")
-            .arg(name, value);
-    };
-    QString facts = QStringLiteral("<table cellspacing='0'>");
-    facts += line(tr("Cut"), measureText(shape.cut_mm()));
-    facts += line(setup.mounts.drilled() ? tr("Holes (mean)") : tr("Hole spacing"),
-                  measureText(shape.fitted_mm));
-    facts += QStringLiteral("</table>");
+    std::vector<FigureTable::Row> rows{
+        {tr("Cut"), QString(), measureText(shape.cut_mm())},
+        {setup.mounts.drilled() ? tr("Holes (mean)") : tr("Hole spacing"), QString(),
+         measureText(shape.fitted_mm)}};
     if (m_rest)
-        facts += comparison(setup);
-    m_facts->setText(facts);
-    // Of a fixed size that only grows: another number must not lay the window out anew.
-    m_facts->setFixedSize(m_facts->sizeHint().expandedTo(m_facts->minimumSize()));
+        for (FigureTable::Row& row : comparison(setup))
+            rows.push_back(std::move(row));
+    m_facts->display(rows);
 }
 
 }  // namespace stillbay::ui

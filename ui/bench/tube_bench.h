@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/assess/assessment.h"
+#include "ui/bench/figure_table.h"
 #include "ui/document/document.h"
 #include "ui/widgets/paced.h"
 
@@ -52,7 +53,7 @@ private:
     void showFacts();
     void writeFacts();
     TubeShape shape() const;
-    QString comparison(const Setup& setup) const;
+    std::vector<FigureTable::Row> comparison(const Setup& setup) const;
     QString placeText() const;
     void hangLevel();
 
@@ -61,7 +62,7 @@ private:
     Variable m_stretch;
     NumberBox* m_grip;
     TubeDrawing* m_drawing;
-    QLabel* m_facts;
+    FigureTable* m_facts;
     Paced m_figures;  // writes m_facts
     QPushButton* m_level;
     ProblemLabel* m_refusal;

@@ -141,8 +141,12 @@ void Chart::applyFont()
     }
     if (QWidget* const shown = legend())
         shown->setFont(m_axisFont);
-    // Room for the usual labels, so that the curves do not hop sideways when a decade comes or
-    // goes.
+    // Room for the usual labels, so that the curves do not hop when a decade comes or goes.
+    const QFontMetrics metrics(m_axisFont);
+    const int up = metrics.height() / 2 + 1, aside = metrics.horizontalAdvance(u'0') * 2;
+    axisWidget(QwtAxis::YLeft)->setMinBorderDist(up, up);
+    axisWidget(QwtAxis::YRight)->setMinBorderDist(up, up);
+    axisWidget(QwtAxis::XBottom)->setMinBorderDist(aside, aside);
     QwtScaleDraw* const scale = axisScaleDraw(QwtAxis::YLeft);
     scale->setMinimumExtent(scale->maxTickLength() + scale->spacing() +
                             QFontMetricsF(m_axisFont).horizontalAdvance(QStringLiteral("0.0001")));

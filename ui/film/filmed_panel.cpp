@@ -72,7 +72,8 @@ FilmedPanel::FilmedPanel(ThrottleCursor& cursor, QWidget* parent)
       m_play(new QToolButton),
       m_slow(new QCheckBox(tr("Slow"))),
       m_split(new QCheckBox(tr("Without tubes"))),
-      m_caption(new QLabel)
+      m_caption(new QLabel),
+      m_words(Paced::Pace::TenASecond, [this] { writeCaption(); })
 {
     m_picture->setToolTip(
         tr("A drawn scene, bent row by row as the rolling shutter records it at the throttle "
@@ -182,18 +183,18 @@ void FilmedPanel::showPoint()
     if (point->rigid_px)
         film.rigid = vibrationsAt(*point, camera, Hold::Rigid);
     m_picture->setFilm(std::move(film));
-    display(*point);
+    m_text = wobbleText(point->throttle, point->wobble_px, m_setup->limits);
+    if (point->rigid_px)
+        m_text += u' ' + tr("Without tubes: %1 px.").arg(pixels(*point->rigid_px));
+    m_beat = beatText(*point, m_setup->camera.frame_rate_hz);
+    m_words.ask();
 }
 
-void FilmedPanel::display(const ThrottlePoint& point)
+void FilmedPanel::writeCaption()
 {
-    QString text = wobbleText(point.throttle, point.wobble_px, m_setup->limits);
-    if (point.rigid_px)
-        text += u' ' + tr("Without tubes: %1 px.").arg(pixels(*point.rigid_px));
-    m_caption->setText(text);
-    const QString beat = beatText(point, m_setup->camera.frame_rate_hz);
-    m_caption->setToolTip(beat);
-    m_picture->setAccessibleDescription(beat.isEmpty() ? text : text + u' ' + beat);
+    m_caption->setText(m_text);
+    m_caption->setToolTip(m_beat);
+    m_picture->setAccessibleDescription(m_beat.isEmpty() ? m_text : m_text + u' ' + m_beat);
 }
 
 void FilmedPanel::setStale(bool stale)

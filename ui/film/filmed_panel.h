@@ -3,6 +3,7 @@
 
 #include "core/assess/assessment.h"
 #include "core/setup/setup.h"
+#include "ui/widgets/paced.h"
 
 #include <QWidget>
 
@@ -35,7 +36,7 @@ private:
     QHBoxLayout* makeHeading();
     QHBoxLayout* makeControls();
     void showPoint();
-    void display(const ThrottlePoint& point);
+    void writeCaption();
     void showPlaying(bool on);
 
     ThrottleCursor& m_cursor;
@@ -44,6 +45,8 @@ private:
     QCheckBox* m_slow;
     QCheckBox* m_split;
     QLabel* m_caption;
+    QString m_text, m_beat;  // the newest, of the caption
+    Paced m_words;
     std::optional<Setup> m_setup;  // of m_assessment
     Assessment m_assessment;
 };

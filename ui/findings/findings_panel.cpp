@@ -104,13 +104,38 @@ QString windowText(const Setup& setup)
              locale.toString(setup.limits.bad_px, 'g', 3));
 }
 
+// All that is said below the verdict.
+QString pageOf(const Setup& setup, const Assessment& assessment)
+{
+    QString html;
+    for (const Phrase& sentence : findings(setup, assessment))
+        html += paragraph(escaped(sentence));
+    if (!assessment.warnings.empty()) {
+        QStringList warnings;
+        for (const Warning& warning : assessment.warnings)
+            warnings << escaped(warning.text);
+        html += heading(QObject::tr("Warnings")) + list(warnings);
+    }
+    html += heading(QObject::tr("Modes in flight")) + modesTable(assessment.flight, kFlight);
+    html += heading(QObject::tr("Modes on the bench, airframe held")) +
+            modesTable(assessment.bench, kBench);
+    html += heading(QObject::tr("At rest")) + paragraph(escaped(restText(assessment.rest)));
+    html += tubesTable(assessment.rest.tubes);
+    QStringList warningsOf;
+    for (const Phrase& warning : safetyWarnings())
+        warningsOf << escaped(warning);
+    html += heading(QObject::tr("Before bench work and flight")) + list(warningsOf);
+    return html;
+}
+
 }  // namespace
 
 FindingsPanel::FindingsPanel(QWidget* parent)
     : QWidget(parent),
       m_verdict(new Verdict(this)),
       m_text(new QTextBrowser(this)),
-      m_words([this] { write(); })
+      m_answer(Paced::Pace::TenASecond, [this] { writeVerdict(); }),
+      m_page(Paced::Pace::AtRest, [this] { writeText(); })
 {
     m_text->setAccessibleName(tr("Findings"));
     m_text->setMinimumHeight(kLinesInSight * fontMetrics().lineSpacing());
@@ -134,26 +159,12 @@ FindingsPanel::FindingsPanel(QWidget* parent)
 
 void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessment)
 {
-    QString html;
-    for (const Phrase& sentence : findings(setup, assessment))
-        html += paragraph(escaped(sentence));
-    if (!assessment.warnings.empty()) {
-        QStringList warnings;
-        for (const Warning& warning : assessment.warnings)
-            warnings << escaped(warning.text);
-        html += heading(tr("Warnings")) + list(warnings);
-    }
-    html += heading(tr("Modes in flight")) + modesTable(assessment.flight, kFlight);
-    html += heading(tr("Modes on the bench, airframe held")) + modesTable(assessment.bench, kBench);
-    html += heading(tr("At rest")) + paragraph(escaped(restText(assessment.rest)));
-    html += tubesTable(assessment.rest.tubes);
-    QStringList warningsOf;
-    for (const Phrase& warning : safetyWarnings())
-        warningsOf << escaped(warning);
-    html += heading(tr("Before bench work and flight")) + list(warningsOf);
     const QString window = windowText(setup);
     say({Verdict::kindOf(assessment.status), displayText(verdictText(assessment)),
-         assessment.cruise ? displayText(packsText(*assessment.cruise)) : window, window, html});
+         assessment.cruise ? displayText(packsText(*assessment.cruise)) : window, window,
+         [setup, assessment] {
+             return pageOf(setup, assessment);
+         }});
 }
 
 void FindingsPanel::setFailure(const Error& error)
@@ -168,22 +179,35 @@ void FindingsPanel::setFailure(const Error& error)
          tr("No answer for this craft"),
          tr("The charts show the last craft that had one."),
          {},
-         html});
+         [html] {
+             return html;
+         }});
 }
 
 void FindingsPanel::say(Words words)
 {
     m_newest = std::move(words);
-    m_words.ask();
+    m_answer.ask();
+    m_page.ask();
 }
 
-void FindingsPanel::write()
+bool FindingsPanel::isCurrent() const
+{
+    return !m_answer.isDue() && !m_page.isDue();
+}
+
+void FindingsPanel::writeVerdict()
 {
     m_verdict->display(m_newest.kind, m_newest.headline, m_newest.detail);
     m_verdict->setToolTip(m_newest.toolTip);
-    if (m_written == m_newest.html)
+}
+
+void FindingsPanel::writeText()
+{
+    QString html = m_newest.page();
+    if (m_written == html)
         return;
-    m_written = m_newest.html;
+    m_written = std::move(html);
     const int place = m_text->verticalScrollBar()->value();  // a drag must not scroll the reader
     m_text->setHtml(m_written);
     m_text->verticalScrollBar()->setValue(place);

@@ -10,6 +10,8 @@
 #include <QString>
 #include <QWidget>
 
+#include <functional>
+
 class QTextBrowser;
 
 namespace stillbay::ui {
@@ -26,8 +28,8 @@ public:
     void setStale(bool stale);
     void addBelow(QWidget* widget);  ///< under the words, where it does not scroll away
 
-    QString text() const;                                ///< all that is said, plain
-    bool isCurrent() const { return !m_words.isDue(); }  ///< no newer words are waiting
+    QString text() const;    ///< all that is said, plain
+    bool isCurrent() const;  ///< no newer words are waiting
 
 signals:
     /// A mode was asked to be shown, by its place among the six, in flight or on the bench.
@@ -37,17 +39,19 @@ signals:
 private:
     struct Words {
         Verdict::Kind kind = Verdict::Kind::None;
-        QString headline, detail, toolTip, html;
+        QString headline, detail, toolTip;
+        std::function<QString()> page;  ///< put together when it is written
     };
 
     void say(Words words);
-    void write();
+    void writeVerdict();
+    void writeText();
 
     Verdict* m_verdict;
     QTextBrowser* m_text;
     Words m_newest;
     QString m_written;  // of the newest, on screen
-    Paced m_words;
+    Paced m_answer, m_page;
 };
 
 }  // namespace stillbay::ui

@@ -848,6 +848,22 @@
         <source>as the others</source>
         <translation>wie die anderen</translation>
     </message>
+    <message>
+        <source>Modes in flight</source>
+        <translation>Eigenschwingungen im Flug</translation>
+    </message>
+    <message>
+        <source>Modes on the bench, airframe held</source>
+        <translation>Eigenschwingungen auf dem Tisch, Rahmen festgehalten</translation>
+    </message>
+    <message>
+        <source>At rest</source>
+        <translation>In Ruhelage</translation>
+    </message>
+    <message>
+        <source>Before bench work and flight</source>
+        <translation>Vor Tischarbeit und Flug</translation>
+    </message>
 </context>
 <context>
     <name>TubeStock</name>
@@ -3510,26 +3526,6 @@
     <message>
         <source>Findings</source>
         <translation>Befund</translation>
-    </message>
-    <message>
-        <source>Warnings</source>
-        <translation>Warnungen</translation>
-    </message>
-    <message>
-        <source>Modes in flight</source>
-        <translation>Eigenschwingungen im Flug</translation>
-    </message>
-    <message>
-        <source>Modes on the bench, airframe held</source>
-        <translation>Eigenschwingungen auf dem Tisch, Rahmen festgehalten</translation>
-    </message>
-    <message>
-        <source>At rest</source>
-        <translation>In Ruhelage</translation>
-    </message>
-    <message>
-        <source>Before bench work and flight</source>
-        <translation>Vor Tischarbeit und Flug</translation>
     </message>
     <message>
         <source>No answer for this craft</source>

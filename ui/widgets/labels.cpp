@@ -92,6 +92,8 @@ ElidedLabel::ElidedLabel(Qt::Alignment alignment, QWidget* parent)
 
 void ElidedLabel::setText(const QString& text)
 {
+    if (text == m_text)
+        return;
     m_text = text;
     setToolTip(text);
     update();

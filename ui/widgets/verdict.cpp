@@ -65,6 +65,9 @@ Verdict::Verdict(QWidget* parent)
     large.setBold(true);
     m_headline->setFont(large);
     m_headline->setWordWrap(true);
+    m_headline->setAlignment(Qt::AlignLeft | Qt::AlignTop);
+    // Room for two lines: what stands below does not hop when the first one breaks.
+    m_headline->setMinimumHeight(2 * QFontMetrics(large).lineSpacing());
     m_headline->setAccessibleName(tr("Verdict"));
     m_detail->setAccessibleName(tr("Verdict, details"));
     auto* const layout = new QVBoxLayout(this);

@@ -259,7 +259,14 @@ void MainWindow::makeStatus()
     m_state->setAccessibleName(tr("State of the numbers"));
     m_state->setContentsMargins(8, 0, 0, 0);
     statusBar()->addWidget(m_state);
-    m_state->setText(tr("No craft open"));
+    // Of one size for all it says: it changes with every move of a slider.
+    QSize room;
+    for (const QString& text : {tr("Computing…"), tr("Up to date"), tr("No answer for this craft"),
+                                tr("No craft open")}) {
+        m_state->setText(text);
+        room = room.expandedTo(m_state->sizeHint());
+    }
+    m_state->setFixedSize(room);
 }
 
 void MainWindow::drawIcons()

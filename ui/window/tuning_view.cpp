@@ -13,6 +13,7 @@
 #include "ui/findings/suggestions_panel.h"
 #include "ui/findings/uncertainty_panel.h"
 #include "ui/widgets/labels.h"
+#include "ui/widgets/pane.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -85,7 +86,7 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
     linkCursor();
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(m_splitter);
+    layout->addWidget(new Pane(m_splitter));
 }
 
 QWidget* TuningView::makeMiddle()
