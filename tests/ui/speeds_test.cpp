@@ -143,12 +143,17 @@ TEST_F(Speeds, AreDrawnInColour)
     const auto& points = chart().orderLines().front()->points();
     const auto loudest = std::max_element(
         points.begin(), points.end(), [](auto& a, auto& b) { return a.wobble_px < b.wobble_px; });
-    const QPoint place(qRound(chart().canvasMap(QwtAxis::XBottom).transform(loudest->place.x())),
-                       qRound(chart().canvasMap(QwtAxis::YLeft).transform(loudest->place.y())));
-    const QColor drawn = image.pixelColor(place);
+    const QPoint middle(qRound(chart().canvasMap(QwtAxis::XBottom).transform(loudest->place.x())),
+                        qRound(chart().canvasMap(QwtAxis::YLeft).transform(loudest->place.y())));
     const QColor wished = chart().wobbleScale().colour(loudest->wobble_px);
-    EXPECT_NEAR(drawn.lightness(), wished.lightness(), 12);
-    EXPECT_NEAR(drawn.red(), wished.red(), 25);
+    bool isThere = false;  // within a pixel: a steep line may run between two
+    for (const QPoint off :
+         {QPoint(0, 0), QPoint(1, 0), QPoint(-1, 0), QPoint(0, 1), QPoint(0, -1)}) {
+        const QColor drawn = image.pixelColor(middle + off);
+        isThere = isThere || (std::abs(drawn.lightness() - wished.lightness()) <= 12 &&
+                              std::abs(drawn.red() - wished.red()) <= 25);
+    }
+    EXPECT_TRUE(isThere) << qPrintable(image.pixelColor(middle).name());
 }
 
 // More wobble is darker on paper, and wider, all along the scale.
