@@ -122,6 +122,8 @@ void suggestionsList(std::ostream& page, const Suggestions& suggestions)
         for (const Warning& warning : suggestion.newWarnings)
             if (const Phrase danger = dangerText(warning); !danger.pattern.empty())
                 text += ", but " + english(danger);
+        if (suggestion.movedTo)
+            text += ", but " + english(movedText(*suggestion.movedTo));
         paragraph(page, text + ".", "  - ");
     }
 }

@@ -27,9 +27,18 @@ struct SearchArguments {
     std::string output;
     bool json = false, force = false;
     std::optional<bool> level;  // none: a planned craft whose elevation is not searched
-    std::optional<VariableRange> length, stretch, elevation;
+    std::array<std::optional<VariableRange>, kVariableCount> ranges;  // by variable
     std::vector<StockTube> tubes;
     RecommendOptions options;
+
+    std::optional<VariableRange>& of(Variable variable)
+    {
+        return ranges.at(static_cast<std::size_t>(variable));
+    }
+    const std::optional<VariableRange>& of(Variable variable) const
+    {
+        return ranges.at(static_cast<std::size_t>(variable));
+    }
 };
 
 std::string takeRange(std::string_view value, Variable variable,
@@ -38,8 +47,8 @@ std::string takeRange(std::string_view value, Variable variable,
     const VariableField field = fieldOf(variable);
     const auto given = parseNumbers(value, 2);
     if (!given ||
-        !(field.min <= (*given)[0] && (*given)[0] < (*given)[1] && (*given)[1] <= field.max))
-        return formatted("wants A:B, rising, between %g and %g", field.min, field.max) +
+        !(field.min <= (*given)[0] && (*given)[0] <= (*given)[1] && (*given)[1] <= field.max))
+        return formatted("wants A:B, not falling, between %g and %g", field.min, field.max) +
                (*field.unit ? std::string(" ") + field.unit : std::string());
     range = VariableRange{variable, (*given)[0], (*given)[1]};
     return {};
@@ -92,25 +101,37 @@ tl::expected<SearchArguments, int> parseSearch(std::span<const std::string_view>
                                                std::ostream& out, std::ostream& err)
 {
     SearchArguments parsed;
-    const auto range = [](const char* name, const char* meaning, Variable variable,
-                          std::optional<VariableRange>& to) {
-        return Option{name, "A:B", meaning, [=, &to](std::string_view value) {
-                          const std::string wants = takeRange(value, variable, to);
+    const auto range = [&parsed](Variable variable, const char* meaning) {
+        const char* const name = rowOf(variable).option;
+        return Option{name, "A:B", meaning, [=, &parsed](std::string_view value) {
+                          const std::string wants = takeRange(value, variable, parsed.of(variable));
                           return wants.empty() ? wants : std::string(name) + ' ' + wants;
                       }};
     };
     std::size_t seed = parsed.options.search.seed;
-    const std::array<Option, 12> options{{
-        range("--free-length",
-              "Free lengths from A to B in mm. The default lies around the present one.",
-              Variable::FreeLength, parsed.length),
-        range("--stretch",
+    const std::array<Option, 18> options{{
+        range(Variable::FreeLength,
+              "Free lengths from A to B in mm. The default lies around the present one; A:A keeps "
+              "a length, here as in all ranges."),
+        range(Variable::Stretch,
               "Stretches from A to B, a plain ratio: 1.15 is 15 % longer than free. The default is "
               "from 1 to the tube's limit. In a drilled craft, what the mean stretch must stay "
-              "within.",
-              Variable::Stretch, parsed.stretch),
-        range("--elevation", "Search the tubes' elevation too, from A to B in degrees.",
-              Variable::Elevation, parsed.elevation),
+              "within."),
+        range(Variable::Elevation, "Search the tubes' elevation too, from A to B in degrees."),
+        range(Variable::Height,
+              "Search the height of the mount points too: all move together, their mean from A to "
+              "B in mm above the centre plate's middle."),
+        range(Variable::Direction,
+              "Search the tubes' direction too, mirrored, from A to B in degrees off the "
+              "fore-and-aft axis: 90 is sideways."),
+        range(Variable::SpreadX,
+              "Search how far the points lie apart fore and aft too: half the distance between "
+              "mirrored ones, from A to B in mm."),
+        range(Variable::SpreadY, "The same sideways."),
+        range(Variable::BalanceX,
+              "Search the place of the bay's heaviest part too: its middle from A to B in mm "
+              "forward of the centre plate's middle."),
+        range(Variable::BalanceZ, "The same upwards."),
         {"--tube", "OUTER:BORE:SHORE",
          "A tube to choose from: diameters in mm, hardness in Shore A. May be given several times. "
          "The default is the present tube.",
@@ -171,7 +192,7 @@ tl::expected<SearchArguments, int> parseSearch(std::span<const std::string_view>
         return tl::unexpected(file.error());
     parsed.file = *std::move(file);
     parsed.options.search.seed = seed;
-    if (parsed.elevation && parsed.level.value_or(false))
+    if (parsed.of(Variable::Elevation) && parsed.level.value_or(false))
         return tl::unexpected(usageError(
             err, "--level decides the elevation, which cannot be searched then", "--elevation"));
     return parsed;
@@ -180,19 +201,18 @@ tl::expected<SearchArguments, int> parseSearch(std::span<const std::string_view>
 // A drilled craft keeps its holes: its stretch is looked at, not set.
 SearchSpace spaceOf(const Setup& setup, const SearchArguments& arguments)
 {
-    const Design present = designOf(setup);
     const bool isDrilled = setup.mounts.drilled();
     SearchSpace space;
-    space.variables.push_back(arguments.length.value_or(usualRange(present, Variable::FreeLength)));
-    if (isDrilled)
-        space.kept = arguments.stretch;
-    else
-        space.variables.push_back(
-            arguments.stretch.value_or(usualRange(present, Variable::Stretch)));
-    if (arguments.elevation)
-        space.variables.push_back(*arguments.elevation);
+    for (const Variable variable : kVariables) {
+        const bool isUsual = variable == Variable::FreeLength || variable == Variable::Stretch;
+        const std::optional<VariableRange>& given = arguments.of(variable);
+        if (variable == Variable::Stretch && isDrilled)
+            space.kept = given;
+        else if (given || isUsual)
+            space.variables.push_back(given.value_or(usualRange(setup, variable)));
+    }
     space.stock = arguments.tubes;
-    space.level = arguments.level.value_or(!isDrilled && !arguments.elevation);
+    space.level = arguments.level.value_or(!isDrilled && !arguments.of(Variable::Elevation));
     return space;
 }
 

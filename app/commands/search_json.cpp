@@ -59,6 +59,9 @@ Json candidateJson(const Candidate& candidate)
               {"worst_px", figure(evaluation.cruise.worst_px())},
               {"mean_px", figure(evaluation.cruise.mean_px())},
               {"reason", reasonJson(evaluation.violated)}};
+    for (const Variable variable : kVariables)
+        if (placesBay(variable))
+            json[fieldOf(variable).key] = number(valueOf(candidate.design, variable));
     if (candidate.robust)
         json["robust"] = robustJson(*candidate.robust);
     return json;
@@ -91,8 +94,10 @@ Json mapJson(const Recommendation& answer)
     if (!answer.map)
         return nullptr;
     const DesignMap& map = *answer.map;
-    Json json{{"free_length_mm", numbers(map.x.values())}};
-    if (answer.mapBase.mounts.drilled()) {
+    Json json{{fieldOf(map.x.variable).key, numbers(map.x.values())}};
+    if (map.y.count > 1) {
+        json[fieldOf(map.y.variable).key] = numbers(map.y.values());
+    } else if (answer.mapBase.mounts.drilled()) {
         json["stretch"] = Json::array({nullptr});
         json["mean_stretch"] = Json::array();
         for (std::size_t i = 0; i < map.x.count; ++i)
@@ -112,6 +117,17 @@ Json mapJson(const Recommendation& answer)
     return json;
 }
 
+Json aloneJson(const VariableEffect& effect)
+{
+    const Evaluation& evaluation = effect.evaluation;
+    return {
+        {"variable", fieldOf(effect.variable).key},
+        {"from", number(effect.from)},
+        {"to", number(effect.to)},
+        {"worst_px", evaluation.feasible() ? number(evaluation.cruise.worst_px()) : Json(nullptr)},
+        {"reason", reasonJson(evaluation.violated)}};
+}
+
 Json craftJson(const Status& craft)
 {
     return {{"flyable", craft.flyable},
@@ -127,6 +143,7 @@ std::string searchJson(const Recommendation& answer)
                     {"best", candidateJson(answer.best)},
                     {"candidates", array(answer.candidates, candidateJson)},
                     {"present", candidateJson(answer.present)},
+                    {"alone", array(answer.alone, aloneJson)},
                     {"map", mapJson(answer)},
                     {"craft", craftJson(answer.craft)},
                     {"judged", answer.evaluated}};

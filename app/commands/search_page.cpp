@@ -6,6 +6,7 @@
 #include "core/base/format.h"
 
 #include <algorithm>
+#include <cmath>
 #include <sstream>
 
 namespace stillbay {
@@ -24,13 +25,35 @@ std::string tubeText(const StockTube& tube)
                      tube.hardness_shore_a);
 }
 
-std::string designText(const Candidate& candidate)
+// "height of the points -48 mm"
+std::string valueText(Variable variable, double value)
+{
+    const VariableField field = fieldOf(variable);
+    if (variable == Variable::Stretch)
+        return formatted("%s %+.1f %%", field.label, points(value));
+    return formatted("%s %.*f%s%s", field.label, field.decimals, value,
+                     std::string_view(field.unit) == "°" || !*field.unit ? "" : " ", field.unit);
+}
+
+// Where it holds the bay, as far as that is elsewhere than at present: ", Height … "
+std::string placeText(const Design& design, const Design& present)
+{
+    std::string text;
+    for (const Variable variable : kVariables)
+        if (const double value = valueOf(design, variable);
+            placesBay(variable) && std::abs(value - valueOf(present, variable)) > 1e-9)
+            text += ", " + valueText(variable, value);
+    return text;
+}
+
+std::string designText(const Candidate& candidate, const Design& present)
 {
     return formatted("%.2f mm free, stretched %+.1f %%, rising %.1f°, tube %s",
                      candidate.design.mounts.free_length_mm,
                      points(valueOf(candidate.design, Variable::Stretch)),
                      valueOf(candidate.design, Variable::Elevation),
-                     tubeText(stockOf(candidate.design.tube)).c_str());
+                     tubeText(stockOf(candidate.design.tube)).c_str()) +
+           placeText(candidate.design, present);
 }
 
 // What most often speaks against builds of a design, with its share.
@@ -52,7 +75,7 @@ void sentences(std::ostream& page, const Recommendation& answer)
                                    ? formatted(", instead of %.3g px", present.cruise.worst_px())
                                    : "; as it is, " + english(violationText(*present.violated));
     paragraph(page,
-              "Best as planned: " + designText(best) +
+              "Best as planned: " + designText(best, answer.present.design) +
                   formatted(". At most %.3g px in cruise from full to empty pack",
                             best.evaluation.cruise.worst_px()) +
                   before + ".",
@@ -61,7 +84,7 @@ void sentences(std::ostream& page, const Recommendation& answer)
     if (!robust.robust)
         return;
     if (!(robust.design == best.design))
-        paragraph(page, "Most robust: " + designText(robust) + ".", "  ");
+        paragraph(page, "Most robust: " + designText(robust, answer.present.design) + ".", "  ");
     if (robust.robust->p90_px)
         paragraph(
             page,
@@ -70,6 +93,21 @@ void sentences(std::ostream& page, const Recommendation& answer)
     else
         paragraph(page, "Of its builds " + refusedText(*robust.robust) + ".", "  ");
     paragraph(page, english(robustText(*robust.robust)), "  ");
+}
+
+// What each variable brings by itself.
+void aloneLines(std::ostream& page, const Recommendation& answer)
+{
+    if (answer.alone.size() < 2)
+        return;
+    page << "\nOne at a time from the present, worst wobble in cruise\n";
+    for (const VariableEffect& effect : answer.alone)
+        paragraph(page,
+                  valueText(effect.variable, effect.to) + ": " +
+                      (effect.evaluation.feasible()
+                           ? formatted("%.3g px", effect.evaluation.cruise.worst_px())
+                           : english(violationText(*effect.evaluation.violated))),
+                  "  ");
 }
 
 void candidateRow(std::ostream& page, const Candidate& candidate, const char* mark)
@@ -129,16 +167,24 @@ void mapTable(std::ostream& page, const Recommendation& answer)
     if (!answer.map)
         return;
     const DesignMap& map = *answer.map;
-    const bool isDrilled = answer.mapBase.mounts.drilled();
-    page << "\nWorst wobble in cruise, full to empty pack, px\n  free mm ";
+    const auto title = [](Variable variable) {
+        const VariableField field = fieldOf(variable);
+        return std::string(field.label) + ", " + (variable == Variable::Stretch ? "%" : field.unit);
+    };
+    page << "\nWorst wobble in cruise, full to empty pack, px\n  down: " << title(map.x.variable);
+    if (map.y.count > 1)
+        page << "; across: " << title(map.y.variable);
+    page << "\n          ";
     const auto columns = shown(map.y.count, kMostColumns);
     for (const std::size_t j : columns)
-        page << (isDrilled ? std::string("       px")
-                           : formatted("%+7.1f %%", points(map.y.at(j))));
+        page << (map.y.count == 1                      ? std::string("       px")
+                 : map.y.variable == Variable::Stretch ? formatted("%+9.1f", points(map.y.at(j)))
+                                                       : formatted("%9.1f", map.y.at(j)));
     page << '\n';
     std::array<bool, kConstraints> met{};
     for (const std::size_t i : shown(map.x.count, kMostRows)) {
-        page << formatted("  %7.2f ", map.x.at(i));
+        page << formatted("  %7.2f ",
+                          map.x.variable == Variable::Stretch ? points(map.x.at(i)) : map.x.at(i));
         for (const std::size_t j : columns) {
             page << cellText(map.at(i, j));
             if (const auto& violated = map.at(i, j).violated)
@@ -160,6 +206,7 @@ std::string searchPage(const Recommendation& answer)
     page << (answer.setup.name.empty() ? "Unnamed craft" : answer.setup.name) << "\n\n";
     sentences(page, answer);
     candidateTable(page, answer);
+    aloneLines(page, answer);
     mapTable(page, answer);
     page << "\nBefore you fly\n";
     for (const Phrase& warning : safetyWarnings())

@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "core/advice/practical_steps.h"
 
+#include "core/craft/craft.h"
+#include "core/design/design.h"
+#include "core/response/level.h"
 #include "core/setup/mount_layout.h"
 #include "core/setup/validate.h"
 #include "core/tube/rubber.h"
 
+#include <array>
 #include <cmath>
 #include <functional>
 
@@ -16,6 +20,8 @@ constexpr double kStretchStep = 0.05;
 constexpr double kHardnessStep_shore = 10.0;
 constexpr double kElevationStep_deg = 10.0;
 constexpr double kArmStep_mm = 1.0;
+constexpr double kPlaceStep_mm = 5.0;
+constexpr double kDirectionStep_deg = 10.0;
 
 // As many digits as a builder would write.
 Number shown(double value)
@@ -111,6 +117,62 @@ void addElevation(Steps& steps, const char* code, double by_deg)
     });
 }
 
+// A step of where the bay is held, and the words for less and more of it.
+struct PlaceStep {
+    Variable variable;
+    double by;
+    const char *lessCode, *moreCode;
+    const char *less, *more;  // with %1, the step
+};
+
+constexpr std::array<PlaceStep, 6> kPlaceSteps{{
+    {Variable::Height, kPlaceStep_mm, "points-lower", "points-higher",
+     translatable("Mount points %1 mm lower"), translatable("Mount points %1 mm higher")},
+    {Variable::SpreadX, kPlaceStep_mm, "points-nearer-fore-aft", "points-wider-fore-aft",
+     translatable("Mount points %1 mm nearer to the middle, fore and aft"),
+     translatable("Mount points %1 mm farther from the middle, fore and aft")},
+    {Variable::SpreadY, kPlaceStep_mm, "points-nearer-sideways", "points-wider-sideways",
+     translatable("Mount points %1 mm nearer to the middle, sideways"),
+     translatable("Mount points %1 mm farther from the middle, sideways")},
+    {Variable::Direction, kDirectionStep_deg, "tubes-fore-aft", "tubes-sideways",
+     translatable("Tubes turned %1° towards fore and aft"),
+     translatable("Tubes turned %1° towards the sides")},
+    {Variable::BalanceX, kPlaceStep_mm, "heaviest-back", "heaviest-forward",
+     translatable("Heaviest part of the bay %1 mm back"),
+     translatable("Heaviest part of the bay %1 mm forward")},
+    {Variable::BalanceZ, kPlaceStep_mm, "heaviest-lower", "heaviest-higher",
+     translatable("Heaviest part of the bay %1 mm lower"),
+     translatable("Heaviest part of the bay %1 mm higher")},
+}};
+
+// A bay that rests as drawn is hung level again, where it is planned.
+bool isLevel(const Setup& setup)
+{
+    const auto mounted = makeMountedBay(setup);
+    const auto rest = mounted ? restPose(mounted->suspension, 1.0) : Result<Pose>{};
+    return mounted && rest && restsAsDrawn(rest->shift, rest->theta);
+}
+
+void addPlaces(Steps& steps, const Setup& setup)
+{
+    const bool level = !setup.mounts.drilled() && isLevel(setup);
+    for (const PlaceStep& step : kPlaceSteps) {
+        if (!canSet(setup.mounts, step.variable))
+            continue;
+        for (const double way : {-1.0, 1.0})
+            steps.add(way < 0 ? step.lessCode : step.moreCode, [&, way](Setup& s) {
+                Design design = wholeDesignOf(s);
+                const double value = valueOf(design, step.variable);
+                setValue(design, step.variable, value + way * step.by);
+                const bool isThere =
+                    std::abs(valueOf(design, step.variable) - value - way * step.by) < 1e-6;
+                if (isThere)  // not where a direction is at its end, or no point has a partner
+                    s = withDesign(std::move(s), hangingOf(s, level).hung(std::move(design)));
+                return phrase(way < 0 ? step.less : step.more, shown(step.by));
+            });
+    }
+}
+
 void addTubes(Steps& steps, const Setup& setup)
 {
     if (setup.mounts.drilled()) {
@@ -152,6 +214,7 @@ std::vector<PracticalStep> practicalSteps(const Setup& setup)
 {
     Steps steps(setup);
     addTubes(steps, setup);
+    addPlaces(steps, setup);
     steps.add("exposure-longer", [](Setup& s) {
         s.camera.exposure_ms *= 2;
         return phrase("Darker filter: exposure %1 ms", shown(s.camera.exposure_ms));

@@ -2,6 +2,7 @@
 #include "core/advice/suggestions.h"
 
 #include "core/assess/constraints.h"
+#include "core/response/cruise.h"
 
 #include <algorithm>
 #include <iterator>
@@ -10,6 +11,7 @@
 namespace stillbay {
 namespace {
 
+constexpr double kWorse = 1.1;         // wobble elsewhere, over what it was
 constexpr double kWorthSaying = 0.99;  // of the wobble as it is; less is lost in the model's error
 
 std::vector<Warning> added(const std::vector<Warning>& before, const std::vector<Warning>& after)
@@ -20,6 +22,25 @@ std::vector<Warning> added(const std::vector<Warning>& before, const std::vector
                             [&](const Warning& old) { return old.code == w.code; });
     });
     return result;
+}
+
+// The worst outside of the cruise window, at the full pack.
+WobbleAt worstOutside(const Setup& setup, const Assessment& assessment)
+{
+    const CruiseWindow window(setup.flight);
+    WobbleAt worst;
+    for (const WobbleAt& at : assessment.curve)
+        if (!window.contains(at.throttle) && at.wobble_px > worst.wobble_px)
+            worst = at;
+    return worst;
+}
+
+std::optional<WobbleAt> movedTo(const Setup& setup, const WobbleAt& before, const Assessment& after)
+{
+    const WobbleAt now = worstOutside(setup, after);
+    const bool isWorse =
+        now.wobble_px > kWorse * before.wobble_px && now.wobble_px >= setup.limits.faint_px;
+    return isWorse ? std::optional(now) : std::nullopt;
 }
 
 }  // namespace
@@ -46,6 +67,7 @@ Result<Suggestions> findSuggestions(const Setup& setup, const AssessOptions& opt
     if (!before->cruise)
         return Suggestions{};
     Suggestions suggestions{before->cruise->worst_px(), {}, false};
+    const WobbleAt outside = worstOutside(setup, *before);
 
     std::vector<PracticalStep> steps = practicalSteps(setup);
     for (std::size_t i = 0; i < steps.size(); ++i) {
@@ -55,7 +77,8 @@ Result<Suggestions> findSuggestions(const Setup& setup, const AssessOptions& opt
         if (const auto after = assessor.assess(steps[i].setup, lean); after && after->cruise)
             suggestions.all.push_back({std::move(steps[i]), after->cruise->worst_px(),
                                        added(before->warnings, after->warnings),
-                                       before->status.flyable && !after->status.flyable});
+                                       before->status.flyable && !after->status.flyable,
+                                       movedTo(setup, outside, *after)});
         if (progress)
             progress(i + 1, steps.size());
     }
@@ -64,6 +87,12 @@ Result<Suggestions> findSuggestions(const Setup& setup, const AssessOptions& opt
                          return std::pair(a.grounds, a.after_px) < std::pair(b.grounds, b.after_px);
                      });
     return suggestions;
+}
+
+Phrase movedText(const WobbleAt& to)
+{
+    return phrase("outside of cruise %1 px at %2 % throttle", rounded(to.wobble_px, 2),
+                  fixed(100 * to.throttle, 0));
 }
 
 Phrase dangerText(const Warning& warning)

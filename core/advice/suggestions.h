@@ -18,6 +18,9 @@ struct Suggestion {
     double after_px = 0.0;             ///< largest wobble in cruise after it, full to empty pack
     std::vector<Warning> newWarnings;  ///< those whose code the craft does not have yet
     bool grounds = false;              ///< the craft may fly, but not after it
+    /// Where it moves wobble to: a place outside of the cruise window at which the film becomes
+    /// worse than it was anywhere outside, and no longer clean.
+    std::optional<WobbleAt> movedTo = {};
 };
 
 struct Suggestions {
@@ -45,6 +48,9 @@ inline constexpr std::size_t kShownSuggestions = 5;
 Result<Suggestions> findSuggestions(const Setup& setup, const AssessOptions& options = {},
                                     const std::stop_token& stop = {},
                                     const Progress& progress = {});
+
+/// "outside of cruise 3.1 px at 72 % throttle"
+Phrase movedText(const WobbleAt& to);
 
 /// What a step would spoil, in a few words ("a tube goes slack"); empty for a warning that does
 /// not speak against taking it.

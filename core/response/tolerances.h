@@ -8,6 +8,8 @@ namespace stillbay {
 /// Common practice, no source, but for the rubber's temperature.
 struct Tolerances {
     double cut_mm = 0.5;            ///< of every single tube
+    double hole_mm = 1.0;           ///< of where every single tube is, forward, left and up
+    double direction_deg = 2.0;     ///< of every single tube, seen from above, while planning
     double hardness_shore = 5.0;    ///< of a printed hardness
     double measuredModulus = 0.05;  ///< share, where a hang test gave the modulus instead
     double bay = 0.05;              ///< share of the bay's mass

@@ -47,7 +47,7 @@ public:
         : m_setup(setup),
           m_options(options),
           m_stop(std::move(stop)),
-          m_cube(designOf(setup), space, hangingOf(setup, space.level)),
+          m_cube(wholeDesignOf(setup), space, hangingOf(setup, space.level)),
           m_count(expectedSteps(space, options), progress),
           m_evaluator(setup, space, m_stop, m_count)
     {

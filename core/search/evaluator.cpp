@@ -7,6 +7,7 @@
 #include "core/setup/validate.h"
 
 #include <algorithm>
+#include <cstddef>
 #include <utility>
 
 namespace stillbay {
@@ -28,10 +29,7 @@ Status statusOfCraft(const Setup& setup)
 
 Bay builtBay(Bay bay, const ToleranceSample& sample)
 {
-    const auto heaviest =
-        std::max_element(bay.parts.begin(), bay.parts.end(),
-                         [](const Part& a, const Part& b) { return a.mass_g < b.mass_g; });
-    heaviest->mass_g *= sample.battery;
+    heaviestPart(bay)->mass_g *= sample.battery;
     for (Part& part : bay.parts)
         part.mass_g *= sample.bay;
     return bay;
@@ -55,6 +53,24 @@ bool cutTubes(Suspension& suspension, const Design& design, const ToleranceSampl
         suspension.attachments.at(i).ownTube = *own;
     }
     return true;
+}
+
+// The tubes where this sample has them: each with both its holes beside the plan, and in another
+// direction.
+Mounts mountedAt(Mounts mounts, const ToleranceSample& sample)
+{
+    for (std::size_t i = 0; i < mounts.points.size(); ++i) {
+        MountPoint& point = mounts.points[i];
+        if (i < sample.holes_mm.size())
+            for (std::size_t axis = 0; axis < point.bay_mm.size(); ++axis) {
+                point.bay_mm.at(axis) += sample.holes_mm[i].at(axis);
+                if (point.anchor_mm)
+                    point.anchor_mm->at(axis) += sample.holes_mm[i].at(axis);
+            }
+        if (i < sample.directions_deg.size() && !point.anchor_mm)
+            point.azimuth_deg += sample.directions_deg[i];
+    }
+    return mounts;
 }
 
 }  // namespace
@@ -87,8 +103,9 @@ tl::expected<BayAtRest, Constraint> Evaluator::mount(const Design& design,
     };
     if (!validate(design.tube, design.mounts))
         return refused(Constraint::OutsideLimits);
-    const Bay box = builtBay(m_bay, sample);
-    auto mounted = makeMountedBay(makeBody(box.parts), design.tube, design.mounts);
+    const Bay box = builtBay(withDesign(m_bay, design), sample);
+    auto mounted =
+        makeMountedBay(makeBody(box.parts), design.tube, mountedAt(design.mounts, sample));
     if (!mounted || !cutTubes(mounted->suspension, design, sample))
         return refused(Constraint::OutsideLimits);
     auto let = letGo(*std::move(mounted));

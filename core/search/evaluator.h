@@ -3,9 +3,9 @@
 
 #include "core/assess/assess.h"
 #include "core/assess/constraints.h"
+#include "core/design/design.h"
 #include "core/response/cruise.h"
 #include "core/response/flight_sweep.h"
-#include "core/search/design.h"
 
 #include <optional>
 #include <vector>
@@ -13,13 +13,15 @@
 /// One craft's answer to many designs of tubes: a small part of an assessment, the same numbers.
 namespace stillbay {
 
-/// How one sample differs from the plan. The holes are where the plan has them.
+/// How one sample differs from the plan.
 struct ToleranceSample {
-    std::vector<double> cuts_mm;  ///< tube by tube, so much longer; empty: as planned
-    double modulus = 1.0;         ///< factor on the rubber's modulus
-    double bay = 1.0;             ///< factor on all masses of the bay
-    double battery = 1.0;         ///< factor on the bay's heaviest part, beside that
-    double unbalance = 1.0;       ///< factor on the propellers' unbalance
+    std::vector<double> cuts_mm;   ///< tube by tube, so much longer; empty: as planned
+    std::vector<Triple> holes_mm;  ///< tube by tube, both its holes so far off; empty: as planned
+    std::vector<double> directions_deg;  ///< tube by tube, while planning; empty: as planned
+    double modulus = 1.0;                ///< factor on the rubber's modulus
+    double bay = 1.0;                    ///< factor on all masses of the bay
+    double battery = 1.0;                ///< factor on the bay's heaviest part, beside that
+    double unbalance = 1.0;              ///< factor on the propellers' unbalance
 };
 
 /// What a design is worth.

@@ -11,9 +11,10 @@ constexpr std::size_t kMostKept = 3;
 
 /// The present design, changed to the wanted one as far as the space goes; none where that is out
 /// of it.
-std::optional<Design> withinSpace(const SearchSpace& space, const Design& present,
-                                  const Design& wanted)
+std::optional<Design> withinSpace(const SearchSpace& space, const Design& present, Design wanted)
 {
+    if (!wanted.heaviest_part_mm)
+        wanted.heaviest_part_mm = present.heaviest_part_mm;
     Design design = present;
     if (!space.stock.empty()) {
         const StockTube tube = stockOf(wanted.tube);
@@ -37,7 +38,7 @@ std::vector<Design> knownDesigns(const Evaluator& evaluator, const Setup& setup,
                                  const SearchSpace& space)
 {
     const Hanging hanging = hangingOf(setup, space.level);
-    const Design present = hanging.hung(designOf(setup));
+    const Design present = hanging.hung(wholeDesignOf(setup));
     std::vector<Design> known;
     if (withinSpace(space, present, present) && evaluator.evaluate(present).feasible())
         known.push_back(present);  // to the last bit, which setting the variables might cost

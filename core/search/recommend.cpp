@@ -4,12 +4,14 @@
 #include "core/search/known.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace stillbay {
 namespace {
 
 constexpr double kBeyond = 0.01;  // of a range
+constexpr double kSame = 1e-6;    // a variable that does not change
 
 Setup withoutTexts(Setup setup)
 {
@@ -37,11 +39,13 @@ public:
 
     Result<Recommendation> run()
     {
-        const Design present = designOf(m_setup);
+        const Design present = wholeDesignOf(m_setup);
         m_answer.present = {present, m_evaluator.evaluate(present), {}};
-        if (m_space)
+        if (m_space) {
             if (const auto done = search(); !done)
                 return tl::unexpected(done.error());
+            tryAlone();
+        }
         if (m_options.search.robustSamples == 0)
             return std::move(m_answer);
         const Evaluator everywhere(m_setup, {}, Throttles::All);
@@ -130,6 +134,29 @@ private:
                                  m_stop, further());
         m_answer.evaluated += samples;
         return robust;
+    }
+
+    // One at a time from the present, not in turn: what one brings may need another first.
+    void tryAlone()
+    {
+        const Hanging hanging = hangingOf(m_setup, m_space->level);
+        const Design& present = m_answer.present.design;
+        const Design& wanted = m_answer.candidates.front().design;
+        for (const VariableRange& range : m_space->variables) {
+            const double from = valueOf(present, range.variable),
+                         to = valueOf(wanted, range.variable);
+            if (std::abs(to - from) < kSame * std::max(1.0, std::abs(from)))
+                continue;
+            Design design = present;
+            setValue(design, range.variable, to);
+            m_answer.alone.push_back(
+                {range.variable, from, to, m_evaluator.evaluate(hanging.hung(std::move(design)))});
+            ++m_answer.evaluated;
+        }
+        std::stable_sort(m_answer.alone.begin(), m_answer.alone.end(),
+                         [](const VariableEffect& a, const VariableEffect& b) {
+                             return a.evaluation.isBetterThan(b.evaluation);
+                         });
     }
 
     // Where one step beyond the end of a range would be more robust.

@@ -24,6 +24,14 @@ struct RecommendOptions {
     std::size_t across = 41, up = 41;  ///< designs of the map along the first and second variable
 };
 
+/// What one variable brings by itself: the present design with this one as the most robust
+/// candidate has it.
+struct VariableEffect {
+    Variable variable = Variable::FreeLength;
+    double from = 0.0, to = 0.0;
+    Evaluation evaluation;
+};
+
 struct Recommendation {
     Setup setup;        ///< the craft that was asked for
     Status craft;       ///< what no design changes of it
@@ -33,8 +41,9 @@ struct Recommendation {
     Candidate best;  ///< smallest wobble as planned among the candidates
     /// Variables whose range ends where the most robust one would get more robust still.
     std::vector<Variable> widen;
-    std::size_t evaluated = 0;  ///< designs and samples computed
-    Design mapBase;             ///< where the variables stand that the map does not set
+    std::vector<VariableEffect> alone;  ///< of those that change, one at a time, largest gain first
+    std::size_t evaluated = 0;          ///< designs and samples computed
+    Design mapBase;                     ///< where the variables stand that the map does not set
     /// The first two variables of the space about the best; one column where there is but one; none
     /// where there is no variable with a range.
     std::optional<DesignMap> map;

@@ -14,7 +14,8 @@
 namespace stillbay {
 namespace {
 
-constexpr std::size_t kCommon = 5;  // what scatters beside the cut of each tube
+constexpr std::size_t kCommon = 5;   // what scatters beside each tube
+constexpr std::size_t kPerTube = 5;  // cut, place of its holes in three axes, direction
 constexpr double kNoWobble = std::numeric_limits<double>::infinity();
 
 double between(double low, double high, double share)
@@ -51,7 +52,7 @@ std::vector<ToleranceSample> toleranceSamples(const Design& design, const Tolera
 {
     std::vector<ToleranceSample> samples;
     for (const std::vector<double>& u :
-         unitPoints(count, kCommon + design.mounts.points.size(), seed)) {
+         unitPoints(count, kCommon + kPerTube * design.mounts.points.size(), seed)) {
         ToleranceSample& sample = samples.emplace_back();
         sample.modulus =
             modulusOfHardness(design.tube, tolerances, u[0]) *
@@ -59,8 +60,20 @@ std::vector<ToleranceSample> toleranceSamples(const Design& design, const Tolera
         sample.bay = between(1 - tolerances.bay, 1 + tolerances.bay, u[2]);
         sample.battery = between(1 - tolerances.battery, 1 + tolerances.battery, u[3]);
         sample.unbalance = std::pow(tolerances.unbalance, between(-1, 1, u[4]));
-        for (std::size_t k = kCommon; k < u.size(); ++k)
-            sample.cuts_mm.push_back(between(-tolerances.cut_mm, tolerances.cut_mm, u[k]));
+        // The coordinates of a sequence are the better spread the earlier: cuts first.
+        const std::size_t tubes = design.mounts.points.size();
+        const auto either = [&u](double most, std::size_t k) {
+            return between(-most, most, u[k]);
+        };
+        for (std::size_t i = 0; i < tubes; ++i) {
+            const std::size_t hole = kCommon + tubes + 3 * i;
+            sample.cuts_mm.push_back(either(tolerances.cut_mm, kCommon + i));
+            sample.holes_mm.push_back({either(tolerances.hole_mm, hole),
+                                       either(tolerances.hole_mm, hole + 1),
+                                       either(tolerances.hole_mm, hole + 2)});
+            sample.directions_deg.push_back(
+                either(tolerances.direction_deg, kCommon + 4 * tubes + i));
+        }
     }
     return samples;
 }

@@ -53,7 +53,7 @@ Result<void> validate(const SearchSpace& space, const Setup& setup)
     if (auto done = validateVariables(space.variables, setup.mounts, space.level); !done)
         return done;
     for (const StockTube& stock : space.stock) {
-        Design design = designOf(setup);
+        Design design = wholeDesignOf(setup);
         useTube(design, stock);
         if (auto done = validate(design.tube, setup.mounts); !done)
             return done;

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/base/result.h"
-#include "core/search/design.h"
+#include "core/design/design.h"
 
 #include <optional>
 #include <vector>

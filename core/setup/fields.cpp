@@ -244,6 +244,13 @@ constexpr Field<TubeKind> kTubeFields[] = {
      0.05, 2, kOptional, &TubeKind::max_stretch},
 };
 
+constexpr Field<Design> kDesignFields[] = {
+    {"heaviest_part_mm", translatable("Place of the heaviest part"), "mm",
+     translatable("Where the middle of the bay's heaviest part sits with this tune: forward, left, "
+                  "up; empty to leave it where it is."),
+     -2000, 2000, 1, 1, kWrittenWhereSet, &Design::heaviest_part_mm},
+};
+
 constexpr Field<MountPoint> kMountPointFields[] = {
     {"bay_mm", translatable("Bay point"), "mm",
      translatable(
@@ -341,6 +348,7 @@ template <> std::span<const Field<Mounts>> fieldsOf<Mounts>() { return kMountsFi
 template <> std::span<const Field<Flight>> fieldsOf<Flight>() { return kFlightFields; }
 template <> std::span<const Field<Limits>> fieldsOf<Limits>() { return kLimitsFields; }
 template <> std::span<const Field<Source>> fieldsOf<Source>() { return kSourceFields; }
+template <> std::span<const Field<Design>> fieldsOf<Design>() { return kDesignFields; }
 template <> const Choice& choiceOf<Ends>() { return kEnds; }
 template <> const Choice& choiceOf<Lens>() { return kLens; }
 template <> const Choice& choiceOf<Origin>() { return kOrigin; }

@@ -41,7 +41,7 @@ struct Field {
 
 /// The fields of one struct, in the order of the file and the form. Specialised for Part,
 /// ArmSection, Arm, Motor, Propeller, Battery, Drive, Bay, Camera, TubeKind, MountPoint, Mounts,
-/// Flight, Limits and Source.
+/// Flight, Limits, Source and Design.
 template <class Owner>
 std::span<const Field<Owner>> fieldsOf();
 
@@ -61,6 +61,7 @@ template <> std::span<const Field<Mounts>> fieldsOf<Mounts>();
 template <> std::span<const Field<Flight>> fieldsOf<Flight>();
 template <> std::span<const Field<Limits>> fieldsOf<Limits>();
 template <> std::span<const Field<Source>> fieldsOf<Source>();
+template <> std::span<const Field<Design>> fieldsOf<Design>();
 // clang-format on
 
 /// A choice between words of the setup: how the file writes the enumerators, in their order. An

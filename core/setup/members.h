@@ -80,6 +80,7 @@ void visitMembers(auto& visitor, Like<Tune> auto& tune)
     visitor.text("notes", tune.notes, kMaxNotesBytes);
     visitor.object("tube", tune.design.tube);
     visitor.object("mounts", tune.design.mounts);
+    visitor.numbers(tune.design);
 }
 
 void visitMembers(auto& visitor, Like<Source> auto& source)

@@ -204,6 +204,8 @@ struct Limits {
 struct Design {
     TubeKind tube;
     Mounts mounts;
+    /// Centre of the bay's heaviest part [mm]; none: where the craft has it.
+    std::optional<Triple> heaviest_part_mm = {};
 
     bool operator==(const Design&) const = default;
 };

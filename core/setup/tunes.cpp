@@ -13,11 +13,48 @@ Design designOf(const Setup& setup)
     return {setup.tube, setup.mounts};
 }
 
+Design wholeDesignOf(const Setup& setup)
+{
+    Design design = designOf(setup);
+    if (const Part* const heaviest = heaviestPart(setup.bay))
+        design.heaviest_part_mm = heaviest->centre_mm;
+    return design;
+}
+
 Setup withDesign(Setup setup, const Design& design)
 {
     setup.tube = design.tube;
     setup.mounts = design.mounts;
+    setup.bay = withDesign(std::move(setup.bay), design);
     return setup;
+}
+
+bool hasDesign(const Setup& setup, const Design& design)
+{
+    const Part* const heaviest = heaviestPart(setup.bay);
+    return setup.tube == design.tube && setup.mounts == design.mounts &&
+           (!design.heaviest_part_mm || !heaviest ||
+            heaviest->centre_mm == *design.heaviest_part_mm);
+}
+
+const Part* heaviestPart(const Bay& bay)
+{
+    const auto heaviest =
+        std::max_element(bay.parts.begin(), bay.parts.end(),
+                         [](const Part& a, const Part& b) { return a.mass_g < b.mass_g; });
+    return heaviest == bay.parts.end() ? nullptr : &*heaviest;
+}
+
+Part* heaviestPart(Bay& bay)
+{
+    return const_cast<Part*>(heaviestPart(std::as_const(bay)));
+}
+
+Bay withDesign(Bay bay, const Design& design)
+{
+    if (Part* const heaviest = heaviestPart(bay); heaviest && design.heaviest_part_mm)
+        heaviest->centre_mm = *design.heaviest_part_mm;
+    return bay;
 }
 
 Tune presentTune(const Setup& setup, std::string name, std::string saved)

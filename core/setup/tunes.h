@@ -8,11 +8,25 @@
 /// Kept tunes: tube and mounts put aside under a name, and taken again.
 namespace stillbay {
 
-/// The craft's present tube and mounts.
+/// The craft's present tube and mounts; its heaviest part is where the craft has it.
 Design designOf(const Setup& setup);
 
-/// The craft with another tube and other mounts; its kept tunes stay.
+/// The same with the place of the heaviest part, as a search has it that may move it.
+Design wholeDesignOf(const Setup& setup);
+
+/// The craft with another tube, other mounts and, where the design says so, its heaviest part
+/// elsewhere; its kept tunes stay.
 Setup withDesign(Setup setup, const Design& design);
+
+/// Whether the craft is as a design has it.
+bool hasDesign(const Setup& setup, const Design& design);
+
+/// The heaviest part, the first of equals; none without parts.
+Part* heaviestPart(Bay& bay);
+const Part* heaviestPart(const Bay& bay);
+
+/// The bay with its heaviest part where a design has it.
+Bay withDesign(Bay bay, const Design& design);
 
 /// @param saved  ISO 8601, UTC
 Tune presentTune(const Setup& setup, std::string name, std::string saved);

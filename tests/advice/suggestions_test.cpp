@@ -2,6 +2,8 @@
 #include "core/advice/suggestions.h"
 
 #include "app/commands/command.h"
+#include "core/design/design.h"
+#include "core/response/level.h"
 #include "core/setup/validate.h"
 #include "core/tube/rubber.h"
 
@@ -11,6 +13,7 @@
 #include <limits>
 #include <map>
 #include <set>
+#include <tuple>
 
 namespace stillbay {
 namespace {
@@ -89,7 +92,45 @@ TEST(PracticalSteps, APlanHasEveryVariableEachByItsOwnStep)
         s.airframe.arm.height_mm += 1;
     });
     expect("arm-walls-thicker", [](stillbay::Setup& s) { *s.airframe.arm.wall_mm += 1; });
-    EXPECT_EQ(steps.size(), 12u);
+    EXPECT_GE(steps.size(), 12u + 8u);  // and those of where the bay is held
+}
+
+// Oracle: definition; each step moves one variable by 5 mm or 10°, and a bay that rests as drawn
+// does so afterwards wherever anything can hang it.
+TEST(PracticalSteps, WhereTheBayIsHeldMovesOneVariableAndStaysLevel)
+{
+    const stillbay::Setup start = sample("reedbed");
+    const auto steps = stepsOf(start);
+    const Design before = wholeDesignOf(start);
+    for (const auto& [code, variable, by] :
+         {std::tuple("points-lower", Variable::Height, -5.0),
+          std::tuple("points-higher", Variable::Height, 5.0),
+          std::tuple("points-nearer-fore-aft", Variable::SpreadX, -5.0),
+          std::tuple("points-wider-fore-aft", Variable::SpreadX, 5.0),
+          std::tuple("points-nearer-sideways", Variable::SpreadY, -5.0),
+          std::tuple("points-wider-sideways", Variable::SpreadY, 5.0),
+          std::tuple("tubes-fore-aft", Variable::Direction, -10.0),
+          std::tuple("tubes-sideways", Variable::Direction, 10.0),
+          std::tuple("heaviest-back", Variable::BalanceX, -5.0),
+          std::tuple("heaviest-forward", Variable::BalanceX, 5.0),
+          std::tuple("heaviest-lower", Variable::BalanceZ, -5.0),
+          std::tuple("heaviest-higher", Variable::BalanceZ, 5.0)}) {
+        ASSERT_TRUE(steps.contains(code)) << code;
+        const Design after = wholeDesignOf(steps.at(code).setup);
+        for (const Variable other : kVariables)
+            if (other != Variable::Elevation) {  // keeping it level decides them
+                EXPECT_NEAR(valueOf(after, other),
+                            valueOf(before, other) + (other == variable ? by : 0), 1e-9)
+                    << code << ' ' << fieldOf(other).key;
+            }
+        const Levelled rest = level(steps.at(code).setup).value();
+        EXPECT_FALSE(rest.why) << code;
+        EXPECT_EQ(rest.mounts, steps.at(code).setup.mounts) << code;  // it is level already
+    }
+    const auto drilled = stepsOf(sample("quarry"));
+    EXPECT_FALSE(drilled.contains("points-lower"));
+    EXPECT_FALSE(drilled.contains("tubes-sideways"));
+    EXPECT_TRUE(drilled.contains("heaviest-higher"));
 }
 
 // Oracle: defining equation, stretch = distance of the ends / free length, holes untouched.
@@ -139,9 +180,13 @@ TEST(PracticalSteps, WhatTheFileWouldRefuseOrChangesNothingIsLeftOut)
     setup.mounts.free_length_mm = 4;
     setup.mounts.stretch = 0.72;
     setup.mounts.points.front().elevation_deg = 85;
-    EXPECT_EQ(codesOf(setup),
-              (std::vector<std::string>{"anchors-lower", "arms-thicker", "stretch-more",
-                                        "tubes-longer", "tubes-softer"}));
+    std::vector<std::string> codes = codesOf(setup);
+    std::erase_if(codes, [](const std::string& code) {  // of where the bay is held
+        return code.starts_with("points-") || code.starts_with("heaviest-") ||
+               code == "tubes-sideways" || code == "tubes-fore-aft";
+    });
+    EXPECT_EQ(codes, (std::vector<std::string>{"anchors-lower", "arms-thicker", "stretch-more",
+                                               "tubes-longer", "tubes-softer"}));
 }
 
 // Oracle: independent path, a fresh assessment of each changed craft at the default grids.
@@ -168,6 +213,39 @@ TEST(FindSuggestions, EachNumberIsTheOneTheAssessmentShows)
             suggestions.all.begin(), suggestions.all.end(),
             [](const Suggestion& a, const Suggestion& b) { return a.after_px < b.after_px; }));
     }
+}
+
+// Oracle: the assessments' own curves; a step that makes the film worse outside of the cruise
+// window than it was anywhere there says so, no other does.
+TEST(FindSuggestions, TellWhereTheyOnlyMoveTheWobble)
+{
+    int moved = 0, quiet = 0;
+    for (const char* name : kSamples) {
+        const stillbay::Setup setup = sample(name);
+        const auto outside = [&setup](const Assessment& assessment) {
+            double worst = 0;
+            for (const WobbleAt& at : assessment.curve)
+                if (at.throttle < setup.flight.cruise_throttle[0] ||
+                    at.throttle > setup.flight.cruise_throttle[1])
+                    worst = std::max(worst, at.wobble_px);
+            return worst;
+        };
+        const double before = outside(assess(setup).value());
+        const Suggestions suggestions = findSuggestions(setup).value();
+        for (const Suggestion& suggestion : suggestions.all) {
+            const double after = outside(assess(suggestion.step.setup).value());
+            const bool isWorse = after > 1.1 * before && after >= setup.limits.faint_px;
+            EXPECT_EQ(suggestion.movedTo.has_value(), isWorse) << suggestion.step.code;
+            if (suggestion.movedTo) {
+                EXPECT_NEAR(suggestion.movedTo->wobble_px, after, 1e-9);
+                EXPECT_TRUE(
+                    english(movedText(*suggestion.movedTo)).starts_with("outside of cruise"));
+            }
+            ++(isWorse ? moved : quiet);
+        }
+    }
+    EXPECT_GT(moved, 0);
+    EXPECT_GT(quiet, 0);
 }
 
 // Oracle: closed form, the once-per-turn wobble is proportional to the unbalance.

@@ -12,6 +12,7 @@
 
 #include <benchmark/benchmark.h>
 
+#include <cmath>
 #include <iostream>
 
 namespace stillbay {
@@ -91,6 +92,49 @@ void mapDesign(benchmark::State& state)
     state.SetItemsProcessed(state.iterations());
 }
 BENCHMARK(mapDesign)->Unit(benchmark::kMicrosecond)->ThreadRange(1, 2)->UseRealTime();
+
+// One design hung level and evaluated, over two variables each.
+void levelDesign(benchmark::State& state, Variable x, double xFrom, double xTo, Variable y,
+                 double yFrom, double yTo)
+{
+    static const Evaluator evaluator(reedbed(), {.throttle = kMapGrid});
+    const Hanging hanging = hangingOf(reedbed(), true);
+    const Design present = wholeDesignOf(reedbed());
+    double share = 0.0;
+    for (auto _ : state) {
+        share = share < 1 ? share + 0.01 : 0.0;
+        Design design = present;
+        setValue(design, x, std::lerp(xFrom, xTo, share));
+        setValue(design, y, std::lerp(yTo, yFrom, share));
+        const Evaluation verdict = evaluator.evaluate(hanging.hung(std::move(design)));
+        if (!verdict.feasible())
+            state.SkipWithError("a design that is not judged to the end");
+        benchmark::DoNotOptimize(verdict);
+    }
+    state.SetItemsProcessed(state.iterations());
+}
+BENCHMARK_CAPTURE(levelDesign, lengthAndStretch, Variable::FreeLength, 20, 26, Variable::Stretch,
+                  1.12, 1.18)
+    ->Unit(benchmark::kMicrosecond)
+    ->UseRealTime();
+BENCHMARK_CAPTURE(levelDesign, heightAndDirection, Variable::Height, -46, -34, Variable::Direction,
+                  20, 60)
+    ->Unit(benchmark::kMicrosecond)
+    ->UseRealTime();
+
+// Levelling alone.
+void levelOnly(benchmark::State& state)
+{
+    const Hanging hanging = hangingOf(reedbed(), true);
+    Design design = wholeDesignOf(reedbed());
+    double height = -46;
+    for (auto _ : state) {
+        height = height < -34 ? height + 0.1 : -46;
+        setValue(design, Variable::Height, height);
+        benchmark::DoNotOptimize(hanging.hung(design));
+    }
+}
+BENCHMARK(levelOnly)->Unit(benchmark::kMicrosecond);
 
 // The parts of a design, so that a change can be placed.
 struct Prepared {

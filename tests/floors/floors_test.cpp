@@ -24,6 +24,7 @@ const std::vector<std::vector<std::string>> kFloors{
     {"core/suspension", "core/airframe", "core/drive", "core/film"},
     {"core/craft"},
     {"core/response"},
+    {"core/design"},
     {"core/assess"},
     {"core/search", "core/advice"},
     {"app/commands", "ui/document"},

@@ -22,20 +22,20 @@ SearchOptions few(std::size_t builds)
     return options;
 }
 
-SearchSpace spaceAround(const Design& design)
+SearchSpace spaceAround(const Setup& craft)
 {
     SearchSpace space;
-    for (const Variable variable : {Variable::FreeLength, Variable::Stretch})
-        if (canSet(design.mounts, variable))
-            space.variables.push_back(usualRange(design, variable));
+    for (const Variable variable : {Variable::FreeLength, Variable::Stretch, Variable::Height,
+                                    Variable::Direction, Variable::BalanceX})
+        if (canSet(craft.mounts, variable))
+            space.variables.push_back(usualRange(craft, variable));
     return space;
 }
 
 // searchJson() throws on a number that is not finite. @return whether there was an answer.
 bool searched(const Setup& craft, std::size_t builds)
 {
-    const Design design = designOf(craft);
-    const auto found = recommend({craft, spaceAround(design)}, {few(builds), 3, 3});
+    const auto found = recommend({craft, spaceAround(craft)}, {few(builds), 3, 3});
     if (!found) {
         RC_ASSERT(found.error().code != Errc::Internal);
         RC_ASSERT(!english(found.error().what).empty());

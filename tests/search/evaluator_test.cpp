@@ -50,11 +50,11 @@ void expectAgrees(const CruiseFigures& have, const CruiseFigures& want)
 void expectAgreesOverAMap(const Craft& craft, const MapAxis& x, const MapAxis& y)
 {
     const Evaluator evaluator(craft);
-    const DesignMap map = mapDesigns(evaluator, designOf(craft), x, y, 2).value();
+    const DesignMap map = mapDesigns(evaluator, wholeDesignOf(craft), x, y, 2).value();
     for (std::size_t i = 0; i < x.count; ++i)
         for (std::size_t j = 0; j < y.count; ++j) {
             SCOPED_TRACE(std::to_string(x.at(i)) + ", " + std::to_string(y.at(j)));
-            const Craft at = withDesign(craft, map.design(designOf(craft), i, j));
+            const Craft at = withDesign(craft, map.design(wholeDesignOf(craft), i, j));
             const auto assessment = assess(at);
             const Evaluation& evaluation = map.at(i, j);
             if (!assessment) {
@@ -84,6 +84,12 @@ TEST(Evaluator, AgreesWithTheAssessmentOfEveryDesign)
                          {Variable::Hardness, 10, 90, 5});
     expectAgreesOverAMap(test::sampleCraft("quarry"), {Variable::OuterDiameter, 5, 14, 4},
                          {Variable::Hardness, 30, 70, 2});
+    expectAgreesOverAMap(test::sampleCraft("reedbed"), {Variable::Height, -50, -20, 4},
+                         {Variable::Direction, 5, 85, 4});
+    expectAgreesOverAMap(test::sampleCraft("saltmarsh"), {Variable::SpreadX, 20, 60, 3},
+                         {Variable::SpreadY, 15, 50, 3});
+    expectAgreesOverAMap(test::sampleCraft("quarry"), {Variable::BalanceX, -30, 30, 3},
+                         {Variable::BalanceZ, -60, 0, 3});
 }
 
 // Oracle: assess() of a craft without any symmetry.
@@ -242,6 +248,50 @@ TEST(Evaluator, BuildsAreWhatTheCraftWouldBe)
         EXPECT_NEAR(full_px[k], point.wobble_px, kRounding * point.wobble_px);
     }
     expectAgrees(evaluator.overCruise(wobble.flight), *expected.cruise);
+}
+
+// Oracle: assess() of the planned craft whose points and directions are where that build has them.
+TEST(Evaluator, BuildsHoldTheBayWhereTheyDo)
+{
+    const Craft plan = test::steepReedbed();
+    const ToleranceSample build{.holes_mm = {{1, 0, -1}, {0.5, -1, 0}, {0, 0, 1}, {-1, 1, 0.2}},
+                                .directions_deg = {2, -1, 0, 1.5}};
+    Craft built = plan;
+    for (std::size_t i = 0; i < 4; ++i) {
+        MountPoint& point = built.mounts.points[i];
+        for (std::size_t axis = 0; axis < 3; ++axis)
+            point.bay_mm.at(axis) += build.holes_mm[i].at(axis);
+        point.azimuth_deg += build.directions_deg[i];
+    }
+    const Evaluator evaluator(plan);
+    const SampleWobble wobble = evaluator.wobbleOf(designOf(plan), build);
+    ASSERT_FALSE(wobble.violated);
+    expectAgrees(evaluator.overCruise(wobble.flight), *assess(built).value().cruise);
+}
+
+// Oracle: mirror symmetry; left and right exchanged, every variable does the same.
+TEST(Evaluator, MirroredCraftsAnswerAlike)
+{
+    for (const char* name : {"reedbed", "quarry"}) {
+        const Craft craft = test::sampleCraft(name), twin = test::mirrored(craft);
+        const Evaluator evaluator(craft), mirrored(twin);
+        for (const Variable variable : kVariables) {
+            if (!canSet(craft.mounts, variable))
+                continue;
+            Design a = wholeDesignOf(craft), b = wholeDesignOf(twin);
+            const double value = valueOf(a, variable) + 2 * grainOf(variable);
+            EXPECT_NEAR(valueOf(b, variable), valueOf(a, variable), 1e-9);
+            setValue(a, variable, value);
+            setValue(b, variable, value);
+            const Evaluation here = evaluator.evaluate(a), there = mirrored.evaluate(b);
+            EXPECT_EQ(here.violated, there.violated) << fieldOf(variable).key;
+            if (here.feasible()) {
+                EXPECT_NEAR(here.cruise.worst_px(), there.cruise.worst_px(),
+                            1e-5 * here.cruise.worst_px())
+                    << name << fieldOf(variable).key;
+            }
+        }
+    }
 }
 
 // Oracle: symmetry; exchanging left and right exchanges the cuts of the tubes.

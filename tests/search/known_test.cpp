@@ -16,7 +16,7 @@ const SearchSpace kLengths{{{Variable::FreeLength, 15, 45}}, {}, {}};
 
 Tune tuneOf(const Craft& craft, double freeLength_mm)
 {
-    Tune tune{"kept", "", "", craft.tube, craft.mounts, {}};
+    Tune tune{"kept", "", "", wholeDesignOf(craft), {}};
     tune.design.mounts.free_length_mm = freeLength_mm;
     return tune;
 }
@@ -30,7 +30,7 @@ std::vector<Design> knownOf(const Craft& craft, const SearchSpace& space)
 TEST(KnownDesigns, BeginWithThePresentTuneWhereItLiesWithin)
 {
     const Craft craft = test::sampleCraft("reedbed");
-    EXPECT_EQ(knownOf(craft, kLengths), std::vector{designOf(craft)});
+    EXPECT_EQ(knownOf(craft, kLengths), std::vector{wholeDesignOf(craft)});
     EXPECT_TRUE(knownOf(craft, {{{Variable::FreeLength, 30, 45}}, {}, {}}).empty());
     EXPECT_TRUE(knownOf(craft, {{{Variable::FreeLength, 15, 45}}, {{6, 3, 40}}, {}}).empty());
 }
@@ -39,7 +39,7 @@ TEST(KnownDesigns, BeginWithThePresentTuneWhereItLiesWithin)
 TEST(KnownDesigns, HeedWhatMustBeKept)
 {
     const Craft craft = test::sampleCraft("quarry");
-    const double stretch = valueOf(designOf(craft), Variable::Stretch);
+    const double stretch = valueOf(wholeDesignOf(craft), Variable::Stretch);
     EXPECT_EQ(
         knownOf(craft, {kLengths.variables, {}, {{Variable::Stretch, stretch - 0.01, 2}}}).size(),
         1U);
@@ -56,7 +56,7 @@ TEST(KnownDesigns, TakeOfAKeptTuneOnlyWhatMayBeSearched)
         point.elevation_deg = 40.0;
     const std::vector<Design> known = knownOf(craft, kLengths);
     ASSERT_EQ(known.size(), 2U);
-    Design wanted = designOf(craft);
+    Design wanted = wholeDesignOf(craft);
     wanted.mounts.free_length_mm = 25;
     EXPECT_EQ(known[1], wanted);
 }
@@ -71,7 +71,7 @@ TEST(KnownDesigns, AreTheBestFewOfTheKeptTunes)
     const Evaluator evaluator(craft);
     const std::vector<Design> known = knownOf(craft, kLengths);
     ASSERT_EQ(known.size(), 4U);
-    EXPECT_EQ(known[0], designOf(craft));
+    EXPECT_EQ(known[0], wholeDesignOf(craft));
     for (std::size_t k = 2; k < known.size(); ++k)
         EXPECT_FALSE(evaluator.evaluate(known[k]).isBetterThan(evaluator.evaluate(known[k - 1])));
     for (const Tune& tune : craft.tunes) {

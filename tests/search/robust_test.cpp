@@ -18,6 +18,8 @@ namespace {
 using Craft = Setup;  // inside TEST the name Setup is taken
 
 constexpr Tolerances kNoTolerances{.cut_mm = 0,
+                                   .hole_mm = 0,
+                                   .direction_deg = 0,
                                    .hardness_shore = 0,
                                    .measuredModulus = 0,
                                    .bay = 0,
@@ -57,6 +59,14 @@ TEST(ToleranceSamples, FillTheirRangesEvenly)
     ASSERT_EQ(builds[0].cuts_mm.size(), 4U);
     for (std::size_t tube = 0; tube < 4; ++tube)
         expectEven("cut", [&](const ToleranceSample& b) { return b.cuts_mm[tube] + 0.5; });
+    for (std::size_t tube = 0; tube < 4; ++tube) {
+        for (std::size_t axis = 0; axis < 3; ++axis)
+            expectEven("hole", [&](const ToleranceSample& b) {
+                return (b.holes_mm[tube].at(axis) + 1) / 2;
+            });
+        expectEven("direction",
+                   [&](const ToleranceSample& b) { return (b.directions_deg[tube] + 2) / 4; });
+    }
     expectEven("bay", [](const ToleranceSample& b) { return (b.bay - 0.95) / 0.1; });
     expectEven("battery", [](const ToleranceSample& b) { return (b.battery - 0.9) / 0.2; });
     expectEven("unbalance",

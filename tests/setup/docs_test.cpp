@@ -96,6 +96,7 @@ TEST(SetupFilePage, TablesAreThoseOfTheFieldTable)
     putTable(page, "Flight", table<Flight>());
     putTable(page, "Limits", table<Limits>());
     putTable(page, "Source", table<Source>());
+    putTable(page, "Design", table<Design>());
     if (std::getenv("STILLBAY_UPDATE_DOCS"))
         std::ofstream(kPage, std::ios::binary) << page;
     else

@@ -32,7 +32,7 @@ class FieldsTest : public testing::Test {
 };
 
 using Owners = testing::Types<Part, ArmSection, Arm, Motor, Propeller, Battery, Drive, Bay, Camera,
-                              TubeKind, MountPoint, Mounts, Flight, Limits, Source>;
+                              TubeKind, MountPoint, Mounts, Flight, Limits, Source, Design>;
 TYPED_TEST_SUITE(FieldsTest, Owners);
 
 TYPED_TEST(FieldsTest, KeysAndLabelsAreUnique)

@@ -81,7 +81,7 @@ TEST_F(FindTest, ADoubleClickTakes)
     QTest::mouseClick(table().viewport(), Qt::LeftButton, {}, second);
     EXPECT_EQ(document.undoStack().count(), 0);
     QTest::mouseDClick(table().viewport(), Qt::LeftButton, {}, second);
-    EXPECT_EQ(designOf(document.setup()), search->answer()->candidates[1].design);
+    EXPECT_EQ(wholeDesignOf(document.setup()), search->answer()->candidates[1].design);
     EXPECT_EQ(document.undoStack().count(), 1);
 }
 
@@ -92,10 +92,10 @@ TEST_F(FindTest, TheTableTellsTheNumbersOfTheSearch)
     press(kFind);
     await();
     const stillbay::Setup setup = document.setup();
-    const Design present = designOf(setup);
+    const Design present = wholeDesignOf(setup);
     const Found found = findBest(setup,
-                                 {.variables = {usualRange(present, Variable::FreeLength),
-                                                usualRange(present, Variable::Stretch)},
+                                 {.variables = {usualRange(setup, Variable::FreeLength),
+                                                usualRange(setup, Variable::Stretch)},
                                   .stock = {},
                                   .kept = {},
                                   .level = true},
@@ -256,7 +256,7 @@ TEST_F(FindTest, AnotherFileLeavesNothingOfTheLastCraft)
     EXPECT_FALSE(search->isRunning());
     QTest::qWait(50);
     EXPECT_FALSE(search->answer());
-    const VariableRange usual = usualRange(designOf(document.setup()), Variable::FreeLength);
+    const VariableRange usual = usualRange(document.setup(), Variable::FreeLength);
     EXPECT_EQ(inSearch<QDoubleSpinBox>(QStringLiteral("Free length from"))->value(), usual.from);
     EXPECT_EQ(inSearch<QDoubleSpinBox>(QStringLiteral("Free length to"))->value(), usual.to);
     press(kFind);
@@ -317,7 +317,7 @@ TEST_F(FindTest, TypedRangesOutlastADrilling)
 TEST_F(FindTest, OnlyWhatIsTickedIsSetAndOnlyWithinItsRange)
 {
     openSearch("saltmarsh");
-    const Design present = designOf(document.setup());
+    const Design present = wholeDesignOf(document.setup());
     tick(QStringLiteral("Keep it level"))->setChecked(false);
     tick(QStringLiteral("Stretch"))->setChecked(false);
     tick(QStringLiteral("Elevation"))->setChecked(true);
@@ -372,7 +372,7 @@ TEST_F(FindTest, KeepPutsTheChosenOneAmongTheKeptTunes)
     EXPECT_EQ(document.setup().tunes[0].design.tube, second.tube);
     EXPECT_NE(document.setup().tunes[0].name, document.setup().tunes[1].name);
     EXPECT_TRUE(says(QString::fromStdString(document.setup().tunes[1].name)));
-    EXPECT_EQ(designOf(document.setup()), designOf(before));
+    EXPECT_EQ(wholeDesignOf(document.setup()), wholeDesignOf(before));
     EXPECT_TRUE(button(kTake)->isEnabled());
 }
 
@@ -383,9 +383,9 @@ TEST_F(FindTest, ThePresentTuneIsToldWithoutASearch)
     const stillbay::Setup& setup = document.setup();
     press(QStringLiteral("How robust is the present tune?"));
     await();
-    const Robustness robust =
-        robustness(Evaluator(setup, {}, Throttles::All), designOf(setup), setup.limits.faint_px)
-            .value();
+    const Robustness robust = robustness(Evaluator(setup, {}, Throttles::All), wholeDesignOf(setup),
+                                         setup.limits.faint_px)
+                                  .value();
     ASSERT_EQ(rows(), 1);
     EXPECT_EQ(cell(0, QStringLiteral("Tune")), QStringLiteral("present"));
     EXPECT_EQ(cell(0, QStringLiteral("Worst in 9 of 10 builds")), pixels(*robust.p90_px));
@@ -451,7 +451,7 @@ TEST(FindTexts, ThePresentTuneIsKeptWhenItIsTheMostRobust)
     Recommendation answer{
         .setup = sampleSetup("reedbed"), .present = {}, .candidates = {}, .best = {}, .widen = {}};
     answer.present = {
-        designOf(answer.setup), {{}, {{1.0, 0.3, 0.5}, {1.2, 0.3, 0.6}}}, Robustness{}};
+        wholeDesignOf(answer.setup), {{}, {{1.0, 0.3, 0.5}, {1.2, 0.3, 0.6}}}, Robustness{}};
     answer.present.robust->samples = 10;
     answer.present.robust->p90_px = 1.5;
     Candidate fragile = answer.present;

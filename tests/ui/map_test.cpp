@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "core/search/design.h"
+#include "core/design/design.h"
 #include "core/setup/mount_layout.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/chart_menu.h"
@@ -15,6 +15,7 @@
 #include <QPushButton>
 #include <QTabWidget>
 #include <QTemporaryDir>
+#include <QToolButton>
 #include <QUndoStack>
 #include <qwt_axis.h>
 #include <qwt_plot_item.h>
@@ -231,7 +232,7 @@ TEST_F(Map, AnotherFileBeginsAnewAroundItsOwnTune)
     finish();
     EXPECT_EQ(view.controls().across().variable, Variable::FreeLength);
     EXPECT_EQ(view.controls().up().variable, Variable::Hardness);  // the holes decide the stretch
-    const VariableRange usual = usualRange(designOf(document.setup()), Variable::FreeLength);
+    const VariableRange usual = usualRange(document.setup(), Variable::FreeLength);
     EXPECT_EQ(view.controls().across().from, usual.from);
     EXPECT_EQ(view.controls().across().to, usual.to);
     for (QComboBox* box : view.findChildren<QComboBox*>()) {
@@ -282,6 +283,35 @@ TEST_F(Map, OtherVariablesAndRanges)
     shows->setCurrentIndex(2);
     EXPECT_TRUE(view.isCurrent());
     EXPECT_NE(view.sentences(), before);
+}
+
+// Oracle: assess() of the craft held as the map has it; one step, and undo takes it back.
+TEST_F(Map, HeightAndDirectionSayWhereToHoldIt)
+{
+    look("reedbed");
+    QTest::mouseClick(named<QToolButton>(QStringLiteral("Map of Height × direction")),
+                      Qt::LeftButton);
+    finish();
+    const MapAxis across = view.controls().across(), up = view.controls().up();
+    ASSERT_EQ(across.variable, Variable::Height);
+    ASSERT_EQ(up.variable, Variable::Direction);
+    const stillbay::Setup before = document.setup();
+    Design design = designOf(before);
+    setValue(design, Variable::Height, across.at(across.count / 2));
+    setValue(design, Variable::Direction, up.at(3));
+    const stillbay::Setup wanted = withDesign(before, hangingOf(before, true).hung(design));
+    click(across.count / 2, 3);
+    EXPECT_EQ(document.setup().mounts, wanted.mounts);
+    const double worst = assess(wanted).value().cruise->full.worst_px;
+    EXPECT_NEAR(chart.table().columns[2].values[across.count / 2 * up.count + 3], worst,
+                1e-9 * worst);
+    EXPECT_TRUE(view.isCurrent());
+    document.undoStack().undo();
+    EXPECT_EQ(document.setup(), before);
+    QTest::mouseClick(named<QToolButton>(QStringLiteral("Map of Length × stretch")),
+                      Qt::LeftButton);
+    EXPECT_EQ(view.controls().across().variable, Variable::FreeLength);
+    EXPECT_EQ(view.controls().up().variable, Variable::Stretch);
 }
 
 // Oracle: definition. What runs up the map is decided by the holes once they are drilled.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "core/search/design.h"
+#include "core/design/design.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/help/help_window.h"
 #include "ui/window/tuning_view.h"

@@ -23,6 +23,7 @@ void FigureTable::display(const std::vector<Row>& rows)
             labels.at(column)->setAlignment(column == 0 ? Qt::AlignLeft : Qt::AlignRight);
             m_grid->addWidget(labels.at(column), static_cast<int>(m_rows.size()) - 1,
                               static_cast<int>(column));
+            labels.at(column)->show();  // or the layout would not count it yet
         }
         QFont bold = font();
         bold.setBold(true);
@@ -32,7 +33,8 @@ void FigureTable::display(const std::vector<Row>& rows)
         for (std::size_t column = 0; column < kColumns; ++column)
             m_rows[i].at(column)->setText(i < rows.size() ? rows[i].at(column) : QString());
     m_grid->activate();
-    setFixedSize(sizeHint().expandedTo(minimumSize()));
+    m_room = m_room.expandedTo(sizeHint());
+    setFixedSize(m_room);
 }
 
 QString FigureTable::text() const

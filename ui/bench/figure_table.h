@@ -27,6 +27,7 @@ public:
 
 private:
     QGridLayout* m_grid;
+    QSize m_room;  // that it ever needed
     std::vector<std::array<QLabel*, kColumns>> m_rows;
 };
 

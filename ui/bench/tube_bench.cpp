@@ -2,8 +2,8 @@
 #include "ui/bench/tube_bench.h"
 
 #include "core/base/units.h"
+#include "core/design/design.h"
 #include "core/response/level.h"
-#include "core/search/design.h"
 #include "core/setup/cut_length.h"
 #include "core/setup/fields.h"
 #include "core/setup/mount_layout.h"

@@ -83,6 +83,8 @@ QVariant CandidatesModel::headerData(int section, Qt::Orientation orientation, i
             return displayText(fieldOf(Variable::Stretch).label);
         case Elevation:
             return displayText(fieldOf(Variable::Elevation).label);
+        case Place:
+            return tr("Where it is held");
         case FullPack:
             return tr("Worst, full pack");
         case EmptyPack:
@@ -125,6 +127,10 @@ QString CandidatesModel::text(int row, int column) const
             return stretchText(valueOf(shown.design, Variable::Stretch));
         case Elevation:
             return elevationText(shown.design);
+        case Place: {
+            const QString moved = placeText(shown.design, m_before);
+            return moved.isEmpty() ? tr("as before") : moved;
+        }
         case FullPack:
             return verdictText(shown.evaluation.cruise.full, shown.evaluation);
         case EmptyPack:

@@ -17,6 +17,7 @@ public:
         Length,
         Stretch,
         Elevation,
+        Place,
         FullPack,
         EmptyPack,
         Clean,

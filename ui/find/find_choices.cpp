@@ -39,7 +39,7 @@ QWidget* FindChoices::makeChange()
     connect(m_variables, &VariableRanges::refused, this, &FindChoices::refused);
     connect(m_variables, &VariableRanges::changed, this, &FindChoices::changed);
     connect(m_variables, &VariableRanges::usualWanted, this,
-            [this] { m_variables->setUsual(m_present); });
+            [this] { m_variables->setUsual(m_craft); });
     return change;
 }
 
@@ -64,21 +64,21 @@ QWidget* FindChoices::makeTube()
 
 void FindChoices::openCraft(const Setup& setup)
 {
-    m_variables->setUsual(designOf(setup));
+    m_variables->setUsual(setup);
     follow(setup);
     readTubeStock();
 }
 
 void FindChoices::follow(const Setup& setup)
 {
-    m_present = designOf(setup);
-    m_variables->follow(m_present);
+    m_craft = setup;
+    m_variables->follow(setup.mounts);
     m_usePresent->setText(tr("The pr&esent tube: %1").arg(tubeText(stockOf(setup.tube))));
 }
 
 void FindChoices::readTubeStock()
 {
-    m_stock->setPresent(stockOf(m_present.tube));
+    m_stock->setPresent(stockOf(m_craft.tube));
 }
 
 std::optional<SearchSpace> FindChoices::space()

@@ -41,7 +41,7 @@ private:
     QRadioButton* m_usePresent;
     QRadioButton* m_useStock;
     StockPanel* m_stock;
-    Design m_present;
+    Setup m_craft;
 };
 
 }  // namespace stillbay::ui

@@ -21,6 +21,7 @@ public:
     static QStringList robust(const Robustness& robust);
     static QString bestAsPlanned(const Candidate& best, const Design& present);
     static QStringList found(const Recommendation& answer);
+    static QString alone(const std::vector<VariableEffect>& effects);
     static QStringList present(const Candidate& present);
     static QString shortRobust(const Robustness& robust);
     static QString clean(const Robustness& robust);
@@ -62,6 +63,8 @@ QString Texts::tune(const Design& design, const Design& present)
     if (std::abs(valueOf(design, Variable::Elevation) - valueOf(present, Variable::Elevation)) >
         1e-9)
         parts << tr("elevation %1").arg(elevationText(design));
+    if (const QString place = placeText(design, present); !place.isEmpty())
+        parts << place;
     if (!(stockOf(design.tube) == stockOf(present.tube)))
         parts << tr("tube %1").arg(tubeText(stockOf(design.tube)));
     return parts.join(tr(", "));
@@ -87,6 +90,26 @@ QString Texts::bestAsPlanned(const Candidate& best, const Design& present)
     const Commonest against = commonestOf(*best.robust);
     return tr("Best as planned, but not as robust: %1; at most %2, but of %3 % of its builds %4.")
         .arg(tune(best.design, present), worst, percentNumber(against.share), against.text);
+}
+
+// What each variable brings by itself, the largest gain first.
+QString Texts::alone(const std::vector<VariableEffect>& effects)
+{
+    QStringList parts;
+    for (const VariableEffect& effect : effects) {
+        const QString value =
+            effect.variable == Variable::Stretch ? stretchText(effect.to)
+            : effect.variable == Variable::Direction || effect.variable == Variable::Elevation
+                ? degreesText(effect.to, 3)
+                : lengthText(effect.to);
+        parts << tr("%1 %2: %3")
+                     .arg(displayText(fieldOf(effect.variable).label), value,
+                          effect.evaluation.feasible()
+                              ? pixelText(effect.evaluation.cruise.worst_px())
+                              : displayText(violationText(*effect.evaluation.violated)));
+    }
+    return tr("One at a time from the present tune, worst wobble in cruise: %1.")
+        .arg(parts.join(tr("; ")));
 }
 
 QStringList Texts::found(const Recommendation& answer)
@@ -116,6 +139,8 @@ QStringList Texts::found(const Recommendation& answer)
         });
         lines << bestAsPlanned(*best, answer.present.design);
     }
+    if (answer.alone.size() > 1)
+        lines << alone(answer.alone);
     for (const Variable variable : answer.widen)
         lines << tr("The range of “%1” ends where it still gets more robust: widen it and find "
                     "again.")
@@ -152,17 +177,33 @@ QString Texts::clean(const Robustness& robust)
 
 QString Texts::tolerances(const Tolerances& tolerances)
 {
-    return tr("Builds differ in the cut of each tube by ±%1 mm, in hardness by ±%2 Shore (where "
+    return tr("Builds differ in the cut of each tube by ±%1 mm, in where it is by ±%9 mm, in its "
+              "direction by ±%10°, in hardness by ±%2 Shore (where "
               "the "
               "modulus was measured, by ±%3 %), in the bay's mass by ±%4 %, in the battery's by "
               "±%5 %, in temperature from %6 to %7 °C, and in unbalance from 1/%8 to %8 times.")
         .arg(plainNumber(tolerances.cut_mm, 3), plainNumber(tolerances.hardness_shore, 3),
              percentNumber(tolerances.measuredModulus), percentNumber(tolerances.bay),
              percentNumber(tolerances.battery), signedNumber(tolerances.coldest_c),
-             signedNumber(tolerances.warmest_c), plainNumber(tolerances.unbalance, 3));
+             signedNumber(tolerances.warmest_c), plainNumber(tolerances.unbalance, 3),
+             plainNumber(tolerances.hole_mm, 3), plainNumber(tolerances.direction_deg, 3));
 }
 
 }  // namespace
+
+QString placeText(const Design& design, const Design& present)
+{
+    QStringList moved;
+    for (const Variable variable : kVariables) {
+        const double value = valueOf(design, variable);
+        if (!placesBay(variable) || std::abs(value - valueOf(present, variable)) < 1e-9)
+            continue;
+        moved << Texts::tr("%1 %2").arg(
+            displayText(fieldOf(variable).label),
+            variable == Variable::Direction ? degreesText(value, 3) : lengthText(value));
+    }
+    return moved.join(Texts::tr(", "));
+}
 
 QString elevationText(const Design& design)
 {

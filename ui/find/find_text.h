@@ -10,6 +10,9 @@
 /// How the search for a tune talks.
 namespace stillbay::ui {
 
+/// Where a design holds the bay, as far as that is elsewhere than at present; empty: as at present.
+QString placeText(const Design& design, const Design& present);
+
 QString elevationText(const Design& design);  ///< "35.2°", the mean over the tubes
 QString verdictText(const CruiseWobble& wobble,
                     const Evaluation& evaluation);  ///< "1.71 px", or "—"

@@ -171,7 +171,7 @@ void FindWindow::setupChanged()
 {
     const Setup& setup = m_document.setup();
     m_choices->follow(setup);
-    m_model->setPresent(designOf(setup));
+    m_model->setPresent(wholeDesignOf(setup));
     m_done->clear();
     if (isRunning() && !sameForSearch(setup, m_job.wanted()->setup)) {
         stop();
@@ -186,8 +186,8 @@ bool FindWindow::isCurrent() const
     if (!m_answer)
         return false;
     const Setup& setup = m_document.setup();
-    return m_model->has(designOf(setup)) &&
-           sameForSearch(withDesign(setup, designOf(m_answer->setup)), m_answer->setup);
+    return m_model->has(wholeDesignOf(setup)) &&
+           sameForSearch(withDesign(setup, wholeDesignOf(m_answer->setup)), m_answer->setup);
 }
 
 void FindWindow::find()
@@ -278,7 +278,9 @@ void FindWindow::keep()
         return;
     const Setup meant = withDesign(m_document.setup(), m_model->candidate(row).design);
     const std::string now = QDateTime::currentDateTimeUtc().toString(Qt::ISODate).toStdString();
-    const Tune tune = presentTune(meant, freeTuneName(meant), now);
+    Tune tune = presentTune(meant, freeTuneName(meant), now);
+    if (meant.bay != m_document.setup().bay)
+        tune.design = m_model->candidate(row).design;
     write(
         tr("Keep a tune"), [&](Setup& setup) { setup.tunes.push_back(tune); },
         tr("Kept as “%1”.").arg(QString::fromStdString(tune.name)));

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "core/search/design.h"
+#include "core/design/design.h"
 
 #include <QString>
 

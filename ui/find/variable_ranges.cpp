@@ -46,17 +46,14 @@ QString labelOf(Variable variable)
 VariableRanges::VariableRanges(QWidget* parent)
     : QWidget(parent),
       m_level(makeLevel()),
-      m_rows{
-          makeRow(Variable::FreeLength, tr("May the free length of all tubes change?")),
-          makeRow(Variable::Stretch, tr("May the stretch of all tubes change? Their holes in the "
-                                        "airframe move with it.")),
-          makeRow(Variable::Elevation, tr("May the elevation of all tubes change? Their holes in "
-                                          "the airframe move with it."))},
       m_drilled(
           new QuietLabel(tr("The craft is drilled: the holes stay where they are, and with them "
                             "elevation and distance; the stretch follows from the length."),
                          this))
 {
+    for (const Variable variable : kVariables)
+        if (const char* const question = rowOf(variable).question; *question)
+            m_rows.push_back(makeRow(variable, displayText(question)));
     auto* const grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);
     for (int k = 0; k < static_cast<int>(m_rows.size()); ++k)
@@ -91,8 +88,8 @@ QCheckBox* VariableRanges::makeLevel()
 
 bool VariableRanges::isFree(Variable variable) const
 {
-    return variable == Variable::FreeLength ||
-           (!m_isDrilled && !(variable == Variable::Elevation && keepsLevel()));
+    return !(m_isDrilled && rowOf(variable).movesHoles) &&
+           !(variable == Variable::Elevation && keepsLevel());
 }
 
 bool VariableRanges::keepsLevel() const
@@ -106,8 +103,8 @@ VariableRanges::Row VariableRanges::makeRow(Variable variable, const QString& me
     Row row{variable, new QCheckBox(label, this), makeBox(variable, tr("%1 from").arg(label)),
             makeBox(variable, tr("%1 to").arg(label)), new QLabel(tr("to"), this)};
     row.tick->setToolTip(meaning);
-    row.tick->setChecked(
-        QSettings().value(settingOf(variable), variable != Variable::Elevation).toBool());
+    const bool isUsual = variable == Variable::FreeLength || variable == Variable::Stretch;
+    row.tick->setChecked(QSettings().value(settingOf(variable), isUsual).toBool());
     connect(row.tick, &QCheckBox::toggled, this, [this, row](bool on) {
         QSettings().setValue(settingOf(row.variable), on);
         m_hasRefused = false;
@@ -159,20 +156,20 @@ void VariableRanges::showFree(const Row& row)
     }
 }
 
-void VariableRanges::setUsual(const Design& design)
+void VariableRanges::setUsual(const Setup& setup)
 {
     for (const Row& row : m_rows) {
-        const VariableRange usual = usualRange(design, row.variable);
+        const VariableRange usual = usualRange(setup, row.variable);
         row.from->show(shown(row.variable, usual.from));
         row.to->show(shown(row.variable, usual.to));
     }
-    follow(design);
+    follow(setup.mounts);
 }
 
 // Ranges that were typed are kept, also where the craft leaves nothing to set for a while.
-void VariableRanges::follow(const Design& design)
+void VariableRanges::follow(const Mounts& mounts)
 {
-    m_isDrilled = design.mounts.drilled();
+    m_isDrilled = mounts.drilled();
     m_drilled->setVisible(m_isDrilled);
     m_level->setVisible(!m_isDrilled);
     for (const Row& row : m_rows)

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "core/search/design.h"
+#include "core/design/design.h"
 
 #include <QWidget>
 
@@ -23,8 +23,8 @@ class VariableRanges final : public QWidget {
 public:
     explicit VariableRanges(QWidget* parent = nullptr);
 
-    void setUsual(const Design& design);  ///< another craft: its usual ranges
-    void follow(const Design& design);    ///< the same craft, which may be drilled by now
+    void setUsual(const Setup& setup);  ///< another craft: its usual ranges
+    void follow(const Mounts& mounts);  ///< the same craft, which may be drilled by now
 
     /// Takes what is still being typed. @return false: it was refused, and the builder has to read
     /// why.
@@ -57,7 +57,7 @@ private:
     bool m_isDrilled = false;
     bool m_hasRefused = false;  // an entry, and nothing was entered since
     QCheckBox* m_level;
-    std::array<Row, 3> m_rows;
+    std::vector<Row> m_rows;
     QLabel* m_drilled;
 };
 

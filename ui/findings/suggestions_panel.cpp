@@ -39,6 +39,8 @@ QStringList dangersOf(const Suggestion& suggestion)
     for (const Warning& warning : suggestion.newWarnings)
         if (const Phrase danger = dangerText(warning); !danger.pattern.empty())
             dangers << displayText(danger);
+    if (suggestion.movedTo)
+        dangers << displayText(movedText(*suggestion.movedTo));
     return dangers;
 }
 

@@ -9,7 +9,9 @@
 #include <QComboBox>
 #include <QFormLayout>
 #include <QGridLayout>
+#include <QHBoxLayout>
 #include <QLabel>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -23,6 +25,12 @@ std::size_t placeOf(Variable variable)
 {
     return static_cast<std::size_t>(variable);
 }
+
+// In the order in which builders want them.
+constexpr std::array<Variable, kVariableCount> kOffered{
+    Variable::FreeLength, Variable::Stretch,       Variable::Height,   Variable::Direction,
+    Variable::SpreadX,    Variable::SpreadY,       Variable::BalanceX, Variable::BalanceZ,
+    Variable::Hardness,   Variable::OuterDiameter, Variable::Elevation};
 
 // What a side sets unless it was told otherwise: the first of these that is free.
 constexpr std::array<std::array<Variable, 3>, 2> kUsual{{
@@ -58,7 +66,8 @@ MapControls::MapControls(QWidget* parent)
         emit axesChanged();
     });
     m_holes->setWordWrap(true);
-    m_holes->setText(tr("The craft is drilled: its holes decide stretch and elevation."));
+    m_holes->setText(
+        tr("The craft is drilled: its holes decide stretch, elevation and where the tubes are."));
 
     auto* const shows = new QWidget;
     auto* const showsLayout = new QVBoxLayout(shows);
@@ -71,6 +80,7 @@ MapControls::MapControls(QWidget* parent)
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(10);
+    layout->addLayout(makePairs());
     layout->addWidget(
         makeSide(m_sides[0], QStringLiteral("view.mapAcross"),
                  {tr("A&cross:"), tr("What runs across the map"),
@@ -82,6 +92,42 @@ MapControls::MapControls(QWidget* parent)
     layout->addWidget(m_level);
     layout->addWidget(m_holes);
     fillVariables();
+}
+
+// The two maps that tell most.
+QHBoxLayout* MapControls::makePairs()
+{
+    auto* const row = new QHBoxLayout;
+    const auto add = [&](const QString& text, const QString& meaning, Variable x, Variable y) {
+        auto* const button = new QToolButton;
+        button->setText(text);
+        button->setFocusPolicy(Qt::StrongFocus);
+        button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+        button->setAccessibleName(tr("Map of %1").arg(text));
+        button->setToolTip(meaning);
+        connect(button, &QToolButton::clicked, this, [this, x, y] { setVariables(x, y); });
+        row->addWidget(button);
+        return button;
+    };
+    add(tr("Length × stretch"), tr("Which tube: how long, stretched how far."),
+        Variable::FreeLength, Variable::Stretch);
+    m_place = add(tr("Height × direction"),
+                  tr("Where the tubes hold the bay: how high, and pointing which way."),
+                  Variable::Height, Variable::Direction);
+    return row;
+}
+
+// As far as they are free.
+void MapControls::setVariables(Variable across, Variable up)
+{
+    m_isFilling = true;
+    const std::array variables{across, up};
+    for (std::size_t which = 0; which < m_sides.size(); ++which)
+        if (const int place = m_sides[which].variable->findData(static_cast<int>(variables[which]));
+            place >= 0)
+            m_sides[which].variable->setCurrentIndex(place);
+    m_isFilling = false;
+    variableChosen(0);
 }
 
 QWidget* MapControls::makeSide(Side& side, const QString& objectName, const SideTexts& text)
@@ -115,14 +161,14 @@ QWidget* MapControls::makeSide(Side& side, const QString& objectName, const Side
     return widget;
 }
 
-void MapControls::offer(const Design& design)
+void MapControls::offer(const Setup& setup)
 {
-    const bool wasDrilled = m_design.mounts.drilled();
-    m_design = design;
+    const bool wasDrilled = m_mounts.drilled();
+    m_mounts = setup.mounts;
     for (const Variable variable : kVariables)
-        m_ranges[placeOf(variable)] = usualRange(design, variable);
-    m_holes->setVisible(design.mounts.drilled());
-    if (wasDrilled != design.mounts.drilled())
+        m_ranges[placeOf(variable)] = usualRange(setup, variable);
+    m_holes->setVisible(m_mounts.drilled());
+    if (wasDrilled != m_mounts.drilled())
         fillVariables();
     for (Side& side : m_sides)
         showRange(side);
@@ -136,7 +182,7 @@ void MapControls::fillVariables()
     for (const Side& side : m_sides) {
         const QVariant before = side.variable->currentData();
         side.variable->clear();
-        for (const Variable variable : kVariables)
+        for (const Variable variable : kOffered)
             if (isOffered(variable))
                 side.variable->addItem(displayText(fieldOf(variable).label),
                                        static_cast<int>(variable));
@@ -149,19 +195,20 @@ void MapControls::fillVariables()
             if (box->currentIndex() < 0 && others != static_cast<int>(usual))
                 box->setCurrentIndex(box->findData(static_cast<int>(usual)));
     }
-    m_holes->setVisible(m_design.mounts.drilled());
-    m_level->setVisible(!m_design.mounts.drilled());
+    m_holes->setVisible(m_mounts.drilled());
+    m_place->setVisible(!m_mounts.drilled());
+    m_level->setVisible(!m_mounts.drilled());
     m_isFilling = false;
 }
 
 bool MapControls::keepsLevel() const
 {
-    return m_level->isChecked() && !m_design.mounts.drilled();
+    return m_level->isChecked() && !m_mounts.drilled();
 }
 
 bool MapControls::isOffered(Variable variable) const
 {
-    return canSet(m_design.mounts, variable) && !(keepsLevel() && variable == Variable::Elevation);
+    return canSet(m_mounts, variable) && !(keepsLevel() && variable == Variable::Elevation);
 }
 
 Variable MapControls::variableOf(const Side& side) const

@@ -10,7 +10,9 @@
 
 class QCheckBox;
 class QComboBox;
+class QHBoxLayout;
 class QLabel;
+class QToolButton;
 
 namespace stillbay::ui {
 
@@ -23,7 +25,7 @@ public:
     explicit MapControls(QWidget* parent = nullptr);
 
     /// Another craft: the usual ranges around its design, and only variables that it leaves free.
-    void offer(const Design& design);
+    void offer(const Setup& setup);
 
     MapAxis across() const;
     MapAxis up() const;
@@ -45,6 +47,8 @@ private:
         QString title, variable, from, to;
     };
 
+    QHBoxLayout* makePairs();
+    void setVariables(Variable across, Variable up);
     QWidget* makeSide(Side& side, const QString& objectName, const SideTexts& text);
     void fillVariables();
     bool isOffered(Variable variable) const;
@@ -58,7 +62,8 @@ private:
     QComboBox* m_shows;
     QCheckBox* m_level;
     QLabel* m_holes;
-    Design m_design;
+    QToolButton* m_place = nullptr;
+    Mounts m_mounts;
     std::array<VariableRange, kVariables.size()> m_ranges;  // by variable
     bool m_isFilling = false;
 };

@@ -55,7 +55,7 @@ QString wobbleTitleOf(MapShows shows)
 
 QString valueText(Variable variable, double value)
 {
-    if (variable == Variable::Elevation)
+    if (unitOf(variable) == QStringLiteral("°"))
         return degreesText(value, kDigits);
     const QString number = plainNumber(shownValue(variable, value), kDigits);
     if (variable == Variable::Stretch)

@@ -115,7 +115,7 @@ QWidget* MapView::makeRight()
 MapView::Key MapView::keyNow() const
 {
     Key key{m_document.setup(), m_controls->across(), m_controls->up(), m_controls->keepsLevel()};
-    Design design = designOf(key.craft);
+    Design design = wholeDesignOf(key.craft);
     for (const MapAxis& axis : {key.x, key.y})  // amid the map, where it can be hung
         setValue(design, axis.variable, axis.at(axis.count / 2));
     key.craft = withDesign(std::move(key.craft), hanging().hung(std::move(design)));
@@ -133,7 +133,7 @@ Hanging MapView::hanging() const
 
 void MapView::lookAround()
 {
-    m_controls->offer(designOf(m_document.setup()));
+    m_controls->offer(m_document.setup());
     if (isVisible())
         refresh();
 }
@@ -144,7 +144,7 @@ void MapView::craftChanged()
 {
     if (!m_document.hasCraft() || !isVisible())
         return;
-    const Design design = designOf(m_document.setup());
+    const Design design = wholeDesignOf(m_document.setup());
     bool isInside =
         m_wanted.has_value() && design.mounts.drilled() == m_wanted->craft.mounts.drilled();
     for (const MapAxis& axis : {m_controls->across(), m_controls->up()})
@@ -152,7 +152,7 @@ void MapView::craftChanged()
                    valueOf(design, axis.variable) >= axis.from &&
                    valueOf(design, axis.variable) <= axis.to;
     if (!isInside)
-        m_controls->offer(design);
+        m_controls->offer(m_document.setup());
     refresh();
 }
 
@@ -189,7 +189,7 @@ void MapView::compute()
                        return tl::unexpected(valid.error());
                    const auto evaluator = std::make_shared<const Evaluator>(setup);
                    auto map = mapDesigns(
-                       *evaluator, designOf(setup), x, y, 0, caller.stop, caller.progress,
+                       *evaluator, wholeDesignOf(setup), x, y, 0, caller.stop, caller.progress,
                        [&](const DesignMap& coarse) {
                            caller.interim({coarse, evaluator, false});
                        },
@@ -235,10 +235,12 @@ void MapView::drawMarks()
 {
     const Variable x = m_controls->across().variable, y = m_controls->up().variable;
     const Setup& setup = m_document.setup();
-    const Design present = designOf(setup);
+    const Design present = wholeDesignOf(setup);
     std::vector<MapMark> kept;
     for (const Tune& tune : setup.tunes) {
-        const Design& design = tune.design;
+        Design design = tune.design;
+        if (!design.heaviest_part_mm)
+            design.heaviest_part_mm = present.heaviest_part_mm;
         MapMark mark{valueOf(design, x), valueOf(design, y), QString::fromStdString(tune.name)};
         Design moved = present;
         for (const Variable variable : {x, y})
@@ -271,7 +273,7 @@ void MapView::showBest(std::size_t node)
     const Setup& setup = m_document.setup();
     const MapShows shows = m_controls->shows();
     const double wobble = shownWobble_px(m_answer->map.cells[node], shows);
-    const auto now = m_answer->evaluator->evaluate(designOf(setup));
+    const auto now = m_answer->evaluator->evaluate(wholeDesignOf(setup));
     const QString present =
         now.feasible()
             ? tr("The present tune: %1 px.").arg(plainNumber(shownWobble_px(now, shows), 2))
@@ -304,7 +306,7 @@ void MapView::take(double x, double y)
     const double takenX = rounded(across, x), takenY = rounded(up, y);
     m_refusal->display(m_document.edit(tr("Take %1").arg(designText(across, takenX, up, takenY)),
                                        {}, [=, hanging = hanging()](Setup& setup) {
-                                           Design design = designOf(setup);
+                                           Design design = wholeDesignOf(setup);
                                            setValue(design, across, takenX);
                                            setValue(design, up, takenY);
                                            setup = withDesign(setup, hanging.hung(design));

@@ -87,12 +87,28 @@
         <translation>%1&#xa0;% bis %2&#xa0;%</translation>
     </message>
     <message>
-        <source>Builds differ in the cut of each tube by ±%1&#xa0;mm, in hardness by ±%2 Shore (where the modulus was measured, by ±%3&#xa0;%), in the bay&apos;s mass by ±%4&#xa0;%, in the battery&apos;s by ±%5&#xa0;%, in temperature from %6 to %7&#xa0;°C, and in unbalance from 1/%8 to %8 times.</source>
-        <translation>Nachbauten unterscheiden sich im Zuschnitt jedes Schlauchs um ±%1&#xa0;mm, in der Härte um ±%2&#xa0;Shore (bei gemessenem Modul um ±%3&#xa0;%), in der Masse der Gondel um ±%4&#xa0;%, in der des Akkus um ±%5&#xa0;%, in der Temperatur von %6 bis %7&#xa0;°C und in der Unwucht vom 1/%8- bis zum %8-Fachen.</translation>
-    </message>
-    <message>
         <source>Best as planned, but not as robust: %1; at most %2, but of %3&#xa0;% of its builds %4.</source>
         <translation>Nach Plan am besten, aber nicht so robust: %1; höchstens %2, doch für %3&#xa0;% der Nachbauten gilt: %4.</translation>
+    </message>
+    <message>
+        <source>%1 %2: %3</source>
+        <translation>%1 %2: %3</translation>
+    </message>
+    <message>
+        <source>One at a time from the present tune, worst wobble in cruise: %1.</source>
+        <translation>Jede für sich, von der jetzigen Abstimmung aus, größtes Wackeln im Reiseflug: %1.</translation>
+    </message>
+    <message>
+        <source>; </source>
+        <translation>; </translation>
+    </message>
+    <message>
+        <source>Builds differ in the cut of each tube by ±%1&#xa0;mm, in where it is by ±%9&#xa0;mm, in its direction by ±%10°, in hardness by ±%2 Shore (where the modulus was measured, by ±%3&#xa0;%), in the bay&apos;s mass by ±%4&#xa0;%, in the battery&apos;s by ±%5&#xa0;%, in temperature from %6 to %7&#xa0;°C, and in unbalance from 1/%8 to %8 times.</source>
+        <translation>Die Nachbauten unterscheiden sich im Schnitt jedes Schlauchs um ±%1&#xa0;mm, in seinem Ort um ±%9&#xa0;mm, in seiner Richtung um ±%10°, in der Härte um ±%2 Shore (wo der Modul gemessen wurde, um ±%3&#xa0;%), in der Masse der Gondel um ±%4&#xa0;%, in der des Akkus um ±%5&#xa0;%, in der Temperatur von %6 bis %7&#xa0;°C und in der Unwucht vom 1/%8- bis zum %8-fachen.</translation>
+    </message>
+    <message>
+        <source>%1 %2</source>
+        <translation>%1 %2</translation>
     </message>
 </context>
 <context>
@@ -626,7 +642,7 @@
     </message>
     <message>
         <source>&lt;p&gt;While planning, the anchor lies along the angles at free length × stretch. Once drilled, the holes stay and decide each tube&apos;s stretch.&lt;/p&gt;</source>
-        <translation>&lt;p&gt;Beim Planen liegt der Anker unter den Winkeln bei freier Länge × Vordehnung. Sobald gebohrt ist, bleiben die Bohrungen und bestimmen die Vordehnung jedes Schlauchs.&lt;/p&gt;</translation>
+        <translation>&lt;p&gt;Beim Planen liegt der Anker unter den Winkeln bei freier Länge × Dehnung. Sobald gebohrt ist, bleiben die Bohrungen und bestimmen die Vordehnung jedes Schlauchs.&lt;/p&gt;</translation>
     </message>
     <message>
         <source>Planned: anchors follow the angles</source>
@@ -2330,6 +2346,126 @@
         <source>Full pack %1&#xa0;px at %2&#xa0;%, empty pack %3&#xa0;px at %4&#xa0;% throttle.</source>
         <translation>Voller Akku %1&#xa0;px bei %2&#xa0;%, leerer %3&#xa0;px bei %4&#xa0;% Gas.</translation>
     </message>
+    <message>
+        <source>Mount points %1&#xa0;mm lower</source>
+        <translation>Haltepunkte %1&#xa0;mm tiefer</translation>
+    </message>
+    <message>
+        <source>Mount points %1&#xa0;mm higher</source>
+        <translation>Haltepunkte %1&#xa0;mm höher</translation>
+    </message>
+    <message>
+        <source>Mount points %1&#xa0;mm nearer to the middle, fore and aft</source>
+        <translation>Haltepunkte längs %1&#xa0;mm näher zur Mitte</translation>
+    </message>
+    <message>
+        <source>Mount points %1&#xa0;mm farther from the middle, fore and aft</source>
+        <translation>Haltepunkte längs %1&#xa0;mm weiter von der Mitte</translation>
+    </message>
+    <message>
+        <source>Mount points %1&#xa0;mm nearer to the middle, sideways</source>
+        <translation>Haltepunkte quer %1&#xa0;mm näher zur Mitte</translation>
+    </message>
+    <message>
+        <source>Mount points %1&#xa0;mm farther from the middle, sideways</source>
+        <translation>Haltepunkte quer %1&#xa0;mm weiter von der Mitte</translation>
+    </message>
+    <message>
+        <source>Tubes turned %1° towards fore and aft</source>
+        <translation>Schläuche %1° mehr nach längs gedreht</translation>
+    </message>
+    <message>
+        <source>Tubes turned %1° towards the sides</source>
+        <translation>Schläuche %1° mehr nach quer gedreht</translation>
+    </message>
+    <message>
+        <source>Heaviest part of the bay %1&#xa0;mm back</source>
+        <translation>Schwerstes Teil der Gondel %1&#xa0;mm nach hinten</translation>
+    </message>
+    <message>
+        <source>Heaviest part of the bay %1&#xa0;mm forward</source>
+        <translation>Schwerstes Teil der Gondel %1&#xa0;mm nach vorn</translation>
+    </message>
+    <message>
+        <source>Heaviest part of the bay %1&#xa0;mm lower</source>
+        <translation>Schwerstes Teil der Gondel %1&#xa0;mm tiefer</translation>
+    </message>
+    <message>
+        <source>Heaviest part of the bay %1&#xa0;mm higher</source>
+        <translation>Schwerstes Teil der Gondel %1&#xa0;mm höher</translation>
+    </message>
+    <message>
+        <source>outside of cruise %1&#xa0;px at %2&#xa0;% throttle</source>
+        <translation>außerhalb des Reiseflugs %1&#xa0;px bei %2&#xa0;% Gas</translation>
+    </message>
+    <message>
+        <source>May the free length of all tubes change?</source>
+        <translation>Darf sich die freie Länge aller Schläuche ändern?</translation>
+    </message>
+    <message>
+        <source>May the stretch of all tubes change? Their holes in the airframe move with it.</source>
+        <translation>Darf sich die Vordehnung aller Schläuche ändern? Ihre Löcher im Rahmen wandern mit.</translation>
+    </message>
+    <message>
+        <source>May the elevation of all tubes change? Their holes in the airframe move with it.</source>
+        <translation>Darf sich die Steigung aller Schläuche ändern? Ihre Löcher im Rahmen wandern mit.</translation>
+    </message>
+    <message>
+        <source>Height of the points</source>
+        <translation>Höhe der Haltepunkte</translation>
+    </message>
+    <message>
+        <source>May all mount points move up or down together? Their holes in the airframe move with them.</source>
+        <translation>Dürfen alle Haltepunkte gemeinsam höher oder tiefer sitzen? Ihre Löcher im Rahmen wandern mit.</translation>
+    </message>
+    <message>
+        <source>Direction of the tubes</source>
+        <translation>Richtung der Schläuche</translation>
+    </message>
+    <message>
+        <source>May the tubes point more sideways or more fore and aft, mirrored? Their holes in the airframe move with them.</source>
+        <translation>Dürfen die Schläuche mehr nach quer oder mehr nach längs zeigen, gespiegelt? Ihre Löcher im Rahmen wandern mit.</translation>
+    </message>
+    <message>
+        <source>May the mount points move apart or together fore and aft? Half their distance; mirrored ones stay mirrored.</source>
+        <translation>Dürfen die Haltepunkte längs weiter auseinander oder enger sitzen? Ihr halber Abstand; gespiegelte bleiben gespiegelt.</translation>
+    </message>
+    <message>
+        <source>May the mount points move apart or together sideways? Half their distance; mirrored ones stay mirrored.</source>
+        <translation>Dürfen die Haltepunkte quer weiter auseinander oder enger sitzen? Ihr halber Abstand; gespiegelte bleiben gespiegelt.</translation>
+    </message>
+    <message>
+        <source>Heaviest part forward</source>
+        <translation>Schwerstes Teil nach vorn</translation>
+    </message>
+    <message>
+        <source>May the bay&apos;s heaviest part move forward or back? Where its middle is.</source>
+        <translation>Darf das schwerste Teil der Gondel nach vorn oder hinten rücken? Wo seine Mitte ist.</translation>
+    </message>
+    <message>
+        <source>Heaviest part up</source>
+        <translation>Schwerstes Teil nach oben</translation>
+    </message>
+    <message>
+        <source>May the bay&apos;s heaviest part move up or down? Where its middle is.</source>
+        <translation>Darf das schwerste Teil der Gondel höher oder tiefer sitzen? Wo seine Mitte ist.</translation>
+    </message>
+    <message>
+        <source>Place of the heaviest part</source>
+        <translation>Ort des schwersten Teils</translation>
+    </message>
+    <message>
+        <source>Where the middle of the bay&apos;s heaviest part sits with this tune: forward, left, up; empty to leave it where it is.</source>
+        <translation>Wo die Mitte des schwersten Teils der Gondel bei dieser Abstimmung sitzt: nach vorn, links, oben; leer, um es zu lassen, wo es ist.</translation>
+    </message>
+    <message>
+        <source>Half spread, fore and aft</source>
+        <translation>Halber Abstand längs</translation>
+    </message>
+    <message>
+        <source>Half spread, sideways</source>
+        <translation>Halber Abstand quer</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -2774,6 +2910,14 @@
     <message>
         <source>%1: %2</source>
         <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Where it is held</source>
+        <translation>Wo sie gehalten wird</translation>
+    </message>
+    <message>
+        <source>as before</source>
+        <translation>wie zuvor</translation>
     </message>
 </context>
 <context>
@@ -3827,10 +3971,6 @@
         <translation>Mittel über voll und leer</translation>
     </message>
     <message>
-        <source>The craft is drilled: its holes decide stretch and elevation.</source>
-        <translation>Der Kopter ist gebohrt: Seine Löcher bestimmen Vordehnung und Steigung.</translation>
-    </message>
-    <message>
         <source>S&amp;hows:</source>
         <translation>&amp;Zeigt:</translation>
     </message>
@@ -3877,6 +4017,30 @@
     <message>
         <source>Gives every tune the elevations, and small differences of stretch, with which the bay rests where it is drawn.</source>
         <translation>Gibt jeder Abstimmung die Steigungen und kleinen Unterschiede der Vordehnung, mit denen die Gondel dort ruht, wo sie gezeichnet ist.</translation>
+    </message>
+    <message>
+        <source>The craft is drilled: its holes decide stretch, elevation and where the tubes are.</source>
+        <translation>Das Fluggerät ist gebohrt: Seine Löcher bestimmen Vordehnung, Steigung und wo die Schläuche sitzen.</translation>
+    </message>
+    <message>
+        <source>Map of %1</source>
+        <translation>Karte von %1</translation>
+    </message>
+    <message>
+        <source>Length × stretch</source>
+        <translation>Länge × Dehnung</translation>
+    </message>
+    <message>
+        <source>Which tube: how long, stretched how far.</source>
+        <translation>Welcher Schlauch: wie lang, wie weit vorgedehnt.</translation>
+    </message>
+    <message>
+        <source>Height × direction</source>
+        <translation>Höhe × Richtung</translation>
+    </message>
+    <message>
+        <source>Where the tubes hold the bay: how high, and pointing which way.</source>
+        <translation>Wo die Schläuche die Gondel halten: wie hoch und in welche Richtung.</translation>
     </message>
 </context>
 <context>
@@ -5024,18 +5188,6 @@
 </context>
 <context>
     <name>stillbay::ui::VariableRanges</name>
-    <message>
-        <source>May the free length of all tubes change?</source>
-        <translation>Darf sich die freie Länge aller Schläuche ändern?</translation>
-    </message>
-    <message>
-        <source>May the stretch of all tubes change? Their holes in the airframe move with it.</source>
-        <translation>Darf sich die Vordehnung aller Schläuche ändern? Ihre Löcher im Rahmen wandern mit.</translation>
-    </message>
-    <message>
-        <source>May the elevation of all tubes change? Their holes in the airframe move with it.</source>
-        <translation>Darf sich die Steigung aller Schläuche ändern? Ihre Löcher im Rahmen wandern mit.</translation>
-    </message>
     <message>
         <source>The craft is drilled: the holes stay where they are, and with them elevation and distance; the stretch follows from the length.</source>
         <translation>Das Fluggerät ist gebohrt: Die Löcher bleiben, wo sie sind, und mit ihnen Steigung und Abstand; die Vordehnung folgt aus der Länge.</translation>

@@ -2,7 +2,7 @@
 #include "ui/tunes/tunes_model.h"
 
 #include "core/assess/texts.h"
-#include "core/search/design.h"
+#include "core/design/design.h"
 #include "ui/charts/point_text.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
