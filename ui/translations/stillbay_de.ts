@@ -2330,6 +2330,134 @@
         <source>Full pack %1&#xa0;px at %2&#xa0;%, empty pack %3&#xa0;px at %4&#xa0;% throttle.</source>
         <translation>Voller Akku %1&#xa0;px bei %2&#xa0;%, leerer %3&#xa0;px bei %4&#xa0;% Gas.</translation>
     </message>
+    <message>
+        <source>Pine</source>
+        <translation>Kiefer</translation>
+    </message>
+    <message>
+        <source>Spruce</source>
+        <translation>Fichte</translation>
+    </message>
+    <message>
+        <source>Beech</source>
+        <translation>Buche</translation>
+    </message>
+    <message>
+        <source>Birch plywood</source>
+        <translation>Birkensperrholz</translation>
+    </message>
+    <message>
+        <source>Aluminium 6061-T6</source>
+        <translation>Aluminium 6061-T6</translation>
+    </message>
+    <message>
+        <source>Glass-fibre laminate G10</source>
+        <translation>Glasfaserlaminat G10</translation>
+    </message>
+    <message>
+        <source>Carbon tube, pultruded</source>
+        <translation>Kohlefaserrohr, pultrudiert</translation>
+    </message>
+    <message>
+        <source>Carbon tube, wrapped cloth</source>
+        <translation>Kohlefaserrohr, aus Gewebe gewickelt</translation>
+    </message>
+    <message>
+        <source>Carbon plate, woven</source>
+        <translation>Kohlefaserplatte, Gewebe</translation>
+    </message>
+    <message>
+        <source>Sandwich board, glass on foam</source>
+        <translation>Sandwichplatte, Glasfaser auf Schaum</translation>
+    </message>
+    <message>
+        <source>Board camera, wide view</source>
+        <translation>Platinenkamera, weiter Blick</translation>
+    </message>
+    <message>
+        <source>Small action camera</source>
+        <translation>Kleine Actionkamera</translation>
+    </message>
+    <message>
+        <source>Action camera, straight view</source>
+        <translation>Actionkamera, geradliniger Blick</translation>
+    </message>
+    <message>
+        <source>Action camera, wide fisheye view</source>
+        <translation>Actionkamera, weites Fischauge</translation>
+    </message>
+    <message>
+        <source>Compact camera</source>
+        <translation>Kompaktkamera</translation>
+    </message>
+    <message>
+        <source>Mapping camera, global shutter</source>
+        <translation>Kartierungskamera, alle Zeilen zugleich</translation>
+    </message>
+    <message>
+        <source>Thermal camera</source>
+        <translation>Wärmebildkamera</translation>
+    </message>
+    <message>
+        <source>Stator 18 to 20&#xa0;mm</source>
+        <translation>Stator 18 bis 20&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>Stator 22&#xa0;mm</source>
+        <translation>Stator 22&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>Stator 23&#xa0;mm, tall</source>
+        <translation>Stator 23&#xa0;mm, hoch</translation>
+    </message>
+    <message>
+        <source>Stator 28&#xa0;mm, low</source>
+        <translation>Stator 28&#xa0;mm, flach</translation>
+    </message>
+    <message>
+        <source>Stator 28&#xa0;mm, tall</source>
+        <translation>Stator 28&#xa0;mm, hoch</translation>
+    </message>
+    <message>
+        <source>Stator 35&#xa0;mm</source>
+        <translation>Stator 35&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>Stator 40&#xa0;mm</source>
+        <translation>Stator 40&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>Lithium-polymer pack, %1 cells, %2&#xa0;Ah</source>
+        <translation>Lithium-Polymer-Akku, %1 Zellen, %2&#xa0;Ah</translation>
+    </message>
+    <message>
+        <source>Cut-out share</source>
+        <translation>Anteil der Ausschnitte</translation>
+    </message>
+    <message>
+        <source>Tube %1 × %2&#xa0;mm, Shore A %3</source>
+        <translation>Schlauch %1 × %2&#xa0;mm, Shore A %3</translation>
+    </message>
+    <message>
+        <source>Mirrorless camera, sensor 24&#xa0;mm wide</source>
+        <translation>Spiegellose Kamera, Sensor 24&#xa0;mm breit</translation>
+    </message>
+    <message>
+        <source>Mirrorless camera, sensor 36&#xa0;mm wide</source>
+        <translation>Spiegellose Kamera, Sensor 36&#xa0;mm breit</translation>
+    </message>
+    <message>
+        <source>Pack of round lithium-ion cells, %1 in series, %2&#xa0;Ah</source>
+        <translation>Akku aus Lithium-Ionen-Rundzellen, %1 in Reihe, %2&#xa0;Ah</translation>
+    </message>
+    <message>
+        <source>Plastic propeller %1 × %2&#xa0;in, %3 blades</source>
+        <translation>Kunststoffpropeller %1 × %2&#xa0;Zoll, %3 Blätter</translation>
+    </message>
+    <message>
+        <source>Carbon propeller %1 × %2&#xa0;in, %3 blades</source>
+        <translation>Kohlefaserpropeller %1 × %2&#xa0;Zoll, %3 Blätter</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
