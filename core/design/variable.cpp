@@ -234,11 +234,11 @@ VariableRange usualBalance(const Setup& setup, Variable variable, std::size_t ax
 const std::array<VariableRow, kVariableCount>& table()
 {
     static const std::array<VariableRow, kVariableCount> rows{{
-        {fieldNamed<Mounts>("free_length_mm"), 0.5, "--free-length",
+        {fieldNamed<Mounts>("free_length_mm"), translatable("length"), 0.5, "--free-length",
          translatable("May the free length of all tubes change?"), false,
          [](const Design& d) { return d.mounts.free_length_mm; },
          [](Design& d, double value) { setFreeLength(d.mounts, value); }, usualLength},
-        {fieldNamed<Mounts>("stretch"), 0.005, "--stretch",
+        {fieldNamed<Mounts>("stretch"), translatable("stretch"), 0.005, "--stretch",
          translatable("May the stretch of all tubes change? Their holes in the airframe move with "
                       "it."),
          true, [](const Design& d) { return drawnStretch(d.mounts); },
@@ -246,19 +246,19 @@ const std::array<VariableRow, kVariableCount>& table()
          [](const Setup& s) {
              return VariableRange{Variable::Stretch, 1.0, s.tube.max_stretch};
          }},
-        {fieldNamed<MountPoint>("elevation_deg"), 0.5, "--elevation",
+        {fieldNamed<MountPoint>("elevation_deg"), translatable("elevation"), 0.5, "--elevation",
          translatable("May the elevation of all tubes change? Their holes in the airframe move "
                       "with it."),
          true, elevation, setElevation,
          [](const Setup&) {
              return VariableRange{Variable::Elevation, 0.0, 60.0};
          }},
-        {fieldNamed<TubeKind>("hardness_shore_a"), 1.0, "", "", false,
+        {fieldNamed<TubeKind>("hardness_shore_a"), translatable("hardness"), 1.0, "", "", false,
          [](const Design& d) { return d.tube.hardness_shore_a; }, setHardness,
          [](const Setup&) {
              return VariableRange{Variable::Hardness, 20.0, 80.0};
          }},
-        {fieldNamed<TubeKind>("outer_diameter_mm"), 0.1, "", "", false,
+        {fieldNamed<TubeKind>("outer_diameter_mm"), translatable("diameter"), 0.1, "", "", false,
          [](const Design& d) { return d.tube.outer_diameter_mm; },
          [](Design& d, double value) { d.tube.outer_diameter_mm = value; },
          [](const Setup& s) {
@@ -266,6 +266,7 @@ const std::array<VariableRow, kVariableCount>& table()
                                   1.5 * s.tube.outer_diameter_mm};
          }},
         {{"height_mm", translatable("Height of the points"), "mm", -2000, 2000, 1, 1},
+         translatable("height"),
          1.0,
          "--height",
          translatable("May all mount points move up or down together? Their holes in the airframe "
@@ -275,6 +276,7 @@ const std::array<VariableRow, kVariableCount>& table()
          setHeight,
          usualHeight},
         {{"direction_deg", translatable("Direction of the tubes"), "°", 0, 90, 5, 1},
+         translatable("direction"),
          1.0,
          "--direction",
          translatable("May the tubes point more sideways or more fore and aft, mirrored? Their "
@@ -286,6 +288,7 @@ const std::array<VariableRow, kVariableCount>& table()
              return VariableRange{Variable::Direction, 0.0, 90.0};
          }},
         {{"spread_x_mm", translatable("Half spread, fore and aft"), "mm", 0, 2000, 1, 1},
+         translatable("spread fore and aft"),
          1.0,
          "--spread-x",
          translatable("May the mount points move apart or together fore and aft? Half their "
@@ -297,6 +300,7 @@ const std::array<VariableRow, kVariableCount>& table()
              return usualSpread(s, Variable::SpreadX, 0);
          }},
         {{"spread_y_mm", translatable("Half spread, sideways"), "mm", 0, 2000, 1, 1},
+         translatable("spread sideways"),
          1.0,
          "--spread-y",
          translatable("May the mount points move apart or together sideways? Half their distance; "
@@ -308,6 +312,7 @@ const std::array<VariableRow, kVariableCount>& table()
              return usualSpread(s, Variable::SpreadY, 1);
          }},
         {{"balance_x_mm", translatable("Heaviest part forward"), "mm", -2000, 2000, 1, 1},
+         translatable("balance fore and aft"),
          1.0,
          "--balance-x",
          translatable("May the bay's heaviest part move forward or back? Where its middle is."),
@@ -318,6 +323,7 @@ const std::array<VariableRow, kVariableCount>& table()
              return usualBalance(s, Variable::BalanceX, 0);
          }},
         {{"balance_z_mm", translatable("Heaviest part up"), "mm", -2000, 2000, 1, 1},
+         translatable("balance upwards"),
          1.0,
          "--balance-z",
          translatable("May the bay's heaviest part move up or down? Where its middle is."),

@@ -56,6 +56,7 @@ struct VariableRange {
 /// What can be said of any variable: the next one is one more row.
 struct VariableRow {
     VariableField field;
+    const char* name;  ///< one or two words, for titles; for translation
     /// Steps that a knife, a ruler or a protractor can follow, in the variable's unit; what is
     /// recommended is a multiple of them.
     double grain;

@@ -65,6 +65,21 @@ const Source* sourceOf(const Setup& setup, std::string_view key)
     return found == setup.sources.end() ? nullptr : &*found;
 }
 
+void putSource(Setup& setup, Source source)
+{
+    const auto found = std::find_if(setup.sources.begin(), setup.sources.end(),
+                                    [&](const Source& old) { return old.key == source.key; });
+    if (found == setup.sources.end())
+        setup.sources.push_back(std::move(source));
+    else
+        *found = std::move(source);
+}
+
+void dropSource(Setup& setup, std::string_view key)
+{
+    std::erase_if(setup.sources, [&](const Source& source) { return source.key == key; });
+}
+
 std::vector<std::string> sourcesOfNothing(const Setup& setup)
 {
     std::vector<std::string> unknown;

@@ -14,6 +14,12 @@ namespace stillbay {
 /// @param key  path of the number, "tube.youngs_modulus_mpa"
 const Source* sourceOf(const Setup& setup, std::string_view key);
 
+/// Says where a number comes from, in place of what was said of it before.
+void putSource(Setup& setup, Source source);
+
+/// Says no longer where a number comes from.
+void dropSource(Setup& setup, std::string_view key);
+
 /// Keys of the sources that name no number of the craft: an arm that was taken away, or a number
 /// that only a newer program knows. They are kept and not used.
 std::vector<std::string> sourcesOfNothing(const Setup& setup);

@@ -74,11 +74,6 @@ Phrase wrongCount(std::string_view key, std::size_t count, CountRange range)
     return phrase("%1 has %2 entries, allowed %3", quote(key), whole(count), rangeText(range));
 }
 
-Phrase outOfRange(const char* label, PhraseArgument value, Phrase range)
-{
-    return phrase("%1 is %2, allowed %3", phrase(label), std::move(value), std::move(range));
-}
-
 // The rules between fields.
 
 template <class T>

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/wording.h"
 
+#include <utility>
+
 namespace stillbay {
 namespace {
 
@@ -56,6 +58,11 @@ Phrase rangeText(double min, double max, const char* unit)
 Phrase rangeText(CountRange range)
 {
     return phrase("%1 to %2", whole(range.min), whole(range.max));
+}
+
+Phrase outOfRange(const char* label, PhraseArgument value, Phrase range)
+{
+    return phrase("%1 is %2, allowed %3", phrase(label), std::move(value), std::move(range));
 }
 
 std::string shorten(std::string_view text)

@@ -26,6 +26,9 @@ Phrase rangeText(const Field<Owner>& field)
 /// "1 to 100".
 Phrase rangeText(CountRange range);
 
+/// "Mass is 0 g, allowed 0.1 to 20000 g". @param label  a field's.
+Phrase outOfRange(const char* label, PhraseArgument value, Phrase range);
+
 /// Foreign text made fit for a one-line message: control characters replaced, cut when long.
 std::string shorten(std::string_view text);
 

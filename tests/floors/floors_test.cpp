@@ -22,7 +22,7 @@ const std::vector<std::vector<std::string>> kFloors{
     {"core/setup"},
     {"core/mass", "core/tube"},
     {"core/suspension", "core/airframe", "core/drive", "core/film"},
-    {"core/craft"},
+    {"core/craft", "core/presets"},
     {"core/response"},
     {"core/design"},
     {"core/assess"},

@@ -2,9 +2,8 @@
 #include "core/base/format.h"
 #include "core/setup/fields.h"
 #include "core/setup/wording.h"
+#include "tests/setup/page_table.h"
 #include "tests/setup/setup_text.h"
-
-#include <cstdlib>
 
 namespace stillbay {
 namespace {
@@ -63,45 +62,29 @@ std::string table()
     return text;
 }
 
-/// Replaces what stands between a struct's markers.
-void putTable(std::string& page, const std::string& name, const std::string& table)
-{
-    const std::string begin = "<!-- fields: " + name + " -->\n";
-    const std::size_t from = page.find(begin);
-    ASSERT_NE(from, std::string::npos) << "no marker " << begin;
-    const std::size_t start = from + begin.size();
-    const std::size_t end = page.find("<!-- end -->", start);
-    ASSERT_NE(end, std::string::npos) << "no end after " << begin;
-    page.replace(start, end - start, table);
-}
-
 // The page's tables are made from the field table. After changing a field, run this test once with
 // STILLBAY_UPDATE_DOCS=1 in the environment: it then writes the page instead of comparing it.
 TEST(SetupFilePage, TablesAreThoseOfTheFieldTable)
 {
     const std::string written = test::readFile(kPage);
     std::string page = written;
-    putTable(page, "Part", table<Part>());
-    putTable(page, "ArmSection", table<ArmSection>());
-    putTable(page, "Arm", table<Arm>());
-    putTable(page, "Drive", table<Drive>());
-    putTable(page, "Motor", table<Motor>());
-    putTable(page, "Propeller", table<Propeller>());
-    putTable(page, "Battery", table<Battery>());
-    putTable(page, "Bay", table<Bay>());
-    putTable(page, "Camera", table<Camera>());
-    putTable(page, "TubeKind", table<TubeKind>());
-    putTable(page, "Mounts", table<Mounts>());
-    putTable(page, "MountPoint", table<MountPoint>());
-    putTable(page, "Flight", table<Flight>());
-    putTable(page, "Limits", table<Limits>());
-    putTable(page, "Source", table<Source>());
-    putTable(page, "Design", table<Design>());
-    if (std::getenv("STILLBAY_UPDATE_DOCS"))
-        std::ofstream(kPage, std::ios::binary) << page;
-    else
-        EXPECT_TRUE(page == written)
-            << kPage << " is out of date: run this test with STILLBAY_UPDATE_DOCS=1";
+    test::putTable(page, "fields: Part", table<Part>());
+    test::putTable(page, "fields: ArmSection", table<ArmSection>());
+    test::putTable(page, "fields: Arm", table<Arm>());
+    test::putTable(page, "fields: Drive", table<Drive>());
+    test::putTable(page, "fields: Motor", table<Motor>());
+    test::putTable(page, "fields: Propeller", table<Propeller>());
+    test::putTable(page, "fields: Battery", table<Battery>());
+    test::putTable(page, "fields: Bay", table<Bay>());
+    test::putTable(page, "fields: Camera", table<Camera>());
+    test::putTable(page, "fields: TubeKind", table<TubeKind>());
+    test::putTable(page, "fields: Mounts", table<Mounts>());
+    test::putTable(page, "fields: MountPoint", table<MountPoint>());
+    test::putTable(page, "fields: Flight", table<Flight>());
+    test::putTable(page, "fields: Limits", table<Limits>());
+    test::putTable(page, "fields: Source", table<Source>());
+    test::putTable(page, "fields: Design", table<Design>());
+    test::expectPage(kPage, written, page);
 }
 
 }  // namespace

@@ -295,6 +295,9 @@ TEST_F(Map, HeightAndDirectionSayWhereToHoldIt)
     const MapAxis across = view.controls().across(), up = view.controls().up();
     ASSERT_EQ(across.variable, Variable::Height);
     ASSERT_EQ(up.variable, Variable::Direction);
+    auto* const tabs = window.findChild<QTabWidget*>();
+    EXPECT_EQ(tabs->tabText(tabs->indexOf(&view)), QStringLiteral("Height × direction"));
+    EXPECT_EQ(chart.name(), QStringLiteral("Height × direction"));
     const stillbay::Setup before = document.setup();
     Design design = designOf(before);
     setValue(design, Variable::Height, across.at(across.count / 2));

@@ -199,6 +199,12 @@ TEST_P(EachSheet, SaysWhatToCutAndWhatItIsTunedFor)
     const auto expect = [&all](const QString& wanted) {
         EXPECT_TRUE(all.contains(plain(wanted))) << qPrintable(wanted);
     };
+    const auto heaviest =
+        std::max_element(setup.bay.parts.begin(), setup.bay.parts.end(),
+                         [](const Part& x, const Part& y) { return x.mass_g < y.mass_g; });
+    expect(QStringLiteral("(%1) sits with its middle at %2")
+               .arg(QString::fromStdString(heaviest->name))
+               .arg(heaviest->centre_mm[0], 0, 'f', 1));
     const Mounts& mounts = setup.mounts;
     expect(QStringLiteral("%1 mm 7.5 mm %2 mm")
                .arg(mounts.free_length_mm, 0, 'f', 1)

@@ -69,12 +69,11 @@ Chart::Chart(const QString& name, QWidget* parent)
     QwtPainter::setRoundingAlignment(false);
 
     setAutoReplot(false);
-    setAccessibleName(name);
     auto* const plotCanvas = static_cast<QwtPlotCanvas*>(canvas());
     plotCanvas->setFrameStyle(QFrame::NoFrame);
     plotCanvas->setFocusPolicy(Qt::StrongFocus);
     plotCanvas->setFocusIndicator(QwtPlotCanvas::CanvasFocusIndicator);
-    plotCanvas->setAccessibleName(tr("%1, drawing area").arg(name));
+    setName(name);
     plotCanvas->setCursor(Qt::CrossCursor);
     plotLayout()->setAlignCanvasToScales(true);
     m_grid->attach(this);
@@ -150,6 +149,13 @@ void Chart::applyFont()
     QwtScaleDraw* const scale = axisScaleDraw(QwtAxis::YLeft);
     scale->setMinimumExtent(scale->maxTickLength() + scale->spacing() +
                             QFontMetricsF(m_axisFont).horizontalAdvance(QStringLiteral("0.0001")));
+}
+
+void Chart::setName(const QString& name)
+{
+    setAccessibleName(name);
+    canvas()->setAccessibleName(tr("%1, drawing area").arg(name));
+    emit named(name);
 }
 
 void Chart::setSummary(const QString& summary)

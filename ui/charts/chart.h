@@ -46,6 +46,7 @@ public:
     Chart(const QString& name, QWidget* parent);
 
     QString name() const { return accessibleName(); }
+    void setName(const QString& name);  ///< what it shows may change
     /// Whatever the ticks are, so that new numbers do not move what lies around the chart.
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
@@ -75,6 +76,7 @@ public:
 
 signals:
     void zoomChanged(bool zoomed);
+    void named(const QString& name);
 
 protected:
     /// Gives every item its colours; fonts and axes are done already.

@@ -17,6 +17,7 @@ ChartHeading::ChartHeading(Chart& chart, const QString& explanation, QWidget* pa
     QFont bold = title->font();
     bold.setBold(true);
     title->setFont(bold);
+    connect(&chart, &Chart::named, title, &QLabel::setText);
     auto* const text = new ElidedLabel(Qt::AlignLeft);
     text->setText(explanation);
 

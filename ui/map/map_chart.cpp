@@ -68,7 +68,7 @@ Qt::Alignment inwards(double x, double y, const Span& across, const Span& up)
 }  // namespace
 
 MapChart::MapChart(QWidget* parent)
-    : Chart(tr("Length × stretch"), parent),
+    : Chart(mapTitle(Variable::FreeLength, Variable::Stretch), parent),
       m_item(new MapItem(tr("Wobble over both design variables"))),
       m_present(makeMarker(this, kPresentZ)),
       m_best(makeMarker(this, kBestZ)),
@@ -92,6 +92,8 @@ MapChart::MapChart(QWidget* parent)
 
 void MapChart::setAxes(const MapAxis& x, const MapAxis& y)
 {
+    if (const QString title = mapTitle(x.variable, y.variable); title != name())
+        setName(title);
     m_map = {x, y, {}};
     m_at.reset();
     setAxisTitle(QwtAxis::XBottom, axisTitleOf(x.variable));

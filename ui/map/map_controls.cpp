@@ -98,8 +98,9 @@ MapControls::MapControls(QWidget* parent)
 QHBoxLayout* MapControls::makePairs()
 {
     auto* const row = new QHBoxLayout;
-    const auto add = [&](const QString& text, const QString& meaning, Variable x, Variable y) {
+    const auto add = [&](const QString& meaning, Variable x, Variable y) {
         auto* const button = new QToolButton;
+        const QString text = mapTitle(x, y);
         button->setText(text);
         button->setFocusPolicy(Qt::StrongFocus);
         button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
@@ -109,10 +110,8 @@ QHBoxLayout* MapControls::makePairs()
         row->addWidget(button);
         return button;
     };
-    add(tr("Length × stretch"), tr("Which tube: how long, stretched how far."),
-        Variable::FreeLength, Variable::Stretch);
-    m_place = add(tr("Height × direction"),
-                  tr("Where the tubes hold the bay: how high, and pointing which way."),
+    add(tr("Which tube: how long, stretched how far."), Variable::FreeLength, Variable::Stretch);
+    m_place = add(tr("Where the tubes hold the bay: how high, and pointing which way."),
                   Variable::Height, Variable::Direction);
     return row;
 }

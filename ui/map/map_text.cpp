@@ -40,6 +40,13 @@ QString axisTitleOf(Variable variable)
     return MapTexts::tr("%1 (%2)").arg(displayText(fieldOf(variable).label), unitOf(variable));
 }
 
+QString mapTitle(Variable across, Variable up)
+{
+    const QString title =
+        MapTexts::tr("%1 × %2").arg(displayText(rowOf(across).name), displayText(rowOf(up).name));
+    return title.front().toUpper() + title.mid(1);
+}
+
 QString wobbleTitleOf(MapShows shows)
 {
     switch (shows) {

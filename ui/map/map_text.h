@@ -13,6 +13,9 @@ namespace stillbay::ui {
 
 /// "Free length (mm)", "Stretch (%)"
 QString axisTitleOf(Variable variable);
+
+/// "Length × stretch"
+QString mapTitle(Variable across, Variable up);
 QString wobbleTitleOf(MapShows shows);
 
 /// "27.5 mm", "+18 %", as the form writes it.

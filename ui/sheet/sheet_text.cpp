@@ -4,6 +4,7 @@
 #include "core/assess/texts.h"
 #include "core/base/units.h"
 #include "core/setup/mount_layout.h"
+#include "core/setup/tunes.h"
 #include "ui/charts/point_text.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
@@ -173,6 +174,13 @@ QString holeTable(const BuildSheet& sheet, int templateSheets)
         QObject::tr("Measured from the datum, the middle of the airframe's centre plate, with the "
                     "bay held as drawn. Each point is where a clamp ends and the free part of the "
                     "tube begins; a minus means back, right or down."));
+    if (const Part* const heaviest = heaviestPart(sheet.setup.bay))
+        html += paragraph(
+            QObject::tr("The heaviest part of the bay (%1) sits with its middle at %2 / %3 / %4: "
+                        "moved by some millimetres, it lets the bay turn more.")
+                .arg(QString::fromStdString(heaviest->name).toHtmlEscaped(),
+                     number(heaviest->centre_mm[0], 1), number(heaviest->centre_mm[1], 1),
+                     number(heaviest->centre_mm[2], 1)));
     if (templateSheets > 0)
         html +=
             paragraph(QObject::tr("Sheets of the drilling template, at true size, at the end: %1.")

@@ -184,6 +184,10 @@
         <source>Best here: %1, %2.</source>
         <translation>Am besten hier: %1, %2.</translation>
     </message>
+    <message>
+        <source>%1 × %2</source>
+        <translation>%1 × %2</translation>
+    </message>
 </context>
 <context>
     <name>QObject</name>
@@ -879,6 +883,10 @@
     <message>
         <source>Before bench work and flight</source>
         <translation>Vor Tischarbeit und Flug</translation>
+    </message>
+    <message>
+        <source>The heaviest part of the bay (%1) sits with its middle at %2 / %3 / %4: moved by some millimetres, it lets the bay turn more.</source>
+        <translation>Das schwerste Teil der Gondel (%1) sitzt mit seiner Mitte bei %2 / %3 / %4: Um einige Millimeter versetzt, lässt es die Gondel mehr drehen.</translation>
     </message>
 </context>
 <context>
@@ -2466,6 +2474,178 @@
         <source>Half spread, sideways</source>
         <translation>Halber Abstand quer</translation>
     </message>
+    <message>
+        <source>Pine</source>
+        <translation>Kiefer</translation>
+    </message>
+    <message>
+        <source>Spruce</source>
+        <translation>Fichte</translation>
+    </message>
+    <message>
+        <source>Beech</source>
+        <translation>Buche</translation>
+    </message>
+    <message>
+        <source>Birch plywood</source>
+        <translation>Birkensperrholz</translation>
+    </message>
+    <message>
+        <source>Aluminium 6061-T6</source>
+        <translation>Aluminium 6061-T6</translation>
+    </message>
+    <message>
+        <source>Glass-fibre laminate G10</source>
+        <translation>Glasfaserlaminat G10</translation>
+    </message>
+    <message>
+        <source>Carbon tube, pultruded</source>
+        <translation>Kohlefaserrohr, pultrudiert</translation>
+    </message>
+    <message>
+        <source>Carbon tube, wrapped cloth</source>
+        <translation>Kohlefaserrohr, aus Gewebe gewickelt</translation>
+    </message>
+    <message>
+        <source>Carbon plate, woven</source>
+        <translation>Kohlefaserplatte, Gewebe</translation>
+    </message>
+    <message>
+        <source>Sandwich board, glass on foam</source>
+        <translation>Sandwichplatte, Glasfaser auf Schaum</translation>
+    </message>
+    <message>
+        <source>Board camera, wide view</source>
+        <translation>Platinenkamera, weiter Blick</translation>
+    </message>
+    <message>
+        <source>Small action camera</source>
+        <translation>Kleine Actionkamera</translation>
+    </message>
+    <message>
+        <source>Action camera, straight view</source>
+        <translation>Actionkamera, geradliniger Blick</translation>
+    </message>
+    <message>
+        <source>Action camera, wide fisheye view</source>
+        <translation>Actionkamera, weites Fischauge</translation>
+    </message>
+    <message>
+        <source>Compact camera</source>
+        <translation>Kompaktkamera</translation>
+    </message>
+    <message>
+        <source>Mirrorless camera, sensor 24&#xa0;mm wide</source>
+        <translation>Spiegellose Kamera, Sensor 24&#xa0;mm breit</translation>
+    </message>
+    <message>
+        <source>Mirrorless camera, sensor 36&#xa0;mm wide</source>
+        <translation>Spiegellose Kamera, Sensor 36&#xa0;mm breit</translation>
+    </message>
+    <message>
+        <source>Mapping camera, global shutter</source>
+        <translation>Kartierungskamera, alle Zeilen zugleich</translation>
+    </message>
+    <message>
+        <source>Thermal camera</source>
+        <translation>Wärmebildkamera</translation>
+    </message>
+    <message>
+        <source>Stator 18 to 20&#xa0;mm</source>
+        <translation>Stator 18 bis 20&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>Stator 22&#xa0;mm</source>
+        <translation>Stator 22&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>Stator 23&#xa0;mm, tall</source>
+        <translation>Stator 23&#xa0;mm, hoch</translation>
+    </message>
+    <message>
+        <source>Stator 28&#xa0;mm, low</source>
+        <translation>Stator 28&#xa0;mm, flach</translation>
+    </message>
+    <message>
+        <source>Stator 28&#xa0;mm, tall</source>
+        <translation>Stator 28&#xa0;mm, hoch</translation>
+    </message>
+    <message>
+        <source>Stator 35&#xa0;mm</source>
+        <translation>Stator 35&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>Stator 40&#xa0;mm</source>
+        <translation>Stator 40&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>Lithium-polymer pack, %1 cells, %2&#xa0;Ah</source>
+        <translation>Lithium-Polymer-Akku, %1 Zellen, %2&#xa0;Ah</translation>
+    </message>
+    <message>
+        <source>Pack of round lithium-ion cells, %1 in series, %2&#xa0;Ah</source>
+        <translation>Akku aus Lithium-Ionen-Rundzellen, %1 in Reihe, %2&#xa0;Ah</translation>
+    </message>
+    <message>
+        <source>Cut-out share</source>
+        <translation>Anteil der Ausschnitte</translation>
+    </message>
+    <message>
+        <source>Plastic propeller %1 × %2&#xa0;in, %3 blades</source>
+        <translation>Kunststoffpropeller %1 × %2&#xa0;Zoll, %3 Blätter</translation>
+    </message>
+    <message>
+        <source>Carbon propeller %1 × %2&#xa0;in, %3 blades</source>
+        <translation>Kohlefaserpropeller %1 × %2&#xa0;Zoll, %3 Blätter</translation>
+    </message>
+    <message>
+        <source>Tube %1 × %2&#xa0;mm, Shore A %3</source>
+        <translation>Schlauch %1 × %2&#xa0;mm, Shore A %3</translation>
+    </message>
+    <message>
+        <source>length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>stretch</source>
+        <translation>Dehnung</translation>
+    </message>
+    <message>
+        <source>elevation</source>
+        <translation>Steigung</translation>
+    </message>
+    <message>
+        <source>hardness</source>
+        <translation>Härte</translation>
+    </message>
+    <message>
+        <source>diameter</source>
+        <translation>Durchmesser</translation>
+    </message>
+    <message>
+        <source>height</source>
+        <translation>Höhe</translation>
+    </message>
+    <message>
+        <source>direction</source>
+        <translation>Richtung</translation>
+    </message>
+    <message>
+        <source>spread fore and aft</source>
+        <translation>Abstand längs</translation>
+    </message>
+    <message>
+        <source>spread sideways</source>
+        <translation>Abstand quer</translation>
+    </message>
+    <message>
+        <source>balance fore and aft</source>
+        <translation>Schwerpunkt längs</translation>
+    </message>
+    <message>
+        <source>balance upwards</source>
+        <translation>Schwerpunkt hoch</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -3889,20 +4069,12 @@
         <translation>&lt;p&gt;&lt;b&gt;Stillbay %1&lt;/b&gt;&lt;/p&gt;&lt;p&gt;Stimmt die Schläuche ab, an denen eine Kameragondel hängt.&lt;/p&gt;&lt;p&gt;Freie Software unter der MIT-Lizenz. Based in part on the work of the Qwt project (http://qwt.sf.net).&lt;/p&gt;</translation>
     </message>
     <message>
-        <source>Length × stretch</source>
-        <translation>Länge × Dehnung</translation>
-    </message>
-    <message>
         <source>Safety against a crash</source>
         <translation>Sicherung gegen einen Absturz</translation>
     </message>
 </context>
 <context>
     <name>stillbay::ui::MapChart</name>
-    <message>
-        <source>Length × stretch</source>
-        <translation>Länge × Dehnung</translation>
-    </message>
     <message>
         <source>Wobble over both design variables</source>
         <translation>Wackeln über beiden Entwurfsgrößen</translation>
@@ -4027,16 +4199,8 @@
         <translation>Karte von %1</translation>
     </message>
     <message>
-        <source>Length × stretch</source>
-        <translation>Länge × Dehnung</translation>
-    </message>
-    <message>
         <source>Which tube: how long, stretched how far.</source>
         <translation>Welcher Schlauch: wie lang, wie weit vorgedehnt.</translation>
-    </message>
-    <message>
-        <source>Height × direction</source>
-        <translation>Höhe × Richtung</translation>
     </message>
     <message>
         <source>Where the tubes hold the bay: how high, and pointing which way.</source>

@@ -9,6 +9,7 @@
 #include "ui/findings/findings_panel.h"
 #include "ui/help/help_pages.h"
 #include "ui/help/help_window.h"
+#include "ui/map/map_chart.h"
 #include "ui/map/map_view.h"
 #include "ui/speeds/speeds_view.h"
 #include "ui/tunes/tunes_panel.h"
@@ -192,7 +193,9 @@ void MainWindow::makePages()
     m_tabs->setDocumentMode(true);
     m_tabs->setTabBarAutoHide(true);
     addView(m_tuning, tr("Tuning"));
-    addTab(m_map, tr("Length × stretch"));
+    addTab(m_map, m_map->chart().name());
+    connect(&m_map->chart(), &Chart::named, this,
+            [this](const QString& name) { m_tabs->setTabText(m_tabs->indexOf(m_map), name); });
     addView(new SpeedsView(m_cursor), tr("Campbell diagram"));
     auto* const bay = new BayView;
     addView(bay, tr("Bay"));

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/presets/presets.h"
+#include "core/setup/setup.h"
+
+#include <string>
+
+/// A craft with a preset's numbers in it.
+///
+/// Each number that is filled in gets a source "typical" with the preset's spread and, as note,
+/// where the preset has it from; what the craft said of the number before is gone with it. Numbers
+/// that belong to the thing replaced and that the preset does not know (a propeller's measured
+/// coefficients, a tube's hang test) are emptied, so that they are estimated again. What belongs to
+/// the craft stays: sections, places, heights above the arm, tilt, unbalance.
+namespace stillbay {
+
+Setup withArm(Setup setup, const ArmPreset& preset);
+Setup withMotor(Setup setup, const MotorPreset& preset);
+Setup withPropeller(Setup setup, const PropellerPreset& preset);
+
+/// Cells and resistance only: which box of the bay the pack is, packPart() does not know.
+Setup withPack(Setup setup, const PackPreset& preset);
+
+/// Cuts the exposure to one frame where it would not fit.
+Setup withCamera(Setup setup, const CameraPreset& preset);
+
+Setup withTube(Setup setup, const TubePreset& preset);
+
+/// The pack, or the camera, as a box of the bay.
+Part packPart(const PackPreset& preset, std::string name, const Triple& centre_mm);
+Part cameraPart(const CameraPreset& preset, std::string name, const Triple& centre_mm);
+
+}  // namespace stillbay
