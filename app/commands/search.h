@@ -7,9 +7,8 @@
 
 namespace stillbay {
 
-/// `stillbay search FILE [--free-length A:B] [--stretch A:B] [--elevation A:B]
-/// [--tube OUTER:BORE:SHORE]… [--map N:M] [--builds N] [--seed N] [--json]`: the best tubes within
-/// limits, how robust they are, and the map of length and stretch.
+/// `stillbay search FILE [OPTION]…`: the best tubes within limits and where they hold the bay, how
+/// robust that is, and a map of two design variables.
 ///
 /// @param arguments what follows the word `search`.
 /// @param out the answer or the help, @param err errors and warnings in one line each.
