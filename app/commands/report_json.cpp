@@ -58,6 +58,8 @@ Json elasticCentreJson(const ElasticCentre& centre)
 {
     return {{"roll_height_mm", number(centre.rollHeight / unit::mm)},
             {"pitch_height_mm", number(centre.pitchHeight / unit::mm)},
+            {"heave_ahead_mm", number(centre.heaveAhead / unit::mm)},
+            {"heave_left_mm", number(centre.heaveLeft / unit::mm)},
             {"from_centre_of_mass_mm", vectorJson(centre.p_BE, unit::mm)}};
 }
 
@@ -123,7 +125,10 @@ std::string reportJson(const Assessment& a, const Uncertainty* uncertainty)
                     {"masses", {{"bay", massJson(a.bay)}, {"airframe", massJson(a.airframe)}}},
                     {"tube", tubeJson(a.tube)},
                     {"rest", restJson(a.rest)},
-                    {"modes", {{"bench", modesJson(a.bench)}, {"flight", modesJson(a.flight)}}},
+                    {"modes",
+                     {{"bench", modesJson(a.bench)},
+                      {"flight", modesJson(a.flight)},
+                      {"bench_decoupling", number(a.bench_decoupling)}}},
                     {"elastic_centre", elasticCentreJson(a.elastic_centre)},
                     {"arm",
                      {{"vertical_hz", number(a.arm_vertical_hz)},

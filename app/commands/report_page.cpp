@@ -6,6 +6,7 @@
 #include "core/assess/texts.h"
 #include "core/base/format.h"
 #include "core/base/units.h"
+#include "core/suspension/motion_text.h"
 
 #include <cmath>
 #include <sstream>
@@ -74,15 +75,23 @@ void massTable(std::ostream& page, const Assessment& a)
     row("airframe", a.airframe);
 }
 
-void elasticCentreLines(std::ostream& page, const ElasticCentre& centre)
+// Why the bay turns: where the tubes hold it, and what part each motion has in each bench mode.
+void turningSection(std::ostream& page, const Assessment& a)
 {
-    const auto row = [&](const char* force, double height) {
-        page << formatted("  %-13s %5.1f mm %s its centre of mass\n", force,
-                          std::abs(height) / unit::mm, height < 0 ? "below" : "above");
-    };
-    page << "\nWhere a force does not turn the bay\n";
-    row("sideways", centre.rollHeight);
-    row("fore and aft", centre.pitchHeight);
+    page << "\nWhy the bay turns\n";
+    for (const Phrase& sentence : turningTexts(a.elastic_centre))
+        paragraph(page, english(sentence), "  ");
+    paragraph(page, english(decouplingText(a.bench_decoupling)), "  ");
+    page << "  Energy of the bench modes, %\n    Hz      ";
+    for (Eigen::Index motion = 0; motion < 6; ++motion)
+        page << formatted("%7s", english(motionName(motion)).c_str());
+    page << '\n';
+    for (const ModeFigures& mode : a.bench) {
+        page << formatted("  %7.2f   ", mode.frequency_hz);
+        for (const double share : mode.energy)  // adding 0 keeps a rounded −0 out
+            page << formatted("%7.0f", std::round(100 * share) + 0.0);
+        page << '\n';
+    }
 }
 
 const char* origin(bool estimated)
@@ -153,7 +162,7 @@ std::string reportPage(const Setup& setup, const Assessment& a, const Suggestion
     restTable(page, a);
     modesTable(page, "Modes on the bench, airframe held", a.bench);
     modesTable(page, "Modes in flight, airframe free", a.flight);
-    elasticCentreLines(page, a.elastic_centre);
+    turningSection(page, a);
     page << formatted("\nArms with their motors: %.1f Hz up and down, %.1f Hz sideways\n",
                       a.arm_vertical_hz, a.arm_horizontal_hz);
     driveLines(page, a);

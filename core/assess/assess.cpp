@@ -56,6 +56,14 @@ std::array<ModeFigures, 6> modeFigures(const Modes& modes, const Matrix6d& mu)
     return figures;
 }
 
+double decouplingOf(const std::array<ModeFigures, 6>& modes)
+{
+    Matrix6d shares;
+    for (std::size_t k = 0; k < modes.size(); ++k)
+        shares.col(static_cast<Eigen::Index>(k)) = modes[k].energy;
+    return decoupling(shares);
+}
+
 // The longest arm bends first.
 CantileverFrequencies armFrequencies(const AirframeModel& airframe)
 {
@@ -117,6 +125,7 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
     result.rest_3g = bay.at3g;
     result.bench = modeFigures(bay.bench, massMatrix(suspension.bay, bay.pose.R));
     result.flight = modeFigures(*flight, inverse(inverseMu));
+    result.bench_decoupling = decouplingOf(result.bench);
     result.elastic_centre = elasticCentre(bay.K.real());
     const CantileverFrequencies arm = armFrequencies(excitation.craft.airframe);
     result.arm_vertical_hz = arm.vertical_hz;

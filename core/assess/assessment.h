@@ -68,6 +68,7 @@ struct Assessment {
     RestFigures rest;                          ///< at 1 g
     std::optional<RestFigures> rest_3g;        ///< none: no stable rest at 3 g (then a warning)
     std::array<ModeFigures, 6> bench, flight;  ///< rising in frequency
+    double bench_decoupling = 0.0;             ///< 1: each bench mode is one motion
     ElasticCentre elastic_centre;              ///< from the bay's centre of mass at rest
     double arm_vertical_hz = 0.0, arm_horizontal_hz = 0.0;  ///< of the longest arm
     TransmissibilityCurves transmissibility;

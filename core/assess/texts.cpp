@@ -134,6 +134,64 @@ Phrase hoverSentence(const HoverFigures& hover)
                   fixed(100 * *hover.throttle_empty, 0), fixed(hover.speed_rpm, 0));
 }
 
+constexpr double kHeldAt = 0.5e-3;  // [m] parts cannot be placed nearer than this
+
+Number millimetres(double length)
+{
+    return fixed(std::abs(length) / unit::mm, 1);
+}
+
+Phrase sidewaysClause(double height)
+{
+    if (std::abs(height) < kHeldAt)
+        return phrase(
+            "Sideways, the tubes hold the bay within %1 mm of the height of its centre of mass",
+            millimetres(kHeldAt));
+    return height > 0 ? phrase(
+                            "Sideways, the tubes hold the bay %1 mm above its centre of mass, "
+                            "so sideways vibration rolls it",
+                            millimetres(height))
+                      : phrase(
+                            "Sideways, the tubes hold the bay %1 mm below its centre of mass, "
+                            "so sideways vibration rolls it",
+                            millimetres(height));
+}
+
+Phrase foreAndAftClause(double height)
+{
+    if (std::abs(height) < kHeldAt)
+        return phrase("fore and aft within %1 mm of that height", millimetres(kHeldAt));
+    return height > 0 ? phrase("fore and aft %1 mm above, so fore-and-aft vibration pitches it",
+                               millimetres(height))
+                      : phrase("fore and aft %1 mm below, so fore-and-aft vibration pitches it",
+                               millimetres(height));
+}
+
+// Empty where a force up or down neither pitches nor rolls the bay by much.
+Phrase upAndDownSentence(double ahead, double left)
+{
+    const bool pitches = std::abs(ahead) >= kHeldAt, rolls = std::abs(left) >= kHeldAt;
+    Phrase along = ahead > 0 ? phrase("%1 mm ahead", millimetres(ahead))
+                             : phrase("%1 mm behind", millimetres(ahead));
+    Phrase across = left > 0 ? phrase("%1 mm to the left", millimetres(left))
+                             : phrase("%1 mm to the right", millimetres(left));
+    if (pitches && rolls)
+        return phrase(
+            "Up and down, they hold it %1 and %2, seen from its centre of mass, so "
+            "up-and-down vibration pitches and rolls it.",
+            std::move(along), std::move(across));
+    if (pitches)
+        return phrase(
+            "Up and down, they hold it %1, seen from its centre of mass, so up-and-down "
+            "vibration pitches it.",
+            std::move(along));
+    return rolls ? phrase(
+                       "Up and down, they hold it %1, seen from its centre of mass, so "
+                       "up-and-down vibration rolls it.",
+                       std::move(across))
+                 : Phrase{};
+}
+
 }  // namespace
 
 Phrase orderText(int order, int blades)
@@ -176,6 +234,24 @@ Phrase restText(const RestFigures& rest)
     const double tilt_deg = rest.rotation.norm() / unit::deg;
     return tilt_deg >= 0.05 ? phrase("%1 and turns by %2°.", std::move(moved), fixed(tilt_deg, 1))
                             : phrase("%1.", std::move(moved));
+}
+
+std::vector<Phrase> turningTexts(const ElasticCentre& centre)
+{
+    std::vector<Phrase> sentences{
+        phrase("%1; %2.", sidewaysClause(centre.rollHeight), foreAndAftClause(centre.pitchHeight))};
+    if (Phrase beside = upAndDownSentence(centre.heaveAhead, centre.heaveLeft);
+        !beside.pattern.empty())
+        sentences.push_back(std::move(beside));
+    return sentences;
+}
+
+Phrase decouplingText(double decoupling)
+{
+    return phrase(
+        "Decoupling %1 %: so much of its energy a bench mode has, on average, in one "
+        "motion.",
+        fixed(100 * decoupling, 0));
 }
 
 Phrase frameShakeText(const Flight& flight, const Assessment& assessment)

@@ -23,6 +23,13 @@ std::vector<Phrase> findings(const Setup& setup, const Assessment& assessment);
 /// "sags 2.1 mm", "rises 2.1 mm", and the tilt where it is worth saying, as one sentence.
 Phrase restText(const RestFigures& rest);
 
+/// Why the bay turns: how far above or below its centre of mass the tubes hold it, sideways and
+/// fore and aft, and how far beside it up and down where that is worth saying.
+std::vector<Phrase> turningTexts(const ElasticCentre& centre);
+
+/// How far the bench modes are each one motion, as one sentence.
+Phrase decouplingText(double decoupling);
+
 /// The worst shake of whole frames over the cruise throttles and where it is; nothing is said where
 /// no throttle lies in the window.
 Phrase frameShakeText(const Flight& flight, const Assessment& assessment);

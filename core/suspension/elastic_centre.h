@@ -10,6 +10,8 @@ namespace stillbay {
 struct ElasticCentre {
     double rollHeight = 0.0;   ///< [m] up: a force sideways at this height does not roll the bay
     double pitchHeight = 0.0;  ///< [m] up: a force fore and aft at this height does not pitch it
+    double heaveAhead = 0.0;   ///< [m] forward: a force up or down this far ahead does not pitch it
+    double heaveLeft = 0.0;    ///< [m] left: a force up or down this far left does not roll it
     /// [m] the one point that comes nearest to it for all forces: least squares.
     Vector3d p_BE = Vector3d::Zero();
 };

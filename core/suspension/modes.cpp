@@ -78,6 +78,12 @@ Vector6d energyShares(const Vector6d& motion, const Matrix6d& mu)
     return energy / energy.sum();
 }
 
+double decoupling(const Matrix6d& shares)
+{
+    const Matrix6d size = shares.cwiseAbs();
+    return (size.colwise().maxCoeff().array() / size.colwise().sum().array()).mean();
+}
+
 Matrix6d inverseReducedMass(const Matrix6d& M_b, const Matrix6d& M_f, const Vector3d& p_FB)
 {
     const Matrix6d P = carry(p_FB);

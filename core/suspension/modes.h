@@ -35,6 +35,15 @@ Vector6d motionOf(const Vector6cd& shape);
 /// @param motion from motionOf(). @param mu the mass matrix of its modes.
 Vector6d energyShares(const Vector6d& motion, const Matrix6d& mu);
 
+/// How far each mode is one motion: the largest share of its energy, as a mean over the six modes.
+/// 1: six pure motions; towards 1/6: every mode is a bit of all. A negative share counts by its
+/// size. Two modes of one frequency may share their motions freely, and with them this figure.
+///
+/// @param shares column k: energyShares() of mode k.
+/// @source the energy decoupling rate of engine-mount practice (largest entry of a mode's kinetic
+///         energy distribution), from memory; taking the mean of the six is our own choice.
+double decoupling(const Matrix6d& shares);
+
 /// Inverse mass of the bay against a free rigid airframe: M_b⁻¹ + P M_f⁻¹ Pᵀ.
 /// @param M_b about the bay's centre of mass, @param M_f about the airframe's,
 /// @param p_FB [m] from the airframe's centre of mass to the bay's.

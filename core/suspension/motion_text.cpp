@@ -22,6 +22,11 @@ constexpr double kWorthSaying = 0.5;  // of the largest component
 
 }  // namespace
 
+Phrase motionName(Eigen::Index component)
+{
+    return phrase(kMotions[static_cast<std::size_t>(component)].name);
+}
+
 Phrase motionText(const Vector6d& motion)
 {
     Vector6d size = motion.cwiseAbs();

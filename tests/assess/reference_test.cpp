@@ -108,6 +108,9 @@ TEST(Reedbed, SharesItsEnergiesAsInTheIndependentSolution)
           Share{3, Sway, 0.901}, Share{3, Roll, 0.075}, Share{4, Surge, 0.996},
           Share{5, Roll, 0.926}, Share{5, Sway, 0.071}})
         EXPECT_NEAR(sample.bench[mode].energy[motion], value, 0.00051) << mode << " " << motion;
+    // The mean of the largest of each mode above.
+    EXPECT_NEAR(sample.bench_decoupling, (0.996 + 0.992 + 0.972 + 0.901 + 0.996 + 0.926) / 6,
+                0.00051);
     EXPECT_NEAR(sample.elastic_centre.rollHeight * 1e3, 6.445, 0.0006);
     EXPECT_NEAR(sample.elastic_centre.pitchHeight * 1e3, 1.780, 0.0006);
     EXPECT_NEAR(sample.elastic_centre.p_BE.z() * 1e3, (6.445 + 1.780) / 2, 0.0006);

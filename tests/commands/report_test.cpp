@@ -74,10 +74,13 @@ TEST(Report, JsonHasEveryKeyOfTheFormat)
             EXPECT_EQ(most, 1.0);
         }
     }
+    EXPECT_GT(json.at("modes").at("bench_decoupling").get<double>(), 1.0 / 6);
+    EXPECT_LE(json.at("modes").at("bench_decoupling").get<double>(), 1.0);
     EXPECT_EQ(json.at("transmissibility").at("frequency_hz").size(), 799U);
     for (const char* curve : {"x", "y", "z", "roll", "pitch", "yaw"})
         EXPECT_EQ(json.at("transmissibility").at(curve).size(), 799U) << curve;
-    for (const char* plane : {"roll_height_mm", "pitch_height_mm"})
+    for (const char* plane :
+         {"roll_height_mm", "pitch_height_mm", "heave_ahead_mm", "heave_left_mm"})
         EXPECT_TRUE(json.at("elastic_centre").at(plane).is_number()) << plane;
     EXPECT_EQ(json.at("elastic_centre").at("from_centre_of_mass_mm").size(), 3U);
     EXPECT_EQ(json.at("throttle").size(), 181U);
@@ -94,6 +97,8 @@ TEST(Report, PageIsForPeople)
     ASSERT_EQ(answer.code, 0) << answer.err;
     for (const char* part : {"Reedbed survey craft", "Clean at 11\u00a0%", "Hover is at 33\u00a0%",
                              "Masses", "At rest", "Modes in flight", "propellers off",
+                             "Why the bay turns\n  Sideways, the tubes hold the bay",
+                             "surge   sway  heave   roll  pitch    yaw", "Decoupling",
                              "Suggestions", "Propellers balanced to 2\u00a0g·mm. Wobble"})
         EXPECT_NE(answer.out.find(part), std::string::npos) << part;
     std::istringstream lines(answer.out);

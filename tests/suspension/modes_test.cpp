@@ -265,5 +265,65 @@ TEST(EnergyShares, OfUndampedModesAreThoseOfTheirElasticEnergy)
     }
 }
 
+Matrix6d sharesOf(const Matrix6d& K, const Matrix6d& M)
+{
+    const Modes modes = solveModes(K.cast<Complex>(), inverse(M)).value();
+    Matrix6d shares;
+    for (Eigen::Index k = 0; k < 6; ++k)
+        shares.col(k) = energyShares(motionOf(modes.Phi.col(k)), M);
+    return shares;
+}
+
+// Oracle: closed form, own derivation. A bay on four like springs at (±a, ±b, h): heave and yaw are
+// pure; sway and roll are two coupled oscillators A = [s, c; c, r] in √mass co-ordinates, whose
+// modes lie at ½ arctan 2c/(s − r) to them, so that the larger share is ½(1 + |s − r|/√((s − r)² +
+// 4c²)); surge and pitch likewise. Held at its centre of mass every mode is one motion.
+TEST(Decoupling, OfABayOnFourLikeSprings)
+{
+    const double m = 0.4, a = 0.05, b = 0.03;
+    const Vector3d I(2e-4, 5e-4, 6e-4), k(900, 1300, 2100);
+    Matrix6d M = Matrix6d::Zero();
+    M.diagonal() << m, m, m, I;
+    for (const double h : {0.0, 0.004, -0.012, 0.03}) {
+        Matrix6d K = Matrix6d::Zero();
+        for (const double x : {a, -a})
+            for (const double y : {b, -b}) {
+                Matrix6d spring = Matrix6d::Zero();
+                spring.topLeftCorner<3, 3>() = k.asDiagonal();
+                const Matrix6d P = carry({x, y, h});
+                K += P.transpose() * spring * P;
+            }
+        const auto larger = [&](double lateral, double arm, double inertia) {
+            const double s = 4 * lateral / m,
+                         r = 4 * (lateral * h * h + k.z() * arm * arm) / inertia,
+                         c = 4 * lateral * h / std::sqrt(m * inertia);
+            return 0.5 * (1 + std::abs(s - r) / std::hypot(s - r, 2 * c));
+        };
+        const double expected = (2 + 2 * larger(k.y(), b, I.x()) + 2 * larger(k.x(), a, I.y())) / 6;
+        EXPECT_NEAR(decoupling(sharesOf(K, M)), expected, 1e-12) << h;
+        if (h == 0) {
+            EXPECT_NEAR(expected, 1, 1e-15);
+        }
+    }
+}
+
+// Oracle: definition. Six pure motions are 1, six even mixtures 1/6; a negative share counts by its
+// size, so that no skew mass matrix leaves this range.
+TEST(Decoupling, LiesBetweenAllOfAllAndOneEach)
+{
+    EXPECT_EQ(decoupling(Matrix6d::Identity()), 1);
+    EXPECT_NEAR(decoupling(Matrix6d::Constant(1.0 / 6)), 1.0 / 6, 1e-15);
+    Matrix6d mixed = Matrix6d::Identity();
+    mixed.col(2) << 0, 0, 0, 1.25, -0.25, 0;
+    EXPECT_NEAR(decoupling(mixed), (5 + 1.25 / 1.5) / 6, 1e-15);
+    RandomMatrices random(17);
+    for (int trial = 0; trial < 50; ++trial) {
+        const Matrix6d M = random.positive(0.3), K = 1e4 * random.positive(0.1);
+        const Matrix6d shares = sharesOf(K, M);
+        EXPECT_GE(decoupling(shares), 1.0 / 6);
+        EXPECT_LE(decoupling(shares), 1);
+    }
+}
+
 }  // namespace
 }  // namespace stillbay
