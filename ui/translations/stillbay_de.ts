@@ -2646,6 +2646,66 @@
         <source>balance upwards</source>
         <translation>Schwerpunkt hoch</translation>
     </message>
+    <message>
+        <source>Sideways, the tubes hold the bay within %1&#xa0;mm of the height of its centre of mass</source>
+        <translation>Quer halten die Schläuche die Gondel auf der Höhe ihres Schwerpunkts (auf %1&#xa0;mm)</translation>
+    </message>
+    <message>
+        <source>Sideways, the tubes hold the bay %1&#xa0;mm above its centre of mass, so sideways vibration rolls it</source>
+        <translation>Quer halten die Schläuche die Gondel %1&#xa0;mm über ihrem Schwerpunkt, deshalb rollt sie durch Schwingungen quer</translation>
+    </message>
+    <message>
+        <source>Sideways, the tubes hold the bay %1&#xa0;mm below its centre of mass, so sideways vibration rolls it</source>
+        <translation>Quer halten die Schläuche die Gondel %1&#xa0;mm unter ihrem Schwerpunkt, deshalb rollt sie durch Schwingungen quer</translation>
+    </message>
+    <message>
+        <source>fore and aft within %1&#xa0;mm of that height</source>
+        <translation>längs ebenfalls auf dieser Höhe (auf %1&#xa0;mm)</translation>
+    </message>
+    <message>
+        <source>fore and aft %1&#xa0;mm above, so fore-and-aft vibration pitches it</source>
+        <translation>längs %1&#xa0;mm darüber, deshalb nickt sie durch Schwingungen längs</translation>
+    </message>
+    <message>
+        <source>fore and aft %1&#xa0;mm below, so fore-and-aft vibration pitches it</source>
+        <translation>längs %1&#xa0;mm darunter, deshalb nickt sie durch Schwingungen längs</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;mm ahead</source>
+        <translation>%1&#xa0;mm davor</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;mm behind</source>
+        <translation>%1&#xa0;mm dahinter</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;mm to the left</source>
+        <translation>%1&#xa0;mm links davon</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;mm to the right</source>
+        <translation>%1&#xa0;mm rechts davon</translation>
+    </message>
+    <message>
+        <source>Up and down, they hold it %1 and %2, seen from its centre of mass, so up-and-down vibration pitches and rolls it.</source>
+        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1 und %2, deshalb nickt und rollt sie durch Schwingungen auf und ab.</translation>
+    </message>
+    <message>
+        <source>Up and down, they hold it %1, seen from its centre of mass, so up-and-down vibration pitches it.</source>
+        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1, deshalb nickt sie durch Schwingungen auf und ab.</translation>
+    </message>
+    <message>
+        <source>Up and down, they hold it %1, seen from its centre of mass, so up-and-down vibration rolls it.</source>
+        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1, deshalb rollt sie durch Schwingungen auf und ab.</translation>
+    </message>
+    <message>
+        <source>%1; %2.</source>
+        <translation>%1; %2.</translation>
+    </message>
+    <message>
+        <source>Decoupling %1&#xa0;%: so much of its energy a bench mode has, on average, in one motion.</source>
+        <translation>Entkopplung %1&#xa0;%: So viel ihrer Energie hat eine Eigenschwingung auf dem Tisch im Mittel in einer einzigen Bewegung.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
