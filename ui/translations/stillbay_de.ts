@@ -864,6 +864,44 @@
         <source>Before bench work and flight</source>
         <translation>Vor Tischarbeit und Flug</translation>
     </message>
+    <message>
+        <source>surge</source>
+        <comment>narrow column</comment>
+        <translation>längs</translation>
+    </message>
+    <message>
+        <source>sway</source>
+        <comment>narrow column</comment>
+        <translation>quer</translation>
+    </message>
+    <message>
+        <source>heave</source>
+        <comment>narrow column</comment>
+        <translation>Hub</translation>
+    </message>
+    <message>
+        <source>roll</source>
+        <comment>narrow column</comment>
+        <translation>Roll</translation>
+    </message>
+    <message>
+        <source>pitch</source>
+        <comment>narrow column</comment>
+        <translation>Nick</translation>
+    </message>
+    <message>
+        <source>yaw</source>
+        <comment>narrow column</comment>
+        <translation>Gier</translation>
+    </message>
+    <message>
+        <source>Why the bay turns</source>
+        <translation>Warum sich die Gondel dreht</translation>
+    </message>
+    <message>
+        <source>Energy of the bench modes by motion, %:</source>
+        <translation>Energie der Eigenschwingungen auf dem Tisch nach Bewegung, %:</translation>
+    </message>
 </context>
 <context>
     <name>TubeStock</name>
@@ -2330,6 +2368,66 @@
         <source>Full pack %1&#xa0;px at %2&#xa0;%, empty pack %3&#xa0;px at %4&#xa0;% throttle.</source>
         <translation>Voller Akku %1&#xa0;px bei %2&#xa0;%, leerer %3&#xa0;px bei %4&#xa0;% Gas.</translation>
     </message>
+    <message>
+        <source>Sideways, the tubes hold the bay within %1&#xa0;mm of the height of its centre of mass</source>
+        <translation>Quer halten die Schläuche die Gondel auf der Höhe ihres Schwerpunkts (auf %1&#xa0;mm)</translation>
+    </message>
+    <message>
+        <source>Sideways, the tubes hold the bay %1&#xa0;mm above its centre of mass, so sideways vibration rolls it</source>
+        <translation>Quer halten die Schläuche die Gondel %1&#xa0;mm über ihrem Schwerpunkt, deshalb rollt sie durch Schwingungen quer</translation>
+    </message>
+    <message>
+        <source>Sideways, the tubes hold the bay %1&#xa0;mm below its centre of mass, so sideways vibration rolls it</source>
+        <translation>Quer halten die Schläuche die Gondel %1&#xa0;mm unter ihrem Schwerpunkt, deshalb rollt sie durch Schwingungen quer</translation>
+    </message>
+    <message>
+        <source>fore and aft within %1&#xa0;mm of that height</source>
+        <translation>längs ebenfalls auf dieser Höhe (auf %1&#xa0;mm)</translation>
+    </message>
+    <message>
+        <source>fore and aft %1&#xa0;mm above, so fore-and-aft vibration pitches it</source>
+        <translation>längs %1&#xa0;mm darüber, deshalb nickt sie durch Schwingungen längs</translation>
+    </message>
+    <message>
+        <source>fore and aft %1&#xa0;mm below, so fore-and-aft vibration pitches it</source>
+        <translation>längs %1&#xa0;mm darunter, deshalb nickt sie durch Schwingungen längs</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;mm ahead</source>
+        <translation>%1&#xa0;mm davor</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;mm behind</source>
+        <translation>%1&#xa0;mm dahinter</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;mm to the left</source>
+        <translation>%1&#xa0;mm links davon</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;mm to the right</source>
+        <translation>%1&#xa0;mm rechts davon</translation>
+    </message>
+    <message>
+        <source>Up and down, they hold it %1 and %2, seen from its centre of mass, so up-and-down vibration pitches and rolls it.</source>
+        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1 und %2, deshalb nickt und rollt sie durch Schwingungen auf und ab.</translation>
+    </message>
+    <message>
+        <source>Up and down, they hold it %1, seen from its centre of mass, so up-and-down vibration pitches it.</source>
+        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1, deshalb nickt sie durch Schwingungen auf und ab.</translation>
+    </message>
+    <message>
+        <source>Up and down, they hold it %1, seen from its centre of mass, so up-and-down vibration rolls it.</source>
+        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1, deshalb rollt sie durch Schwingungen auf und ab.</translation>
+    </message>
+    <message>
+        <source>%1; %2.</source>
+        <translation>%1; %2.</translation>
+    </message>
+    <message>
+        <source>Decoupling %1&#xa0;%: so much of its energy a bench mode has, on average, in one motion.</source>
+        <translation>Entkopplung %1&#xa0;%: So viel ihrer Energie hat eine Eigenschwingung auf dem Tisch im Mittel in einer einzigen Bewegung.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -2494,6 +2592,18 @@
         <source>z up</source>
         <translation>z oben</translation>
     </message>
+    <message>
+        <source>elastic centre</source>
+        <translation>elastischer Mittelpunkt</translation>
+    </message>
+    <message>
+        <source>roll axis</source>
+        <translation>Rollachse</translation>
+    </message>
+    <message>
+        <source>pitch axis</source>
+        <translation>Nickachse</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::BayView</name>
@@ -2596,6 +2706,10 @@
     <message>
         <source>This mode (%1) swings %2 times a second; here it is slowed down and drawn larger than life.</source>
         <translation>Diese Eigenschwingung (%1) schwingt %2-mal je Sekunde; hier verlangsamt und übertrieben gezeichnet.</translation>
+    </message>
+    <message>
+        <source>Circle and cross: its centre of mass. Diamond: the elastic centre. Forces sideways through the roll axis have no arm to roll it, those fore and aft through the pitch axis none to pitch it.</source>
+        <translation>Kreis mit Kreuz: ihr Schwerpunkt. Raute: der elastische Mittelpunkt. Kräfte quer durch die Rollachse haben keinen Hebel, sie zu rollen, solche längs durch die Nickachse keinen, sie zu nicken.</translation>
     </message>
 </context>
 <context>
