@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include "core/base/rotation.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/bay/bay_canvas.h"
 #include "ui/bay/bay_view.h"
+#include "ui/bay/elastic_marks.h"
+#include "ui/bay/mark_labels.h"
 
 #include <QComboBox>
 #include <QImage>
@@ -12,6 +15,7 @@
 #include <QUrl>
 
 #include <cmath>
+#include <vector>
 
 namespace stillbay::ui {
 namespace {
@@ -74,6 +78,66 @@ TEST(CraftShape, PutsTheBayWhereItIsAndTheTubesBetween)
         found = true;
     }
     EXPECT_TRUE(found);
+}
+
+// Oracle: the assessment's own numbers, put on a bay that rests turned: from its centre of mass at
+// rest they lie along the airframe's axes.
+TEST(ElasticMarks, StandOnTheBayWhereTheAssessmentHasThem)
+{
+    const stillbay::Setup setup = sampleSetup("reedbed");
+    Assessment assessment;
+    assessment.bay.centre = {0.005, -0.003, -0.04};
+    assessment.rest.shift = {0.001, 0.002, -0.004};
+    assessment.rest.rotation = {0.02, -0.05, 0.11};
+    assessment.elastic_centre = {
+        .rollHeight = 0.006, .pitchHeight = -0.002, .p_BE = {0.001, -0.004, 0.002}};
+    BayPlace bay;
+    bay.centre_mm = {5.0, -3.0, -40.0};
+    bay.shift_mm = {1.0, 2.0, -4.0};
+    bay.R = rotationFromVector(assessment.rest.rotation);
+
+    const ElasticMarks marks = elasticMarks(setup, assessment);
+
+    const Vector3d mass = bay.moved(bay.centre_mm);
+    const auto from = [&](const Vector3d& p) {
+        return Vector3d(bay.moved(p) - mass);
+    };
+    EXPECT_LE((from(marks.centre_mm) - Vector3d(1.0, -4.0, 2.0)).norm(), kClose);
+    const auto& [front, rear] = marks.rollAxis_mm;
+    EXPECT_LE((from(0.5 * (front + rear)) - Vector3d(1.0, -4.0, 6.0)).norm(), kClose);
+    EXPECT_LE((from(front) - from(rear)).tail<2>().norm(), kClose);
+    EXPECT_GT(from(front).x(), from(rear).x());
+    const auto& [left, right] = marks.pitchAxis_mm;
+    EXPECT_LE((from(0.5 * (left + right)) - Vector3d(1.0, -4.0, -2.0)).norm(), kClose);
+    EXPECT_NEAR(from(left).x(), from(right).x(), kClose);
+    EXPECT_NEAR(from(left).z(), from(right).z(), kClose);
+    EXPECT_GT(from(left).y(), from(right).y());
+}
+
+TEST(MarkLabels, KeepApartAndStayOnTheirSide)
+{
+    MarkLabels labels;
+    const QRectF room(0.0, 0.0, 400.0, 300.0);
+    const QSizeF size(90.0, 16.0);
+    const QPointF mark(200.0, 150.0);
+    labels.begin(room, {{190.0, 140.0, 20.0, 20.0}});
+    std::vector<QRectF> boxes;
+    for (int key = 0; key < 12; ++key)
+        boxes.push_back(labels.place(key, mark, 12.0, size).box);
+    for (std::size_t i = 0; i < boxes.size(); ++i) {
+        EXPECT_TRUE(room.contains(boxes[i])) << i;
+        for (std::size_t j = 0; j < i; ++j)
+            EXPECT_FALSE(boxes[i].intersects(boxes[j])) << i << ' ' << j;
+    }
+
+    // Alone now, the last would go right above the mark; it stays where it was until told.
+    labels.begin(room);
+    EXPECT_EQ(labels.place(11, mark, 12.0, size).box, boxes[11]);
+    labels.forgetSides();
+    labels.begin(room);
+    EXPECT_EQ(labels.place(11, mark, 12.0, size).box, boxes[0]);
+    labels.begin({0.0, 0.0, 20.0, 10.0});  // no room at all: said all the same
+    EXPECT_EQ(labels.place(0, mark, 12.0, size).box, boxes[0]);
 }
 
 struct Bay : Window {
@@ -140,6 +204,42 @@ TEST_F(Bay, AtRestStandsWhereTheTubesHoldIt)
     pose.setCurrentIndex(0);
     EXPECT_NE(picture(), atRest);
     EXPECT_TRUE(view->text().contains(QStringLiteral("while it is fitted")));
+}
+
+// Oracle: the assessment's own elastic centre; as drawn nothing is said of it.
+TEST_F(Bay, MarksTheElasticCentreAtRest)
+{
+    ASSERT_TRUE(view->canvas().elastic());
+    EXPECT_TRUE(view->text().contains(QStringLiteral("Sideways, the tubes hold the bay")))
+        << view->text().toStdString();
+    EXPECT_TRUE(view->text().contains(QStringLiteral("Diamond: the elastic centre")));
+    EXPECT_EQ(view->canvas().accessibleDescription(), view->text());
+    const QImage marked = picture();
+    view->canvas().setElastic({});
+    EXPECT_NE(picture(), marked);
+    pose.setCurrentIndex(0);
+    EXPECT_FALSE(view->canvas().elastic());
+    EXPECT_FALSE(view->text().contains(QStringLiteral("elastic centre")));
+}
+
+// From every side, near and far, no label covers another or leaves the picture.
+TEST_F(Bay, LabelsKeepApart)
+{
+    BayCanvas& canvas = view->canvas();
+    for (const ViewPoint& side : {ViewPoint{}, ViewPoint{0.0, 0.0}, ViewPoint{90.0, 0.0},
+                                  ViewPoint{180.0, 90.0}, ViewPoint{211.0, -33.0}})
+        for (const double zoom : {0.5, 1.0, 2.0}) {
+            canvas.setView(side);
+            canvas.setZoom(zoom);
+            picture();
+            const std::vector<QRectF>& boxes = canvas.labelBoxes();
+            ASSERT_EQ(boxes.size(),
+                      9U);  // four tubes, centre of mass, camera, elastic centre, axes
+            for (std::size_t i = 0; i < boxes.size(); ++i)
+                for (std::size_t j = 0; j < i; ++j)
+                    EXPECT_FALSE(boxes[i].intersects(boxes[j]))
+                        << side.azimuth_deg << ' ' << zoom << ' ' << i << ' ' << j;
+        }
 }
 
 TEST_F(Bay, AModeSwingsAndStopsWhenNobodyLooks)

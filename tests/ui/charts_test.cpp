@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
+#include "tests/ui/patience.h"
 #include "tests/ui/samples.h"
 #include "ui/charts/gap_curve.h"
 #include "ui/charts/mark_lane.h"
@@ -13,6 +14,7 @@
 #include <QApplication>
 #include <QImage>
 #include <QTest>
+#include <QTextBrowser>
 #include <gtest/gtest.h>
 #include <qwt_axis.h>
 #include <qwt_graphic.h>
@@ -307,6 +309,31 @@ TEST(Scales, LogTicksLieInsideAndAreRound)
 
 // Oracle: definition. Where no throttle of the cruise window was looked at, nothing is called
 // clean, in the words beside the charts and in the chart's own.
+// Oracle: the assessment's shares, rounded to percent; the largest of each mode is bold.
+TEST(Findings, TellWhyTheBayTurns)
+{
+    const stillbay::Setup setup = sampleSetup("reedbed");
+    const Assessment assessment = assess(setup, {}).value();
+    FindingsPanel findings;
+    findings.setAssessment(setup, assessment);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return findings.isCurrent(); }, kPatience_ms));
+    const QString text = findings.text();
+    EXPECT_TRUE(text.contains(QStringLiteral("Why the bay turns\nSideways, the tubes hold the")))
+        << text.toStdString();
+    EXPECT_TRUE(text.contains(QStringLiteral("Hz\nsurge\nsway\nheave\nroll\npitch\nyaw\n")));
+    const QString html = findings.findChild<QTextBrowser*>()->toHtml();
+    for (const ModeFigures& mode : assessment.bench) {
+        const QString largest = QString::number(std::lround(100.0 * mode.energy.maxCoeff()));
+        QStringList row{QString::number(mode.frequency_hz, 'f', 1)};
+        for (const double share : mode.energy)
+            row << QString::number(std::lround(100.0 * share));
+        EXPECT_TRUE(text.contains(row.join(u'\n'))) << row.join(u' ').toStdString();
+        EXPECT_TRUE(html.contains(QStringLiteral("font-weight:700;\">%1<").arg(largest)) ||
+                    html.contains(QStringLiteral("font-weight:600;\">%1<").arg(largest)))
+            << largest.toStdString();
+    }
+}
+
 TEST(Findings, ASweepOutsideTheCruiseWindowIsNotCalledClean)
 {
     const stillbay::Setup setup = sampleSetup("reedbed");

@@ -21,6 +21,15 @@ constexpr double kZoomStep = 1.2;          // of one key or notch
 constexpr double kLeastZoom = 0.3, kMostZoom = 12.0;
 constexpr double kMargin = 24.0;  // around the craft [logical pixels]
 constexpr double kAxis = 34.0;    // length of an axis' arrow [logical pixels]
+constexpr double kCircle = 6.0, kCross = 9.0, kDiamond = 10.0;  // marks, from their middles
+
+// Labels; the tubes' numbers follow.
+enum LabelKey { kMassLabel, kElasticLabel, kRollLabel, kPitchLabel, kCameraLabel, kFirstTubeLabel };
+
+QRectF around(const QPointF& middle, double half)
+{
+    return {middle - QPointF(half, half), middle + QPointF(half, half)};
+}
 
 }  // namespace
 
@@ -50,6 +59,7 @@ BayCanvas::BayCanvas(QWidget* parent) : QWidget(parent)
 
 void BayCanvas::setCraft(const Setup& setup)
 {
+    m_labels.forgetSides();
     m_setup = setup;
     Vector3d low = Vector3d::Constant(1e9), high = Vector3d::Constant(-1e9);
     for (const Face& face : craftShape(m_setup, m_bay).faces)
@@ -68,14 +78,22 @@ void BayCanvas::setBay(const BayPlace& bay)
     update();
 }
 
+void BayCanvas::setElastic(const std::optional<ElasticMarks>& marks)
+{
+    m_elastic = marks;
+    update();
+}
+
 void BayCanvas::setView(const ViewPoint& view)
 {
+    m_labels.forgetSides();
     m_view = view;
     update();
 }
 
 void BayCanvas::setZoom(double zoom)
 {
+    m_labels.forgetSides();
     m_zoom = std::clamp(zoom, kLeastZoom, kMostZoom);
     update();
 }
@@ -159,37 +177,109 @@ void BayCanvas::drawStrokes(QPainter& painter, const Frame& frame, const CraftSh
     }
 }
 
-// Text on a ground of its own, from the left end of its base line.
-void BayCanvas::label(QPainter& painter, const QPointF& start, const QString& text) const
+// Text on a ground of its own beside its mark, with a line to it where it had to go farther off.
+void BayCanvas::drawLabels(QPainter& painter, const std::vector<Label>& labels,
+                           const std::vector<QRectF>& marks)
 {
+    m_labels.begin(rect(), marks);
+    const QFontMetricsF metrics(font());
+    std::vector<QPointF> starts;
+    m_labelBoxes.clear();
+    painter.setPen(QPen(palette().color(QPalette::Text), 0.7));
+    for (const Label& label : labels) {
+        const QRectF ink = metrics.boundingRect(label.text).adjusted(-2.0, -1.0, 2.0, 1.0);
+        const auto& [box, apart] = m_labels.place(label.key, label.mark, label.gap, ink.size());
+        if (apart)
+            painter.drawLine(label.mark,
+                             QPointF(std::clamp(label.mark.x(), box.left(), box.right()),
+                                     std::clamp(label.mark.y(), box.top(), box.bottom())));
+        m_labelBoxes.push_back(box);
+        starts.push_back(box.topLeft() - ink.topLeft());
+    }
     QColor ground = palette().color(QPalette::Base);
     ground.setAlpha(190);
-    const QRectF box = QFontMetricsF(font()).boundingRect(text).translated(start);
-    painter.save();
     painter.setPen(Qt::NoPen);
     painter.setBrush(ground);
-    painter.drawRoundedRect(box.adjusted(-2.0, -1.0, 2.0, 1.0), 3.0, 3.0);
-    painter.restore();
-    painter.drawText(start, text);
+    for (const QRectF& box : m_labelBoxes)
+        painter.drawRoundedRect(box, 3.0, 3.0);
+    painter.setPen(palette().color(QPalette::Text));
+    for (std::size_t k = 0; k < labels.size(); ++k)
+        painter.drawText(starts[k], labels[k].text);
 }
 
-void BayCanvas::drawMarks(QPainter& painter, const Frame& frame, const CraftShape& shape) const
+void BayCanvas::drawMarks(QPainter& painter, const Frame& frame, const CraftShape& shape)
 {
     const QColor ink = palette().color(QPalette::Text);
+    if (m_elastic)
+        drawElasticAxes(painter, frame);
     painter.setBrush(palette().base());
     painter.setPen(QPen(ink, 1.0));
-    for (std::size_t k = 0; k < shape.tubeEnds.size(); ++k) {
-        const QPointF place = frame.place(shape.tubeEnds[k]);
-        painter.drawEllipse(place, 2.5, 2.5);
-        label(painter, place + QPointF(5.0, 12.0), QString::number(k + 1));
-    }
+    for (const Vector3d& end : shape.tubeEnds)
+        painter.drawEllipse(frame.place(end), 2.5, 2.5);
     const QPointF mass = frame.place(shape.centreOfMass_mm);
     painter.setPen(QPen(ink, 1.6));
-    painter.drawEllipse(mass, 6.0, 6.0);
-    painter.drawLine(mass - QPointF(9.0, 0.0), mass + QPointF(9.0, 0.0));
-    painter.drawLine(mass - QPointF(0.0, 9.0), mass + QPointF(0.0, 9.0));
-    label(painter, mass + QPointF(11.0, -6.0), tr("centre of mass"));
-    label(painter, frame.place(shape.camera_mm) + QPointF(6.0, -6.0), tr("camera"));
+    painter.drawEllipse(mass, kCircle, kCircle);
+    painter.drawLine(mass - QPointF(kCross, 0.0), mass + QPointF(kCross, 0.0));
+    painter.drawLine(mass - QPointF(0.0, kCross), mass + QPointF(0.0, kCross));
+    std::vector<QRectF> marks{around(mass, kCross)};
+    if (m_elastic) {
+        drawElasticCentre(painter, frame);
+        marks.push_back(around(frame.place(m_bay.moved(m_elastic->centre_mm)), kDiamond));
+    }
+    drawLabels(painter, namesOf(frame, shape), marks);
+}
+
+// Dash and dot, on a ground that keeps them apart from what they run through.
+void BayCanvas::drawElasticAxes(QPainter& painter, const Frame& frame) const
+{
+    for (const auto& [from, to] : {m_elastic->rollAxis_mm, m_elastic->pitchAxis_mm}) {
+        const QLineF line(frame.place(m_bay.moved(from)), frame.place(m_bay.moved(to)));
+        painter.setPen(QPen(palette().color(QPalette::Base), 3.6));
+        painter.drawLine(line);
+        painter.setPen(QPen(palette().color(QPalette::Text), 1.3, Qt::DashDotLine, Qt::FlatCap));
+        painter.drawLine(line);
+    }
+}
+
+// A diamond that the mark of the centre of mass does not hide.
+void BayCanvas::drawElasticCentre(QPainter& painter, const Frame& frame) const
+{
+    const QPointF middle = frame.place(m_bay.moved(m_elastic->centre_mm));
+    QPolygonF diamond;
+    for (const QPointF& way :
+         {QPointF(0.0, -1.0), QPointF(1.0, 0.0), QPointF(0.0, 1.0), QPointF(-1.0, 0.0)})
+        diamond << middle + kDiamond * way;
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(palette().color(QPalette::Base), 4.0));
+    painter.drawPolygon(diamond);
+    painter.setPen(QPen(palette().color(QPalette::Text), 1.6));
+    painter.drawPolygon(diamond);
+    painter.setBrush(palette().color(QPalette::Text));
+    painter.drawEllipse(middle, 1.6, 1.6);
+}
+
+// What stands in most need of its place comes first.
+std::vector<BayCanvas::Label> BayCanvas::namesOf(const Frame& frame, const CraftShape& shape) const
+{
+    std::vector<Label> named;
+    int key = kFirstTubeLabel;
+    for (const Vector3d& end : shape.tubeEnds) {
+        named.push_back({key, frame.place(end), 5.0, QString::number(key - kFirstTubeLabel + 1)});
+        ++key;
+    }
+    named.push_back(
+        {kMassLabel, frame.place(shape.centreOfMass_mm), kCross + 2.0, tr("centre of mass")});
+    named.push_back({kCameraLabel, frame.place(shape.camera_mm), 6.0, tr("camera")});
+    if (!m_elastic)
+        return named;
+    const auto place = [&](const Vector3d& p_mm) {
+        return frame.place(m_bay.moved(p_mm));
+    };
+    named.push_back(
+        {kElasticLabel, place(m_elastic->centre_mm), kDiamond + 2.0, tr("elastic centre")});
+    named.push_back({kRollLabel, place(m_elastic->rollAxis_mm[0]), 5.0, tr("roll axis")});
+    named.push_back({kPitchLabel, place(m_elastic->pitchAxis_mm[0]), 5.0, tr("pitch axis")});
+    return named;
 }
 
 // Forward, left and up in the lower left corner.
@@ -215,6 +305,7 @@ void BayCanvas::drawAxes(QPainter& painter, const Frame& frame) const
 
 void BayCanvas::turn(double azimuth_deg, double elevation_deg)
 {
+    m_labels.forgetSides();
     m_view.azimuth_deg = std::remainder(m_view.azimuth_deg + azimuth_deg, 360.0);
     m_view.elevation_deg = std::clamp(m_view.elevation_deg + elevation_deg, -90.0, 90.0);
     update();

@@ -5,6 +5,7 @@
 #include "core/base/rotation.h"
 #include "core/base/units.h"
 #include "ui/bay/bay_canvas.h"
+#include "ui/bay/elastic_marks.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 
@@ -201,11 +202,27 @@ void BayView::place()
         bay.R = rotationFromVector(now_mm * turn) * bay.R;
     }
     m_canvas->setBay(bay);
+    m_canvas->setElastic(m_assessment && m_pose->currentIndex() == AtRest
+                             ? std::optional(elasticMarks(m_setup, *m_assessment))
+                             : std::nullopt);
 }
 
 QString BayView::text() const
 {
     return m_text->text();
+}
+
+// What the marks mean, and how far apart they are.
+QString BayView::elasticText() const
+{
+    QStringList sentences;
+    for (const Phrase& sentence : turningTexts(m_assessment->elastic_centre))
+        sentences << displayText(sentence);
+    sentences << tr(
+        "Circle and cross: its centre of mass. Diamond: the elastic centre. Forces "
+        "sideways through the roll axis have no arm to roll it, those fore and aft "
+        "through the pitch axis none to pitch it.");
+    return sentences.join(u' ');
 }
 
 void BayView::showText()
@@ -214,7 +231,7 @@ void BayView::showText()
     if (!m_assessment)
         sentences << tr("No answer for this craft: it is shown as drawn.");
     else if (m_pose->currentIndex() == AtRest)
-        sentences << displayText(restText(m_assessment->rest));
+        sentences << displayText(restText(m_assessment->rest)) << elasticText();
     else
         sentences << tr("The bay is shown where it is held while it is fitted.");
     if (const ModeFigures* const shown = mode())

@@ -45,6 +45,7 @@ private:
     void nameModes();
     const ModeFigures* mode() const;  // the one that is shown; null: still
     void place();
+    QString elasticText() const;
     void showText();
     void runOrStop();
 

@@ -13,6 +13,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace stillbay::ui {
@@ -63,6 +64,46 @@ QString modesTable(const std::array<ModeFigures, 6>& modes, const QString& kind)
                     .arg(number++)
                     .arg(QApplication::palette().color(QPalette::Text).name());
     return html + QStringLiteral("</table>");
+}
+
+QString cell(const QString& text, bool heavy = false)
+{
+    return QStringLiteral("<td align='right' style='padding-left:6px'>%1</td>")
+        .arg(heavy ? QStringLiteral("<b>%1</b>").arg(text) : text);
+}
+
+// The shares of the motions in each bench mode's energy, the largest of a mode in bold.
+QString energyTable(const std::array<ModeFigures, 6>& modes)
+{
+    const QLocale locale;
+    const QStringList motions{
+        QObject::tr("surge", "narrow column"), QObject::tr("sway", "narrow column"),
+        QObject::tr("heave", "narrow column"), QObject::tr("roll", "narrow column"),
+        QObject::tr("pitch", "narrow column"), QObject::tr("yaw", "narrow column")};
+    QString html =
+        QStringLiteral("<table cellspacing='0' cellpadding='1'><tr>") + cell(QStringLiteral("Hz"));
+    for (const QString& motion : motions)
+        html += cell(motion);
+    for (const ModeFigures& mode : modes) {
+        html += QStringLiteral("</tr><tr>") + cell(locale.toString(mode.frequency_hz, 'f', 1));
+        Eigen::Index largest = 0;
+        mode.energy.maxCoeff(&largest);
+        for (Eigen::Index motion = 0; motion < 6; ++motion)
+            html +=
+                cell(locale.toString(std::lround(100.0 * mode.energy[motion])), motion == largest);
+    }
+    return html + QStringLiteral("</tr></table>");
+}
+
+// Where the tubes hold the bay, and what that makes of its modes.
+QString turningPart(const Assessment& assessment)
+{
+    QString html = heading(QObject::tr("Why the bay turns"));
+    for (const Phrase& sentence : turningTexts(assessment.elastic_centre))
+        html += paragraph(escaped(sentence));
+    html += paragraph(escaped(decouplingText(assessment.bench_decoupling)));
+    html += paragraph(QObject::tr("Energy of the bench modes by motion, %:"));
+    return html + energyTable(assessment.bench);
 }
 
 QString stateWord(TubeState state)
@@ -119,6 +160,7 @@ QString pageOf(const Setup& setup, const Assessment& assessment)
     html += heading(QObject::tr("Modes in flight")) + modesTable(assessment.flight, kFlight);
     html += heading(QObject::tr("Modes on the bench, airframe held")) +
             modesTable(assessment.bench, kBench);
+    html += turningPart(assessment);
     html += heading(QObject::tr("At rest")) + paragraph(escaped(restText(assessment.rest)));
     html += tubesTable(assessment.rest.tubes);
     QStringList warningsOf;

@@ -888,6 +888,44 @@
         <source>The heaviest part of the bay (%1) sits with its middle at %2 / %3 / %4: moved by some millimetres, it lets the bay turn more.</source>
         <translation>Das schwerste Teil der Gondel (%1) sitzt mit seiner Mitte bei %2 / %3 / %4: Um einige Millimeter versetzt, lässt es die Gondel mehr drehen.</translation>
     </message>
+    <message>
+        <source>surge</source>
+        <comment>narrow column</comment>
+        <translation type="unfinished">Längsschwingung</translation>
+    </message>
+    <message>
+        <source>sway</source>
+        <comment>narrow column</comment>
+        <translation type="unfinished">Querschwingung</translation>
+    </message>
+    <message>
+        <source>heave</source>
+        <comment>narrow column</comment>
+        <translation type="unfinished">Hubschwingung</translation>
+    </message>
+    <message>
+        <source>roll</source>
+        <comment>narrow column</comment>
+        <translation type="unfinished">Rollen</translation>
+    </message>
+    <message>
+        <source>pitch</source>
+        <comment>narrow column</comment>
+        <translation type="unfinished">Nicken</translation>
+    </message>
+    <message>
+        <source>yaw</source>
+        <comment>narrow column</comment>
+        <translation type="unfinished">Gieren</translation>
+    </message>
+    <message>
+        <source>Why the bay turns</source>
+        <translation>Warum sich die Gondel dreht</translation>
+    </message>
+    <message>
+        <source>Energy of the bench modes by motion, %:</source>
+        <translation>Energie der Eigenschwingungen auf dem Tisch nach Bewegung, %:</translation>
+    </message>
 </context>
 <context>
     <name>TubeStock</name>
@@ -2870,6 +2908,18 @@
         <source>z up</source>
         <translation>z oben</translation>
     </message>
+    <message>
+        <source>elastic centre</source>
+        <translation>elastischer Mittelpunkt</translation>
+    </message>
+    <message>
+        <source>roll axis</source>
+        <translation>Rollachse</translation>
+    </message>
+    <message>
+        <source>pitch axis</source>
+        <translation>Nickachse</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::BayView</name>
@@ -2972,6 +3022,10 @@
     <message>
         <source>This mode (%1) swings %2 times a second; here it is slowed down and drawn larger than life.</source>
         <translation>Diese Eigenschwingung (%1) schwingt %2-mal je Sekunde; hier verlangsamt und übertrieben gezeichnet.</translation>
+    </message>
+    <message>
+        <source>Circle and cross: its centre of mass. Diamond: the elastic centre. Forces sideways through the roll axis have no arm to roll it, those fore and aft through the pitch axis none to pitch it.</source>
+        <translation>Kreis mit Kreuz: ihr Schwerpunkt. Raute: der elastische Mittelpunkt. Kräfte quer durch die Rollachse haben keinen Hebel, sie zu rollen, solche längs durch die Nickachse keinen, sie zu nicken.</translation>
     </message>
 </context>
 <context>
