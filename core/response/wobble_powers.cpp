@@ -8,6 +8,7 @@
 #include <Eigen/QR>
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <utility>
 
@@ -16,7 +17,9 @@ namespace {
 
 constexpr double kRounding = 1e-14;  // of the largest motion
 constexpr std::size_t kMostMotions = 6;
-constexpr std::size_t kFiner = 8;   // throttles between two of the grid, where a peak is
+constexpr std::size_t kFiner = 8;     // throttles between two of the grid, where a peak is
+constexpr std::size_t kHalvings = 3;  // from the grid's step to the finest
+static_assert(kFiner == std::size_t{1} << kHalvings);
 constexpr double kWorth = 1.0 / 3;  // of the largest value: a lower one hides no higher peak
 
 // At most six motions Y with Y Yᴴ = X Xᴴ, so that |A Y|² = |A X|² whatever A: from Xᴴ Π = Q R is
@@ -123,7 +126,8 @@ FilmedExcitation::FilmedExcitation(const Excitation& excitation, const CameraMod
       m_camera(camera),
       m_reference(excitation.reference),
       m_pictureAxes(pictureAxes(camera)),
-      m_between(std::make_unique<Between[]>(kFiner * excitation.points.size()))
+      m_between(std::make_unique<Between[]>(kFiner * excitation.points.size())),
+      m_pairs(std::make_unique<Pair[]>(kFiner * excitation.points.size() * kHalvings))
 {
     std::vector<std::vector<FilmedOrder>> points;
     for (const ExcitationPoint& point : excitation.points) {
@@ -192,6 +196,20 @@ const std::vector<FilmedOrder>& FilmedExcitation::between(std::size_t fine) cons
     return here.orders;
 }
 
+const std::vector<FilmedExcitation::Pair::Order>& FilmedExcitation::pairAbout(
+    std::size_t fine, std::size_t step) const
+{
+    Pair& here = m_pairs[kHalvings * fine + static_cast<std::size_t>(std::countr_zero(step))];
+    std::call_once(here.once, [&] {
+        const auto &low = between(fine - step), &high = between(fine + step);
+        for (std::size_t k = 0; k < std::min(low.size(), high.size()); ++k) {
+            const std::array lanes{&low[k], &high[k]};
+            here.orders.push_back({airframeLanes(lanes), gainLanes(lanes), low[k].turn});
+        }
+    });
+    return here.orders;
+}
+
 // Halves the step between the highest throttle known and its neighbours down to the finest.
 WobbleAt FilmedExcitation::peakNear(std::size_t point, std::span<const double> wobble_px,
                                     const CoupledBay& coupled, double unbalance) const
@@ -204,14 +222,12 @@ WobbleAt FilmedExcitation::peakNear(std::size_t point, std::span<const double> w
     std::size_t top = kFiner;
     for (std::size_t step = kFiner / 2; step > 0; step /= 2) {
         const std::array places{top - step, top + step};
-        const auto &low = between(first + places[0]), &high = between(first + places[1]);
         std::array<WobblePower, 2> powers;
-        for (std::size_t k = 0; k < std::min(low.size(), high.size()); ++k) {
-            const std::array lanes{&low[k], &high[k]};
+        for (const Pair::Order& order : pairAbout(first + top, step)) {
             Lanes power;
-            findPower(airframeLanes(lanes), gainLanes(lanes), coupled, power);
-            for (std::size_t lane = 0; lane < lanes.size(); ++lane)
-                (low[k].turn ? powers[lane].turn : powers[lane].blades) += power[lane];
+            findPower(order.airframe, order.gain, coupled, power);
+            for (std::size_t lane = 0; lane < powers.size(); ++lane)
+                (order.turn ? powers.at(lane).turn : powers.at(lane).blades) += power[lane];
         }
         for (std::size_t lane = 0; lane < places.size(); ++lane) {
             px[places[lane]] = wobbleOf(powers[lane], unbalance);

@@ -87,10 +87,21 @@ private:
         std::once_flag once;
         std::vector<FilmedOrder> orders;
     };
+    // Two such throttles as far below a third as above, side by side, order by order.
+    struct Pair {
+        struct Order {
+            AirframeLanes airframe;
+            std::array<Lanes, 3> gain;
+            bool turn = false;
+        };
+        std::once_flag once;
+        std::vector<Order> orders;
+    };
 
     CoupledBay coupled(const MassFigures& bay, const Pose& rest, const Matrix6cd& K) const;
     double throttleAt(std::size_t fine) const;
     const std::vector<FilmedOrder>& between(std::size_t fine) const;
+    const std::vector<Pair::Order>& pairAbout(std::size_t fine, std::size_t step) const;
     WobbleAt peakNear(std::size_t point, std::span<const double> wobble_px,
                       const CoupledBay& coupled, double unbalance) const;
 
@@ -102,6 +113,7 @@ private:
     Matrix3d m_pictureAxes;
     std::vector<Block> m_blocks;
     std::unique_ptr<Between[]> m_between;
+    std::unique_ptr<Pair[]> m_pairs;  // by place and step
 };
 
 }  // namespace stillbay

@@ -345,6 +345,25 @@ TEST_F(Map, AClickThatIsRefusedSaysWhy)
     EXPECT_TRUE(visibleRefusal().isEmpty());
 }
 
+// Oracle: the map's own reason; a place that is out of the question is not taken.
+TEST_F(Map, WhatDoesNotHoldCannotBeTaken)
+{
+    look("reedbed");
+    const stillbay::Setup before = document.setup();
+    const MapAxis across = view.controls().across(), up = view.controls().up();
+    const std::size_t i = across.count / 2, j = up.count - 1;  // at the tube's limit of stretch
+    const Evaluation there = Evaluator(before).evaluate(designOf(hungAt(across.at(i), up.at(j))));
+    ASSERT_TRUE(there.violated);
+    click(i, j);
+    EXPECT_EQ(document.setup(), before);
+    EXPECT_TRUE(
+        visibleRefusal().contains(QString::fromStdString(english(violationText(*there.violated)))))
+        << qPrintable(visibleRefusal());
+    click(10, 20);
+    EXPECT_NE(document.setup(), before);
+    EXPECT_TRUE(visibleRefusal().isEmpty());
+}
+
 // Oracle: definition; long tubes let the bay hit, and the map says so.
 TEST_F(Map, SaysWhyNothingHolds)
 {

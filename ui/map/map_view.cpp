@@ -304,13 +304,22 @@ void MapView::take(double x, double y)
 {
     const Variable across = m_controls->across().variable, up = m_controls->up().variable;
     const double takenX = rounded(across, x), takenY = rounded(up, y);
-    m_refusal->display(m_document.edit(tr("Take %1").arg(designText(across, takenX, up, takenY)),
-                                       {}, [=, hanging = hanging()](Setup& setup) {
-                                           Design design = wholeDesignOf(setup);
-                                           setValue(design, across, takenX);
-                                           setValue(design, up, takenY);
-                                           setup = withDesign(setup, hanging.hung(design));
-                                       }));
+    const auto there = [=, hanging = hanging()](const Setup& setup) {
+        Design design = wholeDesignOf(setup);
+        setValue(design, across, takenX);
+        setValue(design, up, takenY);
+        return hanging.hung(std::move(design));
+    };
+    // What is out of the limits of a field is refused by name below.
+    const auto violated =
+        m_answer ? m_answer->evaluator->evaluate(there(m_document.setup())).violated : std::nullopt;
+    if (violated && *violated != Constraint::OutsideLimits) {
+        m_refusal->refuse(displayText(violationText(*violated)));
+        return;
+    }
+    m_refusal->display(
+        m_document.edit(tr("Take %1").arg(designText(across, takenX, up, takenY)), {},
+                        [&there](Setup& setup) { setup = withDesign(setup, there(setup)); }));
 }
 
 void MapView::takeBest()

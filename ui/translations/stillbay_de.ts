@@ -4084,7 +4084,7 @@
     </message>
     <message>
         <source>Redo</source>
-        <translation>Wiederherstellen</translation>
+        <translation>Wiederholen</translation>
     </message>
     <message>
         <source>&amp;File</source>

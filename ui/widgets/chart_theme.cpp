@@ -63,11 +63,12 @@ ChartTheme chartTheme(const QPalette& palette, bool stale)
     theme.orderHatches = {
         translucent(kPurple, stale ? 50 : 130), translucent(kSkyBlue, stale ? 50 : 130),
         translucent(kOrange, stale ? 50 : 120), translucent(kGreen, stale ? 50 : 110)};
-    // Told apart by lightness alone, so that no kind of colour blindness matters.
-    theme.wobble = dark ? std::array{ink({0x4E, 0x46, 0x58}), ink({0xA8, 0x45, 0x30}),
-                                     ink({0xEE, 0x9A, 0x3A}), ink({0xFF, 0xF0, 0xB0})}
-                        : std::array{ink({0xE8, 0xC1, 0x70}), ink({0xE0, 0x7B, 0x1A}),
-                                     ink({0xB0, 0x3A, 0x12}), ink({0x4A, 0x10, 0x20})};
+    // Told apart by lightness alone, so that no kind of colour blindness matters; in no colour that
+    // the zones have.
+    theme.wobble = dark ? std::array{ink({0x45, 0x4B, 0x66}), ink({0x6A, 0x6F, 0xB4}),
+                                     ink({0xA3, 0xAB, 0xE8}), ink({0xEC, 0xEE, 0xFF})}
+                        : std::array{ink({0xA9, 0xBC, 0xE2}), ink({0x6F, 0x84, 0xC8}),
+                                     ink({0x4A, 0x3F, 0x9A}), ink({0x22, 0x10, 0x4C})};
     return theme;
 }
 
