@@ -891,32 +891,32 @@
     <message>
         <source>surge</source>
         <comment>narrow column</comment>
-        <translation type="unfinished">Längsschwingung</translation>
+        <translation>längs</translation>
     </message>
     <message>
         <source>sway</source>
         <comment>narrow column</comment>
-        <translation type="unfinished">Querschwingung</translation>
+        <translation>quer</translation>
     </message>
     <message>
         <source>heave</source>
         <comment>narrow column</comment>
-        <translation type="unfinished">Hubschwingung</translation>
+        <translation>Hub</translation>
     </message>
     <message>
         <source>roll</source>
         <comment>narrow column</comment>
-        <translation type="unfinished">Rollen</translation>
+        <translation>Roll</translation>
     </message>
     <message>
         <source>pitch</source>
         <comment>narrow column</comment>
-        <translation type="unfinished">Nicken</translation>
+        <translation>Nick</translation>
     </message>
     <message>
         <source>yaw</source>
         <comment>narrow column</comment>
-        <translation type="unfinished">Gieren</translation>
+        <translation>Gier</translation>
     </message>
     <message>
         <source>Why the bay turns</source>
