@@ -167,7 +167,7 @@ void addPlaces(Steps& steps, const Setup& setup)
                 const bool isThere =
                     std::abs(valueOf(design, step.variable) - value - way * step.by) < 1e-6;
                 if (isThere)  // not where a direction is at its end, or no point has a partner
-                    s = withDesign(std::move(s), hangingOf(s, level).hung(std::move(design)));
+                    s = withDesign(setup, hangingOf(setup, level).hung(std::move(design)));
                 return phrase(way < 0 ? step.less : step.more, shown(step.by));
             });
     }

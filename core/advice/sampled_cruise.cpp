@@ -77,7 +77,7 @@ std::vector<double> coarseSpeeds(const std::array<PackWindow, 2>& windows)
     const double steps = std::clamp(std::ceil(std::log(fastest / slowest) / kStep), 1.0,
                                     static_cast<double>(kMostSteps));
     std::vector<double> speeds;
-    for (double k = 0; k <= steps; ++k)
+    for (int k = 0; k <= static_cast<int>(steps); ++k)
         speeds.push_back(slowest * std::pow(fastest / slowest, k / steps));
     for (const PackWindow& window : windows)
         for (const double end : {window.slowest, window.fastest})

@@ -272,9 +272,12 @@ void hang(Suspension& suspension, const Hanging& hanging, const Unknowns& x)
     }
 }
 
+// Unknowns that stand at an end of their range.
+using Held = std::array<bool, std::size_t{2} * kMostTubes>;
+
 // Takes what a step of stretch does to the mean of all free ones out of each slope, so that no step
 // changes their sum.
-void keepMean(Slopes& slopes, const Hanging& hanging, const std::array<bool, 2 * kMostTubes>& held)
+void keepMean(Slopes& slopes, const Hanging& hanging, const Held& held)
 {
     Vector6d sum = Vector6d::Zero();
     int free = 0;
@@ -295,7 +298,7 @@ void keepMean(Slopes& slopes, const Hanging& hanging, const std::array<bool, 2 *
 Unknowns dampedStep(const Hanging& hanging, const Unknowns& x, const Slopes& perUnit,
                     const Vector6d& residual, double damping)
 {
-    std::array<bool, 2 * kMostTubes> held{};
+    Held held{};
     Unknowns step = Unknowns::Zero(hanging.count());
     for (bool again = true; again;) {
         again = false;
