@@ -29,14 +29,6 @@ Setup withDesign(Setup setup, const Design& design)
     return setup;
 }
 
-bool hasDesign(const Setup& setup, const Design& design)
-{
-    const Part* const heaviest = heaviestPart(setup.bay);
-    return setup.tube == design.tube && setup.mounts == design.mounts &&
-           (!design.heaviest_part_mm || !heaviest ||
-            heaviest->centre_mm == *design.heaviest_part_mm);
-}
-
 const Part* heaviestPart(const Bay& bay)
 {
     const auto heaviest =

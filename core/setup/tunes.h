@@ -18,9 +18,6 @@ Design wholeDesignOf(const Setup& setup);
 /// elsewhere; its kept tunes stay.
 Setup withDesign(Setup setup, const Design& design);
 
-/// Whether the craft is as a design has it.
-bool hasDesign(const Setup& setup, const Design& design);
-
 /// The heaviest part, the first of equals; none without parts.
 Part* heaviestPart(Bay& bay);
 const Part* heaviestPart(const Bay& bay);
