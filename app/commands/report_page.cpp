@@ -128,6 +128,10 @@ void suggestionsList(std::ostream& page, const Suggestions& suggestions)
                            formatted(". Wobble %.2f px instead of %.2f px (%+.0f %%)",
                                      suggestion.after_px, *suggestions.before_px,
                                      100 * (suggestion.after_px / *suggestions.before_px - 1));
+        if (suggestion.mends)
+            text += ", and the craft may fly then";
+        else if (!suggestion.mayFly)
+            text += ", but the craft must not fly then";
         for (const Warning& warning : suggestion.newWarnings)
             if (const Phrase danger = dangerText(warning); !danger.pattern.empty())
                 text += ", but " + english(danger);

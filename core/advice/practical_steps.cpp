@@ -173,8 +173,23 @@ void addPlaces(Steps& steps, const Setup& setup)
     }
 }
 
+// Where the bay does not rest as drawn, and can.
+void addLevel(Steps& steps, const Setup& setup)
+{
+    if (isLevel(setup))
+        return;
+    const Result<Levelled> levelled = level(setup);
+    if (levelled && !levelled->why)
+        steps.add("hang-level", [&](Setup& s) {
+            s.mounts = levelled->mounts;
+            return s.mounts.drilled() ? phrase("Hung level: each tube with its own free length")
+                                      : phrase("Hung level: each tube at its own elevation");
+        });
+}
+
 void addTubes(Steps& steps, const Setup& setup)
 {
+    addLevel(steps, setup);
     if (setup.mounts.drilled()) {
         addDrilledStretch(steps, "stretch-more", kStretchStep);
         addDrilledStretch(steps, "stretch-less", -kStretchStep);

@@ -16,11 +16,11 @@ struct PracticalStep {
     Setup setup;       ///< the craft after it
 };
 
-/// The steps that a setup allows: tubes 5 mm shorter and longer (a plan only), 5 points more and
-/// less stretch (in a drilled craft by the free length), 10 Shore softer and harder, anchors 10°
-/// higher and lower (a plan only), half the unbalance, twice the exposure, arms and their walls
-/// 1 mm thicker. What validate() refuses is left out. The tubes come first, so that one Assessor
-/// keeps the airframe for as long as it can.
+/// The steps that a setup allows: hung level where it is not and can be; tubes 5 mm shorter and
+/// longer (a plan only), 5 points more and less stretch (in a drilled craft by the free length), 10
+/// Shore softer and harder, anchors 10° higher and lower (a plan only), half the unbalance, twice
+/// the exposure, arms and their walls 1 mm thicker. What validate() refuses is left out. The tubes
+/// come first, so that one Assessor keeps the airframe for as long as it can.
 std::vector<PracticalStep> practicalSteps(const Setup& setup);
 
 }  // namespace stillbay

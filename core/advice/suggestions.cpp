@@ -49,10 +49,17 @@ std::vector<Suggestion> Suggestions::best(std::size_t most) const
 {
     std::vector<Suggestion> result;
     for (const Suggestion& suggestion : all)
-        if (result.size() < most && before_px && suggestion.after_px <= kWorthSaying * *before_px &&
-            *before_px > 0)
+        if (result.size() < most && before_px &&
+            (suggestion.mends ||
+             (*before_px > 0 && suggestion.after_px <= kWorthSaying * *before_px)))
             result.push_back(suggestion);
     return result;
+}
+
+std::optional<Suggestion> Suggestions::next() const
+{
+    const std::vector<Suggestion> first = best(1);
+    return first.empty() || !first.front().mayFly ? std::nullopt : std::optional(first.front());
 }
 
 Result<Suggestions> findSuggestions(const Setup& setup, const AssessOptions& options,
@@ -77,14 +84,15 @@ Result<Suggestions> findSuggestions(const Setup& setup, const AssessOptions& opt
         if (const auto after = assessor.assess(steps[i].setup, lean); after && after->cruise)
             suggestions.all.push_back({std::move(steps[i]), after->cruise->worst_px(),
                                        added(before->warnings, after->warnings),
-                                       before->status.flyable && !after->status.flyable,
+                                       after->status.flyable,
+                                       !before->status.flyable && after->status.flyable,
                                        movedTo(setup, outside, *after)});
         if (progress)
             progress(i + 1, steps.size());
     }
     std::stable_sort(suggestions.all.begin(), suggestions.all.end(),
                      [](const Suggestion& a, const Suggestion& b) {
-                         return std::pair(a.grounds, a.after_px) < std::pair(b.grounds, b.after_px);
+                         return std::pair(!a.mayFly, a.after_px) < std::pair(!b.mayFly, b.after_px);
                      });
     return suggestions;
 }

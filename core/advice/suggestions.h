@@ -17,7 +17,8 @@ struct Suggestion {
     PracticalStep step;
     double after_px = 0.0;             ///< largest wobble in cruise after it, full to empty pack
     std::vector<Warning> newWarnings;  ///< those whose code the craft does not have yet
-    bool grounds = false;              ///< the craft may fly, but not after it
+    bool mayFly = true;                ///< after it no constraint forbids flight
+    bool mends = false;                ///< the craft may not fly as it is, but after it
     /// Where it moves wobble to: a place outside of the cruise window at which the film becomes
     /// worse than it was anywhere outside, and no longer clean.
     std::optional<WobbleAt> movedTo = {};
@@ -27,13 +28,15 @@ struct Suggestions {
     /// Largest wobble in cruise as it is; none: no throttle lies in the cruise window, and no step
     /// can be compared.
     std::optional<double> before_px;
-    std::vector<Suggestion> all;  ///< every step with an answer, smallest wobble first, those that
-                                  ///< ground the craft behind all others
+    std::vector<Suggestion> all;  ///< every step with an answer, smallest wobble first, those after
+                                  ///< which the craft may not fly behind all others
     bool stopped = false;         ///< on demand, before every step was tried
 
-    /// The steps that lower the wobble by a hundredth or more, largest gain first, no more than
-    /// `most`.
+    /// The steps that lower the wobble by a hundredth or more or let the craft fly, in the order of
+    /// `all`, no more than `most`.
     std::vector<Suggestion> best(std::size_t most) const;
+    /// The first of them after which the craft may fly; none: there is no such step.
+    std::optional<Suggestion> next() const;
 };
 
 /// How many steps the window and the report show.

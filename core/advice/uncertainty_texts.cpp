@@ -82,6 +82,14 @@ std::vector<Phrase> uncertaintySentences(const Uncertainty& u)
     return sentences;
 }
 
+Phrase cleanShareText(const Uncertainty& u)
+{
+    const Number clean = ofHundred(u.clean, u);
+    return u.unflyable == 0 ? phrase("%1 of 100 crafts like it are clean", clean)
+                            : phrase("%1 of 100 crafts like it are clean, %2 cannot be flown",
+                                     clean, ofHundred(u.unflyable, u));
+}
+
 std::vector<Phrase> measureFirst(const Uncertainty& u)
 {
     std::vector<Phrase> lines;

@@ -15,6 +15,9 @@ inline constexpr double kSmallestShare = 0.05;
 /// How the crafts do, the worst wobble, and where the bad throttles begin and end.
 std::vector<Phrase> uncertaintySentences(const Uncertainty& uncertainty);
 
+/// The same in a few words: "24 of 100 crafts like it are clean, 6 cannot be flown".
+Phrase cleanShareText(const Uncertainty& uncertainty);
+
 /// What to measure first, one line a number, largest share first: "Young's modulus of the tube:
 /// hang test, ten minutes: takes away 41 % of the uncertainty". Numbers with a small share of all
 /// three answers are left out.

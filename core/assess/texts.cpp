@@ -93,6 +93,33 @@ Phrase causeOf(const Setup& setup, const Assessment& assessment, const ThrottleP
     return phrase("the tubes pass %1 at %2 Hz", std::move(vibration), fixed(order.frequency_hz, 0));
 }
 
+// The throttle at which the full pack turns the rotors about as fast as the empty one at its worst:
+// speed goes nearly with throttle times voltage.
+double worstOnFullPack(const Setup& setup, const CruiseFigures& cruise)
+{
+    const Battery& pack = setup.drive.battery;
+    return cruise.full.worst_px >= cruise.empty.worst_px
+               ? cruise.full.worst_throttle
+               : cruise.empty.worst_throttle * pack.empty_v_per_cell / pack.full_v_per_cell;
+}
+
+// Where in the cruise window the full pack has the grade; none: it is the empty one that has it.
+std::vector<std::pair<double, double>> throttlesOf(const Setup& setup, const Assessment& assessment)
+{
+    const auto& [from, to] = setup.flight.cruise_throttle;
+    std::vector<std::pair<double, double>> found;
+    for (const ThrottleRange& range : assessment.ranges) {
+        const double low = std::max(range.from, from), high = std::min(range.to, to);
+        if (range.grade != *assessment.status.grade || low > high)
+            continue;
+        if (!found.empty() && readAlike(found.back().second, low))
+            found.back().second = high;
+        else
+            found.emplace_back(low, high);
+    }
+    return found;
+}
+
 Phrase humpSentence(const Setup& setup, const Assessment& assessment, const Hump& hump)
 {
     Phrase span = percentSpan(hump.from, hump.to);
@@ -292,6 +319,24 @@ Phrase verdictText(const Assessment& assessment)
             break;
     }
     return phrase("Bad wobble in cruise: up to %1 px", worst);
+}
+
+Phrase causeText(const Setup& setup, const Assessment& assessment)
+{
+    const std::optional<CruiseFigures>& cruise = assessment.cruise;
+    if (!cruise || assessment.status.grade == Grade::Clean)
+        return {};
+    const ThrottlePoint* const near = pointAt(assessment.throttle, worstOnFullPack(setup, *cruise));
+    if (!near || near->orders.empty())
+        return {};
+    Phrase cause = causeOf(setup, assessment, *near);
+    std::vector<Phrase> spans;
+    for (const auto& [from, to] : throttlesOf(setup, assessment))
+        spans.push_back(percentSpan(from, to));
+    if (spans.empty())
+        return phrase("With the empty pack, at %1 % throttle: %2.",
+                      fixed(100 * cruise->empty.worst_throttle, 0), std::move(cause));
+    return phrase("At %1 throttle: %2.", listOf(std::move(spans)), std::move(cause));
 }
 
 std::vector<Phrase> reservations(const Status& craft)

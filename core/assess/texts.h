@@ -38,6 +38,11 @@ Phrase frameShakeText(const Flight& flight, const Assessment& assessment);
 /// full stop: "Do not fly: a tube goes slack", "Bad wobble in cruise: up to 1.98 px".
 Phrase verdictText(const Assessment& assessment);
 
+/// Which throttles of the cruise window have the worst grade that the verdict names, and what makes
+/// it, as one sentence: "From 30 % to 31 % throttle order 1 (unbalance) meets 67 Hz (arms swing)."
+/// Nothing is said of a clean window, or where no throttle lies in it.
+Phrase causeText(const Setup& setup, const Assessment& assessment);
+
 /// What the craft itself puts before any tune, as sentences without a grade; empty: nothing.
 std::vector<Phrase> reservations(const Status& craft);
 

@@ -262,6 +262,33 @@ TEST(FindSuggestions, HalfTheUnbalanceHalvesTheWobbleOfUnbalanceAlone)
                 64 * std::numeric_limits<double>::epsilon() * *suggestions.before_px);
 }
 
+// Oracle: the assessment of each craft. What lets a craft fly comes before all that leaves it on
+// the ground, however quiet, and what the craft may fly with comes next.
+TEST(FindSuggestions, WhatLetsTheCraftFlyComesFirst)
+{
+    stillbay::Setup setup = sample("reedbed");
+    setup.bay.travel_mm = 3.0;
+    for (MountPoint& point : setup.mounts.points)
+        point.elevation_deg = -20;  // the bay hangs below its drawn place
+    ASSERT_FALSE(assess(setup).value().status.flyable);
+    const Suggestions suggestions = findSuggestions(setup).value();
+    bool mayFly = true;
+    std::size_t mending = 0;
+    for (const Suggestion& suggestion : suggestions.all) {
+        EXPECT_EQ(suggestion.mayFly, assess(suggestion.step.setup).value().status.flyable);
+        EXPECT_EQ(suggestion.mends, suggestion.mayFly);
+        EXPECT_TRUE(mayFly || !suggestion.mayFly);
+        mayFly = suggestion.mayFly;
+        mending += suggestion.mends ? 1 : 0;
+    }
+    EXPECT_GT(mending, 0u);
+    ASSERT_TRUE(suggestions.next());
+    EXPECT_EQ(suggestions.next()->step.code, "hang-level");
+
+    const Suggestion quietButGrounded{{"x", {}, {}}, 0.1, {}, false, false, {}};
+    EXPECT_FALSE((Suggestions{1.0, {quietButGrounded}, false}.next()));
+}
+
 TEST(FindSuggestions, TheBestAreThoseThatHelpAndNoMore)
 {
     const auto suggestion = [](double after_px) {

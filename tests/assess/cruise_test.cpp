@@ -3,6 +3,8 @@
 
 #include "core/advice/suggestions.h"
 #include "core/assess/assess.h"
+#include "core/assess/texts.h"
+#include "core/response/at_throttle.h"
 #include "core/response/wobble_curve.h"
 #include "tests/assess/crafts.h"
 
@@ -204,6 +206,47 @@ TEST(PeakAt, OfALonelyResonanceIsExact)
     EXPECT_NEAR(peak->wobble_px, 100, 1e-9);
     EXPECT_FALSE(peakAt(throttle, wobble_px, 0));
     EXPECT_FALSE(peakAt(throttle, wobble_px, 2));
+}
+
+// Oracle: the ranges of the assessment, cut to the cruise window.
+TEST(CauseText, NamesTheBadThrottlesOfTheCruiseWindowAndWhatMakesThem)
+{
+    const Craft setup = test::sampleCraft("reedbed");
+    const Assessment a = assess(setup).value();
+    ASSERT_EQ(a.status.grade, Grade::Bad);
+    const std::string text = english(causeText(setup, a));
+    std::size_t bad = 0;
+    for (const ThrottleRange& range : a.ranges) {
+        const double from = std::max(range.from, setup.flight.cruise_throttle[0]);
+        const double to = std::min(range.to, setup.flight.cruise_throttle[1]);
+        if (range.grade != Grade::Bad || from > to)
+            continue;
+        ++bad;
+        EXPECT_NE(text.find(std::to_string(std::lround(100 * from))), std::string::npos) << text;
+        EXPECT_NE(text.find(std::to_string(std::lround(100 * to))), std::string::npos) << text;
+    }
+    EXPECT_EQ(bad, 1u);
+    EXPECT_NE(text.find("order 1 (unbalance) meets 67"), std::string::npos) << text;
+}
+
+// Oracle: the definition. Where the full pack is better than the verdict, the empty one is named.
+TEST(CauseText, NamesTheEmptyPackWhereOnlyThatIsSoBad)
+{
+    Craft setup = test::sampleCraft("reedbed");
+    Assessment a = assess(setup).value();
+    const CruiseFigures cruise = *a.cruise;
+    setup.flight.cruise_throttle = {cruise.full.worst_throttle + 0.02,
+                                    cruise.empty.worst_throttle + 0.02};
+    a = assess(setup).value();
+    ASSERT_GT(a.cruise->empty.worst_px, a.cruise->full.worst_px);
+    ASSERT_NE(gradeOf(a.cruise->full.worst_px, setup.limits.faint_px, setup.limits.bad_px),
+              *a.status.grade);
+    const std::string text = english(causeText(setup, a));
+    EXPECT_EQ(text.find("With the empty pack"), 0u) << text;
+    EXPECT_NE(text.find("67"), std::string::npos) << text;
+
+    setup.limits = {.faint_px = 90, .bad_px = 100};
+    EXPECT_TRUE(causeText(setup, assess(setup).value()).pattern.empty());
 }
 
 }  // namespace

@@ -144,8 +144,7 @@ struct Bay : Window {
     Bay()
     {
         open("reedbed");
-        auto* const tabs = window.findChild<QTabWidget*>();
-        tabs->setCurrentWidget(view);
+        showPage(*view);
         QCoreApplication::processEvents();
     }
 
@@ -256,7 +255,7 @@ TEST_F(Bay, AModeSwingsAndStopsWhenNobodyLooks)
     window.findChild<QTabWidget*>()->setCurrentIndex(0);
     EXPECT_FALSE(view->swings());
     motion.setCurrentIndex(0);
-    window.findChild<QTabWidget*>()->setCurrentWidget(view);
+    showPage(*view);
     EXPECT_EQ(picture(), still);
 }
 
@@ -268,7 +267,7 @@ TEST_F(Bay, AModeInTheFindingsLeadsHere)
     auto* const text = named<QTextBrowser>(QStringLiteral("Findings"));
     EXPECT_TRUE(text->toHtml().contains(QStringLiteral("href=\"bench:5\"")));
     emit text->anchorClicked(QUrl(QStringLiteral("bench:0")));
-    EXPECT_EQ(tabs->currentWidget(), view);
+    EXPECT_TRUE(tabs->currentWidget()->isAncestorOf(view));
     EXPECT_EQ(motion.currentIndex(), 7);
     EXPECT_TRUE(motion.currentText().startsWith(QStringLiteral("on the bench, 14.3")))
         << motion.currentText().toStdString();

@@ -15,6 +15,8 @@ namespace stillbay::ui {
 namespace {
 
 struct FilmedWindow : Window {
+    FilmedWindow() { showPage(panel); }
+
     FilmedPanel& panel = window.tuning().filmed();
     FilmedPicture& picture = panel.picture();
 

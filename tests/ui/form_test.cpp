@@ -197,7 +197,7 @@ TEST_F(Window, DrillingAndPlanningAreOneStepEach)
     ASSERT_TRUE(document.setup().mounts.drilled());
     ASSERT_TRUE(named<NumberBox>(QStringLiteral("tube 1: airframe hole x")));
     settle();
-    EXPECT_TRUE(window.tuning().findingsPanel().text().contains(QStringLiteral("cruise")));
+    EXPECT_TRUE(window.verdict().text().contains(QStringLiteral("cruise")));
     QTest::keyClick(choice, Qt::Key_Up);
     EXPECT_FALSE(document.setup().mounts.drilled());
     EXPECT_EQ(document.undoStack().count(), 2);

@@ -73,7 +73,7 @@ TEST_F(HangLevelTest, SaysWhyNothingHoldsTheBay)
 TEST_F(HangLevelTest, NoVerdictIsCleanForACraftThatMustNotFly)
 {
     open("saltmarsh");
-    const Verdict& verdict = *window.tuning().findingsPanel().findChild<Verdict*>();
+    const Verdict& verdict = window.verdict().verdict();
     change([](stillbay::Setup& setup) {
         setup.limits = {.faint_px = 90, .bad_px = 100};  // whatever the film shows is clean
     });

@@ -86,7 +86,7 @@ TEST_F(Window, RemembersItsChoices)
     box(window, "view.bayPose")->setCurrentIndex(0);
     const std::vector<const char*> ticks{"view.filmedSlow",     "view.filmedSplit",
                                          "view.tunesFold",      "view.section.tube",
-                                         "view.section.mounts", "view.section.helps"};
+                                         "view.section.mounts", "view.section.measure"};
     std::vector<bool> changed;
     for (const char* name : ticks) {
         ASSERT_NE(tick(window, name), nullptr) << name;

@@ -4,16 +4,21 @@
 #include "tests/ui/window_fixture.h"
 #include "ui/findings/findings_panel.h"
 #include "ui/findings/suggestion_delegate.h"
+#include "ui/findings/warnings_panel.h"
 #include "ui/widgets/display_text.h"
 #include "ui/window/tuning_view.h"
 
 #include <QListWidget>
 #include <QLocale>
+#include <QPushButton>
+#include <QToolButton>
 
 namespace stillbay::ui {
 namespace {
 
 struct SuggestionsPanelTest : Window {
+    SuggestionsPanelTest() { showPage(panel); }
+
     void waitForSteps()
     {
         ASSERT_TRUE(QTest::qWaitFor([this] { return panel.isCurrent(); }, kPatience_ms));
@@ -158,15 +163,21 @@ TEST_F(SuggestionsPanelTest, WhatAStepWouldSpoilStandsInItsRow)
 {
     open("reedbed");
     ASSERT_TRUE(document.edit(QStringLiteral("x"), {},
-                              [](stillbay::Setup& setup) { setup.bay.travel_mm = 2.0; }));
+                              [](stillbay::Setup& setup) { setup.bay.travel_mm = 2.6; }));
     waitForSteps();
     const std::vector<Suggestion> best =
         findSuggestions(document.setup()).value().best(kShownSuggestions);
     int dangerous = 0;
     for (int row = 0; row < list->count(); ++row) {
         QString danger;
-        for (const Warning& warning : best[static_cast<std::size_t>(row)].newWarnings)
+        const Suggestion& suggestion = best[static_cast<std::size_t>(row)];
+        for (const Warning& warning : suggestion.newWarnings)
             danger += displayText(dangerText(warning));
+        if (danger.isEmpty() && !suggestion.mayFly)
+            danger = QStringLiteral("it still must not fly");
+        if (suggestion.movedTo)
+            danger += (danger.isEmpty() ? QString() : QStringLiteral(", ")) +
+                      displayText(movedText(*suggestion.movedTo));
         EXPECT_EQ(list->item(row)->data(DangerRole).toString(),
                   danger.isEmpty() ? QString() : QStringLiteral("but ") + danger);
         EXPECT_TRUE(list->item(row)->data(Qt::AccessibleTextRole).toString().contains(danger));
@@ -174,6 +185,63 @@ TEST_F(SuggestionsPanelTest, WhatAStepWouldSpoilStandsInItsRow)
     }
     EXPECT_GT(dangerous, 0);
     EXPECT_LT(dangerous, list->count());
+}
+
+// Two things at once: what the strip shows as the next step is the first of the rows after which
+// the craft may fly, and its button takes it as one undo step.
+TEST_F(SuggestionsPanelTest, TheStripShowsTheNextStepAndAppliesIt)
+{
+    openAndWait("reedbed");
+    const stillbay::Setup start = document.setup();
+    const Suggestion next = findSuggestions(start).value().next().value();
+    auto* const label = named<QLabel>(QStringLiteral("Best next step"));
+    EXPECT_EQ(label->text(), QStringLiteral("Next step: ") + displayText(next.step.text));
+    auto* const apply = named<QPushButton>(QStringLiteral("Apply the best next step"));
+    ASSERT_TRUE(apply->isEnabled());
+    apply->click();
+    EXPECT_FALSE(apply->isEnabled());
+    EXPECT_EQ(document.setup(), next.step.setup);
+    EXPECT_EQ(document.undoStack().count(), 1);
+    EXPECT_EQ(worst_px(), next.after_px);
+    waitForSteps();
+    EXPECT_TRUE(apply->isEnabled());
+}
+
+// Oracle: the assessment of each craft. A craft that must not fly is offered what lets it fly
+// first, whatever the film shows then, and no step that leaves it on the ground.
+TEST_F(SuggestionsPanelTest, ACraftThatMustNotFlyIsMendedFirst)
+{
+    open("reedbed");
+    change([](stillbay::Setup& setup) {
+        for (MountPoint& point : setup.mounts.points)
+            point.elevation_deg = -20;  // the bay hangs below its drawn place
+        setup.bay.travel_mm = 3.0;
+    });
+    settle();
+    waitForSteps();
+    ASSERT_FALSE(assess(document.setup()).value().status.flyable);
+    const auto next = findSuggestions(document.setup()).value().next();
+    ASSERT_TRUE(next);
+    EXPECT_TRUE(next->mends);
+    EXPECT_TRUE(assess(next->step.setup).value().status.flyable);
+    auto* const change = named<QLabel>(QStringLiteral("What it changes"));
+    EXPECT_TRUE(change->text().contains(QStringLiteral("may fly then")))
+        << qPrintable(change->text());
+}
+
+TEST_F(SuggestionsPanelTest, WarningsAreOneClickAway)
+{
+    open("reedbed");
+    auto* const button = named<QToolButton>(QStringLiteral("Warnings, counted"));
+    EXPECT_EQ(button->text(), QStringLiteral("1 warning"));
+    WarningsPanel& warnings = window.tuning().warnings();
+    EXPECT_FALSE(warnings.isVisible());
+    button->click();
+    EXPECT_TRUE(warnings.isVisible());
+    const Phrase text = assess(document.setup()).value().warnings.front().text;
+    ASSERT_TRUE(QTest::qWaitFor([&] { return warnings.isCurrent(); }, kPatience_ms));
+    EXPECT_TRUE(warnings.text().contains(displayText(text).replace(QChar::Nbsp, u' ')))
+        << qPrintable(warnings.text());
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include "tests/ui/patience.h"
 #include "tests/ui/samples.h"
 #include "ui/findings/findings_panel.h"
+#include "ui/findings/verdict_strip.h"
 #include "ui/window/main_window.h"
 #include "ui/window/tuning_view.h"
 
@@ -12,6 +13,7 @@
 #include <QSlider>
 #include <QStyle>
 #include <QStyleOptionSlider>
+#include <QTabWidget>
 #include <QTest>
 #include <gtest/gtest.h>
 #include <qwt_plot_curve.h>
@@ -34,7 +36,7 @@ struct Window : testing::Test {
     {
         ASSERT_TRUE(QTest::qWaitFor(
             [this] {
-                return window.recompute().isCurrent() &&
+                return window.recompute().isCurrent() && window.verdict().isCurrent() &&
                        window.tuning().findingsPanel().isCurrent();
             },
             kPatience_ms));
@@ -60,6 +62,14 @@ struct Window : testing::Test {
                 return widget;
         ADD_FAILURE() << "no widget named " << qPrintable(accessibleName);
         return nullptr;
+    }
+
+    /// Brings every tab to the front that the widget stands on.
+    static void showPage(QWidget& widget)
+    {
+        for (QWidget* page = &widget; page->parentWidget(); page = page->parentWidget())
+            if (auto* const tabs = qobject_cast<QTabWidget*>(page->parentWidget()->parentWidget()))
+                tabs->setCurrentWidget(page);
     }
 
     QString visibleRefusal() const

@@ -110,17 +110,17 @@ TEST_F(Window, ABadFileKeepsTheCraftAndSaysWhere)
 TEST_F(Window, ACraftWithoutAnAnswerIsSaidAndUndoHeals)
 {
     open("reedbed");
-    const QString text = window.tuning().findingsPanel().text();
+    const QString text = window.verdict().text();
     NumberBox* const box = named<NumberBox>(QStringLiteral("Free length of the tubes"));
     box->selectAll();
     QTest::keyClicks(box, QStringLiteral("1"));
     QTest::keyClick(box, Qt::Key_Return);
     settle();
-    EXPECT_TRUE(window.tuning().findingsPanel().text().contains(QStringLiteral("No answer")));
+    EXPECT_TRUE(window.verdict().text().contains(QStringLiteral("No answer")));
     EXPECT_TRUE(window.tuning().transmissibilityChart().isStale());
     document.undoStack().undo();
     settle();
-    EXPECT_EQ(window.tuning().findingsPanel().text(), text);
+    EXPECT_EQ(window.verdict().text(), text);
     EXPECT_FALSE(window.tuning().transmissibilityChart().isStale());
 }
 

@@ -27,6 +27,8 @@
 namespace stillbay::ui {
 namespace {
 
+constexpr int kSpacing = 4;
+constexpr int kLeastSlider = 60;
 constexpr double kLengthStep_mm = 0.5;
 constexpr double kStretchStep_percent = 1.0;
 constexpr double kGramForce_n = kGravity / 1000.0;  // of one gram-force
@@ -72,6 +74,7 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
       m_length(makeVariable(tr("Free length"), tr("mm"), kLengthStep_mm)),
       m_stretch(makeVariable(tr("Stretch"), tr("%"), kStretchStep_percent)),
       m_grip(new NumberBox(this)),
+      m_explanation(new ElidedLabel(Qt::AlignLeft, this)),
       m_drawing(new TubeDrawing(this)),
       m_facts(new FigureTable(this)),
       m_figures(Paced::Pace::TenASecond, [this] { writeFacts(); }),
@@ -86,6 +89,7 @@ TubeBench::TubeBench(Document& document, QWidget* parent)
         "bay rests where it is drawn; in a drilled craft their free lengths. One step to undo."));
     connect(m_level, &QPushButton::clicked, this, &TubeBench::hangLevel);
     layOut();
+    writeHeading();
     connect(&m_document, &Document::setupChanged, this, &TubeBench::refresh);
     refresh();
 }
@@ -116,12 +120,32 @@ void TubeBench::makeGrip()
     connect(m_grip, &NumberBox::valueChanged, this, &TubeBench::showFacts);
 }
 
+void TubeBench::makeHeading()
+{
+    auto* const title = new QLabel(tr("Tube bench"), this);
+    QFont bold = title->font();
+    bold.setBold(true);
+    title->setFont(bold);
+    auto* const gripLabel = new QLabel(tr("Clamp grip"), this);
+    gripLabel->setBuddy(m_grip);
+    m_heading = new QHBoxLayout;
+    m_heading->setContentsMargins(4, 0, 0, 0);
+    m_heading->setSpacing(6);
+    m_heading->addWidget(title);
+    m_heading->addWidget(m_explanation, 1);
+    m_heading->addWidget(gripLabel);
+    m_heading->addWidget(m_grip);
+    m_heading->addWidget(m_level);
+}
+
 void TubeBench::layOut()
 {
     auto* const grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);
-    grid->setHorizontalSpacing(10);
-    grid->setVerticalSpacing(4);
+    grid->setHorizontalSpacing(2 * kSpacing);
+    grid->setVerticalSpacing(kSpacing);
+    makeHeading();
+    grid->addLayout(m_heading, 0, 0, 1, 4);
     const auto addRow = [grid, this](int row, const QString& name, const Variable& variable) {
         auto* const label = new QLabel(name, this);
         label->setBuddy(variable.box);
@@ -129,24 +153,13 @@ void TubeBench::layOut()
         grid->addWidget(variable.slider, row, 1);
         grid->addWidget(variable.box, row, 2);
     };
-    addRow(0, tr("Free length"), m_length);
-    addRow(1, tr("Stretch"), m_stretch);
-    grid->addWidget(m_refusal, 2, 0, 1, 3);
-    grid->addWidget(m_drawing, 3, 0, 1, 2);
+    addRow(1, tr("Free length"), m_length);
+    addRow(2, tr("Stretch"), m_stretch);
+    grid->addWidget(m_refusal, 3, 0, 1, 4);
+    grid->addWidget(m_drawing, 4, 0, 1, 3);
+    grid->addWidget(m_facts, 1, 3, 4, 1, Qt::AlignTop);
     grid->setColumnStretch(1, 1);
-
-    auto* const gripLabel = new QLabel(tr("Clamp grip"), this);
-    gripLabel->setBuddy(m_grip);
-    auto* const gripRow = new QHBoxLayout;
-    gripRow->setSpacing(10);
-    gripRow->addWidget(gripLabel);
-    gripRow->addWidget(m_grip, 1);
-    auto* const side = new QVBoxLayout;
-    side->addWidget(m_facts);
-    side->addStretch();
-    side->addWidget(m_level);
-    side->addLayout(gripRow);
-    grid->addLayout(side, 3, 2);
+    grid->setRowStretch(4, 1);
 }
 
 TubeBench::Variable TubeBench::makeVariable(const QString& name, const QString& unit, double step)
@@ -159,7 +172,7 @@ TubeBench::Variable TubeBench::makeVariable(const QString& name, const QString& 
     variable.box->setUnit(unit);
     variable.box->setSingleStep(step);
     variable.box->setLeastDecimals(1);
-    variable.box->setMinimumWidth(150);
+    variable.box->setMinimumWidth(100);
     return variable;
 }
 
@@ -331,6 +344,47 @@ void TubeBench::writeFacts()
         for (FigureTable::Row& row : comparison(setup))
             rows.push_back(std::move(row));
     m_facts->display(rows);
+    writeHeading();
+}
+
+// What is cut and drilled, and how taut it is.
+QString TubeBench::factsLine() const
+{
+    const TubeShape shape = this->shape();
+    return tr("cut %1, holes %2, tension %3 N")
+        .arg(measureText(shape.cut_mm()), measureText(shape.fitted_mm),
+             QLocale().toString(m_tension_n, 'f', 1));
+}
+
+void TubeBench::writeHeading()
+{
+    m_explanation->setText(m_folded ? factsLine() : tr("drag, and watch the curves move"));
+}
+
+void TubeBench::setFolded(bool folded)
+{
+    if (m_folded == folded)
+        return;
+    m_folded = folded;
+    m_drawing->setVisible(!folded);
+    m_facts->setVisible(!folded);
+    writeHeading();
+}
+
+int TubeBench::leastHeight(bool whole) const
+{
+    const int sliders =
+        m_length.box->sizeHint().height() + kSpacing + m_stretch.box->sizeHint().height();
+    const int below = kSpacing + m_drawing->minimumSizeHint().height();
+    return m_heading->minimumSize().height() + kSpacing +
+           (whole ? std::max(sliders + below, m_facts->height()) : sliders);
+}
+
+int TubeBench::leastWidth(bool whole) const
+{
+    const int left = std::max(kLeastSlider + m_drawing->minimumSizeHint().width(),
+                              m_heading->minimumSize().width());
+    return whole ? left + 2 * kSpacing + m_facts->width() : left;
 }
 
 }  // namespace stillbay::ui

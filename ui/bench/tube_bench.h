@@ -11,12 +11,13 @@
 #include <functional>
 #include <optional>
 
-class QLabel;
+class QHBoxLayout;
 class QPushButton;
 class QSlider;
 
 namespace stillbay::ui {
 
+class ElidedLabel;
 class NumberBox;
 class ProblemLabel;
 class TubeDrawing;
@@ -35,6 +36,11 @@ public:
     double grip_mm() const;
     void setGrip_mm(double grip_mm);  ///< what each clamp holds; not part of the craft
 
+    /// Folded, only the sliders are left, and the figures as one line in the heading.
+    void setFolded(bool folded);
+    int leastHeight(bool whole) const;
+    int leastWidth(bool whole) const;
+
 private:
     struct Variable {
         QSlider* slider;
@@ -43,6 +49,7 @@ private:
 
     void makeVariables();
     void makeGrip();
+    void makeHeading();
     void layOut();
     Variable makeVariable(const QString& name, const QString& unit, double step);
     void connectVariable(Variable& variable, double step, const std::function<void(double)>& edit);
@@ -52,6 +59,8 @@ private:
     void refresh();
     void showFacts();
     void writeFacts();
+    QString factsLine() const;
+    void writeHeading();
     TubeShape shape() const;
     std::vector<FigureTable::Row> comparison(const Setup& setup) const;
     QString placeText() const;
@@ -61,11 +70,14 @@ private:
     Variable m_length;
     Variable m_stretch;
     NumberBox* m_grip;
+    ElidedLabel* m_explanation;
+    QHBoxLayout* m_heading = nullptr;
     TubeDrawing* m_drawing;
     FigureTable* m_facts;
     Paced m_figures;  // writes m_facts
     QPushButton* m_level;
     ProblemLabel* m_refusal;
+    bool m_folded = false;
     double m_tension_n = 0.0;           // as fitted
     std::optional<RestFigures> m_rest;  // none: not known
 };

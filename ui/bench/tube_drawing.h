@@ -29,8 +29,8 @@ public:
 
     void setShape(const TubeShape& shape);
 
-    QSize sizeHint() const override { return {420, 108}; }
-    QSize minimumSizeHint() const override { return {320, 104}; }
+    QSize sizeHint() const override { return {300, 96}; }
+    QSize minimumSizeHint() const override { return {220, 80}; }
 
 protected:
     void paintEvent(QPaintEvent* event) override;

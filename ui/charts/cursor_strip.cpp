@@ -18,6 +18,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr int kCellPadding = 6;
+constexpr std::size_t kWholeCells = 2;    // throttle and wobble
 constexpr double kLeastShown_px = 0.001;  // nobody sees less
 
 QFont smallOf(const QFont& font)
@@ -106,7 +107,8 @@ QSize CursorStrip::sizeHint() const
             QFontMetrics(boldOf(font())).height() + QFontMetrics(smallOf(font())).height() + 4};
 }
 
-// Each cell as wide as its words, the rest of the width shared out between them.
+// Each cell as wide as its words, the rest of the width shared out between them. Where the width
+// does not do, throttle and wobble stay whole, and the orders give way.
 void CursorStrip::paintEvent(QPaintEvent*)
 {
     if (m_cells.empty())
@@ -114,21 +116,26 @@ void CursorStrip::paintEvent(QPaintEvent*)
     const QFont bold = boldOf(font()), small = smallOf(font());
     const QFontMetrics boldMetrics(bold), smallMetrics(small);
     std::vector<int> widths;
-    int sum = 0;
+    int sum = 0, whole = 0;
     for (const Cell& cell : m_cells) {
         widths.push_back(std::max(boldMetrics.horizontalAdvance(cell.value),
                                   smallMetrics.horizontalAdvance(cell.meaning)) +
                          2 * kCellPadding);
         sum += widths.back();
+        if (widths.size() <= kWholeCells)
+            whole = sum;
     }
     const int count = static_cast<int>(m_cells.size());
     const int share = std::max(0, (width() - sum) / count);
-    const double squeeze = std::min(1.0, static_cast<double>(width()) / sum);
+    const double squeeze =
+        sum > whole ? std::clamp(static_cast<double>(width() - whole) / (sum - whole), 0.0, 1.0)
+                    : 1.0;
     QPainter painter(this);
     const QColor quiet = quietColour(QApplication::palette());
     int left = 0;
     for (std::size_t k = 0; k < m_cells.size(); ++k) {
-        const int wide = static_cast<int>(widths[k] * squeeze) + share;
+        const int wide =
+            (k < kWholeCells ? widths[k] : static_cast<int>(widths[k] * squeeze)) + share;
         const QRect cell(left + kCellPadding, 0, wide - 2 * kCellPadding, height());
         painter.setFont(bold);
         painter.setPen(palette().color(QPalette::WindowText));

@@ -2,53 +2,20 @@
 #include "ui/findings/findings_panel.h"
 
 #include "core/assess/texts.h"
-#include "core/response/at_throttle.h"
-#include "ui/widgets/display_text.h"
+#include "ui/findings/html.h"
+#include "ui/findings/word_page.h"
 
 #include <QApplication>
 #include <QLocale>
-#include <QScrollBar>
-#include <QTextBrowser>
 #include <QUrl>
 #include <QVBoxLayout>
 
-#include <algorithm>
 #include <cmath>
-#include <utility>
 
 namespace stillbay::ui {
 namespace {
 
-QString escaped(const std::string& text)
-{
-    return QString::fromStdString(text).toHtmlEscaped();
-}
-
-QString escaped(const Phrase& phrase)
-{
-    return displayText(phrase).toHtmlEscaped();
-}
-
-constexpr int kLinesInSight = 9;
 const QString kFlight = QStringLiteral("flight"), kBench = QStringLiteral("bench");  // of links
-
-QString heading(const QString& text)
-{
-    return QStringLiteral("<p style='margin-top:12px;margin-bottom:2px'><b>%1</b></p>").arg(text);
-}
-
-QString paragraph(const QString& text)
-{
-    return QStringLiteral("<p style='margin-top:2px;margin-bottom:5px'>%1</p>").arg(text);
-}
-
-QString list(const QStringList& items)
-{
-    QString html = QStringLiteral("<ul style='margin-left:14px;-qt-list-indent:0'>");
-    for (const QString& item : items)
-        html += QStringLiteral("<li style='margin-bottom:4px'>%1</li>").arg(item);
-    return html + QStringLiteral("</ul>");
-}
 
 // Each mode is a link that shows it swinging in the bay view.
 QString modesTable(const std::array<ModeFigures, 6>& modes, const QString& kind)
@@ -98,11 +65,11 @@ QString energyTable(const std::array<ModeFigures, 6>& modes)
 // Where the tubes hold the bay, and what that makes of its modes.
 QString turningPart(const Assessment& assessment)
 {
-    QString html = heading(QObject::tr("Why the bay turns"));
+    QString html = headingHtml(QObject::tr("Why the bay turns"));
     for (const Phrase& sentence : turningTexts(assessment.elastic_centre))
-        html += paragraph(escaped(sentence));
-    html += paragraph(escaped(decouplingText(assessment.bench_decoupling)));
-    html += paragraph(QObject::tr("Energy of the bench modes by motion, %:"));
+        html += paragraphHtml(escaped(sentence));
+    html += paragraphHtml(escaped(decouplingText(assessment.bench_decoupling)));
+    html += paragraphHtml(QObject::tr("Energy of the bench modes by motion, %:"));
     return html + energyTable(assessment.bench);
 }
 
@@ -145,68 +112,40 @@ QString windowText(const Setup& setup)
              locale.toString(setup.limits.bad_px, 'g', 3));
 }
 
-// All that is said below the verdict.
 QString pageOf(const Setup& setup, const Assessment& assessment)
 {
     QString html;
     for (const Phrase& sentence : findings(setup, assessment))
-        html += paragraph(escaped(sentence));
-    if (!assessment.warnings.empty()) {
-        QStringList warnings;
-        for (const Warning& warning : assessment.warnings)
-            warnings << escaped(warning.text);
-        html += heading(QObject::tr("Warnings")) + list(warnings);
-    }
-    html += heading(QObject::tr("Modes in flight")) + modesTable(assessment.flight, kFlight);
-    html += heading(QObject::tr("Modes on the bench, airframe held")) +
+        html += paragraphHtml(escaped(sentence));
+    html += paragraphHtml(windowText(setup));
+    html += headingHtml(QObject::tr("Modes in flight")) + modesTable(assessment.flight, kFlight);
+    html += headingHtml(QObject::tr("Modes on the bench, airframe held")) +
             modesTable(assessment.bench, kBench);
     html += turningPart(assessment);
-    html += heading(QObject::tr("At rest")) + paragraph(escaped(restText(assessment.rest)));
+    html += headingHtml(QObject::tr("At rest")) + paragraphHtml(escaped(restText(assessment.rest)));
     html += tubesTable(assessment.rest.tubes);
-    QStringList warningsOf;
-    for (const Phrase& warning : safetyWarnings())
-        warningsOf << escaped(warning);
-    html += heading(QObject::tr("Before bench work and flight")) + list(warningsOf);
     return html;
 }
 
 }  // namespace
 
 FindingsPanel::FindingsPanel(QWidget* parent)
-    : QWidget(parent),
-      m_verdict(new Verdict(this)),
-      m_text(new QTextBrowser(this)),
-      m_answer(Paced::Pace::TenASecond, [this] { writeVerdict(); }),
-      m_page(Paced::Pace::AtRest, [this] { writeText(); })
+    : QWidget(parent), m_page(new WordPage(tr("Findings"), this))
 {
-    m_text->setAccessibleName(tr("Findings"));
-    m_text->setMinimumHeight(kLinesInSight * fontMetrics().lineSpacing());
-    m_text->setFrameShape(QFrame::NoFrame);
-    m_text->setAcceptDrops(false);
-    m_text->setOpenLinks(false);
-    connect(m_text, &QTextBrowser::anchorClicked, this, [this](const QUrl& link) {
+    connect(m_page, &QTextBrowser::anchorClicked, this, [this](const QUrl& link) {
         if (link.scheme() == kFlight || link.scheme() == kBench)
             emit modeWanted(link.scheme() == kFlight, link.path().toInt());
         else
             emit fieldWanted(link.toString(QUrl::FullyDecoded));
     });
-    QPalette plain = m_text->palette();
-    plain.setColor(QPalette::Base, Qt::transparent);
-    m_text->setPalette(plain);
     auto* const layout = new QVBoxLayout(this);
-    layout->setContentsMargins(8, 8, 8, 4);
-    layout->addWidget(m_verdict);
-    layout->addWidget(m_text, 1);
+    layout->setContentsMargins(8, 4, 8, 4);
+    layout->addWidget(m_page);
 }
 
 void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessment)
 {
-    const QString window = windowText(setup);
-    say({Verdict::kindOf(assessment.status), displayText(verdictText(assessment)),
-         assessment.cruise ? displayText(packsText(*assessment.cruise)) : window, window,
-         [setup, assessment] {
-             return pageOf(setup, assessment);
-         }});
+    m_page->say([setup, assessment] { return pageOf(setup, assessment); });
 }
 
 void FindingsPanel::setFailure(const Error& error)
@@ -214,61 +153,31 @@ void FindingsPanel::setFailure(const Error& error)
     const QString where = escaped(error.where);
     QString html =
         error.where.empty()
-            ? paragraph(escaped(error.what) + u'.')
-            : paragraph(QStringLiteral("<a href='%1'>%1</a>: %2.").arg(where, escaped(error.what)));
-    html += paragraph(tr("Undo the last step, or change the tubes, mounts or bay."));
-    say({Verdict::Kind::Failure,
-         tr("No answer for this craft"),
-         tr("The charts show the last craft that had one."),
-         {},
-         [html] {
-             return html;
-         }});
-}
-
-void FindingsPanel::say(Words words)
-{
-    m_newest = std::move(words);
-    m_answer.ask();
-    m_page.ask();
-}
-
-bool FindingsPanel::isCurrent() const
-{
-    return !m_answer.isDue() && !m_page.isDue();
-}
-
-void FindingsPanel::writeVerdict()
-{
-    m_verdict->display(m_newest.kind, m_newest.headline, m_newest.detail);
-    m_verdict->setToolTip(m_newest.toolTip);
-}
-
-void FindingsPanel::writeText()
-{
-    QString html = m_newest.page();
-    if (m_written == html)
-        return;
-    m_written = std::move(html);
-    const int place = m_text->verticalScrollBar()->value();  // a drag must not scroll the reader
-    m_text->setHtml(m_written);
-    m_text->verticalScrollBar()->setValue(place);
+            ? paragraphHtml(escaped(error.what) + u'.')
+            : paragraphHtml(
+                  QStringLiteral("<a href='%1'>%1</a>: %2.").arg(where, escaped(error.what)));
+    html += paragraphHtml(tr("Undo the last step, or change the tubes, mounts or bay."));
+    m_page->say([html] { return html; });
 }
 
 void FindingsPanel::setStale(bool stale)
 {
-    m_verdict->setStale(stale);
-    m_text->setEnabled(!stale);
+    m_page->setEnabled(!stale);
 }
 
-void FindingsPanel::addBelow(QWidget* widget)
+void FindingsPanel::goToTop()
 {
-    layout()->addWidget(widget);
+    m_page->goToTop();
+}
+
+bool FindingsPanel::isCurrent() const
+{
+    return m_page->isCurrent();
 }
 
 QString FindingsPanel::text() const
 {
-    return m_verdict->text() + u'\n' + m_text->toPlainText();
+    return m_page->toPlainText();
 }
 
 }  // namespace stillbay::ui

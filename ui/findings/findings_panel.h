@@ -4,20 +4,16 @@
 #include "core/assess/assessment.h"
 #include "core/base/result.h"
 #include "core/setup/setup.h"
-#include "ui/widgets/paced.h"
-#include "ui/widgets/verdict.h"
 
 #include <QString>
 #include <QWidget>
 
-#include <functional>
-
-class QTextBrowser;
-
 namespace stillbay::ui {
 
-/// The assessment in words: the verdict for cruise, the sentences, what to watch out for, the
-/// modes, how the bay rests, and what to look after before flying.
+class WordPage;
+
+/// The assessment in words: where it wobbles and why, the modes, why the bay turns and how it
+/// rests.
 class FindingsPanel final : public QWidget {
     Q_OBJECT
 public:
@@ -26,9 +22,9 @@ public:
     void setAssessment(const Setup& setup, const Assessment& assessment);
     void setFailure(const Error& error);
     void setStale(bool stale);
-    void addBelow(QWidget* widget);  ///< under the words, where it does not scroll away
+    void goToTop();
 
-    QString text() const;    ///< all that is said, plain
+    QString text() const;
     bool isCurrent() const;  ///< no newer words are waiting
 
 signals:
@@ -37,21 +33,7 @@ signals:
     void fieldWanted(const QString& path);  ///< the builder asks where a fault lies
 
 private:
-    struct Words {
-        Verdict::Kind kind = Verdict::Kind::None;
-        QString headline, detail, toolTip;
-        std::function<QString()> page;  ///< put together when it is written
-    };
-
-    void say(Words words);
-    void writeVerdict();
-    void writeText();
-
-    Verdict* m_verdict;
-    QTextBrowser* m_text;
-    Words m_newest;
-    QString m_written;  // of the newest, on screen
-    Paced m_answer, m_page;
+    WordPage* m_page;
 };
 
 }  // namespace stillbay::ui

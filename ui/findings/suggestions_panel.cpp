@@ -3,10 +3,10 @@
 
 #include "core/assess/texts.h"
 #include "core/base/check.h"
+#include "ui/findings/step_text.h"
 #include "ui/findings/suggestion_delegate.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
-#include "ui/widgets/section.h"
 #include "ui/widgets/thin_progress.h"
 
 #include <QEvent>
@@ -22,28 +22,6 @@ namespace {
 constexpr std::chrono::milliseconds kQuiet(400);  // after the last edit
 constexpr int kProgressHeight = 3;
 
-QString pixels(double wobble_px)
-{
-    return QLocale().toString(wobble_px, 'g', wobble_px < 1.0 ? 2 : 3);
-}
-
-QString gainOf(const Suggestion& suggestion, double before_px)
-{
-    return QObject::tr("−%1 %").arg(
-        QLocale().toString(100.0 * (1.0 - suggestion.after_px / before_px), 'f', 0));
-}
-
-QStringList dangersOf(const Suggestion& suggestion)
-{
-    QStringList dangers;
-    for (const Warning& warning : suggestion.newWarnings)
-        if (const Phrase danger = dangerText(warning); !danger.pattern.empty())
-            dangers << displayText(danger);
-    if (suggestion.movedTo)
-        dangers << displayText(movedText(*suggestion.movedTo));
-    return dangers;
-}
-
 QString toolTipOf(const Suggestion& suggestion)
 {
     QStringList lines{displayText(suggestion.step.text)};
@@ -56,19 +34,16 @@ QString toolTipOf(const Suggestion& suggestion)
 QListWidgetItem* rowOf(const Suggestion& suggestion, double before_px)
 {
     const QString text = displayText(suggestion.step.text);
-    const QString numbers =
-        QObject::tr("%1 → %2 px").arg(pixels(before_px), pixels(suggestion.after_px));
-    const QString gain = gainOf(suggestion, before_px);
-    const QStringList dangers = dangersOf(suggestion);
+    const QString numbers = stepWobbleText(suggestion, before_px);
+    const QString gain = stepGainText(suggestion, before_px);
+    const QString danger = stepDangerText(suggestion);
     auto* const row = new QListWidgetItem(text);
     row->setData(NumbersRole, numbers);
     row->setData(GainRole, gain);
     row->setData(ShareRole, suggestion.after_px / before_px);
-    if (!dangers.isEmpty())
-        row->setData(DangerRole, QObject::tr("but %1").arg(dangers.join(QObject::tr(", "))));
+    row->setData(DangerRole, danger);
     row->setToolTip(toolTipOf(suggestion));
-    row->setData(Qt::AccessibleTextRole,
-                 QStringList{text, gain, numbers, dangers.join(u", ")}.join(u", "));
+    row->setData(Qt::AccessibleTextRole, QStringList{text, gain, numbers, danger}.join(u", "));
     return row;
 }
 
@@ -77,7 +52,6 @@ QListWidgetItem* rowOf(const Suggestion& suggestion, double before_px)
 SuggestionsPanel::SuggestionsPanel(Document& document, QWidget* parent)
     : QWidget(parent),
       m_document(document),
-      m_section(new Section(tr("Suggestions"), this)),
       m_progress(new ThinProgress(tr("Progress of trying the steps"), kProgressHeight, this)),
       m_list(new QListWidget(this)),
       m_painter(new SuggestionDelegate(m_list)),
@@ -98,21 +72,17 @@ SuggestionsPanel::SuggestionsPanel(Document& document, QWidget* parent)
     QPalette plain = m_list->palette();
     plain.setColor(QPalette::Base, Qt::transparent);
     m_list->setPalette(plain);
-    const auto takeRow = [this](QListWidgetItem* item) {
-        take(m_list->row(item));
+    const auto takeItem = [this](QListWidgetItem* item) {
+        takeRow(m_list->row(item));
     };
-    connect(m_list, &QListWidget::itemClicked, this, takeRow);
-    connect(m_list, &QListWidget::itemActivated, this, takeRow);
+    connect(m_list, &QListWidget::itemClicked, this, takeItem);
+    connect(m_list, &QListWidget::itemActivated, this, takeItem);
 
-    m_section->add(m_progress);
-    m_section->add(m_list);
-    m_section->add(m_text);
-    m_section->setOpen(true);
-    m_section->rememberAs(QStringLiteral("helps"));
     auto* const layout = new QVBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(m_section);
-    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+    layout->setContentsMargins(8, 6, 8, 4);
+    layout->addWidget(m_progress);
+    layout->addWidget(m_list, 1);
+    layout->addWidget(m_text, 1, Qt::AlignTop);
 
     connect(&m_document, &Document::setupChanged, this, &SuggestionsPanel::setupChanged);
     display(tr("Tried as soon as a craft is open."));
@@ -122,9 +92,12 @@ void SuggestionsPanel::setupChanged()
 {
     m_progress->hide();
     setStale(true);
+    m_next.reset();
+    m_before_px.reset();
     m_job.want(m_document.setup(), [setup = m_document.setup()](const Caller<Suggestions>& caller) {
         return findSuggestions(setup, {}, caller.stop, caller.progress);
     });
+    emit nextChanged();
 }
 
 // Not by disabling the list, which would take the keyboard away from it.
@@ -141,12 +114,15 @@ void SuggestionsPanel::deliver(const Result<Suggestions>& suggestions)
     m_progress->hide();
     m_steps.clear();
     setStale(false);
+    m_next = suggestions ? suggestions->next() : std::nullopt;
+    m_before_px = suggestions ? suggestions->before_px : std::nullopt;
     if (suggestions)
         showSteps(*suggestions);
     else
         display(suggestions.error().code == Errc::Internal
                     ? displayText(suggestions.error().what)
                     : tr("The craft has no answer, so there is nothing to compare a step with."));
+    emit nextChanged();
 }
 
 void SuggestionsPanel::showSteps(const Suggestions& suggestions)
@@ -164,8 +140,6 @@ void SuggestionsPanel::showSteps(const Suggestions& suggestions)
     m_list->setCurrentRow(std::min(row, m_list->count() - 1), QItemSelectionModel::NoUpdate);
     m_list->show();
     m_text->hide();
-    m_section->setSummary(tr("the best: %1").arg(gainOf(m_steps.front(), *suggestions.before_px)));
-    fitHeight();
 }
 
 void SuggestionsPanel::display(const QString& text)
@@ -174,34 +148,30 @@ void SuggestionsPanel::display(const QString& text)
     m_list->hide();
     m_text->setText(text);
     m_text->show();
-    m_section->setSummary({});
 }
 
-void SuggestionsPanel::take(int row)
+void SuggestionsPanel::takeRow(int row)
 {
-    if (!isCurrent())
-        return;  // the craft has moved on since these steps were tried
-    const PracticalStep& step = m_steps.at(static_cast<std::size_t>(row)).step;
+    if (isCurrent())  // else the craft has moved on since these steps were tried
+        take(m_steps.at(static_cast<std::size_t>(row)).step);
+}
+
+void SuggestionsPanel::takeNext()
+{
+    if (m_next)
+        take(PracticalStep(m_next->step));  // a copy: taking it drops what is next
+}
+
+void SuggestionsPanel::take(const PracticalStep& step)
+{
     const Result<void> taken = m_document.edit(tr("take the step “%1”").arg(displayText(step.text)),
                                                {}, [&step](Setup& setup) { setup = step.setup; });
     check(taken.has_value(), "a practical step that the setup's rules refuse");
 }
 
-void SuggestionsPanel::fitHeight()
+void SuggestionsPanel::addBelow(QWidget* widget)
 {
-    int height = 2 * m_list->frameWidth();
-    for (int row = 0; row < m_list->count(); ++row)
-        height += m_list->sizeHintForRow(row);
-    // Where the column is short, the sentences above keep their room and the rows scroll.
-    m_list->setMinimumHeight(std::min(height, 2 * m_list->sizeHintForRow(0) + 2));
-    m_list->setMaximumHeight(height);
-}
-
-void SuggestionsPanel::changeEvent(QEvent* event)
-{
-    QWidget::changeEvent(event);
-    if (event->type() == QEvent::FontChange)
-        fitHeight();
+    layout()->addWidget(widget);
 }
 
 }  // namespace stillbay::ui

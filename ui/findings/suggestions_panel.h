@@ -7,13 +7,15 @@
 
 #include <QWidget>
 
+#include <optional>
+#include <vector>
+
 class QLabel;
 class QListWidget;
 
 namespace stillbay::ui {
 
 class SuggestionDelegate;
-class Section;
 class ThinProgress;
 
 /// What helps most: the practical steps that lower the wobble in cruise, largest gain first. Tried
@@ -26,9 +28,15 @@ public:
 
     /// The rows belong to the setup as it is now.
     bool isCurrent() const { return m_job.isCurrent(); }
+    /// The first step after which the craft may fly, and the wobble before it; nothing while it is
+    /// looked for, or where there is none.
+    const std::optional<Suggestion>& next() const { return m_next; }
+    std::optional<double> before_px() const { return m_before_px; }
+    void takeNext();
+    void addBelow(QWidget* widget);
 
-protected:
-    void changeEvent(QEvent* event) override;
+signals:
+    void nextChanged();
 
 private:
     void setupChanged();
@@ -36,16 +44,17 @@ private:
     void showSteps(const Suggestions& suggestions);
     void setStale(bool stale);
     void display(const QString& text);
-    void take(int row);
-    void fitHeight();
+    void takeRow(int row);
+    void take(const PracticalStep& step);
 
     Document& m_document;
-    Section* m_section;
     ThinProgress* m_progress;
     QListWidget* m_list;
     SuggestionDelegate* m_painter;
     QLabel* m_text;
-    std::vector<Suggestion> m_steps;       // one a row
+    std::vector<Suggestion> m_steps;  // one a row
+    std::optional<Suggestion> m_next;
+    std::optional<double> m_before_px;
     Background<Setup, Suggestions> m_job;  // last: it is dropped first
 };
 

@@ -77,6 +77,8 @@ UncertaintyPanel::UncertaintyPanel(Document& document, QWidget* parent)
 // While nobody looks, nothing is worked out.
 void UncertaintyPanel::refresh()
 {
+    m_share.clear();
+    emit changed();
     if (!m_section->isOpen() || !m_document.hasCraft())
         return m_job.drop();
     Setup key = m_document.setup();
@@ -91,10 +93,11 @@ void UncertaintyPanel::deliver(const Result<Uncertainty>& uncertainty)
 {
     m_progress->hide();
     m_text->setEnabled(true);
-    if (uncertainty)
-        m_text->setHtml(htmlOf(*uncertainty));
-    else
-        m_text->setPlainText(displayText(uncertainty.error().what));
+    if (!uncertainty)
+        return m_text->setPlainText(displayText(uncertainty.error().what));
+    m_text->setHtml(htmlOf(*uncertainty));
+    m_share = displayText(cleanShareText(*uncertainty));
+    emit changed();
 }
 
 QString UncertaintyPanel::text() const

@@ -23,7 +23,13 @@ public:
 
     bool isCurrent() const { return m_job.isCurrent(); }
     QString text() const;
+    /// "24 of 100 such crafts clean, 6 not to be flown", once it was worked out for this craft;
+    /// else empty.
+    const QString& share() const { return m_share; }
     Section& section() { return *m_section; }
+
+signals:
+    void changed();  ///< share() is another
 
 private:
     void refresh();
@@ -33,6 +39,7 @@ private:
     Section* m_section;
     ThinProgress* m_progress;
     QTextBrowser* m_text;
+    QString m_share;
     Background<Setup, Uncertainty> m_job;  // last: it is dropped first
 };
 

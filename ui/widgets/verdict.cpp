@@ -4,6 +4,7 @@
 #include "ui/widgets/chart_theme.h"
 #include "ui/widgets/labels.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QPainter>
 #include <QVBoxLayout>
@@ -58,7 +59,10 @@ Verdict::Kind Verdict::kindOf(const Status& status)
 }
 
 Verdict::Verdict(QWidget* parent)
-    : QFrame(parent), m_headline(new QLabel(this)), m_detail(new QuietLabel({}, this))
+    : QFrame(parent),
+      m_row(new QHBoxLayout(this)),
+      m_headline(new QLabel(this)),
+      m_detail(new QuietLabel({}, this))
 {
     QFont large = font();
     large.setPointSizeF(1.35 * large.pointSizeF());
@@ -70,11 +74,13 @@ Verdict::Verdict(QWidget* parent)
     m_headline->setMinimumHeight(2 * QFontMetrics(large).lineSpacing());
     m_headline->setAccessibleName(tr("Verdict"));
     m_detail->setAccessibleName(tr("Verdict, details"));
-    auto* const layout = new QVBoxLayout(this);
-    layout->setContentsMargins(kFlag + 10, 8, 10, 8);
-    layout->setSpacing(2);
-    layout->addWidget(m_headline);
-    layout->addWidget(m_detail);
+    m_row->setContentsMargins(kFlag + 10, 8, 10, 8);
+    m_row->setSpacing(12);
+    auto* const words = new QVBoxLayout;
+    words->setSpacing(2);
+    words->addWidget(m_headline);
+    words->addWidget(m_detail);
+    m_row->addLayout(words, 3);
     setAccessibleName(tr("Verdict for cruise"));
 }
 
@@ -84,6 +90,13 @@ void Verdict::display(Kind kind, const QString& headline, const QString& detail)
     m_headline->setText(headline);
     m_detail->setText(detail);
     update();
+}
+
+void Verdict::addAside(QWidget* widget)
+{
+    m_headline->setMinimumHeight(0);
+    m_row->setContentsMargins(kFlag + 10, 5, 8, 5);
+    m_row->addWidget(widget, 2);
 }
 
 void Verdict::setStale(bool stale)

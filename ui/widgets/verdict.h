@@ -6,6 +6,7 @@
 #include <QFrame>
 #include <QString>
 
+class QHBoxLayout;
 class QLabel;
 
 namespace stillbay::ui {
@@ -23,6 +24,9 @@ public:
     explicit Verdict(QWidget* parent = nullptr);
 
     void display(Kind kind, const QString& headline, const QString& detail);
+    /// Puts it beside the words, in the same frame, and reserves less height for the headline: a
+    /// wide verdict breaks no line.
+    void addAside(QWidget* widget);
     void setStale(bool stale);
     Kind kind() const { return m_kind; }
     QString text() const;
@@ -31,6 +35,7 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    QHBoxLayout* m_row;
     QLabel* m_headline;
     QLabel* m_detail;
     Kind m_kind = Kind::None;

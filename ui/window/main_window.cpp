@@ -5,8 +5,10 @@
 #include "ui/bench/tube_bench.h"
 #include "ui/charts/throttle_chart.h"
 #include "ui/charts/transmissibility_chart.h"
+#include "ui/craft/craft_form.h"
 #include "ui/find/find_desk.h"
 #include "ui/findings/findings_panel.h"
+#include "ui/findings/verdict_strip.h"
 #include "ui/help/help_pages.h"
 #include "ui/help/help_window.h"
 #include "ui/map/map_chart.h"
@@ -15,6 +17,7 @@
 #include "ui/tunes/tunes_panel.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/field_row.h"
+#include "ui/widgets/holder.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/widgets/result_view.h"
 #include "ui/window/file_actions.h"
@@ -35,6 +38,7 @@
 #include <QMessageBox>
 #include <QSessionManager>
 #include <QSettings>
+#include <QSplitter>
 #include <QStackedWidget>
 #include <QStatusBar>
 #include <QTabWidget>
@@ -59,6 +63,7 @@ MainWindow::MainWindow(QWidget* parent)
       m_tabs(new QTabWidget),
       m_map(new MapView(m_document)),
       m_tuning(new TuningView(m_document, m_cursor)),
+      m_verdict(new VerdictStrip(m_tuning->suggestions(), m_tuning->measureFirst())),
       m_tunes(new TunesPanel(m_document)),
       m_state(new QLabel)
 {
@@ -192,23 +197,23 @@ void MainWindow::makePages()
     m_tabs->setObjectName(QStringLiteral("view.tabs"));
     m_tabs->setDocumentMode(true);
     m_tabs->setTabBarAutoHide(true);
+    m_views.push_back(m_verdict);
+    connect(m_verdict, &VerdictStrip::warningsWanted, this, [this] {
+        m_tabs->setCurrentWidget(m_tuning);
+        m_tuning->showWarnings();
+    });
     addView(m_tuning, tr("Tuning"));
     addTab(m_map, m_map->chart().name());
     connect(&m_map->chart(), &Chart::named, this,
             [this](const QString& name) { m_tabs->setTabText(m_tabs->indexOf(m_map), name); });
     addView(new SpeedsView(m_cursor), tr("Campbell diagram"));
-    auto* const bay = new BayView;
-    addView(bay, tr("Bay"));
-    connect(&m_tuning->findingsPanel(), &FindingsPanel::modeWanted, bay,
-            [this, bay](bool flight, int index) {
-                bay->showMode(flight, index);
-                m_tabs->setCurrentWidget(bay);
-            });
+    makeBayPage();
     m_pages->addWidget(welcome);
     auto* const craft = new QWidget;
     auto* const craftLayout = new QVBoxLayout(craft);
     craftLayout->setContentsMargins(0, 0, 0, 0);
     craftLayout->setSpacing(0);
+    craftLayout->addWidget(m_verdict);
     craftLayout->addWidget(m_tabs, 1);
     craftLayout->addWidget(m_tunes);
     m_pages->addWidget(craft);
@@ -241,6 +246,35 @@ void MainWindow::makePages()
     connect(&m_autosave, &Autosave::worksAgain, safety, &QWidget::hide);
     layout->addWidget(m_pages, 1);
     setCentralWidget(centre);
+}
+
+// The craft's form stands beside the bay too: what the field at hand belongs to is seen there.
+void MainWindow::makeBayPage()
+{
+    auto* const bay = new BayView;
+    auto* const craft = new Holder;
+    auto* const page = new QSplitter;
+    page->setObjectName(QStringLiteral("view.bayColumns"));
+    page->setChildrenCollapsible(false);
+    page->addWidget(craft);
+    page->addWidget(bay);
+    page->setStretchFactor(1, 1);
+    page->setSizes({290, 990});
+    m_tabs->addTab(page, tr("Bay"));
+    m_views.push_back(bay);
+    connect(&m_tuning->findingsPanel(), &FindingsPanel::modeWanted, bay,
+            [this, bay, page](bool flight, int index) {
+                bay->showMode(flight, index);
+                m_tabs->setCurrentWidget(page);
+            });
+    connect(m_tabs, &QTabWidget::currentChanged, this, [this, craft, page] {
+        if (m_tabs->currentWidget() == page) {
+            craft->layout()->addWidget(&m_tuning->form());
+            m_tuning->form().show();
+        } else if (m_tabs->currentWidget() == m_tuning) {
+            m_tuning->takeForm();
+        }
+    });
 }
 
 // A tab that shows the newest result.

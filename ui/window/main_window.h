@@ -28,6 +28,7 @@ class Session;
 class SheetDesk;
 class TunesPanel;
 class TuningView;
+class VerdictStrip;
 
 /// One window, one craft.
 class MainWindow final : public QMainWindow {
@@ -41,6 +42,7 @@ public:
     ThrottleCursor& cursor() { return m_cursor; }
     TuningView& tuning() { return *m_tuning; }
     TunesPanel& tunes() { return *m_tunes; }
+    VerdictStrip& verdict() { return *m_verdict; }
     QString message() const;  ///< what the bars across the window say; empty: they are hidden
 
     /// Opens the file; on failure says why and keeps the craft at hand. Does not ask about
@@ -59,6 +61,7 @@ private:
     void makeActions();
     void makeViewMenu(QMenu& menu);
     void makePages();
+    void makeBayPage();
     template <class View>
     void addView(View* view, const QString& title);
     void addTab(QWidget* page, const QString& title);
@@ -91,6 +94,7 @@ private:
     QTabWidget* m_tabs;
     MapView* m_map;
     TuningView* m_tuning;
+    VerdictStrip* m_verdict;
     TunesPanel* m_tunes;
     std::vector<ResultView*> m_views;  // all that show the newest result
     QLabel* m_state;

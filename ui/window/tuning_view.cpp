@@ -1,160 +1,189 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/tuning_view.h"
 
-#include "ui/bench/tube_bench.h"
-#include "ui/charts/chart_heading.h"
-#include "ui/charts/cursor_strip.h"
-#include "ui/charts/throttle_chart.h"
-#include "ui/charts/transmissibility_chart.h"
 #include "ui/craft/craft_form.h"
-#include "ui/document/throttle_cursor.h"
+#include "ui/document/document.h"
 #include "ui/film/filmed_panel.h"
 #include "ui/findings/findings_panel.h"
 #include "ui/findings/suggestions_panel.h"
 #include "ui/findings/uncertainty_panel.h"
-#include "ui/widgets/labels.h"
+#include "ui/findings/warnings_panel.h"
+#include "ui/widgets/holder.h"
 #include "ui/widgets/pane.h"
+#include "ui/window/tuning_charts.h"
 
-#include <QCheckBox>
-#include <QComboBox>
-#include <QHBoxLayout>
-#include <QLabel>
+#include <QScrollBar>
 #include <QSplitter>
+#include <QTabBar>
+#include <QTabWidget>
+#include <QToolButton>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace stillbay::ui {
-namespace {
-
-QLabel* title(const QString& text)
-{
-    auto* const label = new QLabel(text);
-    QFont bold = label->font();
-    bold.setBold(true);
-    label->setFont(bold);
-    return label;
-}
-
-QHBoxLayout* heading(const QString& name, const QString& explanation)
-{
-    auto* const row = new QHBoxLayout;
-    row->setContentsMargins(4, 0, 4, 0);
-    row->addWidget(title(name));
-    auto* const text = new ElidedLabel(Qt::AlignLeft);
-    text->setText(explanation);
-    row->addWidget(text, 1);
-    return row;
-}
-
-}  // namespace
-
 TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* parent)
     : QWidget(parent),
-      m_cursor(cursor),
       m_form(new CraftForm(document)),
-      m_transmissibilityChart(new TransmissibilityChart(this)),
-      m_strip(new CursorStrip),
-      m_acrossThrottle(new ThrottleChart(this)),
-      m_bench(new TubeBench(document)),
+      m_charts(new TuningCharts(document, cursor)),
       m_findings(new FindingsPanel),
       m_filmed(new FilmedPanel(cursor)),
-      m_right(new QSplitter(Qt::Vertical)),
       m_suggestions(new SuggestionsPanel(document)),
       m_measureFirst(new UncertaintyPanel(document)),
+      m_warnings(new WarningsPanel),
+      m_side(new QTabWidget),
+      m_craftColumn(new Holder),
+      m_craftPage(new Holder),
       m_splitter(new QSplitter(Qt::Horizontal))
 {
-    // In characters, so that large type finds its room too.
-    m_form->setMinimumWidth(36 * fontMetrics().averageCharWidth());
-    m_right->setMinimumWidth(28 * fontMetrics().averageCharWidth());
-    m_right->addWidget(m_findings);
-    m_right->addWidget(m_filmed);
-    m_right->setChildrenCollapsible(false);
-    m_right->setStretchFactor(0, 1);
-    m_right->setStretchFactor(1, 0);
-    m_right->setObjectName(QStringLiteral("view.tuningRight"));
+    m_form->setMinimumWidth(m_form->widget()->minimumSizeHint().width() +
+                            m_form->verticalScrollBar()->sizeHint().width());
+    makeSide();
     m_splitter->setObjectName(QStringLiteral("view.tuningColumns"));
-    m_splitter->addWidget(m_form);
-    m_splitter->addWidget(makeMiddle());
-    m_splitter->addWidget(m_right);
+    m_splitter->addWidget(m_craftColumn);
+    m_splitter->addWidget(m_charts);
+    m_splitter->addWidget(m_side);
     m_splitter->setChildrenCollapsible(false);
     m_splitter->setStretchFactor(0, 0);
     m_splitter->setStretchFactor(1, 1);
     m_splitter->setStretchFactor(2, 0);
-    m_splitter->setSizes({300, 660, 310});
-    m_findings->addBelow(m_suggestions);
-    m_findings->addBelow(m_measureFirst);
-    connect(m_findings, &FindingsPanel::fieldWanted, m_form, &CraftForm::reveal);
-    linkCursor();
+    m_splitter->setSizes({290, 660, 330});
+    takeForm();
+    connect(m_findings, &FindingsPanel::fieldWanted, this, [this](const QString& path) {
+        if (m_craftPage->isAncestorOf(m_form))
+            m_side->setCurrentWidget(m_craftPage);
+        m_form->reveal(path);
+    });
+    connect(m_charts, &TuningCharts::motionChanged, this, &TuningView::motionChanged);
+    connect(&document, &Document::opened, this, [this] {
+        m_findings->goToTop();
+        m_warnings->goToTop();
+        m_form->verticalScrollBar()->setValue(0);
+    });
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(new Pane(m_splitter));
 }
 
-QWidget* TuningView::makeMiddle()
+void TuningView::makeSide()
 {
-    auto* const middle = new QWidget;
-    auto* const layout = new QVBoxLayout(middle);
-    layout->setContentsMargins(6, 6, 6, 6);
-    layout->setSpacing(4);
-
-    auto* const through =
-        new ChartHeading(*m_transmissibilityChart, tr("camera motion over airframe motion"));
-    auto* const logAxis = new QCheckBox(tr("Log axis"));
-    logAxis->setObjectName(QStringLiteral("view.logFrequency"));
-    logAxis->setAccessibleName(tr("Logarithmic frequency axis"));
-    logAxis->setToolTip(tr("Gives low and high frequencies the same room."));
-    logAxis->setChecked(true);
-    connect(logAxis, &QCheckBox::toggled, m_transmissibilityChart,
-            &TransmissibilityChart::setLogFrequency);
-    auto* const motion = new QComboBox;
-    motion->addItems({tr("shifts"), tr("turns")});
-    motion->setObjectName(QStringLiteral("view.motion"));
-    motion->setAccessibleName(tr("Motion of the airframe"));
-    motion->setToolTip(tr("Shifts along an axis, or turns about it: only turns bend the picture."));
-    connect(motion, &QComboBox::currentIndexChanged, this, [this](int index) {
-        m_transmissibilityChart->setMotion(index == 1 ? TransmissibilityChart::Motion::About
-                                                      : TransmissibilityChart::Motion::Along);
-        emit motionChanged();
-    });
-    through->add(motion);
-    through->add(logAxis);
-    layout->addWidget(through);
-    layout->addWidget(m_transmissibilityChart, 1);
-    layout->addWidget(new ChartHeading(*m_acrossThrottle,
-                                       tr("what the film shows of it; drag the upright line")));
-    layout->addWidget(m_strip);
-    layout->addWidget(m_acrossThrottle, 1);
-    layout->addLayout(heading(tr("Tube bench"), tr("drag, and watch the curves move")));
-    layout->addWidget(m_bench);
-    return middle;
+    auto* const steps = new QWidget;
+    auto* const layout = new QVBoxLayout(steps);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(m_suggestions, 1);
+    layout->addWidget(m_measureFirst);
+    m_side->setObjectName(QStringLiteral("view.side"));
+    m_side->setAccessibleName(tr("What it comes to"));
+    m_side->setDocumentMode(true);
+    m_side->tabBar()->setExpanding(false);
+    m_side->tabBar()->setElideMode(Qt::ElideNone);
+    const auto add = [this](QWidget* page, const char* name, const QString& title) {
+        page->setObjectName(QLatin1String(name));
+        m_side->addTab(page, title);
+    };
+    add(m_findings, "findings", tr("Findings"));
+    add(steps, "suggestions", tr("Suggestions"));
+    add(m_warnings, "warnings", tr("Warnings"));
+    add(m_filmed, "film", tr("Film"));
+    m_craftPage->setObjectName(QStringLiteral("craft"));
+    m_craftPage->hide();
+    for (QToolButton* button : m_side->tabBar()->findChildren<QToolButton*>())  // of Qt
+        button->setAccessibleName(tr("%1 of the side panel").arg(button->accessibleName()));
+    connect(m_warnings, &WarningsPanel::counted, this, &TuningView::nameWarnings);
+    fitSide();
 }
 
-// One throttle is looked at in all three; whoever moves it moves the cursor they share.
-void TuningView::linkCursor()
+// Wide enough for the names of its pages, if the charts can spare it.
+void TuningView::fitSide()
 {
-    const auto follow = [this](double throttle) {
-        m_transmissibilityChart->setThrottle(throttle);
-        m_acrossThrottle->setThrottle(throttle);
-        m_strip->setThrottle(throttle);
-    };
-    follow(m_cursor.throttle());
-    connect(&m_cursor, &ThrottleCursor::moved, this, follow);
-    connect(m_acrossThrottle, &ThrottleChart::throttleWanted, &m_cursor, &ThrottleCursor::moveTo);
+    const int names = m_side->tabBar()->sizeHint().width();
+    const int spare = width() - m_charts->minimumSizeHint().width() - m_splitter->handleWidth();
+    m_side->setMinimumWidth(std::min(names, std::max(spare, m_form->minimumWidth())));
+}
+
+void TuningView::nameWarnings()
+{
+    const int count = m_warnings->count();
+    m_side->setTabText(m_side->indexOf(m_warnings),
+                       count == 0 ? tr("Warnings") : tr("Warnings (%1)").arg(count));
+    fitSide();
+}
+
+bool TuningView::isNarrow() const
+{
+    return width() < m_form->minimumWidth() + m_charts->minimumSizeHint().width() +
+                         m_side->tabBar()->sizeHint().width() + 2 * m_splitter->handleWidth();
+}
+
+void TuningView::takeForm()
+{
+    const bool narrow = isNarrow();
+    const bool wasPage = m_side->indexOf(m_craftPage) >= 0;
+    (narrow ? m_craftPage : m_craftColumn)->layout()->addWidget(m_form);
+    m_form->show();
+    m_craftColumn->setVisible(!narrow);
+    if (narrow && !wasPage)
+        m_side->insertTab(0, m_craftPage, tr("Craft"));
+    else if (!narrow && wasPage)
+        m_side->removeTab(m_side->indexOf(m_craftPage));
+    fitSide();
+}
+
+QSize TuningView::minimumSizeHint() const
+{
+    const QSize whole = QWidget::minimumSizeHint();
+    return {
+        m_charts->minimumSizeHint().width() + m_side->minimumWidth() + m_splitter->handleWidth(),
+        whole.height()};
+}
+
+void TuningView::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    fitSide();
+    if ((m_side->indexOf(m_craftPage) >= 0) != isNarrow() && isAncestorOf(m_form))
+        takeForm();
+}
+
+void TuningView::showWarnings()
+{
+    m_side->setCurrentWidget(m_warnings);
+    m_warnings->setFocus(Qt::OtherFocusReason);
+}
+
+TubeBench& TuningView::bench()
+{
+    return m_charts->bench();
+}
+
+TransmissibilityChart& TuningView::transmissibilityChart()
+{
+    return m_charts->transmissibility();
+}
+
+ThrottleChart& TuningView::acrossThrottle()
+{
+    return m_charts->acrossThrottle();
+}
+
+const CursorStrip& TuningView::cursorStrip() const
+{
+    return m_charts->cursorStrip();
 }
 
 void TuningView::setResult(const Setup& setup, const Result<Assessment>& assessment)
 {
     m_failed = !assessment;
     if (assessment) {
-        m_transmissibilityChart->setAssessment(setup, *assessment);
-        m_acrossThrottle->setAssessment(setup, *assessment);
-        m_strip->setAssessment(setup, *assessment);
-        m_bench->setAssessment(*assessment);
+        m_charts->setAssessment(setup, *assessment);
         m_findings->setAssessment(setup, *assessment);
+        m_warnings->setAssessment(*assessment);
         m_filmed->setAssessment(setup, *assessment);
         m_form->setAssessment(*assessment);
     } else {
         m_findings->setFailure(assessment.error());
-        m_bench->clearAssessment();
+        m_warnings->clearAssessment();
+        m_charts->clearAssessment();
     }
     fade();
 }
@@ -167,9 +196,9 @@ void TuningView::setStale(bool stale)
 
 void TuningView::fade()
 {
-    m_transmissibilityChart->setStale(m_stale || m_failed);
-    m_acrossThrottle->setStale(m_stale || m_failed);
+    m_charts->setStale(m_stale || m_failed);
     m_findings->setStale(m_stale);
+    m_warnings->setStale(m_stale);
     m_filmed->setStale(m_stale || m_failed);
 }
 

@@ -7,6 +7,7 @@
 #include <QWidget>
 
 class QSplitter;
+class QTabWidget;
 
 namespace stillbay::ui {
 
@@ -15,14 +16,17 @@ class CursorStrip;
 class FilmedPanel;
 class FindingsPanel;
 class SuggestionsPanel;
-class UncertaintyPanel;
 class ThrottleChart;
 class ThrottleCursor;
 class TransmissibilityChart;
 class TubeBench;
+class TuningCharts;
+class UncertaintyPanel;
+class WarningsPanel;
 
-/// The work place for tuning: the craft on the left, charts and tube bench in the middle, findings
-/// with the filmed picture below on the right.
+/// The work place for tuning: the craft on the left, charts and tube bench in the middle, on the
+/// right one panel of findings, suggestions, warnings and film. Where three columns find no room,
+/// the craft is one more page of that panel.
 class TuningView final : public QWidget, public ResultView {
     Q_OBJECT
 public:
@@ -32,34 +36,43 @@ public:
     void setStale(bool stale) override;
 
     CraftForm& form() { return *m_form; }
-    TubeBench& bench() { return *m_bench; }
+    void takeForm();      ///< back from another page of the window that had it beside it
+    void showWarnings();  ///< brings them to the front
+    TubeBench& bench();
+    TransmissibilityChart& transmissibilityChart();
+    ThrottleChart& acrossThrottle();
+    const CursorStrip& cursorStrip() const;
     FindingsPanel& findingsPanel() { return *m_findings; }
     FilmedPanel& filmed() { return *m_filmed; }
+    WarningsPanel& warnings() { return *m_warnings; }
     SuggestionsPanel& suggestions() { return *m_suggestions; }
     UncertaintyPanel& measureFirst() { return *m_measureFirst; }
-    TransmissibilityChart& transmissibilityChart() { return *m_transmissibilityChart; }
-    ThrottleChart& acrossThrottle() { return *m_acrossThrottle; }
-    const CursorStrip& cursorStrip() const { return *m_strip; }
+
+    QSize minimumSizeHint() const override;
 
 signals:
     void motionChanged();  ///< of the transmissibility shown
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
-    QWidget* makeMiddle();
-    void linkCursor();
+    void makeSide();
+    void fitSide();
+    bool isNarrow() const;
+    void nameWarnings();
     void fade();
 
-    ThrottleCursor& m_cursor;
     CraftForm* m_form;
-    TransmissibilityChart* m_transmissibilityChart;
-    CursorStrip* m_strip;
-    ThrottleChart* m_acrossThrottle;
-    TubeBench* m_bench;
+    TuningCharts* m_charts;
     FindingsPanel* m_findings;
     FilmedPanel* m_filmed;
-    QSplitter* m_right;  // findings over picture
     SuggestionsPanel* m_suggestions;
     UncertaintyPanel* m_measureFirst;
+    WarningsPanel* m_warnings;
+    QTabWidget* m_side;
+    QWidget* m_craftColumn;  // holds the form where there is room
+    QWidget* m_craftPage;    // else
     QSplitter* m_splitter;
     bool m_stale = false;
     bool m_failed = false;
