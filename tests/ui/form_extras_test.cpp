@@ -14,6 +14,7 @@
 #include <QMenu>
 #include <QPlainTextEdit>
 #include <QPushButton>
+#include <QSignalSpy>
 #include <QTimer>
 #include <QToolButton>
 
@@ -65,6 +66,35 @@ struct FormExtras : Window {
 
     QString lastStep() { return document.undoStack().undoText(); }
 };
+
+// The form tells which field the keyboard is in, each once, and when it is in none.
+TEST_F(FormExtras, TheFormTellsWhichFieldHasTheFocus)
+{
+    open("reedbed");
+    for (const char* path : {"airframe.parts", "bay.parts", "camera", "mounts.points", "name"})
+        unfold(path);
+    QSignalSpy told(&form(), &CraftForm::fieldFocused);
+    const auto last = [&] {
+        return told.isEmpty() ? QStringLiteral("nothing") : told.last().first().toString();
+    };
+    const auto expectTold = [&](QWidget* widget, const char* path) {
+        widget->setFocus();
+        EXPECT_EQ(last(), QLatin1String(path)) << qPrintable(widget->accessibleName());
+    };
+    expectTold(named<NumberBox>(QStringLiteral("bay part 2: mass")), "bay.parts[1].mass_g");
+    expectTold(named<NumberBox>(QStringLiteral("bay part 2: centre y")), "bay.parts[1].centre_mm");
+    EXPECT_EQ(told.count(), 2);
+    named<NumberBox>(QStringLiteral("bay part 2: centre z"))->setFocus();
+    EXPECT_EQ(told.count(), 2);  // the same field
+    expectTold(named<QLineEdit>(QStringLiteral("bay part 1: name")), "bay.parts[0].name");
+    expectTold(named<QToolButton>(QStringLiteral("Remove tube 3")), "mounts.points[2]");
+    expectTold(named<QComboBox>(QStringLiteral("Camera: kind of lens")), "camera.lens");
+    expectTold(named<QPlainTextEdit>(QStringLiteral("Craft: notes")), "notes");
+    expectTold(named<QToolButton>(QStringLiteral("Section Camera")), "");
+    expectTold(named<NumberBox>(QStringLiteral("tube 2: elevation")),
+               "mounts.points[1].elevation_deg");
+    expectTold(named<NumberBox>(QStringLiteral("Free length of the tubes")), "");  // the bench's
+}
 
 TEST_F(FormExtras, CardsMoveByButtonAndTheFocusGoesAlong)
 {

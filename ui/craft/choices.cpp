@@ -2,6 +2,7 @@
 #include "ui/craft/choices.h"
 
 #include "core/setup/mount_layout.h"
+#include "ui/widgets/field_path.h"
 #include "ui/widgets/labels.h"
 
 #include <QComboBox>
@@ -16,7 +17,7 @@ namespace {
 
 // A choice between some states of the craft.
 struct ChoiceSpec {
-    QString name, meaning;
+    QString path, name, meaning;
     QStringList items;
     std::function<int(const Setup&)> current;
     std::function<QString(int)> undoText;
@@ -65,6 +66,7 @@ QWidget* choice(Document& document, const ChoiceSpec& spec)
         show();
     });
     auto* const whole = new QWidget;
+    setFieldPath(*whole, spec.path);
     auto* const layout = new QVBoxLayout(whole);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(2);
@@ -79,7 +81,8 @@ QWidget* lensChoice(Document& document)
 {
     return choice(
         document,
-        {.name = QObject::tr("Camera: kind of lens"),
+        {.path = QStringLiteral("camera.lens"),
+         .name = QObject::tr("Camera: kind of lens"),
          .meaning = QObject::tr("<p>A rectilinear lens keeps straight lines straight; a fisheye "
                                 "bends them towards the edges and sees further. It decides how "
                                 "many pixels a turn of the camera moves the picture.</p>"),
@@ -97,7 +100,8 @@ QWidget* endsChoice(Document& document)
 {
     return choice(
         document,
-        {.name = QObject::tr("Mounts: how the tube ends are held"),
+        {.path = QStringLiteral("mounts.ends"),
+         .name = QObject::tr("Mounts: how the tube ends are held"),
          .meaning = QObject::tr("<p>Clamped ends sit tight in a collar or over a peg and cannot "
                                 "turn; hinged ends hang on a ring or a pin and turn freely.</p>"),
          .items = {QObject::tr("Ends clamped, held square"),
@@ -114,7 +118,8 @@ QWidget* anchorChoice(Document& document)
 {
     return choice(
         document,
-        {.name = QObject::tr("Mounts: planned or drilled"),
+        {.path = QStringLiteral("mounts.points"),
+         .name = QObject::tr("Mounts: planned or drilled"),
          .meaning =
              QObject::tr("<p>While planning, the anchor lies along the angles at free length × "
                          "stretch. Once drilled, the holes stay and decide each tube's "

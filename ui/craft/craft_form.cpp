@@ -9,9 +9,11 @@
 #include "ui/craft/helper_buttons.h"
 #include "ui/craft/row_lists.h"
 #include "ui/widgets/bind_text.h"
+#include "ui/widgets/field_path.h"
 #include "ui/widgets/field_row.h"
 #include "ui/widgets/section.h"
 
+#include <QApplication>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
@@ -48,7 +50,18 @@ CraftForm::CraftForm(Document& document, QWidget* parent)
     setFrameShape(QFrame::NoFrame);
     setAccessibleName(tr("Craft"));
     connect(&m_document, &Document::setupChanged, this, &CraftForm::summarise);
+    connect(qApp, &QApplication::focusChanged, this,
+            [this](QWidget*, QWidget* now) { followFocus(now); });
     summarise();
+}
+
+void CraftForm::followFocus(const QWidget* focused)
+{
+    const QString path = focused && isAncestorOf(focused) ? fieldPathAt(focused, this) : QString();
+    if (path == m_focusedField)
+        return;
+    m_focusedField = path;
+    emit fieldFocused(path);
 }
 
 Section* CraftForm::addSection(const QString& title)

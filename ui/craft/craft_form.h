@@ -27,7 +27,13 @@ public:
     /// Unfolds the section that holds the field and gives it the focus.
     void reveal(const QString& path);
 
+signals:
+    /// The keyboard is in the field of this path, "bay.parts[1].mass_g", or on a card of a list,
+    /// "bay.parts[1]"; empty: on no field of the form.
+    void fieldFocused(const QString& path);
+
 private:
+    void followFocus(const QWidget* focused);
     Section* addSection(const QString& title);
     template <class Owner>
     void addFields(Section& section, const QString& path, const QString& spoken,
@@ -45,6 +51,7 @@ private:
 
     Document& m_document;
     QVBoxLayout* m_layout;
+    QString m_focusedField;  // its path; empty: none
     BalanceButton* m_balance = nullptr;
     QHash<QString, Section*> m_sections;    // by path
     QHash<QString, FieldRow*> m_estimated;  // rows that may stand for an estimate, by path

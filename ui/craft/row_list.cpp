@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/craft/row_list.h"
 
+#include "ui/widgets/field_path.h"
 #include "ui/widgets/labels.h"
 
 #include <QApplication>
@@ -153,6 +154,7 @@ RowList::Card RowList::makeCard(std::size_t index)
     const QString name = QStringLiteral("%1 %2").arg(m_spec.thing).arg(index + 1);
     auto* const frame = new QFrame(this);
     frame->setFrameShape(QFrame::StyledPanel);
+    setFieldPath(*frame, QStringLiteral("%1[%2]").arg(m_spec.path).arg(index));
     auto* const title = new QLabel(name.left(1).toUpper() + name.mid(1), frame);
     QToolButton* const up = moveButton(index, Way::Up, name, frame);
     QToolButton* const down = moveButton(index, Way::Down, name, frame);

@@ -35,6 +35,7 @@ struct RowLayouts {
 /// What a list of like things in the craft needs to be shown and changed.
 struct RowListSpec {
     QString thing;  ///< "arm": for buttons and undo texts
+    QString path;   ///< as in the file: "airframe.arms"
     std::function<std::size_t(const Setup&)> count;
     std::function<QWidget*(std::size_t)> makeRow;  ///< the fields of one row
     std::function<void(Setup&)> add;               ///< one more at the end

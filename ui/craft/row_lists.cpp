@@ -46,6 +46,7 @@ RowListSpec listSpec(Document& document, const CraftList<Row>& list)
 {
     RowListSpec spec;
     spec.thing = list.thing;
+    spec.path = list.path;
     spec.count = [list](const Setup& setup) {
         return list.of(setup).size();
     };

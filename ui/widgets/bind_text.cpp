@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/widgets/bind_text.h"
 
+#include "ui/widgets/field_path.h"
 #include "ui/widgets/labels.h"
 
 #include <QLineEdit>
@@ -18,6 +19,7 @@ TextRow::TextRow(Document& document, TextAccess access, QWidget* editor)
       m_editor(editor),
       m_refusal(new ProblemLabel(this))
 {
+    setFieldPath(*this, m_access.path);
     m_editor->setAccessibleName(m_access.spoken);
     m_editor->setAcceptDrops(false);  // a dropped file is for the window
     setFocusProxy(m_editor);

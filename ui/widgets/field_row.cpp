@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/widgets/field_row.h"
 
+#include "ui/widgets/field_path.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
 
@@ -28,6 +29,7 @@ FieldRow::FieldRow(Document& document, FieldSpec spec, const QString& noneWord, 
       m_boxRow(new QHBoxLayout),
       m_refusal(new ProblemLabel(this))
 {
+    setFieldPath(*this, m_spec.path);
     const bool wide = m_spec.list || !m_spec.entryNames.isEmpty();  // boxes below the label
     m_label->setText(wide && !m_spec.unit.isEmpty()
                          ? QStringLiteral("%1 (%2)").arg(m_spec.label, m_spec.unit)
