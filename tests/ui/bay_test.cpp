@@ -4,6 +4,7 @@
 #include "ui/bay/bay_canvas.h"
 #include "ui/bay/bay_view.h"
 #include "ui/bay/elastic_marks.h"
+#include "ui/bay/lit_pieces.h"
 #include "ui/bay/mark_labels.h"
 
 #include <QComboBox>
@@ -112,6 +113,40 @@ TEST(ElasticMarks, StandOnTheBayWhereTheAssessmentHasThem)
     EXPECT_NEAR(from(left).x(), from(right).x(), kClose);
     EXPECT_NEAR(from(left).z(), from(right).z(), kClose);
     EXPECT_GT(from(left).y(), from(right).y());
+}
+
+// Each field's path leads to what it is about, and to nothing else.
+TEST(LitPieces, FollowTheFieldsPath)
+{
+    using Pieces = std::vector<LitPieces>;
+    stillbay::Setup setup = sampleSetup("reedbed");
+    const auto of = [&setup](const char* path) {
+        return piecesOf(QString::fromLatin1(path), setup);
+    };
+    EXPECT_EQ(of("bay.parts[1].mass_g"), (Pieces{{Piece::Bay, 1}}));
+    EXPECT_EQ(of("bay.parts[12].centre_mm[0]"), (Pieces{{Piece::Bay, 12}}));
+    EXPECT_EQ(of("airframe.parts[0].size_mm"), (Pieces{{Piece::Airframe, 0}}));
+    EXPECT_EQ(of("airframe.arms[3].length_mm"), (Pieces{{Piece::Arm, 3}}));
+    EXPECT_EQ(of("airframe.arm.width_mm"), (Pieces{{Piece::Arm, kEveryPiece}}));
+    EXPECT_EQ(of("camera.tilt_down_deg"), (Pieces{{Piece::View, kEveryPiece}}));
+    EXPECT_EQ(of("tube.bore_mm"), (Pieces{{Piece::Tube, kEveryPiece}}));
+    EXPECT_EQ(of("mounts.free_length_mm"), (Pieces{{Piece::Tube, kEveryPiece}}));
+    EXPECT_EQ(of("mounts.points[2].azimuth_deg"), (Pieces{{Piece::Tube, 2}}));
+    for (const char* const path : {"", "bay.travel_mm", "flight.air_density_kg_m3", "limits.bad_px",
+                                   "drive.unbalance_g_mm", "tubes", "bay.parts[x].mass_g"})
+        EXPECT_EQ(of(path), Pieces{}) << path;
+
+    // The pack's volts belong to the heaviest part where its name says that it is the pack.
+    EXPECT_EQ(of("drive.battery.cells"), (Pieces{{Piece::Bay, 0}}));
+    setup.bay.parts[0].name = "Akku, 4 Zellen";
+    EXPECT_EQ(of("drive.battery.cells"), (Pieces{{Piece::Bay, 0}}));
+    setup.bay.parts[0].name = "backpack";
+    EXPECT_EQ(of("drive.battery.cells"), Pieces{});
+    setup.bay.parts[0].name = "battery";
+    setup.bay.parts[1].mass_g = 5000.0;  // the camera is the heaviest now
+    EXPECT_EQ(of("drive.battery.cells"), Pieces{});
+    setup.bay.parts.clear();
+    EXPECT_EQ(of("drive.battery.cells"), Pieces{});
 }
 
 TEST(MarkLabels, KeepApartAndStayOnTheirSide)
@@ -239,6 +274,33 @@ TEST_F(Bay, LabelsKeepApart)
                     EXPECT_FALSE(boxes[i].intersects(boxes[j]))
                         << side.azimuth_deg << ' ' << zoom << ' ' << i << ' ' << j;
         }
+}
+
+// The lit part has another colour in its middle and a thicker outline; others stay.
+TEST_F(Bay, TheFocusedFieldsPartLightsUp)
+{
+    const QImage plain = picture();
+    view->setFocusedField(QStringLiteral("airframe.arms[1].length_mm"));
+    const QImage lit = picture();
+    EXPECT_NE(lit, plain);
+    const Arm& arm = document.setup().airframe.arms[1];
+    const double azimuth = arm.azimuth_deg * 3.14159265358979 / 180.0;
+    const auto on = [&](double radius_mm, double aside_mm) {
+        return view->canvas()
+            .placeOf({radius_mm * std::cos(azimuth) - aside_mm * std::sin(azimuth),
+                      radius_mm * std::sin(azimuth) + aside_mm * std::cos(azimuth),
+                      arm.height_mm + 0.5 * document.setup().airframe.arm.height_mm})
+            .toPoint();
+    };
+    const double middle_mm = arm.root_radius_mm + 0.53 * arm.length_mm;
+    EXPECT_NE(lit.pixelColor(on(middle_mm, 0.0)), plain.pixelColor(on(middle_mm, 0.0)));
+    view->setFocusedField(QStringLiteral("flight.air_density_kg_m3"));
+    EXPECT_EQ(picture(), plain);
+    for (const char* const field : {"bay.parts[0].mass_g", "camera.width_px", "tube.bore_mm",
+                                    "mounts.points[0].azimuth_deg", "drive.motor.mass_g"}) {
+        view->setFocusedField(QString::fromLatin1(field));
+        EXPECT_NE(picture(), plain) << field;
+    }
 }
 
 TEST_F(Bay, AModeSwingsAndStopsWhenNobodyLooks)

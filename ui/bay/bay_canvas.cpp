@@ -98,6 +98,14 @@ void BayCanvas::setZoom(double zoom)
     update();
 }
 
+void BayCanvas::setLit(const std::vector<LitPieces>& lit)
+{
+    if (lit == m_lit)
+        return;
+    m_lit = lit;
+    update();
+}
+
 void BayCanvas::setStale(bool stale)
 {
     m_stale = stale;
@@ -158,8 +166,9 @@ void BayCanvas::drawFaces(QPainter& painter, const Frame& frame, const CraftShap
         const std::vector<Vector3d>& corners = drawn.face->corners;
         const Vector3d normal =
             (corners[1] - corners[0]).cross(corners[2] - corners[1]).normalized();
-        const PieceLook look = lookOf(drawn.face->piece, palette(),
-                                      std::abs(normal.dot(frame.projection.towardsViewer())));
+        const PieceLook look =
+            lookOf(drawn.face->piece, isLit(m_lit, drawn.face->piece, drawn.face->index), palette(),
+                   std::abs(normal.dot(frame.projection.towardsViewer())));
         QPolygonF polygon;
         for (const Vector3d& corner : corners)
             polygon << frame.place(corner);
@@ -172,7 +181,8 @@ void BayCanvas::drawFaces(QPainter& painter, const Frame& frame, const CraftShap
 void BayCanvas::drawStrokes(QPainter& painter, const Frame& frame, const CraftShape& shape) const
 {
     for (const Stroke& stroke : shape.strokes) {
-        painter.setPen(lookOf(stroke.piece, palette(), 1.0).edge);
+        painter.setPen(
+            lookOf(stroke.piece, isLit(m_lit, stroke.piece, stroke.index), palette(), 1.0).edge);
         painter.drawLine(frame.place(stroke.from), frame.place(stroke.to));
     }
 }
@@ -213,9 +223,12 @@ void BayCanvas::drawMarks(QPainter& painter, const Frame& frame, const CraftShap
     if (m_elastic)
         drawElasticAxes(painter, frame);
     painter.setBrush(palette().base());
-    painter.setPen(QPen(ink, 1.0));
-    for (const Vector3d& end : shape.tubeEnds)
-        painter.drawEllipse(frame.place(end), 2.5, 2.5);
+    for (std::size_t k = 0; k < shape.tubeEnds.size(); ++k) {
+        const bool lit = isLit(m_lit, Piece::Tube, static_cast<int>(k));
+        const double size = lit ? 5.0 : 2.5;
+        painter.setPen(QPen(ink, lit ? 2.6 : 1.0));
+        painter.drawEllipse(frame.place(shape.tubeEnds[k]), size, size);
+    }
     const QPointF mass = frame.place(shape.centreOfMass_mm);
     painter.setPen(QPen(ink, 1.6));
     painter.drawEllipse(mass, kCircle, kCircle);

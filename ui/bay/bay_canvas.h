@@ -3,6 +3,7 @@
 
 #include "ui/bay/craft_shape.h"
 #include "ui/bay/elastic_marks.h"
+#include "ui/bay/lit_pieces.h"
 #include "ui/bay/mark_labels.h"
 #include "ui/bay/view_point.h"
 
@@ -28,6 +29,8 @@ public:
     const ViewPoint& view() const { return m_view; }
     void setZoom(double zoom);  ///< 1: the whole craft fits
     double zoom() const { return m_zoom; }
+    void setLit(const std::vector<LitPieces>& lit);  ///< what stands out
+    const std::vector<LitPieces>& lit() const { return m_lit; }
     void setStale(bool stale);
 
     const std::optional<ElasticMarks>& elastic() const { return m_elastic; }
@@ -69,6 +72,7 @@ private:
     Setup m_setup;
     BayPlace m_bay;
     std::optional<ElasticMarks> m_elastic;
+    std::vector<LitPieces> m_lit;
     MarkLabels m_labels;
     std::vector<QRectF> m_labelBoxes;
     ViewPoint m_view;

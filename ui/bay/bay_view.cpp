@@ -166,6 +166,7 @@ void BayView::draw()
     m_drawn = true;
     nameModes();
     m_canvas->setCraft(m_setup);
+    lightUp();
     runOrStop();
     showText();
 }
@@ -173,6 +174,17 @@ void BayView::draw()
 void BayView::showMode(bool flight, int index)
 {
     m_motion->setCurrentIndex(1 + index + (flight ? 0 : kModes));
+}
+
+void BayView::setFocusedField(const QString& path)
+{
+    m_field = path;
+    lightUp();
+}
+
+void BayView::lightUp()
+{
+    m_canvas->setLit(piecesOf(m_field, m_setup));
 }
 
 void BayView::setStale(bool stale)

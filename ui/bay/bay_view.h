@@ -30,6 +30,10 @@ public:
     void setStale(bool stale) override;
 
     void showMode(bool flight, int index);  ///< sets it swinging
+    /// What this field of the setup is about lights up.
+    ///
+    /// @param path  "bay.parts[1].mass_g"; empty: nothing
+    void setFocusedField(const QString& path);
 
     BayCanvas& canvas() { return *m_canvas; }
     bool swings() const { return m_frames.isActive(); }
@@ -50,8 +54,10 @@ private:
     void runOrStop();
 
     void draw();
+    void lightUp();
 
     Setup m_setup;
+    QString m_field;  // that the form has the focus in
     std::optional<Assessment> m_assessment;
     BayCanvas* m_canvas;
     QComboBox* m_pose;

@@ -30,12 +30,12 @@ Vector3d inPlace(const Vector3d& p)
 }
 
 // The six faces of a box with corners at ±half along its own axes (columns of R).
-void addBox(CraftShape& shape, Piece piece, const Vector3d& centre, const Vector3d& half,
+void addBox(CraftShape& shape, Piece piece, int index, const Vector3d& centre, const Vector3d& half,
             const Matrix3d& R, const Place& place)
 {
     for (int axis = 0; axis < 3; ++axis)
         for (const double side : {-1.0, 1.0}) {
-            Face face{piece, {}};
+            Face face{piece, index, {}};
             for (const auto& [s, t] : {std::array{-1.0, -1.0}, std::array{1.0, -1.0},
                                        std::array{1.0, 1.0}, std::array{-1.0, 1.0}}) {
                 Vector3d corner = half;
@@ -50,25 +50,27 @@ void addBox(CraftShape& shape, Piece piece, const Vector3d& centre, const Vector
 
 void addParts(CraftShape& shape, Piece piece, const std::vector<Part>& parts, const Place& place)
 {
+    int index = 0;
     for (const Part& part : parts)
-        addBox(shape, piece, vectorOf(part.centre_mm), 0.5 * vectorOf(part.size_mm),
+        addBox(shape, piece, index++, vectorOf(part.centre_mm), 0.5 * vectorOf(part.size_mm),
                Matrix3d::Identity(), place);
 }
 
-void addArm(CraftShape& shape, const Setup& setup, const Arm& arm)
+void addArm(CraftShape& shape, const Setup& setup, int index)
 {
+    const Arm& arm = setup.airframe.arms[static_cast<std::size_t>(index)];
     const Matrix3d R = rotationFromVector({0.0, 0.0, arm.azimuth_deg * unit::deg});
     const ArmSection& section = setup.airframe.arm;
     const double piece_mm = arm.length_mm / kArmPieces;
     for (int k = 0; k < kArmPieces; ++k)
-        addBox(shape, Piece::Arm,
+        addBox(shape, Piece::Arm, index,
                R * Vector3d(arm.root_radius_mm + (k + 0.5) * piece_mm, 0.0, arm.height_mm),
                0.5 * Vector3d(piece_mm, section.width_mm, section.height_mm), R, inPlace);
     const Vector3d tip = R * Vector3d(arm.root_radius_mm + arm.length_mm, 0.0, arm.height_mm);
     const Vector3d hub = tip + Vector3d(0.0, 0.0, setup.drive.motor.height_above_arm_mm);
-    shape.strokes.push_back({Piece::Propeller, tip, hub});
+    shape.strokes.push_back({Piece::Propeller, index, tip, hub});
     const double radius = 0.5 * setup.drive.propeller.diameter_in * unit::inch / unit::mm;
-    Face disc{Piece::Propeller, {}};
+    Face disc{Piece::Propeller, index, {}};
     for (int k = 0; k < kDiscCorners; ++k) {
         const double angle = kTwoPi * k / kDiscCorners;
         disc.corners.push_back(hub + radius * Vector3d(std::cos(angle), std::sin(angle), 0.0));
@@ -76,7 +78,7 @@ void addArm(CraftShape& shape, const Setup& setup, const Arm& arm)
     shape.faces.push_back(std::move(disc));
 }
 
-void addTube(CraftShape& shape, const Vector3d& from, const Vector3d& to, double radius)
+void addTube(CraftShape& shape, int index, const Vector3d& from, const Vector3d& to, double radius)
 {
     const Vector3d along = (to - from).normalized();
     const Vector3d aside = along.unitOrthogonal();
@@ -91,7 +93,7 @@ void addTube(CraftShape& shape, const Vector3d& from, const Vector3d& to, double
                      b = static_cast<double>(piece + 1) / kTubePieces;
         for (int k = 0; k < kTubeSides; ++k)
             shape.faces.push_back(
-                {Piece::Tube, {rim(a, k), rim(b, k), rim(b, k + 1), rim(a, k + 1)}});
+                {Piece::Tube, index, {rim(a, k), rim(b, k), rim(b, k + 1), rim(a, k + 1)}});
     }
 }
 
@@ -108,8 +110,8 @@ void addSight(CraftShape& shape, const Camera& camera, const Place& place)
         corners[k] = place(eye + R * Vector3d(kSight_mm, signs[k][0] * half, signs[k][1] * tall));
     shape.camera_mm = place(eye);
     for (std::size_t k = 0; k < 4; ++k) {
-        shape.strokes.push_back({Piece::View, shape.camera_mm, corners[k]});
-        shape.strokes.push_back({Piece::View, corners[k], corners[(k + 1) % 4]});
+        shape.strokes.push_back({Piece::View, 0, shape.camera_mm, corners[k]});
+        shape.strokes.push_back({Piece::View, 0, corners[k], corners[(k + 1) % 4]});
     }
 }
 
@@ -122,14 +124,14 @@ CraftShape craftShape(const Setup& setup, const BayPlace& bay)
         return bay.moved(p);
     };
     addParts(shape, Piece::Airframe, setup.airframe.parts, inPlace);
-    for (const Arm& arm : setup.airframe.arms)
-        addArm(shape, setup, arm);
+    for (int k = 0; k < static_cast<int>(setup.airframe.arms.size()); ++k)
+        addArm(shape, setup, k);
     addParts(shape, Piece::Bay, setup.bay.parts, moved);
     for (const MountPoint& point : setup.mounts.points) {
         const Vector3d onBay = bay.moved(vectorOf(point.bay_mm));
+        addTube(shape, static_cast<int>(shape.tubeEnds.size()),
+                vectorOf(anchorOf(setup.mounts, point)), onBay, 0.5 * setup.tube.outer_diameter_mm);
         shape.tubeEnds.push_back(onBay);
-        addTube(shape, vectorOf(anchorOf(setup.mounts, point)), onBay,
-                0.5 * setup.tube.outer_diameter_mm);
     }
     addSight(shape, setup.camera, moved);
     shape.centreOfMass_mm = bay.moved(bay.centre_mm);

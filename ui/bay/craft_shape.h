@@ -13,11 +13,13 @@ enum class Piece { Airframe, Arm, Propeller, Bay, Tube, View, Axis };
 
 struct Face {
     Piece piece = Piece::Airframe;
+    int index = 0;                  ///< which of its kind
     std::vector<Vector3d> corners;  ///< convex, flat, in turn
 };
 
 struct Stroke {
     Piece piece = Piece::Axis;
+    int index = 0;
     Vector3d from = Vector3d::Zero(), to = Vector3d::Zero();
 };
 

@@ -16,6 +16,7 @@ struct PieceLook {
 };
 
 /// @param facing  1: the face looks at the viewer, 0: it is seen edge on
-PieceLook lookOf(Piece piece, const QPalette& palette, double facing);
+/// @param lit  it stands out, by a colour of its own and a thick outline
+PieceLook lookOf(Piece piece, bool lit, const QPalette& palette, double facing);
 
 }  // namespace stillbay::ui
