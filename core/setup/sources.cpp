@@ -5,16 +5,39 @@
 #include "core/setup/wording.h"
 
 #include <algorithm>
+#include <optional>
 #include <set>
 #include <utility>
+#include <variant>
 
 namespace stillbay {
 namespace {
 
-/// Collects the paths of the numbers that the file of a setup shows.
+template <class T>
+bool hasValue(const std::optional<T>& number)
+{
+    return number.has_value();
+}
+
+template <class T>
+bool hasValue(const std::vector<T>& numbers)
+{
+    return !numbers.empty();
+}
+
+bool hasValue(const auto&)
+{
+    return true;
+}
+
+enum class Which { All, WithValue };
+
+/// Collects the paths of the numbers that the file of a setup shows, in its order.
 class NumberPaths {
 public:
-    std::set<std::string, std::less<>> paths;
+    explicit NumberPaths(Which which) : m_which(which) {}
+
+    std::vector<std::string> paths;
 
     template <class T>
     void walk(const T& owner, std::string path)
@@ -45,16 +68,31 @@ public:
     void numbers(const Owner& owner)
     {
         for (const Field<Owner>& field : fieldsOf<Owner>())
-            if (isShown(field, isDrilled(owner)))
-                paths.insert(joinPath(m_path, field.key));
+            if (isShown(field, isDrilled(owner)) && isWanted(field, owner))
+                paths.push_back(joinPath(m_path, field.key));
     }
 
 private:
+    template <class Owner>
+    bool isWanted(const Field<Owner>& field, const Owner& owner) const
+    {
+        return m_which == Which::All ||
+               std::visit([&](auto member) { return hasValue(owner.*member); }, field.member);
+    }
+
     static bool isDrilled(const auto&) { return false; }
     static bool isDrilled(const MountPoint& point) { return point.anchor_mm.has_value(); }
 
+    Which m_which;
     std::string m_path;
 };
+
+std::vector<std::string> pathsOf(const Setup& setup, Which which)
+{
+    NumberPaths numbers(which);
+    numbers.walk(setup, "");
+    return std::move(numbers.paths);
+}
 
 }  // namespace
 
@@ -80,15 +118,20 @@ void dropSource(Setup& setup, std::string_view key)
     std::erase_if(setup.sources, [&](const Source& source) { return source.key == key; });
 }
 
+std::vector<std::string> numbersOf(const Setup& setup)
+{
+    return pathsOf(setup, Which::WithValue);
+}
+
 std::vector<std::string> sourcesOfNothing(const Setup& setup)
 {
     std::vector<std::string> unknown;
     if (setup.sources.empty())
         return unknown;
-    NumberPaths numbers;
-    numbers.walk(setup, "");
+    const std::vector<std::string> paths = pathsOf(setup, Which::All);
+    const std::set<std::string_view> numbers(paths.begin(), paths.end());
     for (const Source& source : setup.sources)
-        if (!numbers.paths.contains(source.key))
+        if (!numbers.contains(source.key))
             unknown.push_back(source.key);
     return unknown;
 }

@@ -20,6 +20,9 @@ void putSource(Setup& setup, Source source);
 /// Says no longer where a number comes from.
 void dropSource(Setup& setup, std::string_view key);
 
+/// Paths of the craft's numbers that have a value, in file order; a place counts as one number.
+std::vector<std::string> numbersOf(const Setup& setup);
+
 /// Keys of the sources that name no number of the craft: an arm that was taken away, or a number
 /// that only a newer program knows. They are kept and not used.
 std::vector<std::string> sourcesOfNothing(const Setup& setup);
