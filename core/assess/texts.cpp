@@ -360,9 +360,12 @@ Phrase cruiseText(const CruiseFigures& cruise)
 
 Phrase packsText(const CruiseFigures& cruise)
 {
-    return phrase("Full pack %1 px at %2 %, empty pack %3 px at %4 % throttle.",
-                  rounded(cruise.full.worst_px, 3), fixed(100 * cruise.full.worst_throttle, 1),
-                  rounded(cruise.empty.worst_px, 3), fixed(100 * cruise.empty.worst_throttle, 1));
+    const auto shown = [](double px) {
+        return rounded(px, px < 1 ? 2 : 3);
+    };
+    return phrase("Full pack %1 px at %2 %, empty pack %3 px at %4 % throttle.",
+                  shown(cruise.full.worst_px), fixed(100 * cruise.full.worst_throttle, 1),
+                  shown(cruise.empty.worst_px), fixed(100 * cruise.empty.worst_throttle, 1));
 }
 
 Phrase outsideCruiseText()

@@ -86,9 +86,10 @@ FilmedPanel::FilmedPanel(ThrottleCursor& cursor, QWidget* parent)
     layout->setContentsMargins(8, 4, 8, 6);
     layout->setSpacing(4);
     layout->addLayout(makeHeading());
-    layout->addWidget(m_picture, 1);
+    layout->addWidget(m_picture);
     layout->addLayout(makeControls());
     layout->addWidget(m_caption);
+    layout->addStretch();
     connect(&m_cursor, &ThrottleCursor::moved, this, &FilmedPanel::showPoint);
     connect(m_picture, &FilmedPicture::playWanted, m_play, &QAbstractButton::toggle);
 }

@@ -81,8 +81,9 @@ SuggestionsPanel::SuggestionsPanel(Document& document, QWidget* parent)
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(8, 6, 8, 4);
     layout->addWidget(m_progress);
-    layout->addWidget(m_list, 1);
-    layout->addWidget(m_text, 1, Qt::AlignTop);
+    layout->addWidget(m_list);
+    layout->addWidget(m_text);
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
 
     connect(&m_document, &Document::setupChanged, this, &SuggestionsPanel::setupChanged);
     display(tr("Tried as soon as a craft is open."));
@@ -140,6 +141,7 @@ void SuggestionsPanel::showSteps(const Suggestions& suggestions)
     m_list->setCurrentRow(std::min(row, m_list->count() - 1), QItemSelectionModel::NoUpdate);
     m_list->show();
     m_text->hide();
+    fitHeight();
 }
 
 void SuggestionsPanel::display(const QString& text)
@@ -169,9 +171,21 @@ void SuggestionsPanel::take(const PracticalStep& step)
     check(taken.has_value(), "a practical step that the setup's rules refuse");
 }
 
-void SuggestionsPanel::addBelow(QWidget* widget)
+// No higher than its rows: what stands below has the rest of the height.
+void SuggestionsPanel::fitHeight()
 {
-    layout()->addWidget(widget);
+    int height = 2 * m_list->frameWidth();
+    for (int row = 0; row < m_list->count(); ++row)
+        height += m_list->sizeHintForRow(row);
+    m_list->setMinimumHeight(std::min(height, 2 * m_list->sizeHintForRow(0) + 2));
+    m_list->setMaximumHeight(height);
+}
+
+void SuggestionsPanel::changeEvent(QEvent* event)
+{
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange && m_list->count() > 0)
+        fitHeight();
 }
 
 }  // namespace stillbay::ui

@@ -33,10 +33,12 @@ public:
     const std::optional<Suggestion>& next() const { return m_next; }
     std::optional<double> before_px() const { return m_before_px; }
     void takeNext();
-    void addBelow(QWidget* widget);
 
 signals:
     void nextChanged();
+
+protected:
+    void changeEvent(QEvent* event) override;
 
 private:
     void setupChanged();
@@ -46,6 +48,7 @@ private:
     void display(const QString& text);
     void takeRow(int row);
     void take(const PracticalStep& step);
+    void fitHeight();
 
     Document& m_document;
     ThinProgress* m_progress;

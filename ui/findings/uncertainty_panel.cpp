@@ -69,7 +69,12 @@ UncertaintyPanel::UncertaintyPanel(Document& document, QWidget* parent)
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_section);
-    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+    const auto takeRoom = [this] {
+        setSizePolicy(QSizePolicy::Preferred,
+                      m_section->isOpen() ? QSizePolicy::Preferred : QSizePolicy::Maximum);
+    };
+    takeRoom();
+    connect(m_section, &Section::toggled, this, takeRoom);
     connect(m_section, &Section::toggled, this, &UncertaintyPanel::refresh);
     connect(&m_document, &Document::setupChanged, this, &UncertaintyPanel::refresh);
 }

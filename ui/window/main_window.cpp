@@ -267,6 +267,7 @@ void MainWindow::makeBayPage()
                 bay->showMode(flight, index);
                 m_tabs->setCurrentWidget(page);
             });
+    connect(&m_tuning->form(), &CraftForm::fieldFocused, bay, &BayView::setFocusedField);
     connect(m_tabs, &QTabWidget::currentChanged, this, [this, craft, page] {
         if (m_tabs->currentWidget() == page) {
             craft->layout()->addWidget(&m_tuning->form());

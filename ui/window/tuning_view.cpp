@@ -70,8 +70,9 @@ void TuningView::makeSide()
     auto* const steps = new QWidget;
     auto* const layout = new QVBoxLayout(steps);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(m_suggestions, 1);
-    layout->addWidget(m_measureFirst);
+    layout->addWidget(m_suggestions);
+    layout->addWidget(m_measureFirst, 1);
+    layout->addStretch();
     m_side->setObjectName(QStringLiteral("view.side"));
     m_side->setAccessibleName(tr("What it comes to"));
     m_side->setDocumentMode(true);
