@@ -104,12 +104,12 @@ Phrase noObject(const Json& value)
 
 Phrase noObjectAt(const char* key, const Json& value)
 {
-    return mistaken(quote(key), value, phrase("an object"));
+    return mistaken(labelOf(key), value, phrase("an object"));
 }
 
 Phrase noText(const char* key, const Json& value)
 {
-    return mistaken(quote(key), value, phrase("text"));
+    return mistaken(labelOf(key), value, phrase("text"));
 }
 
 Phrase notOffered(const Choice& choice, const Json& value)
@@ -124,12 +124,13 @@ Phrase notOffered(const Choice& choice, const Json& value)
 
 Phrase tooManyEntries(const char* key, std::size_t count, CountRange range)
 {
-    return phrase("%1 has %2 entries, allowed %3", quote(key), whole(count), rangeText(range));
+    return phrase("%1 has %2 entries, allowed %3", labelOf(key), whole(count), rangeText(range));
 }
 
 Phrase angleBesideHole(const char* label)
 {
-    return phrase("%1 stands beside anchor_mm: a point has a hole or two angles", phrase(label));
+    return phrase("%1 stands beside an airframe hole: a tube has a hole or two angles",
+                  phrase(label));
 }
 
 bool readNumber(const Json& value, double& number)
@@ -231,11 +232,11 @@ public:
         const Json* found = find(key);
         if (!found) {
             if (range.min > 0)
-                refuse(key, missing(quote(key), entriesText(range)));
+                refuse(key, missing(labelOf(key), entriesText(range)));
             return;
         }
         if (!found->is_array() || found->size() > range.max) {
-            refuse(key, mistaken(quote(key), *found, entriesText(range)));
+            refuse(key, mistaken(labelOf(key), *found, entriesText(range)));
             return;
         }
         entries.assign(found->size(), T{});

@@ -50,13 +50,12 @@ struct Fault {
 
 Phrase tooLong(const char* key, std::size_t bytes, std::size_t maxBytes)
 {
-    return phrase("%1 is %2 bytes long, allowed up to %3", quote(key), whole(bytes),
-                  whole(maxBytes));
+    return phrase("%1 has %2 bytes, allowed up to %3", labelOf(key), whole(bytes), whole(maxBytes));
 }
 
 Phrase notUtf8(const char* key)
 {
-    return phrase("%1 is not UTF-8 text", quote(key));
+    return phrase("%1 is not UTF-8 text", labelOf(key));
 }
 
 Phrase noSuchChoice(const Choice& choice)
@@ -71,7 +70,9 @@ Phrase noSuchChoice(const Choice& choice)
 
 Phrase wrongCount(std::string_view key, std::size_t count, CountRange range)
 {
-    return phrase("%1 has %2 entries, allowed %3", quote(key), whole(count), rangeText(range));
+    if (count == 1)
+        return phrase("%1 has 1 entry, allowed %2", labelOf(key), rangeText(range));
+    return phrase("%1 has %2 entries, allowed %3", labelOf(key), whole(count), rangeText(range));
 }
 
 // The rules between fields.
@@ -155,8 +156,10 @@ std::optional<Fault> brokenRule(const Tune& tune)
 {
     if (tune.saved.empty() || isUtcTime(tune.saved))
         return {};
-    return Fault{"saved", phrase("Saved is %1, must read like 2026-05-01T10:00:00Z or be empty",
-                                 quote(tune.saved))};
+    return Fault{
+        "saved",
+        phrase("The time of keeping is %1, must read like 2026-05-01T10:00:00Z or be empty",
+               quote(tune.saved))};
 }
 
 std::optional<Fault> brokenRule(const Setup& setup)
@@ -182,7 +185,7 @@ const Field<Mounts>& stretchField()
 // The holes of a drilled craft decide its stretch.
 Phrase decidedByHoles(double stretch)
 {
-    return phrase("Stretch is %1, must be null in a drilled craft, whose holes decide it",
+    return phrase("Stretch is %1, must be left out in a drilled craft, whose holes decide it",
                   exact(stretch));
 }
 
@@ -207,8 +210,9 @@ std::optional<Fault> brokenRule(const Mounts& mounts)
         const std::optional<Triple>& anchor = place.anchor_mm;
         const std::string point = joinPath("points", i);
         if (anchor.has_value() != mounts.drilled())
-            return Fault{point, phrase("Points mix drilled ones, which have anchor_mm, with "
-                                       "planned ones, which have azimuth_deg and elevation_deg")};
+            return Fault{point,
+                         phrase("Some tubes have an airframe hole and others a direction and "
+                                "an elevation; all must have the same")};
         if (!anchor)
             continue;
         if (place.stretch)

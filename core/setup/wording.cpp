@@ -1,12 +1,33 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/wording.h"
 
+#include "core/base/check.h"
+
 #include <utility>
 
 namespace stillbay {
 namespace {
 
 constexpr std::size_t kLongestShown = 60;  // [bytes]
+
+struct KeyLabel {
+    std::string_view key;
+    const char* label;
+};
+
+constexpr KeyLabel kKeyLabels[] = {
+    {"name", translatable("The name")},
+    {"notes", translatable("The text of the notes")},
+    {"saved", translatable("The time of keeping")},
+    {"note", translatable("The note on a source")},
+    {"date", translatable("The date of a source")},
+    {"parts", translatable("The list of parts")},
+    {"arms", translatable("The list of arms")},
+    {"points", translatable("The list of tubes")},
+    {"tunes", translatable("The list of kept tunes")},
+    {"sources", translatable("The list of sources")},
+    {"blade_pass_thrust_fraction", translatable("The list of blade-pass pulses")},
+};
 
 bool isContinuation(char c)
 {
@@ -63,6 +84,15 @@ Phrase rangeText(CountRange range)
 Phrase outOfRange(const char* label, PhraseArgument value, Phrase range)
 {
     return phrase("%1 is %2, allowed %3", phrase(label), std::move(value), std::move(range));
+}
+
+Phrase labelOf(std::string_view key)
+{
+    for (const KeyLabel& named : kKeyLabels)
+        if (named.key == key)
+            return phrase(named.label);
+    check(false, "every text and list of the setup has a label");
+    return {};
 }
 
 std::string shorten(std::string_view text)

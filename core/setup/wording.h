@@ -29,6 +29,9 @@ Phrase rangeText(CountRange range);
 /// "Mass is 0 g, allowed 0.1 to 20000 g". @param label  a field's.
 Phrase outOfRange(const char* label, PhraseArgument value, Phrase range);
 
+/// What sentences call a text or a list of the setup, by its key: "The list of arms".
+Phrase labelOf(std::string_view key);
+
 /// Foreign text made fit for a one-line message: control characters replaced, cut when long.
 std::string shorten(std::string_view text);
 

@@ -140,7 +140,7 @@ TEST(ReadSetup, NamesMissingRequiredKeys)
     expectReadFault(faultOfJson(without("", "tube")), "tube.outer_diameter_mm",
                     "Outer diameter is missing, needed: a number from 0.5 to 100 mm");
     expectReadFault(faultOfJson(without("/airframe", "arms")), "airframe.arms",
-                    "\"arms\" is missing, needed: a list of 2 to 16 entries");
+                    "The list of arms is missing, needed: a list of 2 to 16 entries");
     expectReadFault(faultOfJson(without("/mounts", "stretch")), "mounts.stretch",
                     "Stretch is missing, allowed 0.7 to 3");
 }
@@ -166,7 +166,7 @@ TEST(ReadSetup, NamesWrongTypes)
                     "Blade-pass pulse is null, must be a number from 0 to 1");
     expectReadFault(faultOfJson(with("/flight/cruise_throttle", 0.5)), "flight.cruise_throttle",
                     "Cruise throttle is 0.5, must be a list of 2 numbers from 0 to 1");
-    expectReadFault(faultOfJson(with("/name", 7)), "name", "\"name\" is 7, must be text");
+    expectReadFault(faultOfJson(with("/name", 7)), "name", "The name is 7, must be text");
     expectReadFault(faultOfJson(with("/mounts/ends", "glued")), "mounts.ends",
                     "Ends is \"glued\", allowed \"clamped\" or \"hinged\"");
     expectReadFault(faultOfJson(with("/camera/lens", "anamorphic")), "camera.lens",
@@ -177,11 +177,11 @@ TEST(ReadSetup, NamesWrongTypes)
     expectReadFault(faultOfJson(with("/tube", Json::array())), "tube",
                     "Value is a list of 0, must be an object");
     expectReadFault(faultOfJson(with("/airframe/arms", Json::object())), "airframe.arms",
-                    "\"arms\" is an object, must be a list of 2 to 16 entries");
+                    "The list of arms is an object, must be a list of 2 to 16 entries");
     expectReadFault(faultOfJson(with("/bay/parts/0", nullptr)), "bay.parts[0]",
                     "Value is null, must be an object");
     expectReadFault(faultOfJson(with("/tunes", nullptr)), "tunes",
-                    "\"tunes\" is null, must be a list of 0 to 200 entries");
+                    "The list of kept tunes is null, must be a list of 0 to 200 entries");
 }
 
 TEST(ReadSetup, TakesWholeNumbersWrittenWithAPoint)
@@ -194,7 +194,7 @@ TEST(ReadSetup, RefusesAPointWithHoleAndAngles)
     Json root = test::sampleJson("quarry");
     root["mounts"]["points"][1]["azimuth_deg"] = 10;
     expectReadFault(faultOfJson(root), "mounts.points[1].azimuth_deg",
-                    "Direction stands beside anchor_mm: a point has a hole or two angles");
+                    "Direction stands beside an airframe hole: a tube has a hole or two angles");
 }
 
 TEST(ReadSetup, LeavesValuesOutOfRangeToTheRules)
@@ -204,7 +204,7 @@ TEST(ReadSetup, LeavesValuesOutOfRangeToTheRules)
     expectReadFault(faultOfJson(with("/tube/bore_mm", 1e300)), "tube.bore_mm",
                     "Bore is 1e+300 mm, allowed 0 to 99 mm");
     expectReadFault(faultOfJson(with("/mounts/points", Json::array())), "mounts.points",
-                    "\"points\" has 0 entries, allowed 1 to 32");
+                    "The list of tubes has 0 entries, allowed 1 to 32");
 }
 
 /// "bay.parts[1].mass_g" as a JSON pointer.
@@ -394,11 +394,11 @@ TEST(ReadSetup, NamesTheFaultOfASource)
                         "sources.tube.loss_factor.spread",
                         "Spread is " + toText(spread) + ", allowed 0.0001 to 2");
     expectReadFault(faultOfJson(source({{"note", 1}})), "sources.tube.loss_factor.note",
-                    "\"note\" is 1, must be text");
+                    "The note on a source is 1, must be text");
     expectReadFault(faultOfJson(source("measured")), "sources.tube.loss_factor",
                     "Value is \"measured\", must be an object");
     expectReadFault(faultOfJson(with("/sources", Json::array())), "sources",
-                    "\"sources\" is a list of 0, must be an object");
+                    "The list of sources is a list of 0, must be an object");
 }
 
 // Oracle: docs/setup-file.md. A craft that lost an arm must still open.

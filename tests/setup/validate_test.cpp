@@ -53,6 +53,8 @@ void expectFault(const Setup& setup, const std::string& where, const std::string
     EXPECT_EQ(result.error().where, where) << english(result.error().what);
     EXPECT_NE(english(result.error().what).find(part), std::string::npos)
         << english(result.error().what);
+    EXPECT_EQ(english(result.error().what).find('_'), std::string::npos)
+        << "names a key: " << english(result.error().what);
 }
 
 /// Puts a value where a number lives, for the length of a scope.
@@ -297,7 +299,7 @@ TEST(Validate, ListsHoldWhatACraftNeeds)
     expectFault(setup, "airframe.parts", "0 entries, allowed 1 to 100");
     setup = sample;
     setup.airframe.arms.resize(1);
-    expectFault(setup, "airframe.arms", "1 entries, allowed 2 to 16");
+    expectFault(setup, "airframe.arms", "1 entry, allowed 2 to 16");
     setup = sample;
     setup.airframe.arms.resize(17);
     expectFault(setup, "airframe.arms", "17 entries");
@@ -321,10 +323,10 @@ TEST(Validate, PlannedAndDrilledPointsDoNotMix)
 {
     stillbay::Setup setup = sampleSetup();
     setup.mounts.points[2].anchor_mm = Triple{0, 0, 0};
-    expectFault(setup, "mounts.points[2]", "mix");
+    expectFault(setup, "mounts.points[2]", "must have the same");
     setup = sampleSetup("quarry");
     setup.mounts.points[1].anchor_mm.reset();
-    expectFault(setup, "mounts.points[1]", "mix");
+    expectFault(setup, "mounts.points[1]", "must have the same");
 }
 
 TEST(Validate, StretchIsGivenExactlyWhenPlanning)
@@ -334,7 +336,7 @@ TEST(Validate, StretchIsGivenExactlyWhenPlanning)
     expectFault(setup, "mounts.stretch", "missing, allowed 0.7 to 3");
     setup = sampleSetup("quarry");
     setup.mounts.stretch = 1.2;
-    expectFault(setup, "mounts.stretch", "must be null");
+    expectFault(setup, "mounts.stretch", "must be left out");
 }
 
 TEST(Validate, AnOwnStretchIsForPlanningAndAnOwnLengthForBoth)
@@ -347,7 +349,7 @@ TEST(Validate, AnOwnStretchIsForPlanningAndAnOwnLengthForBoth)
     setup.mounts.points[2].free_length_mm = 24.0;
     EXPECT_TRUE(validate(setup)) << describe(validate(setup));
     setup.mounts.points[4].stretch = 1.2;
-    expectFault(setup, "mounts.points[4].stretch", "Stretch is 1.2, must be null");
+    expectFault(setup, "mounts.points[4].stretch", "Stretch is 1.2, must be left out");
     setup.mounts.points[4].stretch.reset();
     setup.mounts.points[3].free_length_mm = 10.0;  // the hole lies 30.7 mm away
     expectFault(setup, "mounts.points[3].anchor_mm", "on a free length of 10 mm");
