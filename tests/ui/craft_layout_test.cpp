@@ -61,6 +61,19 @@ TEST(CraftLayout, ArmsStandEvenlyAndSymmetrically)
     }
 }
 
+// Oracle: definition. The same four arms, turned by half a gap.
+TEST(CraftLayout, FourArmsMakeAPlusWithOneForward)
+{
+    Airframe cross = sampleSetup("reedbed").airframe;
+    Airframe plus = cross;
+    spreadArms(cross, 4);
+    spreadArms(plus, 4, Forward::Arm);
+    ASSERT_EQ(plus.arms.size(), 4u);
+    for (std::size_t k = 0; k < 4; ++k)
+        EXPECT_EQ(plus.arms[k].azimuth_deg, cross.arms[k].azimuth_deg - 45.0);
+    EXPECT_EQ(plus.arms[0].azimuth_deg, 0.0);
+}
+
 TEST(CraftLayout, ThreeArmsMakeAYWithItsFootBackwards)
 {
     Airframe airframe = sampleSetup("reedbed").airframe;

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
-#include "tests/ui/window_fixture.h"
-#include "ui/craft/craft_form.h"
+#include "tests/ui/form_fixture.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
 #include "ui/window/tuning_view.h"
@@ -15,57 +14,10 @@
 #include <QPlainTextEdit>
 #include <QPushButton>
 #include <QSignalSpy>
-#include <QTimer>
 #include <QToolButton>
 
 namespace stillbay::ui {
 namespace {
-
-struct FormExtras : Window {
-    FormExtras()
-    {
-        window.activateWindow();
-        EXPECT_TRUE(QTest::qWaitForWindowActive(&window));
-    }
-
-    CraftForm& form() { return window.tuning().form(); }
-
-    void unfold(const char* path)
-    {
-        form().reveal(QLatin1String(path));
-        QTest::qWait(20);  // until the cards have their places
-    }
-
-    QPushButton* button(const char* text)
-    {
-        for (QPushButton* found : form().findChildren<QPushButton*>())
-            if (found->text() == QString::fromUtf8(text))
-                return found;
-        ADD_FAILURE() << "no button " << text;
-        return nullptr;
-    }
-
-    // Opens the menu of a button by keyboard and chooses an entry by its letter.
-    void choose(const char* text, Qt::Key letter)
-    {
-        QPushButton* const opener = button(text);
-        QTimer::singleShot(0, [letter] {
-            QWidget* const menu = QApplication::activePopupWidget();
-            ASSERT_TRUE(menu);
-            QTest::keyClick(menu, letter);
-        });
-        opener->setFocus();
-        QTest::keyClick(opener, Qt::Key_Space);
-    }
-
-    QString focusName() const
-    {
-        const QWidget* const focused = QApplication::focusWidget();
-        return focused ? focused->accessibleName() : QString();
-    }
-
-    QString lastStep() { return document.undoStack().undoText(); }
-};
 
 // The form tells which field the keyboard is in, each once, and when it is in none.
 TEST_F(FormExtras, TheFormTellsWhichFieldHasTheFocus)
@@ -137,9 +89,9 @@ TEST_F(FormExtras, TheFocusGoesIntoANewCardAndFromOneThatIsGoneToItsNeighbour)
         QTest::keyClick(gone, Qt::Key_Space);
     };
     remove("Remove arm 4");
-    EXPECT_EQ(focusName(), QStringLiteral("Remove arm 3"));
+    EXPECT_EQ(focusName(), QStringLiteral("arm 3: direction"));
     remove("Remove tube 2");
-    EXPECT_EQ(focusName(), QStringLiteral("Remove tube 2"));  // the one that came up
+    EXPECT_EQ(focusName(), QStringLiteral("tube 2: bay point x"));  // the one that came up
     button("Add bay part")->click();
     EXPECT_EQ(focusName(),
               QStringLiteral("bay part %1: name").arg(document.setup().bay.parts.size()));
@@ -207,9 +159,15 @@ TEST_F(FormExtras, ArmsAreLaidOutFromTheMenuInOneStep)
     document.undoStack().undo();
     document.undoStack().undo();
     EXPECT_EQ(document.setup(), start);
+    choose("Lay out arms", Qt::Key_P);
+    EXPECT_EQ(document.setup().airframe.arms.front().azimuth_deg, 0.0);
+    EXPECT_EQ(document.setup().airframe.arms.size(), 4u);
+    document.undoStack().undo();
     choose("Lay out arms", Qt::Key_4);  // the sample is an X already
     EXPECT_EQ(document.setup(), start);
     EXPECT_FALSE(document.undoStack().canUndo());
+    EXPECT_LT(button("Lay out arms")->mapTo(&form(), QPoint()).y(),
+              named<NumberBox>(QStringLiteral("Arms: width"))->mapTo(&form(), QPoint()).y());
     EXPECT_TRUE([this] {
         for (const QLabel* label : form().findChildren<QLabel*>())
             if (label->text() == QStringLiteral("The arms stand like this already."))

@@ -61,7 +61,8 @@ TEST_F(Window, TextBeyondItsLimitStaysUntilItIsMended)
     const QString tooLong(static_cast<qsizetype>(kMaxNotesBytes) + 1, u'n');
     notes->setPlainText(tooLong);
     EXPECT_EQ(document.setup().notes, before.toStdString());
-    EXPECT_TRUE(visibleRefusal().contains(QStringLiteral("notes"))) << qPrintable(visibleRefusal());
+    EXPECT_TRUE(visibleRefusal().contains(QStringLiteral("The text of the notes")))
+        << qPrintable(visibleRefusal());
     change([](auto& s) { s.mounts.free_length_mm = 27.0; });
     EXPECT_EQ(notes->toPlainText(), tooLong);
     EXPECT_FALSE(visibleRefusal().isEmpty());
@@ -137,6 +138,7 @@ TEST_F(Window, TheFormHoldsEveryFieldOfTheSetup)
         addPaths<Battery>(expected, QStringLiteral("drive.battery"));
         addPaths<Drive>(expected, QStringLiteral("drive"));
         addPaths<Bay>(expected, QStringLiteral("bay"));
+        expected.insert(QStringLiteral("bay.parts"));  // the mass of them all
         addPaths<Camera>(expected, QStringLiteral("camera"));
         addPaths<TubeKind>(expected, QStringLiteral("tube"));
         addPaths<Mounts>(expected, QStringLiteral("mounts"));

@@ -93,6 +93,40 @@ TEST(ParseNumber, UnderstandsPastedThousandsOfAllKinds)
         EXPECT_EQ(parseNumber(c.text), c.value) << qPrintable(QString::fromUtf16(c.text));
 }
 
+// Oracle: an inch is 25.4 mm; a third of one in ten digits by hand.
+TEST(ParseLength, UnderstandsFractionsAndTheOtherUnit)
+{
+    constexpr auto mm = LengthUnit::Millimetre;
+    constexpr auto in = LengthUnit::Inch;
+    const struct {
+        const char16_t* text;
+        LengthUnit unit;
+        std::optional<double> value;
+    } cases[] = {{u"8", mm, 8.0},
+                 {u"0,5 in", mm, 12.7},
+                 {u"1/2 in", mm, 12.7},
+                 {u"½″", mm, 12.7},
+                 {u"1/3 inch", mm, 8.466666667},
+                 {u"4½", in, 4.5},
+                 {u"4 1/2", in, 4.5},
+                 {u"4-1/2 Zoll", in, 4.5},
+                 {u"-1 1/2", in, -1.5},
+                 {u"\u22121 1/2", in, -1.5},
+                 {u"254 mm", in, 10.0},
+                 {u"25.4 cm", in, 10.0},
+                 {u"2.5 cm", mm, 25.0},
+                 {u"0.19 m", mm, 190.0},
+                 {u"1/0", in, std::nullopt},
+                 {u"1/2/3", in, std::nullopt},
+                 {u"1 2 1/2", in, std::nullopt},
+                 {u"/2", in, std::nullopt},
+                 {u"in", mm, std::nullopt},
+                 {u"5 ft", mm, std::nullopt},
+                 {u"", mm, std::nullopt}};
+    for (const auto& c : cases)
+        EXPECT_EQ(parseLength(c.text, c.unit), c.value) << qPrintable(QString::fromUtf16(c.text));
+}
+
 struct RefusingBox : testing::Test {
     RefusingBox()
     {

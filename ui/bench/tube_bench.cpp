@@ -7,12 +7,14 @@
 #include "core/setup/cut_length.h"
 #include "core/setup/fields.h"
 #include "core/setup/mount_layout.h"
+#include "core/setup/sources.h"
 #include "ui/bench/tube_drawing.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
 #include "ui/widgets/quantity.h"
 
+#include <QAction>
 #include <QGridLayout>
 #include <QLabel>
 #include <QLocale>
@@ -29,6 +31,8 @@ namespace {
 
 constexpr int kSpacing = 4;
 constexpr int kLeastSlider = 60;
+constexpr const char* kLengthPath = "mounts.free_length_mm";
+constexpr const char* kStretchPath = "mounts.stretch";
 constexpr double kLengthStep_mm = 0.5;
 constexpr double kStretchStep_percent = 1.0;
 constexpr double kGramForce_n = kGravity / 1000.0;  // of one gram-force
@@ -107,6 +111,21 @@ void TubeBench::makeVariables()
                     "it sets the free length.")));
     connectVariable(m_length, kLengthStep_mm, [this](double value) { editLength(value); });
     connectVariable(m_stretch, kStretchStep_percent, [this](double value) { editStretch(value); });
+    addShortcut(*m_length.slider, tr("Tube bench: to the free length"), Qt::CTRL | Qt::Key_L);
+    addShortcut(*m_stretch.slider, tr("Tube bench: to the stretch"),
+                Qt::CTRL | Qt::SHIFT | Qt::Key_L);
+}
+
+// From anywhere in the window; the help lists it among the other keys.
+void TubeBench::addShortcut(QSlider& slider, const QString& name, const QKeySequence& keys)
+{
+    auto* const action = new QAction(name, this);
+    action->setShortcut(keys);
+    connect(action, &QAction::triggered, &slider,
+            [&slider] { slider.setFocus(Qt::ShortcutFocusReason); });
+    addAction(action);
+    slider.setToolTip(
+        tr("Arrow keys move it. From anywhere: %1").arg(keys.toString(QKeySequence::NativeText)));
 }
 
 void TubeBench::makeGrip()
@@ -193,18 +212,22 @@ void TubeBench::connectVariable(Variable& variable, double step,
 
 void TubeBench::editLength(double length_mm)
 {
-    report(m_document.edit(tr("change the free length"), QStringLiteral("mounts.free_length_mm"),
-                           [=](Setup& setup) { setFreeLength(setup.mounts, length_mm); }));
+    report(m_document.edit(tr("change the free length"), QLatin1String(kLengthPath),
+                           [=](Setup& setup) {
+                               setFreeLength(setup.mounts, length_mm);
+                               dropSource(setup, kLengthPath);
+                           }));
 }
 
 void TubeBench::editStretch(double percent)
 {
     const double stretch = std::round(1e6 * (1.0 + percent / kPercent)) / 1e6;
     const bool drilled = m_document.setup().mounts.drilled();
-    report(m_document.edit(
-        drilled ? tr("change the free length") : tr("change the stretch"),
-        drilled ? QStringLiteral("mounts.free_length_mm") : QStringLiteral("mounts.stretch"),
-        [=](Setup& setup) { setDrawnStretch(setup.mounts, stretch); }));
+    report(m_document.edit(drilled ? tr("change the free length") : tr("change the stretch"),
+                           QLatin1String(drilled ? kLengthPath : kStretchPath), [=](Setup& setup) {
+                               setDrawnStretch(setup.mounts, stretch);
+                               dropSource(setup, drilled ? kLengthPath : kStretchPath);
+                           }));
 }
 
 void TubeBench::hangLevel()

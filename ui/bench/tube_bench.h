@@ -53,6 +53,7 @@ private:
     void layOut();
     Variable makeVariable(const QString& name, const QString& unit, double step);
     void connectVariable(Variable& variable, double step, const std::function<void(double)>& edit);
+    void addShortcut(QSlider& slider, const QString& name, const QKeySequence& keys);
     void editLength(double length_mm);
     void editStretch(double percent);
     void report(const Result<void>& done);

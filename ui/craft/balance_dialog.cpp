@@ -2,6 +2,7 @@
 #include "ui/craft/balance_dialog.h"
 
 #include "core/base/units.h"
+#include "core/setup/sources.h"
 #include "ui/widgets/number_box.h"
 #include "ui/widgets/plain_number.h"
 
@@ -114,8 +115,10 @@ void BalanceDialog::recompute()
 
 Result<void> BalanceDialog::apply()
 {
-    return document().edit(tr("balance with tape"), {},
-                           [this](Setup& setup) { setup.drive.unbalance_g_mm = unbalance_g_mm(); });
+    return document().edit(tr("balance with tape"), {}, [this](Setup& setup) {
+        setup.drive.unbalance_g_mm = unbalance_g_mm();
+        dropSource(setup, "drive.unbalance_g_mm");
+    });
 }
 
 }  // namespace stillbay::ui

@@ -3,15 +3,19 @@
 
 #include "core/base/units.h"
 #include "core/setup/mount_layout.h"
+#include "core/setup/sources.h"
+#include "ui/craft/bay_mass_row.h"
 #include "ui/craft/choices.h"
 #include "ui/craft/craft_summaries.h"
 #include "ui/craft/field_cards.h"
 #include "ui/craft/helper_buttons.h"
+#include "ui/craft/quick_layouts.h"
 #include "ui/craft/row_lists.h"
 #include "ui/widgets/bind_text.h"
 #include "ui/widgets/field_path.h"
 #include "ui/widgets/field_row.h"
 #include "ui/widgets/section.h"
+#include "ui/widgets/tab_order.h"
 
 #include <QApplication>
 #include <QLabel>
@@ -21,6 +25,9 @@
 
 #include <cmath>
 #include <optional>
+#include <string>
+#include <utility>
+#include <vector>
 
 namespace stillbay::ui {
 
@@ -49,10 +56,25 @@ CraftForm::CraftForm(Document& document, QWidget* parent)
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setFrameShape(QFrame::NoFrame);
     setAccessibleName(tr("Craft"));
-    connect(&m_document, &Document::setupChanged, this, &CraftForm::summarise);
+    // Behind the fields and lists, which hear of a change before.
+    connect(&m_document, &Document::setupChanged, this, [this] {
+        summarise();
+        keepReadingOrder();
+    });
     connect(qApp, &QApplication::focusChanged, this,
             [this](QWidget*, QWidget* now) { followFocus(now); });
     summarise();
+    keepReadingOrder();
+}
+
+// Cards that were made anew stand at the end of the window's chain of tab stops.
+void CraftForm::keepReadingOrder()
+{
+    QList<QPointer<QWidget>> stops = tabStopsIn(*widget());
+    if (stops == m_tabStops)
+        return;
+    orderTabs(*this, stops);
+    m_tabStops = std::move(stops);
 }
 
 void CraftForm::followFocus(const QWidget* focused)
@@ -118,6 +140,7 @@ void CraftForm::addAirframe()
     hub->add(airframePartList(m_document));
     m_sections[QStringLiteral("airframe.parts")] = hub;
     Section* const arms = addSection(tr("Arms"));
+    arms->add(new LayoutMenu(m_document, armLayouts()));
     addFields<ArmSection>(*arms, QStringLiteral("airframe.arm"), tr("Arms"),
                           [](const Setup& setup) { return &setup.airframe.arm; });
     arms->add(armList(m_document));
@@ -145,6 +168,7 @@ void CraftForm::addBay()
     Section* const section = addSection(tr("Bay"));
     addFields<Bay>(*section, QStringLiteral("bay"), tr("Bay"),
                    [](const Setup& setup) { return &setup.bay; });
+    section->add(bayMassRow(m_document));
     section->add(bayPartList(m_document));
 }
 
@@ -206,11 +230,37 @@ void CraftForm::reveal(const QString& path)
     ensureWidgetVisible(section);
 }
 
+// Where the craft says nothing of sources, every number is the builder's own.
+QHash<Section*, OwnNumbers> CraftForm::ownNumbersOf(const Setup& setup) const
+{
+    QHash<Section*, OwnNumbers> own;
+    if (setup.sources.empty())
+        return own;
+    std::vector<std::string> places;
+    for (auto section = m_sections.cbegin(); section != m_sections.cend(); ++section)
+        places.push_back(section.key().toStdString());
+    const std::vector<OwnNumbers> counts = ownNumbers(setup, places);
+    std::size_t k = 0;
+    for (Section* section : m_sections) {
+        own[section].given += counts[k].given;
+        own[section].own += counts[k].own;
+        ++k;
+    }
+    return own;
+}
+
 void CraftForm::summarise()
 {
     const Setup& setup = m_document.setup();
-    for (const auto& [path, text] : craftSummaries(setup))
-        m_sections[path]->setSummary(text);
+    const auto own = ownNumbersOf(setup);
+    for (const auto& [path, text] : craftSummaries(setup)) {
+        Section* const section = m_sections[path];
+        const OwnNumbers& numbers = own[section];
+        section->setSummary(
+            numbers.own == numbers.given
+                ? text
+                : tr("%1 of %2 yours, %3").arg(numbers.own).arg(numbers.given).arg(text));
+    }
     if (FieldRow* const row = m_estimated.value(QStringLiteral("mounts.stretch"))) {
         const double stretch = std::round(1e3 * drawnStretch(setup.mounts)) / 1e3;
         row->setEstimate(setup.mounts.drilled() ? std::optional(stretch) : std::nullopt);

@@ -2,9 +2,11 @@
 #pragma once
 
 #include "core/assess/assessment.h"
+#include "core/setup/sources.h"
 #include "ui/document/document.h"
 
 #include <QHash>
+#include <QPointer>
 #include <QScrollArea>
 
 class QVBoxLayout;
@@ -47,10 +49,13 @@ private:
     void addTube();
     void addMounts();
     void addFlight();
+    QHash<Section*, OwnNumbers> ownNumbersOf(const Setup& setup) const;
     void summarise();
+    void keepReadingOrder();
 
     Document& m_document;
     QVBoxLayout* m_layout;
+    QList<QPointer<QWidget>> m_tabStops;
     QString m_focusedField;  // its path; empty: none
     BalanceButton* m_balance = nullptr;
     QHash<QString, Section*> m_sections;    // by path

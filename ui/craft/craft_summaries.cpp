@@ -28,7 +28,7 @@ QString displayText(const std::vector<Part>& parts)
 
 QString displayText(const Airframe& airframe)
 {
-    return QObject::tr("%1 of %2 × %3 mm")
+    return QObject::tr("%1 arms, %2 × %3 mm")
         .arg(airframe.arms.size())
         .arg(number(airframe.arm.width_mm), number(airframe.arm.height_mm));
 }
@@ -47,9 +47,9 @@ QString displayText(const Propeller& propeller)
 
 QString displayText(const Battery& battery)
 {
-    return QObject::tr("%1 cells, %2 V full")
-        .arg(battery.cells)
-        .arg(number(battery.cells * battery.full_v_per_cell));
+    const QString full_v = number(battery.cells * battery.full_v_per_cell);
+    return battery.cells == 1 ? QObject::tr("1 cell, %1 V full").arg(full_v)
+                              : QObject::tr("%1 cells, %2 V full").arg(battery.cells).arg(full_v);
 }
 
 QString displayText(const Camera& camera)
@@ -68,9 +68,13 @@ QString displayText(const TubeKind& tube)
 
 QString displayText(const Mounts& mounts)
 {
-    return QObject::tr("%1 tubes, %2 mm, %3 % stretch")
-        .arg(mounts.points.size())
-        .arg(number(mounts.free_length_mm), percentNumber(drawnStretch(mounts) - 1.0));
+    const QString length = number(mounts.free_length_mm),
+                  stretch = percentNumber(drawnStretch(mounts) - 1.0);
+    return mounts.points.size() == 1
+               ? QObject::tr("1 tube, %1 mm, %2 % stretch").arg(length, stretch)
+               : QObject::tr("%1 tubes, %2 mm, %3 % stretch")
+                     .arg(mounts.points.size())
+                     .arg(length, stretch);
 }
 
 QString displayText(const Flight& flight)

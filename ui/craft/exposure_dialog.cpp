@@ -3,6 +3,7 @@
 
 #include "core/base/units.h"
 #include "core/film/exposure.h"
+#include "core/setup/sources.h"
 #include "ui/widgets/number_box.h"
 #include "ui/widgets/plain_number.h"
 
@@ -117,8 +118,10 @@ void ExposureDialog::recompute()
 
 Result<void> ExposureDialog::apply()
 {
-    return document().edit(tr("set shutter and filter"), {},
-                           [this](Setup& setup) { setup.camera.exposure_ms = exposure_ms(); });
+    return document().edit(tr("set shutter and filter"), {}, [this](Setup& setup) {
+        setup.camera.exposure_ms = exposure_ms();
+        dropSource(setup, "camera.exposure_ms");
+    });
 }
 
 }  // namespace stillbay::ui

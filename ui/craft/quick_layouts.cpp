@@ -8,10 +8,10 @@
 namespace stillbay::ui {
 namespace {
 
-RowLayout arms(const QString& title, int count)
+RowLayout arms(const QString& title, int count, Forward forward = Forward::Gap)
 {
-    return {title, QObject::tr("lay out %1 arms").arg(count), [count](Setup& setup) {
-                spreadArms(setup.airframe, count);
+    return {title, QObject::tr("lay out %1 arms").arg(count), [count, forward](Setup& setup) {
+                spreadArms(setup.airframe, count, forward);
             }};
 }
 
@@ -32,8 +32,9 @@ RowLayouts armLayouts()
                     "length, root radius and height. One step to undo."),
         QObject::tr("The arms stand like this already."),
         {arms(QObject::tr("&3 arms as a Y, foot backwards"), 3),
-         arms(QObject::tr("&4 arms as an X"), 4), arms(QObject::tr("&6 arms evenly"), 6),
-         arms(QObject::tr("&8 arms evenly"), 8)}};
+         arms(QObject::tr("&4 arms as an X"), 4),
+         arms(QObject::tr("4 arms as a &plus"), 4, Forward::Arm),
+         arms(QObject::tr("&6 arms evenly"), 6), arms(QObject::tr("&8 arms evenly"), 8)}};
 }
 
 RowLayouts tubeLayouts()

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "ui/craft/row_list.h"
+#include "ui/craft/layout_menu.h"
 
-/// The quick layouts offered under the craft's arms and tubes.
+/// The quick layouts offered with the craft's arms and tubes.
 namespace stillbay::ui {
 
 RowLayouts armLayouts();

@@ -8,7 +8,6 @@
 #include <QFrame>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QMenu>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QShortcut>
@@ -65,31 +64,16 @@ RowList::RowList(Document& document, RowListSpec spec, QWidget* parent)
     m_cardLayout->setSpacing(8);
     auto* const below = new QHBoxLayout;
     below->addWidget(m_add);
-    if (!m_spec.layouts.layouts.empty())
-        below->addWidget(layoutButton());
     below->addStretch();
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addLayout(m_cardLayout);
     layout->addWidget(m_refusal);
     layout->addLayout(below);
+    for (QWidget* extra : m_spec.extras)
+        layout->addWidget(extra);
     connect(&m_document, &Document::setupChanged, this, &RowList::refresh);
     refresh();
-}
-
-QWidget* RowList::layoutButton()
-{
-    auto* const button = new QPushButton(m_spec.layouts.title, this);
-    button->setToolTip(QStringLiteral("<p>%1</p>").arg(m_spec.layouts.meaning.toHtmlEscaped()));
-    auto* const menu = new QMenu(m_spec.layouts.title, button);
-    for (const RowLayout& layout : m_spec.layouts.layouts)
-        connect(menu->addAction(layout.title), &QAction::triggered, this, [this, layout] {
-            const quint64 before = m_document.revision();
-            if (change(layout.undoText, layout.apply) && m_document.revision() == before)
-                m_refusal->format(m_spec.layouts.unchanged);
-        });
-    button->setMenu(menu);
-    return button;
 }
 
 void RowList::refresh()
@@ -143,7 +127,26 @@ void RowList::add()
     const std::size_t before = m_cards.size();
     if (!change(tr("add %1").arg(m_spec.thing), m_spec.add) || m_cards.size() == before)
         return;
-    const Card& card = m_cards.back();
+    enter(m_cards.size() - 1);
+}
+
+void RowList::remove(std::size_t index)
+{
+    const std::size_t before = m_cards.size();
+    if (!change(tr("remove %1").arg(m_spec.thing),
+                [&](Setup& setup) { m_spec.remove(setup, index); }) ||
+        m_cards.size() == before)
+        return;
+    if (m_cards.empty())
+        m_add->setFocus(Qt::OtherFocusReason);
+    else
+        enter(std::min(index, m_cards.size() - 1));
+}
+
+// Into a card's first field.
+void RowList::enter(std::size_t index)
+{
+    const Card& card = m_cards[index];
     if (QWidget* const field = firstField(card.fields->layout()))
         field->setFocus(Qt::TabFocusReason);
     reveal(*card.frame);
@@ -164,10 +167,7 @@ RowList::Card RowList::makeCard(std::size_t index)
     remove->setFocusPolicy(Qt::StrongFocus);
     remove->setAccessibleName(tr("Remove %1").arg(name));
     remove->setToolTip(remove->accessibleName());
-    connect(remove, &QToolButton::clicked, this, [this, index] {
-        change(tr("remove %1").arg(m_spec.thing),
-               [&](Setup& setup) { m_spec.remove(setup, index); });
-    });
+    connect(remove, &QToolButton::clicked, this, [this, index] { this->remove(index); });
     auto* const top = new QHBoxLayout;
     top->addWidget(title, 1);
     top->addWidget(up);

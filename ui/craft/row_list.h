@@ -17,21 +17,6 @@ namespace stillbay::ui {
 
 class ProblemLabel;
 
-/// One way to set all rows of a list at once.
-struct RowLayout {
-    QString title;  ///< in the menu
-    QString undoText;
-    std::function<void(Setup&)> apply;
-};
-
-/// The menu of a list's layouts; without any there is no button.
-struct RowLayouts {
-    QString title;      ///< on the button
-    QString meaning;    ///< on hover
-    QString unchanged;  ///< what to say when a layout changes nothing
-    std::vector<RowLayout> layouts;
-};
-
 /// What a list of like things in the craft needs to be shown and changed.
 struct RowListSpec {
     QString thing;  ///< "arm": for buttons and undo texts
@@ -41,16 +26,17 @@ struct RowListSpec {
     std::function<void(Setup&)> add;               ///< one more at the end
     std::function<void(Setup&, std::size_t)> remove;
     std::function<void(Setup&, std::size_t, std::size_t)> swap;  ///< two rows change places
-    RowLayouts layouts;
+    std::vector<QWidget*> extras = {};  ///< buttons below the rows, beside the one that adds
     std::function<int(const Setup&)> kind = [](const Setup&) {
         return 0;
     };  ///< rows look alike
 };
 
 /// Cards, one a row, with buttons to move and remove each, and below them one to add another and
-/// one for layouts; every change is one undo step. Alt+Up and Alt+Down move the card that has the
-/// focus, and the focus goes with it. The cards are made anew when their number or kind changes;
-/// the focus goes into a card that was added, and from one that is gone to its neighbour.
+/// whatever else sets rows; every change is one undo step. Alt+Up and Alt+Down move the card that
+/// has the focus, and the focus goes with it. The cards are made anew when their number or kind
+/// changes; the focus goes into the first field of a card that was added, and from one that was
+/// removed into its neighbour's.
 class RowList final : public QWidget {
     Q_OBJECT
 public:
@@ -67,10 +53,11 @@ private:
     void refresh();
     Card makeCard(std::size_t index);
     QToolButton* moveButton(std::size_t index, Way way, const QString& name, QWidget* frame);
-    QWidget* layoutButton();
     void move(std::size_t index, Way way);
     void focusAfterMove(std::size_t index, Way way, int place);
     void add();
+    void remove(std::size_t index);
+    void enter(std::size_t index);
     void focusNear(std::size_t index, int place);
     bool change(const QString& text, const std::function<void(Setup&)>& change);
 

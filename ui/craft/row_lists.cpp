@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/craft/row_lists.h"
 
+#include "core/setup/sources.h"
 #include "ui/craft/field_cards.h"
 #include "ui/craft/quick_layouts.h"
 #include "ui/craft/row_list.h"
@@ -56,10 +57,12 @@ RowListSpec listSpec(Document& document, const CraftList<Row>& list)
     spec.remove = [list](Setup& setup, std::size_t index) {
         std::vector<Row>& rows = list.in(setup);
         rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(index));
+        dropRowSources(setup, list.path.toStdString(), index);
     };
     spec.swap = [list](Setup& setup, std::size_t a, std::size_t b) {
         std::vector<Row>& rows = list.in(setup);
         std::swap(rows.at(a), rows.at(b));
+        swapRowSources(setup, list.path.toStdString(), a, b);
     };
     return spec;
 }
@@ -145,7 +148,6 @@ QWidget* armList(Document& document)
                                                     return setup.airframe.arms;
                                                 }});
     spec.add = addArm;
-    spec.layouts = armLayouts();
     return new RowList(document, std::move(spec));
 }
 
@@ -157,7 +159,7 @@ QWidget* pointList(Document& document)
                                             return setup.mounts.points;
                                         }});
     spec.add = addPoint;
-    spec.layouts = tubeLayouts();
+    spec.extras = {new LayoutMenu(document, tubeLayouts())};
     spec.kind = [](const Setup& setup) {
         return setup.mounts.drilled() ? 1 : 0;
     };

@@ -77,14 +77,15 @@ bool haveSameTubes(const Mounts& a, const Mounts& b)
 
 }  // namespace
 
-void spreadArms(Airframe& airframe, int count)
+void spreadArms(Airframe& airframe, int count, Forward forward)
 {
+    const double offset = forward == Forward::Gap ? 0.5 : 0.0;
     const Arm pattern = airframe.arms.empty() ? Arm{} : airframe.arms.front();
     airframe.arms.resize(static_cast<std::size_t>(count));
     for (int k = 0; k < count; ++k) {
         Arm& arm = airframe.arms[static_cast<std::size_t>(k)];
         Arm next = pattern;
-        next.azimuth_deg = (k + 0.5) * kTurn_deg / count;
+        next.azimuth_deg = (k + offset) * kTurn_deg / count;
         next.extras = std::move(arm.extras);
         arm = std::move(next);
     }

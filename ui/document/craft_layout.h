@@ -6,9 +6,13 @@
 /// Layouts that set many arms or tubes at once.
 namespace stillbay::ui {
 
-/// So many arms around the craft, evenly, with the gap between two of them forward; three make a
-/// Y with its foot backwards. All are as long, as far out and as high as the first arm was.
-void spreadArms(Airframe& airframe, int count);
+/// What points forward: the middle of the gap between two arms, or an arm.
+enum class Forward { Gap, Arm };
+
+/// So many arms around the craft, evenly. With a gap forward, four make an X and three a Y with its
+/// foot backwards; with an arm forward, four make a plus. All are as long, as far out and as high
+/// as the first arm was.
+void spreadArms(Airframe& airframe, int count, Forward forward = Forward::Gap);
 
 enum class Mirror { LeftRight, FrontBack, Both };
 

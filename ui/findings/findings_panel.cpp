@@ -151,11 +151,11 @@ void FindingsPanel::setAssessment(const Setup& setup, const Assessment& assessme
 void FindingsPanel::setFailure(const Error& error)
 {
     const QString where = escaped(error.where);
-    QString html =
-        error.where.empty()
-            ? paragraphHtml(escaped(error.what) + u'.')
-            : paragraphHtml(
-                  QStringLiteral("<a href='%1'>%1</a>: %2.").arg(where, escaped(error.what)));
+    QString html = error.where.empty()
+                       ? paragraphHtml(escaped(error.what) + u'.')
+                       : paragraphHtml(QStringLiteral("%1. <a href='%2'>%3</a>")
+                                           .arg(escaped(error.what), where,
+                                                tr("Show the field").toHtmlEscaped()));
     html += paragraphHtml(tr("Undo the last step, or change the tubes, mounts or bay."));
     m_page->say([html] { return html; });
 }

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "ui/widgets/field_row.h"
 
+#include "core/setup/sources.h"
 #include "ui/widgets/field_path.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/number_box.h"
+#include "ui/widgets/source_text.h"
 
 #include <QCheckBox>
 #include <QGridLayout>
@@ -25,6 +27,7 @@ FieldRow::FieldRow(Document& document, FieldSpec spec, const QString& noneWord, 
       m_noneWord(noneWord),
       m_start(start),
       m_label(new QLabel(this)),
+      m_mark(new QuietLabel({}, this)),
       m_editor(new QWidget(this)),
       m_boxRow(new QHBoxLayout),
       m_refusal(new ProblemLabel(this))
@@ -35,7 +38,13 @@ FieldRow::FieldRow(Document& document, FieldSpec spec, const QString& noneWord, 
                          ? QStringLiteral("%1 (%2)").arg(m_spec.label, m_spec.unit)
                          : m_spec.label);
     m_label->setWordWrap(true);
-    m_label->setToolTip(hover());
+    m_mark->setWordWrap(false);
+    auto* const name = new QHBoxLayout;
+    name->setSpacing(6);
+    name->addWidget(m_label, wide ? 0 : 1);
+    name->addWidget(m_mark);
+    if (wide)
+        name->addStretch();
     m_boxRow->setContentsMargins(0, 0, 0, 0);
     m_boxRow->setSpacing(4);
     auto* const editorLayout = new QVBoxLayout(m_editor);
@@ -45,7 +54,7 @@ FieldRow::FieldRow(Document& document, FieldSpec spec, const QString& noneWord, 
     auto* const grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setVerticalSpacing(2);
-    grid->addWidget(m_label, 0, 0, 1, wide ? 2 : 1);
+    grid->addLayout(name, 0, 0, 1, wide ? 2 : 1);
     grid->addWidget(m_editor, wide ? 1 : 0, wide ? 0 : 1, 1, wide ? 2 : 1);
     grid->addWidget(m_refusal, 2, 0, 1, 2);
     grid->setColumnStretch(0, 9);
@@ -55,7 +64,6 @@ FieldRow::FieldRow(Document& document, FieldSpec spec, const QString& noneWord, 
     if (!m_noneWord.isEmpty()) {
         m_none = new QCheckBox(m_noneWord, m_editor);
         m_none->setAccessibleName(tr("%1, %2").arg(m_spec.spoken, m_noneWord));
-        m_none->setToolTip(hover());
         editorLayout->addWidget(m_none);
         connect(m_none, &QCheckBox::toggled, this, [this](bool none) { setGiven(!none); });
     }
@@ -72,8 +80,10 @@ QString FieldRow::hover() const
         tr("Allowed: %1 to %2 %3")
             .arg(locale.toString(m_spec.min), locale.toString(m_spec.max), m_spec.unit)
             .trimmed();
+    const Source* const source = sourceOf(m_document.setup(), m_spec.path.toStdString());
     return QStringLiteral("<p>%1</p><p>%2</p>")
-        .arg(m_spec.meaning.toHtmlEscaped(), range.toHtmlEscaped());
+               .arg(m_spec.meaning.toHtmlEscaped(), range.toHtmlEscaped()) +
+           (source ? sourceText(*source) : QString());
 }
 
 QString FieldRow::undoText() const
@@ -108,10 +118,8 @@ void FieldRow::makeBox(std::size_t index)
     box->setSingleStep(m_spec.step);
     box->setWhole(m_spec.whole);
     box->setAccessibleName(single ? m_spec.spoken : m_spec.spoken + u' ' + entryName);
-    box->setToolTip(hover());
-    if (single) {
-        box->setUnit(m_spec.unit);
-    } else {
+    box->setUnit(m_spec.unit, single);
+    if (!single) {
         box->setButtonSymbols(QAbstractSpinBox::NoButtons);
         if (!m_spec.list)
             m_boxRow->addWidget(new QLabel(entryName, m_editor));
@@ -119,9 +127,19 @@ void FieldRow::makeBox(std::size_t index)
     m_boxRow->addWidget(box, 1);
     m_boxes.push_back(box);
     connect(box, &NumberBox::valueChanged, this, [this, index](double v) { commit(index, v); });
-    connect(box, &NumberBox::editingFinished, &m_document, &Document::endGesture);
-    connect(box, &NumberBox::refused, m_refusal, &ProblemLabel::refuse);
-    connect(box->findChild<QLineEdit*>(), &QLineEdit::textEdited, m_refusal, &QLabel::hide);
+    connect(box, &NumberBox::editingFinished, this, [this] {
+        m_document.endGesture();
+        if (std::exchange(m_isTyped, false))
+            takeForOwn();
+    });
+    connect(box, &NumberBox::refused, this, [this](const QString& why) {
+        m_isTyped = false;
+        m_refusal->refuse(why);
+    });
+    connect(box->findChild<QLineEdit*>(), &QLineEdit::textEdited, this, [this] {
+        m_isTyped = true;
+        m_refusal->hide();
+    });
 }
 
 void FieldRow::makeListButtons()
@@ -135,6 +153,7 @@ void FieldRow::makeListButtons()
             const std::size_t size = m_spec.count(m_document.setup());
             m_refusal->display(m_document.edit(undoText(), {}, [&](Setup& setup) {
                 m_spec.resize(setup, change > 0 ? size + 1 : size - 1);
+                dropSource(setup, m_spec.path.toStdString());
             }));
         });
         return result;
@@ -167,6 +186,27 @@ void FieldRow::refresh()
         showWhetherGiven(given);
     if (m_fewer)
         m_fewer->setEnabled(count > 0);
+    showSource();
+}
+
+// Says beside the label that the value is not the builder's own, and on hover where it is from.
+void FieldRow::showSource()
+{
+    const Source* const source = sourceOf(m_document.setup(), m_spec.path.toStdString());
+    const QString mark = source ? sourceMark(*source) : QString();
+    m_mark->setText(mark);
+    m_mark->setHidden(mark.isEmpty());
+    const QString text = hover();
+    if (m_label->toolTip() == text)
+        return;
+    m_label->setToolTip(text);
+    m_mark->setToolTip(source ? sourceText(*source) : QString());
+    for (NumberBox* box : m_boxes) {
+        box->setToolTip(text);
+        box->setAccessibleDescription(mark);
+    }
+    if (m_none)
+        m_none->setToolTip(text);
 }
 
 void FieldRow::showWhetherGiven(bool given)
@@ -176,7 +216,7 @@ void FieldRow::showWhetherGiven(bool given)
         box->setVisible(given || m_estimate || !m_none);
         if (box->isReadOnly() == !given)
             continue;
-        box->setReadOnly(!given);
+        box->setNoEditor(!given);
         box->setPrefix(given ? QString() : QStringLiteral("≈ "));
         if (single)
             box->setButtonSymbols(given ? QAbstractSpinBox::UpDownArrows
@@ -185,6 +225,8 @@ void FieldRow::showWhetherGiven(bool given)
     if (m_none) {
         const QSignalBlocker quiet(m_none);
         m_none->setChecked(!given);
+        m_none->setAccessibleDescription(given || !m_estimate ? QString()
+                                                              : m_boxes.front()->text());
     }
 }
 
@@ -200,13 +242,26 @@ void FieldRow::commit(std::size_t index, double value)
 {
     const NumberAccess access = m_spec.entry(index);
     const QString field = QStringLiteral("%1[%2]").arg(m_spec.path).arg(index);
-    const auto done =
-        m_document.edit(undoText(), field, [&](Setup& setup) { access.write(setup, value); });
+    const auto done = m_document.edit(undoText(), field, [&](Setup& setup) {
+        access.write(setup, value);
+        dropSource(setup, m_spec.path.toStdString());
+    });
     if (done)
         return;
+    m_isTyped = false;
     if (const std::optional<double> kept = access.read(m_document.setup()))
         m_boxes[index]->show(*kept);
     m_refusal->display(done);
+}
+
+// A typical value that the builder has typed as it is.
+void FieldRow::takeForOwn()
+{
+    const std::string key = m_spec.path.toStdString();
+    if (isOwn(m_document.setup(), key))
+        return;
+    m_refusal->display(m_document.edit(tr("take %1 for your own").arg(m_spec.spoken), {},
+                                       [&](Setup& setup) { dropSource(setup, key); }));
 }
 
 void FieldRow::setGiven(bool given)
@@ -215,6 +270,7 @@ void FieldRow::setGiven(bool given)
     const double start = m_estimate.value_or(m_start);
     const auto done = m_document.edit(undoText(), {}, [&](Setup& setup) {
         access.write(setup, given ? std::optional<double>(start) : std::nullopt);
+        dropSource(setup, m_spec.path.toStdString());
     });
     if (done)
         return;

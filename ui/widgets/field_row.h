@@ -19,7 +19,9 @@ class NumberBox;
 class ProblemLabel;
 
 /// One field of the craft form: label, number boxes, and the reason when an entry is refused.
-/// Reads and writes the document; the units are the field table's, nothing is converted.
+/// Reads and writes the document; the units are the field table's. A value of which the craft says
+/// that it is typical or estimated is marked so beside the label, until one is typed, the same or
+/// another: then nothing is said of its origin any more.
 class FieldRow final : public QWidget {
     Q_OBJECT
 public:
@@ -42,6 +44,8 @@ private:
     void showWhetherGiven(bool given);
     void commit(std::size_t index, double value);
     void setGiven(bool given);
+    void takeForOwn();
+    void showSource();
     QString hover() const;
     QString undoText() const;
 
@@ -52,7 +56,9 @@ private:
     std::optional<double> m_estimate;
     std::vector<NumberBox*> m_boxes;
     QLabel* m_label;
+    QLabel* m_mark;  // that the value is not the builder's own
     QWidget* m_editor;
+    bool m_isTyped = false;  // and not taken yet
     QHBoxLayout* m_boxRow;
     QCheckBox* m_none = nullptr;
     QToolButton* m_more = nullptr;

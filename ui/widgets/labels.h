@@ -48,6 +48,7 @@ public:
     explicit ElidedLabel(Qt::Alignment alignment, QWidget* parent = nullptr);
 
     void setText(const QString& text);
+    const QString& text() const { return m_text; }
     QSize sizeHint() const override;
 
 protected:

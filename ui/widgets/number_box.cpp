@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "ui/widgets/number_box.h"
 
-#include "ui/widgets/parse_number.h"
-
 #include <QKeyEvent>
 #include <QLineEdit>
 #include <QSignalBlocker>
@@ -33,10 +31,20 @@ NumberBox::NumberBox(QWidget* parent) : QDoubleSpinBox(parent)
     connect(this, &QDoubleSpinBox::valueChanged, this, [this](double value) { m_shown = value; });
 }
 
-void NumberBox::setUnit(const QString& unit)
+void NumberBox::setUnit(const QString& unit, bool shown)
 {
     m_unit = unit;
-    setSuffix(unit.isEmpty() ? QString() : QChar::Nbsp + unit);
+    m_lengthUnit = unit == QStringLiteral("mm")   ? std::optional(LengthUnit::Millimetre)
+                   : unit == QStringLiteral("in") ? std::optional(LengthUnit::Inch)
+                                                  : std::nullopt;
+    setSuffix(unit.isEmpty() || !shown ? QString() : QChar::Nbsp + unit);
+}
+
+void NumberBox::setNoEditor(bool noEditor)
+{
+    setReadOnly(noEditor);
+    setFrame(!noEditor);
+    setFocusPolicy(noEditor ? Qt::NoFocus : Qt::StrongFocus);
 }
 
 void NumberBox::setLeastDecimals(int decimals)
@@ -61,7 +69,7 @@ void NumberBox::show(double value)
 // The text without its unit, even where a unit was pasted in front of the box's own.
 QString NumberBox::withoutUnit(const QString& text) const
 {
-    QString bare = text.trimmed();
+    QString bare = (text.startsWith(prefix()) ? text.sliced(prefix().size()) : text).trimmed();
     while (!m_unit.isEmpty() && bare.endsWith(m_unit))
         bare = bare.chopped(m_unit.size()).trimmed();
     return bare;
@@ -69,13 +77,15 @@ QString NumberBox::withoutUnit(const QString& text) const
 
 std::optional<double> NumberBox::typed(const QString& text) const
 {
-    return parseNumber(withoutUnit(text));
+    const QString bare = withoutUnit(text);
+    return m_lengthUnit ? parseLength(bare, *m_lengthUnit) : parseNumber(bare);
 }
 
 QValidator::State NumberBox::validate(QString& text, int&) const
 {
     // Never Invalid: a key that is dropped in silence turns 1x5 into 15.
-    return reasonAgainst(text).isEmpty() ? QValidator::Acceptable : QValidator::Intermediate;
+    return isReadOnly() || reasonAgainst(text).isEmpty() ? QValidator::Acceptable
+                                                         : QValidator::Intermediate;
 }
 
 QString NumberBox::reasonAgainst(const QString& text) const

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "ui/widgets/parse_number.h"
+
 #include <QDoubleSpinBox>
 #include <QString>
 
@@ -10,13 +12,17 @@ namespace stillbay::ui {
 
 /// A spin box that never changes a number behind the builder's back: point and comma both work,
 /// nothing that is typed vanishes, a number out of range is refused with a reason instead of being
-/// bent into it, and all digits of the value are kept and shown.
+/// bent into it, and all digits of the value are kept and shown. Where the unit is a millimetre or
+/// an inch, a length may be typed in the other one, and as a fraction (parseLength()). While it is
+/// read only it is no editor: Tab passes it, and nothing in it is refused.
 class NumberBox final : public QDoubleSpinBox {
     Q_OBJECT
 public:
     explicit NumberBox(QWidget* parent = nullptr);
 
-    void setUnit(const QString& unit);    ///< shown behind the number
+    /// What the number is in, and whether that is shown behind it.
+    void setUnit(const QString& unit, bool shown = true);
+    void setNoEditor(bool noEditor);
     void setLeastDecimals(int decimals);  ///< shown even when they are zeros
     void setWhole(bool whole);            ///< takes whole numbers only
 
@@ -46,6 +52,7 @@ private:
     QString reasonAgainst(const QString& text) const;
 
     QString m_unit;
+    std::optional<LengthUnit> m_lengthUnit;
     int m_leastDecimals = 0;
     bool m_whole = false;
     std::optional<double> m_shown;

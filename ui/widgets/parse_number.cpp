@@ -4,6 +4,8 @@
 #include <QByteArray>
 #include <QByteArrayList>
 #include <QChar>
+#include <QRegularExpression>
+#include <QString>
 
 #include <cmath>
 
@@ -75,6 +77,67 @@ std::optional<QByteArray> withoutGroups(QByteArray mantissa)
     return mantissa.replace(other, "").replace(last, '.');
 }
 
+// "4½" written out: "4 1/2".
+QString withPlainFractions(QStringView text)
+{
+    constexpr QChar kFractionSlash(0x2044);
+    QString plain;
+    for (const QChar c : text) {
+        if (c.decompositionTag() == QChar::Fraction)
+            plain += u' ' + c.decomposition();
+        else
+            plain += c;
+    }
+    return plain.replace(kFractionSlash, u'/');
+}
+
+std::optional<double> parseFraction(const QString& text)
+{
+    static const QRegularExpression kPattern(
+        QStringLiteral("^\\s*([-+\u2212]?)\\s*(?:(\\d+)[\\s-]+)?(\\d+)\\s*/\\s*(\\d+)\\s*$"),
+        QRegularExpression::UseUnicodePropertiesOption);
+    const QRegularExpressionMatch match = kPattern.match(text);
+    if (!match.hasMatch())
+        return std::nullopt;
+    const auto part = [&match](int index) {
+        const QString digits = match.captured(index);
+        return digits.isEmpty() ? std::optional(0.0) : parseNumber(digits);
+    };
+    const std::optional<double> all = part(2), above = part(3), below = part(4);
+    if (!all || !above || !below || *below == 0)
+        return std::nullopt;
+    const double value = *all + *above / *below;
+    const QString sign = match.captured(1);
+    return sign.isEmpty() || sign == u'+' ? value : -value;
+}
+
+struct SpelledUnit {
+    const char16_t* spelling;
+    double length_mm;
+};
+
+constexpr double kInch_mm = 25.4;
+
+// A longer spelling before one that ends it.
+constexpr SpelledUnit kSpelledUnits[] = {{u"mm", 1.0},
+                                         {u"cm", 10.0},
+                                         {u"m", 1000.0},
+                                         {u"inches", kInch_mm},
+                                         {u"inch", kInch_mm},
+                                         {u"in", kInch_mm},
+                                         {u"in.", kInch_mm},
+                                         {u"zoll", kInch_mm},
+                                         {u"\"", kInch_mm},
+                                         {u"''", kInch_mm},
+                                         {u"\u2033", kInch_mm},
+                                         {u"\u201D", kInch_mm},
+                                         {u"\u2032\u2032", kInch_mm}};
+
+double unitLength_mm(LengthUnit unit)
+{
+    return unit == LengthUnit::Inch ? kInch_mm : 1.0;
+}
+
 }  // namespace
 
 std::optional<double> parseNumber(QStringView text)
@@ -91,6 +154,25 @@ std::optional<double> parseNumber(QStringView text)
     if (!isNumber || !std::isfinite(value))
         return std::nullopt;
     return value;
+}
+
+std::optional<double> parseLength(QStringView text, LengthUnit unit)
+{
+    QString number = withPlainFractions(text).trimmed();
+    double given_mm = unitLength_mm(unit);
+    for (const SpelledUnit& spelled : kSpelledUnits) {
+        const QString spelling = QString::fromUtf16(spelled.spelling);
+        if (!number.endsWith(spelling, Qt::CaseInsensitive))
+            continue;
+        number = number.chopped(spelling.size()).trimmed();
+        given_mm = spelled.length_mm;
+        break;
+    }
+    const std::optional<double> value =
+        number.contains(u'/') ? parseFraction(number) : parseNumber(number);
+    if (!value || given_mm == unitLength_mm(unit))
+        return value;
+    return std::round(1e9 * *value * given_mm / unitLength_mm(unit)) / 1e9;
 }
 
 }  // namespace stillbay::ui

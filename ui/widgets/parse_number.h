@@ -15,4 +15,13 @@ namespace stillbay::ui {
 /// skipped; digits of every script, the true minus sign and an exponent are understood.
 std::optional<double> parseNumber(QStringView text);
 
+/// What a length may be told in without its unit.
+enum class LengthUnit { Millimetre, Inch };
+
+/// What typed text means as a length: a number as above or a fraction ("1/2", "4 1/2", "4½"), with
+/// a unit behind it where it is in another one ("0.5 in", "½ Zoll", "2.5 cm").
+///
+/// @return in the unit given, freed of what the conversion adds behind the ninth decimal.
+std::optional<double> parseLength(QStringView text, LengthUnit unit);
+
 }  // namespace stillbay::ui

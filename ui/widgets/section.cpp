@@ -59,6 +59,11 @@ void Section::setSummary(const QString& summary)
     m_summary->setText(summary);
 }
 
+QString Section::summary() const
+{
+    return m_summary->text();
+}
+
 void Section::setOpen(bool open)
 {
     m_heading->setChecked(open);

@@ -18,6 +18,7 @@ public:
 
     void add(QWidget* widget, Qt::Alignment alignment = {});
     void setSummary(const QString& summary);
+    QString summary() const;
     void setOpen(bool open);
     bool isOpen() const;
     void rememberAs(const QString& name);  ///< whether it is open, from one run to the next
