@@ -1,21 +1,28 @@
 // SPDX-License-Identifier: MIT
+#include "core/assess/assess.h"
 #include "core/base/rotation.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/bay/bay_canvas.h"
+#include "ui/bay/bay_legend.h"
 #include "ui/bay/bay_view.h"
+#include "ui/bay/craft_painter.h"
 #include "ui/bay/elastic_marks.h"
 #include "ui/bay/lit_pieces.h"
 #include "ui/bay/mark_labels.h"
 
 #include <QComboBox>
 #include <QImage>
-#include <QPushButton>
 #include <QSet>
 #include <QTabWidget>
 #include <QTextBrowser>
+#include <QToolButton>
 #include <QUrl>
+#include <QWheelEvent>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
+#include <string>
 #include <vector>
 
 namespace stillbay::ui {
@@ -128,6 +135,8 @@ TEST(LitPieces, FollowTheFieldsPath)
     EXPECT_EQ(of("airframe.parts[0].size_mm"), (Pieces{{Piece::Airframe, 0}}));
     EXPECT_EQ(of("airframe.arms[3].length_mm"), (Pieces{{Piece::Arm, 3}}));
     EXPECT_EQ(of("airframe.arm.width_mm"), (Pieces{{Piece::Arm, kEveryPiece}}));
+    EXPECT_EQ(of("drive.motor.mass_g"), (Pieces{{Piece::Motor, kEveryPiece}}));
+    EXPECT_EQ(of("drive.propeller.mass_g"), (Pieces{{Piece::Propeller, kEveryPiece}}));
     EXPECT_EQ(of("camera.tilt_down_deg"), (Pieces{{Piece::View, kEveryPiece}}));
     EXPECT_EQ(of("tube.bore_mm"), (Pieces{{Piece::Tube, kEveryPiece}}));
     EXPECT_EQ(of("mounts.free_length_mm"), (Pieces{{Piece::Tube, kEveryPiece}}));
@@ -147,6 +156,100 @@ TEST(LitPieces, FollowTheFieldsPath)
     EXPECT_EQ(of("drive.battery.cells"), Pieces{});
     setup.bay.parts.clear();
     EXPECT_EQ(of("drive.battery.cells"), Pieces{});
+}
+
+// The nearest of some boxes along a line of sight, by where the line enters each: planes by pairs.
+int firstHit(const std::vector<Part>& boxes, const Vector3d& start, const Vector3d& along)
+{
+    int first = -1;
+    double nearest = -1e9;
+    for (std::size_t k = 0; k < boxes.size(); ++k) {
+        double enters = -1e9, leaves = 1e9;  // along the way from the viewer's side
+        for (Eigen::Index axis = 0; axis < 3; ++axis) {
+            const auto i = static_cast<std::size_t>(axis);
+            const double a = (boxes[k].centre_mm[i] - 0.5 * boxes[k].size_mm[i] - start[axis]),
+                         b = (boxes[k].centre_mm[i] + 0.5 * boxes[k].size_mm[i] - start[axis]);
+            enters = std::max(enters, std::min(a / along[axis], b / along[axis]));
+            leaves = std::min(leaves, std::max(a / along[axis], b / along[axis]));
+        }
+        if (enters < leaves && -enters > nearest) {
+            nearest = -enters;
+            first = static_cast<int>(k);
+        }
+    }
+    return first;
+}
+
+// Oracle: own derivation, brute force: a ray through every pixel, cut with every box's planes. Two
+// boxes that cut through each other, a third that stands on one of them, seen askew.
+TEST(DepthPicture, TheNearerOfPartsThatMeetIsSeen)
+{
+    stillbay::Setup setup;
+    setup.bay.parts = {{"a", 1.0, {0.0, 0.0, 0.0}, {80.0, 40.0, 30.0}, {}},
+                       {"b", 1.0, {17.0, 9.0, 8.0}, {30.0, 90.0, 26.0}, {}},
+                       {"c", 1.0, {-25.0, 3.0, 20.0}, {20.0, 24.0, 10.0}, {}}};
+    const CraftShape shape = bayShape(setup, {});
+    const std::array colours{QColor(Qt::red), QColor(Qt::green), QColor(Qt::blue)};
+    const QSize size(160, 120);
+    for (const ViewPoint& side : {ViewPoint{}, ViewPoint{211.0, -33.0}, ViewPoint{97.0, 71.0}}) {
+        std::vector<Vector3d> corners;
+        for (const Face& face : shape.faces)
+            corners.insert(corners.end(), face.corners.begin(), face.corners.end());
+        const ViewFrame frame = fitted(side, corners, QRectF(5.0, 5.0, 150.0, 110.0));
+        DepthPicture picture;
+        picture.begin(size);
+        paintFaces(picture, frame, 1.0, shape,
+                   [&](const Face& face) { return colours[static_cast<std::size_t>(face.index)]; });
+        int compared = 0, boxesSeen = 0;
+        std::array<bool, 3> seen{};
+        for (int y = 0; y < size.height(); ++y)
+            for (int x = 0; x < size.width(); ++x) {
+                const auto hit = [&](double dx, double dy) {
+                    const double right =
+                                     (x + 0.5 + dx - frame.origin.x()) / frame.pixelsPerMillimetre,
+                                 up = (frame.origin.y() - y - 0.5 - dy) / frame.pixelsPerMillimetre;
+                    const Projection& p = frame.projection;
+                    return firstHit(setup.bay.parts, right * p.rightwards() + up * p.upwards(),
+                                    -p.towardsViewer());
+                };
+                const int middle = hit(0.0, 0.0);
+                if (hit(0.01, 0.01) != middle || hit(-0.01, 0.01) != middle ||
+                    hit(0.01, -0.01) != middle || hit(-0.01, -0.01) != middle)
+                    continue;  // on an edge
+                ++compared;
+                const QRgb drawn = picture.image().pixel(x, y);
+                if (middle < 0) {
+                    ASSERT_EQ(qAlpha(drawn), 0) << x << ' ' << y;
+                } else {
+                    seen[static_cast<std::size_t>(middle)] = true;
+                    ASSERT_EQ(drawn, colours[static_cast<std::size_t>(middle)].rgb())
+                        << x << ' ' << y << ' ' << side.azimuth_deg;
+                }
+            }
+        for (const bool one : seen)
+            boxesSeen += one ? 1 : 0;
+        EXPECT_GT(compared, 160 * 110);
+        EXPECT_GE(boxesSeen, 2);
+    }
+}
+
+// Oracle: by hand. Two boxes that cross at right angles: their faces cut in a closed line.
+TEST(CutsOf, RunWhereFacesOfDifferentSolidsCross)
+{
+    stillbay::Setup setup;
+    setup.bay.parts = {{"post", 1.0, {3.0, 4.0, 0.0}, {10.0, 6.0, 100.0}, {}},
+                       {"plate", 1.0, {0.0, 0.0, 0.0}, {60.0, 60.0, 8.0}, {}}};
+    const std::vector<Edge> cuts = cutsOf(bayShape(setup, {}).faces);
+    ASSERT_EQ(cuts.size(), 8U);  // around the post, on either side of the plate
+    double length = 0.0;
+    for (const Edge& cut : cuts) {
+        EXPECT_NEAR(std::abs(cut.from.z()), 4.0, kClose);
+        EXPECT_NEAR(cut.from.z(), cut.to.z(), kClose);
+        length += (cut.to - cut.from).norm();
+    }
+    EXPECT_NEAR(length, 2.0 * (10.0 + 6.0 + 10.0 + 6.0), kClose);
+    setup.bay.parts[0].centre_mm = {100.0, 0.0, 0.0};
+    EXPECT_TRUE(cutsOf(bayShape(setup, {}).faces).empty());
 }
 
 TEST(MarkLabels, KeepApartAndStayOnTheirSide)
@@ -218,8 +321,128 @@ TEST_F(Bay, IsDrawnAndTurnsByMouseAndKeys)
     QTest::mouseRelease(&canvas, Qt::LeftButton, {}, QPoint(140, 130));
     EXPECT_LT(canvas.view().azimuth_deg, before.azimuth_deg);
     EXPECT_GT(canvas.view().elevation_deg, before.elevation_deg);
-    QTest::mouseClick(named<QPushButton>(QStringLiteral("View: Above")), Qt::LeftButton);
+    QTest::mouseClick(named<QToolButton>(QStringLiteral("View: Above")), Qt::LeftButton);
     EXPECT_EQ(canvas.view(), (ViewPoint{180.0, 90.0}));
+}
+
+// Oracle: the drawn corners themselves. At every size and from every side the craft, or the bay
+// with its tubes, just fills the drawing's room one way and stays inside it the other.
+TEST_F(Bay, TheSubjectFillsTheDrawing)
+{
+    BayCanvas& canvas = view->canvas();
+    const CraftShape shape = craftShape(document.setup(), {});
+    for (const auto subject : {BayCanvas::Subject::Craft, BayCanvas::Subject::Bay}) {
+        canvas.setSubject(subject);
+        for (const QSize size : {QSize(1024, 700), QSize(1280, 800), QSize(1920, 1080)}) {
+            window.resize(size);
+            QCoreApplication::processEvents();
+            for (const ViewPoint& side : {ViewPoint{}, ViewPoint{0.0, 0.0}, ViewPoint{90.0, 0.0},
+                                          ViewPoint{180.0, 90.0}, ViewPoint{211.0, -33.0}}) {
+                canvas.setView(side);
+                QRectF drawn;
+                for (const Face& face : shape.faces)
+                    if (subject == BayCanvas::Subject::Craft || face.piece == Piece::Bay ||
+                        face.piece == Piece::Tube)
+                        for (const Vector3d& corner : face.corners)
+                            drawn |= QRectF(canvas.placeOf(corner), QSizeF(1e-6, 1e-6));
+                const QRectF room = canvas.room();
+                EXPECT_TRUE(room.adjusted(-3.0, -3.0, 3.0, 3.0).contains(drawn));
+                EXPECT_GT(std::max(drawn.width() / room.width(), drawn.height() / room.height()),
+                          0.9)
+                    << size.width() << ' ' << side.azimuth_deg;
+            }
+        }
+    }
+}
+
+TEST_F(Bay, AButtonZoomsToTheBayAndBack)
+{
+    BayCanvas& canvas = view->canvas();
+    const auto scale = [&canvas] {
+        const QPointF way = canvas.placeOf({0.0, 0.0, 100.0}) - canvas.placeOf({0.0, 0.0, 0.0});
+        return std::hypot(way.x(), way.y());
+    };
+    const double whole = scale();
+    QToolButton* button = nullptr;
+    for (QToolButton* const one : view->findChildren<QToolButton*>())
+        if (one->text() == QStringLiteral("Zoom to bay"))
+            button = one;
+    ASSERT_TRUE(button);
+    QTest::mouseClick(button, Qt::LeftButton);
+    EXPECT_GT(scale(), 1.8 * whole);
+    EXPECT_EQ(button->text(), QStringLiteral("Whole craft"));
+    QTest::mouseClick(named<QToolButton>(QStringLiteral("View: Left")), Qt::LeftButton);
+    EXPECT_EQ(canvas.subject(), BayCanvas::Subject::Bay);
+    QTest::mouseClick(button, Qt::LeftButton);
+    EXPECT_EQ(button->text(), QStringLiteral("Zoom to bay"));
+    QTest::mouseClick(named<QToolButton>(QStringLiteral("View: Oblique")), Qt::LeftButton);
+    EXPECT_NEAR(scale(), whole, kClose);
+
+    // The wheel keeps what is under the pointer there; 0 shows the whole craft again.
+    const Vector3d battery(0.0, 0.0, -40.0);
+    const QPointF before = canvas.placeOf(battery);
+    QWheelEvent wheel(before, canvas.mapToGlobal(before), {}, {0, 360}, Qt::NoButton,
+                      Qt::NoModifier, Qt::NoScrollPhase, false);
+    QCoreApplication::sendEvent(&canvas, &wheel);
+    EXPECT_NEAR(scale(), 1.2 * 1.2 * 1.2 * whole, 1e-6);
+    EXPECT_NEAR(std::hypot(canvas.placeOf(battery).x() - before.x(),
+                           canvas.placeOf(battery).y() - before.y()),
+                0.0, 1e-6);
+    QTest::keyClick(&canvas, Qt::Key_0);
+    EXPECT_NEAR(scale(), whole, kClose);
+}
+
+// At rest dashes show where the bay is drawn; the legend says what is what, and no more.
+TEST_F(Bay, TheLegendTellsWhatIsDrawn)
+{
+    EXPECT_TRUE(view->canvas().hasGhost());
+    EXPECT_TRUE(view->legend().text().contains(QStringLiteral("solid: bay at rest")));
+    EXPECT_TRUE(view->legend().text().contains(QStringLiteral("dashed: bay as drawn")));
+    EXPECT_FALSE(view->legend().text().contains(QStringLiteral("thick outline")));
+    view->setFocusedField(QStringLiteral("camera.width_px"));
+    EXPECT_TRUE(view->legend().text().contains(QStringLiteral("thick outline")));
+    const int height = view->canvas().height();
+    view->setFocusedField({});  // the drawing does not hop
+    QCoreApplication::processEvents();
+    EXPECT_EQ(view->canvas().height(), height);
+    EXPECT_FALSE(view->legend().text().contains(QStringLiteral("thick outline")));
+    pose.setCurrentIndex(0);
+    EXPECT_FALSE(view->canvas().hasGhost());
+    EXPECT_TRUE(view->legend().text().contains(QStringLiteral("solid: bay as drawn")));
+    EXPECT_FALSE(view->legend().text().contains(QStringLiteral("dashed")));
+    EXPECT_FALSE(view->legend().text().contains(QStringLiteral("diamond")));
+}
+
+// Beside another panel, about 420 pixels each way: all controls are inside, the drawing keeps most
+// of the room, and labels keep apart, for crafts of 3, 4, 6 and 8 arms.
+TEST(BayView, HasRoomInASmallPlace)
+{
+    for (const char* const sample : {"saltmarsh", "reedbed", "quarry", "eight"}) {
+        stillbay::Setup setup = sampleSetup(sample == std::string("eight") ? "reedbed" : sample);
+        if (sample == std::string("eight")) {
+            const Arm arm = setup.airframe.arms.front();
+            setup.airframe.arms.assign(8, arm);
+            for (int k = 0; k < 8; ++k)
+                setup.airframe.arms[static_cast<std::size_t>(k)].azimuth_deg = 22.5 + 45.0 * k;
+        }
+        BayView view;
+        view.resize(420, 420);
+        view.setResult(setup, assess(setup));
+        view.show();
+        QCoreApplication::processEvents();
+        view.grab();
+        EXPECT_EQ(view.size(), QSize(420, 420));
+        EXPECT_GE(view.canvas().height(), 210) << sample;
+        for (const QWidget* const child : view.findChildren<QWidget*>())
+            if (child->isVisible() && child->parentWidget() == &view) {
+                EXPECT_TRUE(view.rect().contains(child->geometry()))
+                    << sample << ' ' << child->accessibleName().toStdString();
+            }
+        const std::vector<QRectF>& boxes = view.canvas().labelBoxes();
+        for (std::size_t i = 0; i < boxes.size(); ++i)
+            for (std::size_t j = 0; j < i; ++j)
+                EXPECT_FALSE(boxes[i].intersects(boxes[j])) << sample << ' ' << i << ' ' << j;
+    }
 }
 
 // Oracle: the assessment's rest shift, seen from the front, at the drawing's own scale.
@@ -231,7 +454,7 @@ TEST_F(Bay, AtRestStandsWhereTheTubesHoldIt)
             point.elevation_deg = 14;  // steeper than the weight asks
     });
     settle();
-    QTest::mouseClick(named<QPushButton>(QStringLiteral("View: Front")), Qt::LeftButton);
+    QTest::mouseClick(named<QToolButton>(QStringLiteral("View: Front")), Qt::LeftButton);
     EXPECT_TRUE(view->text().startsWith(QStringLiteral("The bay rises 2.1")))
         << view->text().toStdString();
     const QImage atRest = picture();
@@ -246,14 +469,15 @@ TEST_F(Bay, MarksTheElasticCentreAtRest)
     ASSERT_TRUE(view->canvas().elastic());
     EXPECT_TRUE(view->text().contains(QStringLiteral("Sideways, the tubes hold the bay")))
         << view->text().toStdString();
-    EXPECT_TRUE(view->text().contains(QStringLiteral("Diamond: the elastic centre")));
-    EXPECT_EQ(view->canvas().accessibleDescription(), view->text());
+    const QString spoken = view->canvas().accessibleDescription();
+    EXPECT_TRUE(spoken.startsWith(view->text()));
+    EXPECT_TRUE(spoken.contains(QStringLiteral("diamond: elastic centre")));
     const QImage marked = picture();
     view->canvas().setElastic({});
     EXPECT_NE(picture(), marked);
     pose.setCurrentIndex(0);
     EXPECT_FALSE(view->canvas().elastic());
-    EXPECT_FALSE(view->text().contains(QStringLiteral("elastic centre")));
+    EXPECT_FALSE(view->canvas().accessibleDescription().contains(QStringLiteral("elastic centre")));
 }
 
 // From every side, near and far, no label covers another or leaves the picture.

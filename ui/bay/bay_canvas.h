@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/bay/craft_shape.h"
+#include "ui/bay/depth_picture.h"
 #include "ui/bay/elastic_marks.h"
 #include "ui/bay/lit_pieces.h"
 #include "ui/bay/mark_labels.h"
@@ -15,19 +16,26 @@
 
 namespace stillbay::ui {
 
-/// Draws the craft in space. A drag or the arrow keys turn it, the wheel or + and − zoom, 0 goes
-/// back to the whole craft.
+/// Draws the craft in space, as large as it fits. A drag or the arrow keys turn it, with Shift or
+/// the middle button a drag moves it, the wheel or + and − zoom, 0 goes back to the whole craft.
 class BayCanvas final : public QWidget {
     Q_OBJECT
 public:
     explicit BayCanvas(QWidget* parent = nullptr);
 
     void setCraft(const Setup& setup);
-    void setBay(const BayPlace& bay);
+    void setBay(const BayPlace& bay);    ///< at this instant
+    void setStill(const BayPlace& bay);  ///< what it swings about; the scale is such that this fits
+    void setGhost(bool shows);           ///< dashed outlines of the bay where it is drawn
+    bool hasGhost() const { return m_ghost; }
+    void setMassKnown(bool known);  ///< else the bay's centre of mass is not marked
     void setElastic(const std::optional<ElasticMarks>& marks);  ///< none: not marked
     void setView(const ViewPoint& view);
     const ViewPoint& view() const { return m_view; }
-    void setZoom(double zoom);  ///< 1: the whole craft fits
+    enum class Subject { Craft, Bay };
+    void setSubject(Subject subject);  ///< what fills the drawing when the zoom is 1
+    Subject subject() const { return m_subject; }
+    void setZoom(double zoom);  ///< about the middle
     double zoom() const { return m_zoom; }
     void setLit(const std::vector<LitPieces>& lit);  ///< what stands out
     const std::vector<LitPieces>& lit() const { return m_lit; }
@@ -37,9 +45,13 @@ public:
     const std::vector<QRectF>& labelBoxes() const { return m_labelBoxes; }  ///< of the last picture
 
     /// Where a point of the craft is drawn [logical pixels].
-    QPointF placeOf(const Vector3d& p_mm) const;
+    QPointF placeOf(const Vector3d& p_mm) const { return frame().place(p_mm); }
+    QRectF room() const;  ///< what fits, fits in here [logical pixels]
 
-    QSize minimumSizeHint() const override { return {320, 240}; }
+    QSize minimumSizeHint() const override { return {200, 150}; }
+
+signals:
+    void subjectChanged();
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -49,7 +61,6 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    struct Frame;
     struct Label {
         int key = 0;
         QPointF mark;
@@ -57,28 +68,31 @@ private:
         QString text;
     };
 
-    Frame frame() const;
+    ViewFrame frame() const;
+    void changed();
+    void findOutline();
     void turn(double azimuth_deg, double elevation_deg);
-    void drawFaces(QPainter& painter, const Frame& frame, const CraftShape& shape) const;
-    void drawStrokes(QPainter& painter, const Frame& frame, const CraftShape& shape) const;
-    void drawMarks(QPainter& painter, const Frame& frame, const CraftShape& shape);
-    void drawElasticAxes(QPainter& painter, const Frame& frame) const;
-    void drawElasticCentre(QPainter& painter, const Frame& frame) const;
-    std::vector<Label> namesOf(const Frame& frame, const CraftShape& shape) const;
+    void zoomAt(double zoom, const QPointF& fixed);
+    void drawMarks(QPainter& painter, const ViewFrame& frame, const CraftShape& shape);
+    std::vector<Label> namesOf(const ViewFrame& frame, const CraftShape& shape) const;
     void drawLabels(QPainter& painter, const std::vector<Label>& labels,
                     const std::vector<QRectF>& marks);
-    void drawAxes(QPainter& painter, const Frame& frame) const;
+    QRectF axesBox() const;
+    void drawAxes(QPainter& painter, const ViewFrame& frame) const;
 
     Setup m_setup;
-    BayPlace m_bay;
+    BayPlace m_bay, m_still;
+    DepthPicture m_picture;
+    bool m_ghost = false, m_massKnown = false;
     std::optional<ElasticMarks> m_elastic;
     std::vector<LitPieces> m_lit;
     MarkLabels m_labels;
     std::vector<QRectF> m_labelBoxes;
     ViewPoint m_view;
+    Subject m_subject = Subject::Craft;
     double m_zoom = 1.0;
-    Vector3d m_middle_mm = Vector3d::Zero();  // of the craft
-    double m_reach_mm = 300.0;                // from there to its farthest point
+    QPointF m_aside_mm;                  // how far the drawing was moved: right, down
+    std::vector<Vector3d> m_outline_mm;  // of the subject: what must fit
     QPoint m_dragged;
     bool m_stale = false;
 };

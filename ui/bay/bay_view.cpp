@@ -5,6 +5,7 @@
 #include "core/base/rotation.h"
 #include "core/base/units.h"
 #include "ui/bay/bay_canvas.h"
+#include "ui/bay/bay_legend.h"
 #include "ui/bay/elastic_marks.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
@@ -13,7 +14,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLocale>
-#include <QPushButton>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -28,6 +29,8 @@ constexpr double kSwing_s = 1.6;            // of one drawn swing, whatever the 
 constexpr double kLargest_mm = 10.0;        // drawn way of the bay's farthest point, about
 constexpr double kMotionRadius_mm = 100.0;  // what Assessment's motions multiply rotations by
 constexpr int kModes = 6;
+constexpr int kShortCombo = 9;  // characters, where there is little room
+constexpr int kLittleHeight = 460;
 
 enum Pose { AsDrawn, AtRest };
 
@@ -51,24 +54,40 @@ BayView::BayView(QWidget* parent)
       m_canvas(new BayCanvas),
       m_pose(new QComboBox),
       m_motion(new QComboBox),
+      m_controls(makeControls()),
+      m_legend(new BayLegend),
       m_text(new QuietLabel)
 {
     m_text->setAccessibleName(tr("What the drawing shows"));
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(8, 8, 8, 8);
-    layout->addLayout(makeControls());
+    layout->setSizeConstraint(QLayout::SetNoConstraint);  // the rows below one another are narrower
+    layout->addLayout(m_controls);
     layout->addWidget(m_canvas, 1);
+    layout->addWidget(m_legend);
     layout->addWidget(m_text);
     m_frames.setInterval(kFrame_ms);
     connect(&m_frames, &QTimer::timeout, this, &BayView::place);
+    connect(m_canvas, &BayCanvas::subjectChanged, this, &BayView::nameSubject);
     for (QComboBox* box : {m_pose, m_motion})
         connect(box, &QComboBox::currentIndexChanged, this, [this] {
             runOrStop();
             showText();
         });
+    nameSubject();
 }
 
-QHBoxLayout* BayView::makeControls()
+// One row, or two where there is little room.
+QBoxLayout* BayView::makeControls()
+{
+    auto* const rows = new QBoxLayout(QBoxLayout::LeftToRight);
+    rows->addLayout(makeChoices());
+    rows->addStretch(1);
+    rows->addLayout(makeViewButtons());
+    return rows;
+}
+
+QHBoxLayout* BayView::makeChoices()
 {
     m_pose->addItems({tr("as drawn"), tr("at rest")});
     m_pose->setCurrentIndex(AtRest);
@@ -81,6 +100,7 @@ QHBoxLayout* BayView::makeControls()
     m_motion->setAccessibleName(tr("Motion to show"));
     m_motion->setToolTip(tr("One of the ways the bay swings by itself."));
     m_motion->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    m_motion->setMinimumContentsLength(kShortCombo);
     nameModes();
     auto* const row = new QHBoxLayout;
     for (const auto& [text, box] :
@@ -89,33 +109,73 @@ QHBoxLayout* BayView::makeControls()
         label->setBuddy(box);
         row->addWidget(label);
         row->addWidget(box);
-        row->addSpacing(12);
+        row->addSpacing(6);
     }
     row->addStretch(1);
-    addViewButtons(*row);
     return row;
 }
 
-void BayView::addViewButtons(QHBoxLayout& row)
+QHBoxLayout* BayView::makeViewButtons()
 {
     struct Side {
         QString text, tip;
         ViewPoint view;
     };
+    auto* const row = new QHBoxLayout;
+    row->setSpacing(4);
     for (const Side& side :
          {Side{tr("Oblique"), tr("Look from the front left, from above."), ViewPoint{}},
           Side{tr("Front"), tr("Look at the camera, against the flight."), {0.0, 0.0}},
           Side{tr("Left"), tr("Look from the left side."), {90.0, 0.0}},
           Side{tr("Above"), tr("Look from above, forward is up."), {180.0, 90.0}}}) {
-        auto* const button = new QPushButton(side.text);
+        auto* const button = new QToolButton;
+        button->setText(side.text);
         button->setToolTip(side.tip);
         button->setAccessibleName(tr("View: %1").arg(side.text));
-        connect(button, &QPushButton::clicked, m_canvas, [this, view = side.view] {
+        button->setFocusPolicy(Qt::StrongFocus);
+        connect(button, &QToolButton::clicked, m_canvas, [this, view = side.view] {
             m_canvas->setView(view);
             m_canvas->setZoom(1.0);
         });
-        row.addWidget(button);
+        row->addWidget(button);
     }
+    m_subject = new QToolButton;
+    m_subject->setFocusPolicy(Qt::StrongFocus);
+    connect(m_subject, &QToolButton::clicked, m_canvas, [this] {
+        m_canvas->setSubject(m_canvas->subject() == BayCanvas::Subject::Craft
+                                 ? BayCanvas::Subject::Bay
+                                 : BayCanvas::Subject::Craft);
+    });
+    row->addSpacing(6);
+    row->addWidget(m_subject);
+    row->addStretch(0);
+    return row;
+}
+
+// The button offers what is not shown.
+void BayView::nameSubject()
+{
+    const bool whole = m_canvas->subject() == BayCanvas::Subject::Craft;
+    m_subject->setText(whole ? tr("Zoom to bay") : tr("Whole craft"));
+    m_subject->setToolTip(whole ? tr("Bay and tubes fill the drawing.")
+                                : tr("The whole craft fills the drawing."));
+}
+
+void BayView::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    fitRoom();
+}
+
+void BayView::fitRoom()
+{
+    int wide = layout()->contentsMargins().left() + layout()->contentsMargins().right();
+    for (const int row : {0, 2})
+        wide += m_controls->itemAt(row)->layout()->sizeHint().width() + m_controls->spacing();
+    const auto direction = width() < wide ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight;
+    if (m_controls->direction() != direction)
+        m_controls->setDirection(direction);
+    showText();
 }
 
 // Keeps which entry is chosen while their numbers change.
@@ -185,6 +245,8 @@ void BayView::setFocusedField(const QString& path)
 void BayView::lightUp()
 {
     m_canvas->setLit(piecesOf(m_field, m_setup));
+    m_everLit = m_everLit || !m_canvas->lit().empty();
+    showText();
 }
 
 void BayView::setStale(bool stale)
@@ -203,6 +265,9 @@ void BayView::place()
             bay.R = rotationFromVector(m_assessment->rest.rotation);
         }
     }
+    m_canvas->setStill(bay);
+    m_canvas->setMassKnown(m_assessment.has_value());
+    m_canvas->setGhost(m_assessment && m_pose->currentIndex() == AtRest);
     if (const ModeFigures* const shown = mode()) {
         const Vector3d way = shown->motion.head<3>();
         const Vector3d turn = shown->motion.tail<3>() / kMotionRadius_mm;  // per mm of way
@@ -219,40 +284,63 @@ void BayView::place()
                              : std::nullopt);
 }
 
-QString BayView::text() const
-{
-    return m_text->text();
-}
-
-// What the marks mean, and how far apart they are.
+// How far the bay's centres are apart, and what the axes mean.
 QString BayView::elasticText() const
 {
     QStringList sentences;
     for (const Phrase& sentence : turningTexts(m_assessment->elastic_centre))
         sentences << displayText(sentence);
     sentences << tr(
-        "Circle and cross: its centre of mass. Diamond: the elastic centre. Forces "
-        "sideways through the roll axis have no arm to roll it, those fore and aft "
-        "through the pitch axis none to pitch it.");
+        "Forces sideways through the roll axis have no arm to roll it, those fore and aft through "
+        "the pitch axis none to pitch it.");
     return sentences.join(u' ');
+}
+
+void BayView::findSentences()
+{
+    m_sentences.clear();
+    if (!m_assessment)
+        m_sentences << tr("No answer for this craft: it is shown as drawn.");
+    else if (m_pose->currentIndex() == AtRest)
+        m_sentences << displayText(restText(m_assessment->rest)) << elasticText();
+    else
+        m_sentences << tr("The bay is shown where it is held while it is fitted.");
+    if (const ModeFigures* const shown = mode())
+        m_sentences << tr("This mode (%1) swings %2 times a second; here it is slowed down and "
+                          "drawn larger than life.")
+                           .arg(displayText(shown->text),
+                                QLocale().toString(shown->frequency_hz, 'f', 1));
 }
 
 void BayView::showText()
 {
-    QStringList sentences;
-    if (!m_assessment)
-        sentences << tr("No answer for this craft: it is shown as drawn.");
-    else if (m_pose->currentIndex() == AtRest)
-        sentences << displayText(restText(m_assessment->rest)) << elasticText();
-    else
-        sentences << tr("The bay is shown where it is held while it is fitted.");
-    if (const ModeFigures* const shown = mode())
-        sentences << tr("This mode (%1) swings %2 times a second; here it is slowed down and drawn "
-                        "larger than life.")
-                         .arg(displayText(shown->text),
-                              QLocale().toString(shown->frequency_hz, 'f', 1));
-    m_text->setText(sentences.join(u' '));
-    m_canvas->setAccessibleDescription(m_text->text());
+    findSentences();
+    showLegend();
+    const bool little = height() < kLittleHeight;
+    m_text->setText(little ? m_sentences.front() : text());
+    m_text->setToolTip(little ? text() : QString());
+    m_canvas->setAccessibleDescription(text() + u' ' + m_legend->text() + u'.');
+}
+
+void BayView::showLegend()
+{
+    using Sign = BayLegend::Sign;
+    const bool rests = m_assessment && m_pose->currentIndex() == AtRest;
+    std::vector<BayLegend::Entry> entries{
+        {Sign::Solid, rests ? tr("bay at rest") : tr("bay as drawn")}};
+    if (rests)
+        entries.push_back({Sign::Ghost, tr("bay as drawn")});
+    entries.push_back({Sign::Tube, tr("tube")});
+    if (m_assessment)
+        entries.push_back({Sign::CentreOfMass, tr("centre of mass")});
+    if (rests) {
+        entries.push_back({Sign::ElasticCentre, tr("elastic centre")});
+        entries.push_back({Sign::ElasticAxes, tr("roll and pitch axis")});
+    }
+    entries.push_back({Sign::Sight, tr("camera’s view")});
+    if (m_everLit)
+        entries.push_back({Sign::Lit, tr("the field’s part"), !m_canvas->lit().empty()});
+    m_legend->setEntries(entries);
 }
 
 void BayView::runOrStop()

@@ -57,7 +57,9 @@ std::vector<LitPieces> piecesOf(const QString& path, const Setup& setup)
             return {{list.piece, *entry}};
     if (isIn(path, QStringLiteral("airframe.arm")))
         return {{Piece::Arm}};
-    if (isIn(path, QStringLiteral("drive.motor")) || isIn(path, QStringLiteral("drive.propeller")))
+    if (isIn(path, QStringLiteral("drive.motor")))
+        return {{Piece::Motor}};
+    if (isIn(path, QStringLiteral("drive.propeller")))
         return {{Piece::Propeller}};
     if (isIn(path, QStringLiteral("drive.battery")))
         return batteryOf(setup);

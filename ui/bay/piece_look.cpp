@@ -7,7 +7,7 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kShade = 0.35;      // of a face seen edge on
+constexpr double kShade = 0.35;      // of a face that the light grazes
 constexpr double kLitOutline = 2.6;  // [logical pixels]
 
 }  // namespace
@@ -19,10 +19,10 @@ PieceLook lookOf(Piece piece, bool lit, const QPalette& palette, double facing)
     const auto shaded = [&](const QColor& colour) {
         return mixed(colour, isDark(palette) ? QColor(Qt::black) : text, kShade * (1.0 - facing));
     };
-    const QPen outline(mixed(text, theme.canvas, 0.35), 0.8);
+    const QPen outline(mixed(text, theme.canvas, 0.35), 1.0);
     if (lit) {
         QColor fill = shaded(mixed(theme.axes[1], theme.canvas, 0.3));
-        fill.setAlpha(piece == Piece::Propeller ? 90 : 255);
+        fill.setAlpha(piece == Piece::Propeller ? 90 : piece == Piece::Airframe ? 160 : 255);
         return {fill, QPen(text, kLitOutline, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin)};
     }
     switch (piece) {
@@ -34,6 +34,8 @@ PieceLook lookOf(Piece piece, bool lit, const QPalette& palette, double facing)
         }
         case Piece::Arm:
             return {shaded(mixed(text, theme.canvas, 0.82)), outline};
+        case Piece::Motor:
+            return {shaded(mixed(text, theme.canvas, 0.6)), outline};
         case Piece::Propeller: {
             QColor glass = theme.quiet;
             glass.setAlpha(26);
@@ -42,13 +44,24 @@ PieceLook lookOf(Piece piece, bool lit, const QPalette& palette, double facing)
         case Piece::Bay:
             return {shaded(mixed(theme.axes[0], theme.canvas, 0.45)), outline};
         case Piece::Tube:
-            return {shaded(theme.axes[2]), QPen(mixed(theme.axes[2], text, 0.5), 0.4)};
+            return {shaded(theme.axes[2]), QPen(mixed(theme.axes[2], text, 0.5), 1.0)};
         case Piece::View:
-            return {Qt::NoBrush, QPen(theme.axes[0], 1.4, Qt::DotLine)};
-        case Piece::Axis:
             break;
     }
-    return {Qt::NoBrush, QPen(text, 1.0)};
+    return {Qt::NoBrush, QPen(theme.axes[0], 1.4, Qt::DotLine)};
+}
+
+QPen ghostPen(const QPalette& palette)
+{
+    QPen pen(mixed(palette.color(QPalette::Text), palette.color(QPalette::Base), 0.4), 1.0);
+    pen.setDashPattern({5.0, 4.0});
+    pen.setCapStyle(Qt::FlatCap);
+    return pen;
+}
+
+QPen litThroughPen(const QPalette& palette)
+{
+    return {palette.color(QPalette::Text), 1.2, Qt::DotLine, Qt::RoundCap};
 }
 
 }  // namespace stillbay::ui
