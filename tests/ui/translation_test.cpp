@@ -174,7 +174,7 @@ TEST_F(GermanWindow, RefusesValuesInGerman)
     MainWindow window;
     ASSERT_TRUE(window.openFile(samplePath("reedbed")));
     EXPECT_EQ(
-        refusalOf(window, QStringLiteral("Schlauch: innendurchmesser"), QStringLiteral("9,25")),
+        refusalOf(window, QStringLiteral("Schlauch: Innendurchmesser"), QStringLiteral("9,25")),
         "Nicht übernommen: Der Innendurchmesser ist 9,25 mm, muss aber kleiner sein als der "
         "Außendurchmesser, 8 mm.");
 }

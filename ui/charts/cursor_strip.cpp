@@ -18,6 +18,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr int kCellPadding = 6;
+constexpr int kRounding = 2;  // of the width of words
 constexpr std::size_t kWholeCells = 2;    // throttle and wobble
 constexpr double kLeastShown_px = 0.001;  // nobody sees less
 
@@ -120,7 +121,7 @@ void CursorStrip::paintEvent(QPaintEvent*)
     for (const Cell& cell : m_cells) {
         widths.push_back(std::max(boldMetrics.horizontalAdvance(cell.value),
                                   smallMetrics.horizontalAdvance(cell.meaning)) +
-                         2 * kCellPadding);
+                         2 * kCellPadding + kRounding);
         sum += widths.back();
         if (widths.size() <= kWholeCells)
             whole = sum;

@@ -20,11 +20,11 @@
     </message>
     <message>
         <source>stretch %1</source>
-        <translation>Vordehnung %1</translation>
+        <translation>Dehnung %1</translation>
     </message>
     <message>
         <source>elevation %1</source>
-        <translation>Steigung %1</translation>
+        <translation>Neigung %1</translation>
     </message>
     <message>
         <source>tube %1</source>
@@ -56,7 +56,7 @@
     </message>
     <message>
         <source>At most %1 in cruise from full to empty pack; as it is, %2.</source>
-        <translation>Im Reiseflug höchstens %1 vom vollen bis zum leeren Akku; so wie es ist, gilt: %2.</translation>
+        <translation>Im Reiseflug höchstens %1 vom vollen bis zum leeren Akku; jetzt gilt: %2.</translation>
     </message>
     <message>
         <source>The present tune: at most %1 in cruise from full to empty pack.</source>
@@ -96,7 +96,7 @@
     </message>
     <message>
         <source>One at a time from the present tune, worst wobble in cruise: %1.</source>
-        <translation>Jede für sich, von der jetzigen Abstimmung aus, größtes Wackeln im Reiseflug: %1.</translation>
+        <translation>Jede Größe für sich geändert, von der jetzigen Abstimmung aus, größtes Wackeln im Reiseflug: %1.</translation>
     </message>
     <message>
         <source>; </source>
@@ -104,7 +104,7 @@
     </message>
     <message>
         <source>Builds differ in the cut of each tube by ±%1&#xa0;mm, in where it is by ±%9&#xa0;mm, in its direction by ±%10°, in hardness by ±%2 Shore (where the modulus was measured, by ±%3&#xa0;%), in the bay&apos;s mass by ±%4&#xa0;%, in the battery&apos;s by ±%5&#xa0;%, in temperature from %6 to %7&#xa0;°C, and in unbalance from 1/%8 to %8 times.</source>
-        <translation>Die Nachbauten unterscheiden sich im Schnitt jedes Schlauchs um ±%1&#xa0;mm, in seinem Ort um ±%9&#xa0;mm, in seiner Richtung um ±%10°, in der Härte um ±%2 Shore (wo der Modul gemessen wurde, um ±%3&#xa0;%), in der Masse der Gondel um ±%4&#xa0;%, in der des Akkus um ±%5&#xa0;%, in der Temperatur von %6 bis %7&#xa0;°C und in der Unwucht vom 1/%8- bis zum %8-fachen.</translation>
+        <translation>Die Nachbauten unterscheiden sich in der Schnittlänge jedes Schlauchs um ±%1&#xa0;mm, in seiner Lage um ±%9&#xa0;mm, in seiner Richtung um ±%10°, in der Härte um ±%2&#xa0;Shore (wo der Elastizitätsmodul gemessen wurde, um ±%3&#xa0;%), in der Masse der Gondel um ±%4&#xa0;%, in der des Akkus um ±%5&#xa0;%, in der Temperatur zwischen %6 und %7&#xa0;°C und in der Unwucht vom 1/%8-Fachen bis zum %8-Fachen.</translation>
     </message>
     <message>
         <source>%1 %2</source>
@@ -127,7 +127,7 @@
     </message>
     <message>
         <source>Tab and Shift+Tab walk through all controls. Alt with the underlined letter opens a menu or goes to a control. In a number field and on a slider the arrow keys change the value by one step, Page Up and Page Down by ten. F1 in a field of the craft explains that field.</source>
-        <translation>Tab und Umschalt+Tab gehen durch alle Bedienelemente. Alt mit dem unterstrichenen Buchstaben öffnet ein Menü oder springt zu einem Bedienelement. In einem Zahlenfeld und auf einem Schieber ändern die Pfeiltasten den Wert um einen Schritt, Bild auf und Bild ab um zehn. F1 in einem Feld des Kopters erklärt dieses Feld.</translation>
+        <translation>Tab und Umschalt+Tab gehen durch alle Bedienelemente. Alt mit dem unterstrichenen Buchstaben öffnet ein Menü oder springt zu einem Bedienelement. In einem Zahlenfeld und auf einem Schieberegler ändern die Pfeiltasten den Wert um einen Schritt, Bild auf und Bild ab um zehn. F1 in einem Feld des Kopters erklärt dieses Feld.</translation>
     </message>
     <message>
         <source>In parts of the window</source>
@@ -174,7 +174,7 @@
     </message>
     <message>
         <source>Nothing here holds: most often %1.</source>
-        <translation>Hier hält nichts: meist %1.</translation>
+        <translation>Hier ist nichts machbar; meist gilt: %1.</translation>
     </message>
     <message>
         <source>%1 with a full pack, %2 with an empty one</source>
@@ -182,7 +182,7 @@
     </message>
     <message>
         <source>Best here: %1, %2.</source>
-        <translation>Am besten hier: %1, %2.</translation>
+        <translation>Bestes hier: %1, %2.</translation>
     </message>
     <message>
         <source>%1 × %2</source>
@@ -216,32 +216,32 @@
     <message>
         <source>&lt; %1 px</source>
         <comment>less than</comment>
-        <translation>&lt; %1 px</translation>
+        <translation>&lt; %1&#xa0;px</translation>
     </message>
     <message>
         <source>%1 px</source>
-        <translation>%1 px</translation>
+        <translation>%1&#xa0;px</translation>
     </message>
     <message>
         <source>%1, beats at %2 Hz</source>
         <comment>order</comment>
-        <translation>%1, schwebt mit %2 Hz</translation>
+        <translation>%1, Schwebung %2&#xa0;Hz</translation>
     </message>
     <message>
         <source>At %1 % throttle: wobble %2 px, clean.</source>
-        <translation>Bei %1 % Gas: Wackeln %2 px, sauber.</translation>
+        <translation>Bei %1&#xa0;% Gas: Wackeln %2&#xa0;px, sauber.</translation>
     </message>
     <message>
         <source>At %1 % throttle: wobble %2 px, faint.</source>
-        <translation>Bei %1 % Gas: Wackeln %2 px, schwach.</translation>
+        <translation>Bei %1&#xa0;% Gas: Wackeln %2&#xa0;px, schwach.</translation>
     </message>
     <message>
         <source>At %1 % throttle: wobble %2 px, bad.</source>
-        <translation>Bei %1 % Gas: Wackeln %2 px, stark.</translation>
+        <translation>Bei %1&#xa0;% Gas: Wackeln %2&#xa0;px, stark.</translation>
     </message>
     <message>
         <source>Its strongest part swings at %1 Hz and beats against the %2 frames a second at %3 Hz.</source>
-        <translation>Der stärkste Teil schwingt mit %1 Hz und schwebt gegen die %2 Bilder je Sekunde mit %3 Hz.</translation>
+        <translation>Der stärkste Teil schwingt mit %1&#xa0;Hz; mit den %2 Bildern je Sekunde ergibt das eine Schwebung von %3&#xa0;Hz.</translation>
     </message>
     <message>
         <source>slack</source>
@@ -257,15 +257,15 @@
     </message>
     <message>
         <source>&lt;tr&gt;&lt;td&gt;Tube %1&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td align=&apos;right&apos;&gt;%2&amp;nbsp;N&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td align=&apos;right&apos;&gt;stretch %3&amp;nbsp;%&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td&gt;%4&lt;/td&gt;&lt;/tr&gt;</source>
-        <translation>&lt;tr&gt;&lt;td&gt;Schlauch %1&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td align=&apos;right&apos;&gt;%2&amp;nbsp;N&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td align=&apos;right&apos;&gt;Vordehnung %3&amp;nbsp;%&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td&gt;%4&lt;/td&gt;&lt;/tr&gt;</translation>
+        <translation>&lt;tr&gt;&lt;td&gt;Schlauch %1&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td align=&apos;right&apos;&gt;%2&amp;nbsp;N&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td align=&apos;right&apos;&gt;Dehnung %3&amp;nbsp;%&amp;nbsp;&amp;nbsp;&lt;/td&gt;&lt;td&gt;%4&lt;/td&gt;&lt;/tr&gt;</translation>
     </message>
     <message>
         <source>Cruise is %1 to %2 % throttle; faint from %3 px, bad from %4 px.</source>
-        <translation>Reiseflug ist %1 bis %2 % Gas; schwach ab %3 px, stark ab %4 px.</translation>
+        <translation>Reiseflug: %1 bis %2&#xa0;% Gas; schwach ab %3&#xa0;px, stark ab %4&#xa0;px.</translation>
     </message>
     <message>
         <source>−%1 %</source>
-        <translation>−%1 %</translation>
+        <translation>−%1&#xa0;%</translation>
     </message>
     <message>
         <source>Click, or press Enter, to take this step; undo takes it back.</source>
@@ -273,7 +273,7 @@
     </message>
     <message>
         <source>%1 → %2 px</source>
-        <translation>%1 → %2 px</translation>
+        <translation>%1 → %2&#xa0;px</translation>
     </message>
     <message>
         <source>but %1</source>
@@ -285,7 +285,7 @@
     </message>
     <message>
         <source>%1 mm</source>
-        <translation>%1 mm</translation>
+        <translation>%1&#xa0;mm</translation>
     </message>
     <message>
         <source>Unnamed craft</source>
@@ -310,7 +310,7 @@
     </message>
     <message>
         <source>Drilling template, seen from above. Print at 100 %, not fitted to the page. Measure both rulers before you drill.</source>
-        <translation>Bohrschablone, von oben gesehen. Mit 100 % drucken, nicht an die Seite angepasst. Vor dem Bohren beide Lineale nachmessen.</translation>
+        <translation>Bohrschablone, von oben gesehen. Mit 100&#xa0;% drucken, nicht an die Seite angepasst. Vor dem Bohren beide Lineale nachmessen.</translation>
     </message>
     <message>
         <source>Row %1, column %2 of %3 × %4 sheets.</source>
@@ -353,7 +353,7 @@
     <message>
         <source>joint %1</source>
         <comment>where two sheets of paper overlap</comment>
-        <translation>Stoß %1</translation>
+        <translation>Passkreuz %1</translation>
     </message>
     <message>
         <source>Cut the tubes</source>
@@ -389,7 +389,7 @@
     </message>
     <message>
         <source>%1 Shore A</source>
-        <translation>%1 Shore A</translation>
+        <translation>%1&#xa0;Shore&#xa0;A</translation>
     </message>
     <message>
         <source>Cut the ends square. Mark each tube where its clamps end: the free length lies between the two marks.</source>
@@ -397,7 +397,7 @@
     </message>
     <message>
         <source>%1 %</source>
-        <translation>%1 %</translation>
+        <translation>%1&#xa0;%</translation>
     </message>
     <message>
         <source>%1°</source>
@@ -417,7 +417,7 @@
     </message>
     <message>
         <source>Stretch</source>
-        <translation>Vordehnung</translation>
+        <translation>Dehnung</translation>
     </message>
     <message>
         <source>Direction</source>
@@ -425,11 +425,11 @@
     </message>
     <message>
         <source>Elevation</source>
-        <translation>Steigung</translation>
+        <translation>Neigung</translation>
     </message>
     <message>
         <source>Direction: from the bay to the airframe, seen from above, 0° forward, 90° left. Elevation: above level. %1</source>
-        <translation>Richtung: von der Gondel zum Rahmen, von oben gesehen, 0° vorn, 90° links. Steigung: über der Waagerechten. %1</translation>
+        <translation>Richtung: von der Gondel zum Rahmen, von oben gesehen, 0° vorn, 90° links. Neigung: über der Waagerechten. %1</translation>
     </message>
     <message>
         <source>Both ends are clamped square to the tube.</source>
@@ -449,7 +449,7 @@
     </message>
     <message>
         <source>Holes as drilled (mm)</source>
-        <translation>Bohrungen wie gebohrt (mm)</translation>
+        <translation>Vorhandene Bohrungen (mm)</translation>
     </message>
     <message>
         <source>Drill the holes (mm)</source>
@@ -465,7 +465,7 @@
     </message>
     <message>
         <source>Measured from the datum, the middle of the airframe&apos;s centre plate, with the bay held as drawn. Each point is where a clamp ends and the free part of the tube begins; a minus means back, right or down.</source>
-        <translation>Gemessen vom Nullpunkt, der Mitte der Mittelplatte des Rahmens, mit der Gondel wie gezeichnet gehalten. Jeder Punkt ist dort, wo eine Klemme endet und der freie Teil des Schlauchs beginnt; ein Minus heißt hinten, rechts oder unten.</translation>
+        <translation>Gemessen vom Nullpunkt, der Mitte der Mittelplatte des Rahmens, bei gezeichneter Lage der Gondel. Jeder Punkt liegt dort, wo eine Klemme endet und der freie Teil des Schlauchs beginnt; ein Minus heißt hinten, rechts oder unten.</translation>
     </message>
     <message>
         <source>Sheets of the drilling template, at true size, at the end: %1.</source>
@@ -477,23 +477,23 @@
     </message>
     <message>
         <source>%1 to %2 %</source>
-        <translation>%1 bis %2 %</translation>
+        <translation>%1 bis %2&#xa0;%</translation>
     </message>
     <message>
         <source>none</source>
-        <translation>keines</translation>
+        <translation>keiner</translation>
     </message>
     <message>
         <source>the pack cannot hold the craft</source>
-        <translation>der Akku kann den Kopter nicht halten</translation>
+        <translation>der Akku reicht nicht zum Schweben</translation>
     </message>
     <message>
         <source>%1 % on a full pack; an empty one cannot hold the craft</source>
-        <translation>%1 % mit vollem Akku; ein leerer kann den Kopter nicht halten</translation>
+        <translation>%1&#xa0;% mit vollem Akku; ein leerer reicht nicht zum Schweben</translation>
     </message>
     <message>
         <source>%1 % on a full pack, %2 % on an empty one, %3 rpm</source>
-        <translation>%1 % mit vollem Akku, %2 % mit leerem, %3 U/min</translation>
+        <translation>%1&#xa0;% mit vollem Akku, %2&#xa0;% mit leerem, %3&#xa0;U/min</translation>
     </message>
     <message>
         <source>Motors</source>
@@ -501,7 +501,7 @@
     </message>
     <message>
         <source>%1 × %2 rpm/V</source>
-        <translation>%1 × %2 U/min/V</translation>
+        <translation>%1 × %2&#xa0;U/min/V</translation>
     </message>
     <message>
         <source>Propellers</source>
@@ -509,7 +509,7 @@
     </message>
     <message>
         <source>%1 × %2 in, blades: %3</source>
-        <translation>%1 × %2 in, Blätter: %3</translation>
+        <translation>%1 × %2&#xa0;Zoll, Blätter: %3</translation>
     </message>
     <message>
         <source>Cells of the pack</source>
@@ -521,7 +521,7 @@
     </message>
     <message>
         <source>%1 g</source>
-        <translation>%1 g</translation>
+        <translation>%1&#xa0;g</translation>
     </message>
     <message>
         <source>Camera</source>
@@ -529,7 +529,7 @@
     </message>
     <message>
         <source>%1 × %2 px, %3 frames/s, %4° wide, exposure %5 ms</source>
-        <translation>%1 × %2 px, %3 Bilder/s, %4° weit, Belichtung %5 ms</translation>
+        <translation>%1 × %2&#xa0;px, %3&#xa0;Bilder/s, Bildwinkel %4°, Belichtungszeit %5&#xa0;ms</translation>
     </message>
     <message>
         <source>Cruise window</source>
@@ -545,11 +545,11 @@
     </message>
     <message>
         <source>%1 px (%2)</source>
-        <translation>%1 px (%2)</translation>
+        <translation>%1&#xa0;px (%2)</translation>
     </message>
     <message>
         <source>Clean throttle</source>
-        <translation>Sauberes Gas</translation>
+        <translation>Sauberer Gasbereich</translation>
     </message>
     <message>
         <source>Hover</source>
@@ -577,15 +577,15 @@
     </message>
     <message>
         <source>Wobble (px rms)</source>
-        <translation>Wackeln (px eff.)</translation>
+        <translation>Wackeln (px&#xa0;eff.)</translation>
     </message>
     <message>
         <source>hover, full pack %1 %</source>
-        <translation>Schweben, Akku voll %1 %</translation>
+        <translation>Schweben, Akku voll %1&#xa0;%</translation>
     </message>
     <message>
         <source>hover, empty pack %1 %</source>
-        <translation>Schweben, Akku leer %1 %</translation>
+        <translation>Schweben, Akku leer %1&#xa0;%</translation>
     </message>
     <message>
         <source>%1 (at %2)</source>
@@ -598,11 +598,11 @@
     <message>
         <source>%1 %</source>
         <comment>throttle</comment>
-        <translation>%1 %</translation>
+        <translation>%1&#xa0;%</translation>
     </message>
     <message>
         <source>cruise %1 to %2 %</source>
-        <translation>Reiseflug %1 bis %2 %</translation>
+        <translation>Reiseflug %1 bis %2&#xa0;%</translation>
     </message>
     <message>
         <source>Throttle (0 to 1)</source>
@@ -646,11 +646,11 @@
     </message>
     <message>
         <source>&lt;p&gt;While planning, the anchor lies along the angles at free length × stretch. Once drilled, the holes stay and decide each tube&apos;s stretch.&lt;/p&gt;</source>
-        <translation>&lt;p&gt;Beim Planen liegt der Anker unter den Winkeln bei freier Länge × Dehnung. Sobald gebohrt ist, bleiben die Bohrungen und bestimmen die Vordehnung jedes Schlauchs.&lt;/p&gt;</translation>
+        <translation>&lt;p&gt;In der Planung ergeben die Winkel mit freier Länge × Dehnung, wo die Bohrung im Rahmen liegt. Sobald gebohrt ist, bleiben die Bohrungen und bestimmen die Dehnung jedes Schlauchs.&lt;/p&gt;</translation>
     </message>
     <message>
         <source>Planned: anchors follow the angles</source>
-        <translation>Geplant: Anker folgen den Winkeln</translation>
+        <translation>Geplant: Bohrungen folgen den Winkeln</translation>
     </message>
     <message>
         <source>Drilled: the holes stay</source>
@@ -666,47 +666,43 @@
     </message>
     <message>
         <source>1 part, %1 g</source>
-        <translation>1 Teil, %1 g</translation>
+        <translation>1 Teil, %1&#xa0;g</translation>
     </message>
     <message>
         <source>%1 parts, %2 g</source>
-        <translation>%1 Teile, %2 g</translation>
-    </message>
-    <message>
-        <source>%1 of %2 × %3 mm</source>
-        <translation>%1 mit %2 × %3 mm</translation>
+        <translation>%1 Teile, %2&#xa0;g</translation>
     </message>
     <message>
         <source>%1 rpm/V, %2 g</source>
-        <translation>%1 U/min/V, %2 g</translation>
+        <translation>%1&#xa0;U/min/V, %2&#xa0;g</translation>
     </message>
     <message>
         <source>%1 × %2 in, %3 blades</source>
-        <translation>%1 × %2 in, %3 Blätter</translation>
+        <translation>%1 × %2&#xa0;Zoll, %3 Blätter</translation>
     </message>
     <message>
         <source>%1 cells, %2 V full</source>
-        <translation>%1 Zellen, voll %2 V</translation>
+        <translation>%1 Zellen, voll %2&#xa0;V</translation>
     </message>
     <message>
         <source>%1 × %2 px, %3 Hz</source>
-        <translation>%1 × %2 px, %3 Hz</translation>
+        <translation>%1 × %2&#xa0;px, %3&#xa0;Hz</translation>
     </message>
     <message>
         <source>%1 / %2 mm, %3 Shore A</source>
-        <translation>%1 / %2 mm, %3 Shore A</translation>
+        <translation>%1 / %2&#xa0;mm, %3&#xa0;Shore&#xa0;A</translation>
     </message>
     <message>
         <source>%1 tubes, %2 mm, %3 % stretch</source>
-        <translation>%1 Schläuche, %2 mm, %3 % Vordehnung</translation>
+        <translation>%1 Schläuche, %2&#xa0;mm, %3&#xa0;% Dehnung</translation>
     </message>
     <message>
         <source>unbalance %1 g·mm</source>
-        <translation>Unwucht %1 g·mm</translation>
+        <translation>Unwucht %1&#xa0;g·mm</translation>
     </message>
     <message>
         <source>%1 and %2 px</source>
-        <translation>%1 und %2 px</translation>
+        <translation>%1 und %2&#xa0;px</translation>
     </message>
     <message>
         <source>solid</source>
@@ -734,7 +730,7 @@
     </message>
     <message>
         <source>Sets all arms at once, evenly around the craft, each like the first arm: same length, root radius and height. One step to undo.</source>
-        <translation>Setzt alle Ausleger auf einmal, gleichmäßig rund um den Kopter, jeder wie der erste: gleiche Länge, gleicher Fußradius, gleiche Höhe. Ein Schritt zum Rückgängigmachen.</translation>
+        <translation>Setzt alle Ausleger auf einmal, gleichmäßig rund um den Kopter, jeder wie der erste: gleiche Länge, gleicher Fußradius, gleiche Höhe. In einem Schritt rückgängig zu machen.</translation>
     </message>
     <message>
         <source>The arms stand like this already.</source>
@@ -742,7 +738,7 @@
     </message>
     <message>
         <source>&amp;3 arms as a Y, foot backwards</source>
-        <translation>&amp;3 Ausleger als Y, Fuß nach hinten</translation>
+        <translation>&amp;3 Ausleger als Y, einer hinten</translation>
     </message>
     <message>
         <source>&amp;4 arms as an X</source>
@@ -762,7 +758,7 @@
     </message>
     <message>
         <source>Mirrors the tubes on the side of tube 1 to the other side, in place of those that are there; tubes in the middle stay. One step to undo.</source>
-        <translation>Spiegelt die Schläuche auf der Seite von Schlauch 1 auf die andere, statt derer, die dort sind; Schläuche in der Mitte bleiben. Ein Schritt zum Rückgängigmachen.</translation>
+        <translation>Spiegelt die Schläuche auf der Seite von Schlauch 1 auf die andere, statt derer, die dort sind; Schläuche in der Mitte bleiben. In einem Schritt rückgängig zu machen.</translation>
     </message>
     <message>
         <source>The tubes are mirrored like this already.</source>
@@ -794,7 +790,7 @@
     </message>
     <message>
         <source>What you call this part.</source>
-        <translation>Wie Sie dieses Teil nennen.</translation>
+        <translation>Frei gewählter Name dieses Teils.</translation>
     </message>
     <message>
         <source>%1: name</source>
@@ -846,7 +842,7 @@
     </message>
     <message>
         <source>&lt;p&gt;A rectilinear lens keeps straight lines straight; a fisheye bends them towards the edges and sees further. It decides how many pixels a turn of the camera moves the picture.&lt;/p&gt;</source>
-        <translation>&lt;p&gt;Ein geradlinig abbildendes Objektiv lässt gerade Linien gerade; ein Fischauge krümmt sie zum Rand hin und sieht weiter. Davon hängt ab, um wie viele Pixel eine Drehung der Kamera das Bild verschiebt.&lt;/p&gt;</translation>
+        <translation>&lt;p&gt;Ein geradlinig abbildendes Objektiv lässt gerade Linien gerade; ein Fischauge krümmt sie zum Rand hin und erfasst mehr. Davon hängt ab, um wie viele Pixel eine Drehung der Kamera das Bild verschiebt.&lt;/p&gt;</translation>
     </message>
     <message>
         <source>Lens rectilinear, straight lines stay straight</source>
@@ -874,7 +870,7 @@
     </message>
     <message>
         <source>Modes on the bench, airframe held</source>
-        <translation>Eigenschwingungen auf dem Tisch, Rahmen festgehalten</translation>
+        <translation>Eigenschwingungen auf der Werkbank, Rahmen festgehalten</translation>
     </message>
     <message>
         <source>At rest</source>
@@ -882,11 +878,11 @@
     </message>
     <message>
         <source>Before bench work and flight</source>
-        <translation>Vor Tischarbeit und Flug</translation>
+        <translation>Vor Arbeiten an der Werkbank und vor dem Flug</translation>
     </message>
     <message>
         <source>The heaviest part of the bay (%1) sits with its middle at %2 / %3 / %4: moved by some millimetres, it lets the bay turn more.</source>
-        <translation>Das schwerste Teil der Gondel (%1) sitzt mit seiner Mitte bei %2 / %3 / %4: Um einige Millimeter versetzt, lässt es die Gondel mehr drehen.</translation>
+        <translation>Das schwerste Teil der Gondel (%1) sitzt mit seiner Mitte bei %2 / %3 / %4: Sitzt es einige Millimeter daneben, dreht sich die Gondel stärker.</translation>
     </message>
     <message>
         <source>surge</source>
@@ -924,14 +920,127 @@
     </message>
     <message>
         <source>Energy of the bench modes by motion, %:</source>
-        <translation>Energie der Eigenschwingungen auf dem Tisch nach Bewegung, %:</translation>
+        <translation>Energie der Eigenschwingungen auf der Werkbank nach Bewegung, %:</translation>
+    </message>
+    <message>
+        <source>Mass of all parts</source>
+        <translation>Masse aller Teile</translation>
+    </message>
+    <message>
+        <source>Bay: mass of all parts</source>
+        <translation>Gondel: Masse aller Teile</translation>
+    </message>
+    <message>
+        <source>g</source>
+        <translation>g</translation>
+    </message>
+    <message>
+        <source>What the bay weighs with everything in it. Put it on the scale whole and type what it says: the masses of its parts are scaled together, one step to undo.</source>
+        <translation>Was die Gondel mit allem darin wiegt. Ganz auf die Waage legen und eintippen, was sie zeigt: die Massen der Teile werden gemeinsam angepasst, in einem Schritt rückgängig zu machen.</translation>
+    </message>
+    <message>
+        <source>%1 arms, %2 × %3 mm</source>
+        <translation>%1 Ausleger, %2 × %3&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>1 cell, %1 V full</source>
+        <translation>1 Zelle, %1&#xa0;V voll</translation>
+    </message>
+    <message>
+        <source>1 tube, %1 mm, %2 % stretch</source>
+        <translation>1 Schlauch, %1&#xa0;mm, %2&#xa0;% Dehnung</translation>
+    </message>
+    <message>
+        <source>4 arms as a &amp;plus</source>
+        <translation>4 Ausleger als &amp;Plus</translation>
+    </message>
+    <message>
+        <source>may fly then</source>
+        <translation>darf dann fliegen</translation>
+    </message>
+    <message>
+        <source>it still must not fly</source>
+        <translation>er darf auch dann nicht fliegen</translation>
+    </message>
+    <message>
+        <source>No warnings</source>
+        <translation>Keine Warnungen</translation>
+    </message>
+    <message>
+        <source>1 warning</source>
+        <translation>1 Warnung</translation>
+    </message>
+    <message>
+        <source>%1 warnings</source>
+        <translation>%1 Warnungen</translation>
+    </message>
+    <message>
+        <source>Not about this flight</source>
+        <translation>Nicht über diesen Flug</translation>
+    </message>
+    <message>
+        <source>Do not fly</source>
+        <translation>Nicht fliegen</translation>
+    </message>
+    <message>
+        <source>To watch out for</source>
+        <translation>Zu beachten</translation>
+    </message>
+    <message>
+        <source>No warnings for this craft.</source>
+        <translation>Keine Warnungen zu diesem Kopter.</translation>
+    </message>
+    <message>
+        <source>small</source>
+        <comment>labels inside a sentence: small or as they are</comment>
+        <translation>as they are</translation>
+    </message>
+    <message>
+        <source>A typical value, not yours yet: type it, or your own.</source>
+        <translation>Ein typischer Wert, noch kein eigener: diesen oder den eigenen eintippen.</translation>
+    </message>
+    <message>
+        <source>An estimate, not yours yet: type it, or your own.</source>
+        <translation>Eine Schätzung, noch kein eigener Wert: diese oder den eigenen eintippen.</translation>
+    </message>
+    <message>
+        <source>Read off a label or a data sheet.</source>
+        <translation>Von einem Aufdruck oder Datenblatt abgelesen.</translation>
+    </message>
+    <message>
+        <source>Measured.</source>
+        <translation>Gemessen.</translation>
+    </message>
+    <message>
+        <source>typical</source>
+        <translation>typisch</translation>
+    </message>
+    <message>
+        <source>From: %1</source>
+        <translation>Quelle: %1</translation>
+    </message>
+    <message>
+        <source>Such values differ by %1.</source>
+        <translation>Solche Werte weichen um %1 voneinander ab.</translation>
+    </message>
+    <message>
+        <source>±%1&#xa0;%</source>
+        <translation>±%1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>Show</source>
+        <translation>Zeigen</translation>
+    </message>
+    <message>
+        <source>Show %1</source>
+        <translation>%1 zeigen</translation>
     </message>
 </context>
 <context>
     <name>TubeStock</name>
     <message>
         <source>%1 must be from %2 to %3</source>
-        <translation>%1 muss von %2 bis %3 reichen</translation>
+        <translation>%1 muss zwischen %2 und %3 liegen</translation>
     </message>
     <message>
         <source>a bore of %1&#xa0;mm does not fit into an outer diameter of %2&#xa0;mm</source>
@@ -946,39 +1055,39 @@
     </message>
     <message>
         <source>Tube %1 is stretched to %2 times the free length at %3&#xa0;g, beyond the tube&apos;s limit of %4: use a longer or stiffer tube, or less stretch.</source>
-        <translation>Schlauch %1 ist bei %3&#xa0;g auf das %2-Fache der freien Länge gedehnt, über seine Grenze von %4 hinaus: einen längeren oder steiferen Schlauch oder weniger Vordehnung nehmen.</translation>
+        <translation>Schlauch %1 ist bei %3&#xa0;g auf das %2-Fache der freien Länge gedehnt, über seine Grenze von %4 hinaus: einen längeren oder steiferen Schlauch nehmen oder weniger dehnen.</translation>
     </message>
     <message>
         <source>Tubes %1 are stretched to %2 times the free length at %3&#xa0;g, beyond the tube&apos;s limit of %4: use a longer or stiffer tube, or less stretch.</source>
-        <translation>Die Schläuche %1 sind bei %3&#xa0;g auf das %2-Fache der freien Länge gedehnt, über ihre Grenze von %4 hinaus: längere oder steifere Schläuche oder weniger Vordehnung nehmen.</translation>
+        <translation>Die Schläuche %1 sind bei %3&#xa0;g auf das %2-Fache der freien Länge gedehnt, über ihre Grenze von %4 hinaus: längere oder steifere Schläuche nehmen oder weniger dehnen.</translation>
     </message>
     <message>
         <source>Tube %1 is pushed together instead of stretched at %2&#xa0;g: stretch more, or raise the anchors less steeply.</source>
-        <translation>Schlauch %1 ist bei %2&#xa0;g zusammengeschoben statt gedehnt: mehr vordehnen oder die Anker weniger steil ansteigen lassen.</translation>
+        <translation>Schlauch %1 ist bei %2&#xa0;g gestaucht statt gedehnt: stärker dehnen oder die Neigung verringern.</translation>
     </message>
     <message>
         <source>Tubes %1 are pushed together instead of stretched at %2&#xa0;g: stretch more, or raise the anchors less steeply.</source>
-        <translation>Die Schläuche %1 sind bei %2&#xa0;g zusammengeschoben statt gedehnt: mehr vordehnen oder die Anker weniger steil ansteigen lassen.</translation>
+        <translation>Die Schläuche %1 sind bei %2&#xa0;g gestaucht statt gedehnt: stärker dehnen oder die Neigung verringern.</translation>
     </message>
     <message>
         <source>Tube %1 is buckled sideways at %2&#xa0;g, so the numbers of this tune do not hold: stretch the tubes more.</source>
-        <translation>Schlauch %1 ist bei %2&#xa0;g seitlich ausgeknickt, die Zahlen dieser Abstimmung gelten deshalb nicht: die Schläuche mehr vordehnen.</translation>
+        <translation>Schlauch %1 ist bei %2&#xa0;g seitlich ausgeknickt, die Zahlen dieser Abstimmung gelten deshalb nicht: die Schläuche stärker dehnen.</translation>
     </message>
     <message>
         <source>Tubes %1 are buckled sideways at %2&#xa0;g, so the numbers of this tune do not hold: stretch the tubes more.</source>
-        <translation>Die Schläuche %1 sind bei %2&#xa0;g seitlich ausgeknickt, die Zahlen dieser Abstimmung gelten deshalb nicht: die Schläuche mehr vordehnen.</translation>
+        <translation>Die Schläuche %1 sind bei %2&#xa0;g seitlich ausgeknickt, die Zahlen dieser Abstimmung gelten deshalb nicht: die Schläuche stärker dehnen.</translation>
     </message>
     <message>
         <source>Tube %1 is bent by up to %2° at rest, beyond the %3° that the computation covers: add tubes, spread them or stretch them more.</source>
-        <translation>Schlauch %1 ist in der Ruhelage bis zu %2° gebogen, mehr als die %3°, für die gerechnet wird: Schläuche hinzufügen, weiter auseinander setzen oder mehr vordehnen.</translation>
+        <translation>Schlauch %1 ist in der Ruhelage bis zu %2° gebogen, mehr als die %3°, für die gerechnet wird: Schläuche hinzufügen, weiter auseinander setzen oder stärker dehnen.</translation>
     </message>
     <message>
         <source>Tubes %1 are bent by up to %2° at rest, beyond the %3° that the computation covers: add tubes, spread them or stretch them more.</source>
-        <translation>Die Schläuche %1 sind in der Ruhelage bis zu %2° gebogen, mehr als die %3°, für die gerechnet wird: Schläuche hinzufügen, weiter auseinander setzen oder mehr vordehnen.</translation>
+        <translation>Die Schläuche %1 sind in der Ruhelage bis zu %2° gebogen, mehr als die %3°, für die gerechnet wird: Schläuche hinzufügen, weiter auseinander setzen oder stärker dehnen.</translation>
     </message>
     <message>
         <source>At 3&#xa0;g the bay finds no stable rest: stretch the tubes more, or use a stiffer tube.</source>
-        <translation>Bei 3&#xa0;g findet die Gondel keine stabile Ruhelage: die Schläuche mehr vordehnen oder einen steiferen Schlauch nehmen.</translation>
+        <translation>Bei 3&#xa0;g findet die Gondel keine stabile Ruhelage: die Schläuche stärker dehnen oder einen steiferen Schlauch nehmen.</translation>
     </message>
     <message>
         <source>In a 3&#xa0;g pull-up the bay moves %1&#xa0;mm and hits after %2&#xa0;mm: use a stiffer or shorter tube, or leave more room.</source>
@@ -994,7 +1103,7 @@
     </message>
     <message>
         <source>The propeller&apos;s %1 estimated from pitch, diameter and blades (±25&#xa0;%): enter measured values to trust speeds and hover.</source>
-        <translation>Beim Propeller: %1 aus Steigung, Durchmesser und Blattzahl geschätzt (±25&#xa0;%): gemessene Werte eingeben, um Drehzahlen und Schweben zu trauen.</translation>
+        <translation>Propeller: %1 aus Steigung, Durchmesser und Blattzahl geschätzt (±25&#xa0;%); gemessene Werte eingeben, damit Drehzahlen und Schwebegas verlässlich sind.</translation>
     </message>
     <message>
         <source>thrust coefficient is</source>
@@ -1038,15 +1147,15 @@
     </message>
     <message>
         <source>a tube is stretched beyond its limit at 3 g</source>
-        <translation>ein Schlauch ist bei 3 g über seine Grenze gedehnt</translation>
+        <translation>ein Schlauch ist bei 3&#xa0;g über seine Grenze gedehnt</translation>
     </message>
     <message>
         <source>the bay finds no rest at 3 g</source>
-        <translation>die Gondel findet bei 3 g keine Ruhelage</translation>
+        <translation>die Gondel findet bei 3&#xa0;g keine Ruhelage</translation>
     </message>
     <message>
         <source>the bay hits in a 3 g pull-up</source>
-        <translation>die Gondel stößt beim Abfangen mit 3 g an</translation>
+        <translation>die Gondel stößt beim Abfangen mit 3&#xa0;g an</translation>
     </message>
     <message>
         <source>the bay swings with the craft</source>
@@ -1054,7 +1163,7 @@
     </message>
     <message>
         <source>the pack cannot hold the craft</source>
-        <translation>der Akku kann den Kopter nicht halten</translation>
+        <translation>der Akku reicht nicht zum Schweben</translation>
     </message>
     <message>
         <source>Tubes %1&#xa0;mm shorter: %2&#xa0;mm free</source>
@@ -1066,19 +1175,19 @@
     </message>
     <message>
         <source>Stretch −%1 points: to %2&#xa0;%</source>
-        <translation>Vordehnung −%1 Punkte: auf %2&#xa0;%</translation>
+        <translation>Dehnung −%1 Punkte: auf %2&#xa0;%</translation>
     </message>
     <message>
         <source>Stretch +%1 points: to %2&#xa0;%</source>
-        <translation>Vordehnung +%1 Punkte: auf %2&#xa0;%</translation>
+        <translation>Dehnung +%1 Punkte: auf %2&#xa0;%</translation>
     </message>
     <message>
         <source>Stretch −%1 points: %2&#xa0;mm free</source>
-        <translation>Vordehnung −%1 Punkte: %2&#xa0;mm frei</translation>
+        <translation>Dehnung −%1 Punkte: %2&#xa0;mm frei</translation>
     </message>
     <message>
         <source>Stretch +%1 points: %2&#xa0;mm free</source>
-        <translation>Vordehnung +%1 Punkte: %2&#xa0;mm frei</translation>
+        <translation>Dehnung +%1 Punkte: %2&#xa0;mm frei</translation>
     </message>
     <message>
         <source>Tubes %1&#xa0;Shore softer: %2&#xa0;Shore&#xa0;A</source>
@@ -1090,11 +1199,11 @@
     </message>
     <message>
         <source>Elevation of the tubes %1° less</source>
-        <translation>Steigung der Schläuche %1° geringer</translation>
+        <translation>Neigung der Schläuche %1° geringer</translation>
     </message>
     <message>
         <source>Elevation of the tubes %1° more</source>
-        <translation>Steigung der Schläuche %1° größer</translation>
+        <translation>Neigung der Schläuche %1° größer</translation>
     </message>
     <message>
         <source>Arms %1&#xa0;mm thicker: %2&#xa0;×&#xa0;%3&#xa0;mm</source>
@@ -1106,7 +1215,7 @@
     </message>
     <message>
         <source>Darker filter: exposure %1&#xa0;ms</source>
-        <translation>Dunklerer Filter: Belichtung %1&#xa0;ms</translation>
+        <translation>Dunklerer Filter: Belichtungszeit %1&#xa0;ms</translation>
     </message>
     <message>
         <source>Propellers balanced to %1&#xa0;g·mm</source>
@@ -1154,7 +1263,7 @@
     </message>
     <message>
         <source>Hover is at %1&#xa0;% on a full pack; an empty one cannot hold the craft.</source>
-        <translation>Schweben bei %1&#xa0;% mit vollem Akku; ein leerer kann den Kopter nicht halten.</translation>
+        <translation>Schweben bei %1&#xa0;% mit vollem Akku; ein leerer reicht nicht zum Schweben.</translation>
     </message>
     <message>
         <source>Hover is at %1&#xa0;% on a full pack, %2&#xa0;% on an empty one (%3&#xa0;rpm).</source>
@@ -1166,15 +1275,15 @@
     </message>
     <message>
         <source>order B (blade pass)</source>
-        <translation>Ordnung B (Blattfolge)</translation>
+        <translation>Ordnung B (Blattdurchgang)</translation>
     </message>
     <message>
         <source>order 2B (blade pass)</source>
-        <translation>Ordnung 2B (Blattfolge)</translation>
+        <translation>Ordnung 2B (Blattdurchgang)</translation>
     </message>
     <message>
         <source>order %1B (blade pass)</source>
-        <translation>Ordnung %1B (Blattfolge)</translation>
+        <translation>Ordnung %1B (Blattdurchgang)</translation>
     </message>
     <message>
         <source>order 1</source>
@@ -1198,11 +1307,11 @@
     </message>
     <message>
         <source>The bay rises %1&#xa0;mm from the drawing</source>
-        <translation>Die Gondel steigt %1&#xa0;mm über die Zeichnung</translation>
+        <translation>Die Gondel steigt %1&#xa0;mm über ihre gezeichnete Lage</translation>
     </message>
     <message>
         <source>The bay sags %1&#xa0;mm from the drawing</source>
-        <translation>Die Gondel sinkt %1&#xa0;mm unter die Zeichnung</translation>
+        <translation>Die Gondel sinkt %1&#xa0;mm unter ihre gezeichnete Lage</translation>
     </message>
     <message>
         <source>%1 and turns by %2°.</source>
@@ -1210,7 +1319,7 @@
     </message>
     <message>
         <source>Take the propellers off for all work on the bench.</source>
-        <translation>Für alle Arbeiten auf dem Tisch die Propeller abnehmen.</translation>
+        <translation>Bei allen Arbeiten an der Werkbank die Propeller abnehmen.</translation>
     </message>
     <message>
         <source>Fit a safety tether between bay and airframe: a tube can tear or slip off.</source>
@@ -1222,11 +1331,11 @@
     </message>
     <message>
         <source>Charge, store and carry batteries as their maker says.</source>
-        <translation>Akkus laden, lagern und tragen, wie es ihr Hersteller sagt.</translation>
+        <translation>Akkus nach Angabe des Herstellers laden, lagern und transportieren.</translation>
     </message>
     <message>
         <source>Local flying rules and licensed practice come before anything said here.</source>
-        <translation>Örtliche Flugregeln und fachkundige Praxis gehen allem vor, was hier steht.</translation>
+        <translation>Örtliche Flugregeln und fachgerechte Praxis haben Vorrang vor allem, was hier steht.</translation>
     </message>
     <message>
         <source>%1 and %2</source>
@@ -1278,7 +1387,7 @@
     </message>
     <message>
         <source>Wall</source>
-        <translation>Wand</translation>
+        <translation>Wandstärke</translation>
     </message>
     <message>
         <source>Wall of a hollow arm; empty for a solid one.</source>
@@ -1314,7 +1423,7 @@
     </message>
     <message>
         <source>How quickly a tapped arm falls silent: metal about 0.002, wood and glued laminates about 0.01.</source>
-        <translation>Wie schnell ein angeschlagener Ausleger verstummt: Metall etwa 0,002, Holz und geleimte Schichten etwa 0,01.</translation>
+        <translation>Wie schnell ein angeschlagener Ausleger verstummt: Metall etwa 0,002, Holz und verleimte Schichtstoffe etwa 0,01.</translation>
     </message>
     <message>
         <source>Root stiffness</source>
@@ -1366,7 +1475,7 @@
     </message>
     <message>
         <source>Winding resistance between two of the motor&apos;s leads, from a milliohm meter or the data sheet; add what the speed controller and its wires have.</source>
-        <translation>Wicklungswiderstand zwischen zwei der Motorleitungen, vom Milliohmmeter oder aus dem Datenblatt; dazu, was Drehzahlsteller und Leitungen haben.</translation>
+        <translation>Wicklungswiderstand zwischen zwei der Motorleitungen, vom Milliohmmeter oder aus dem Datenblatt; dazu, was Drehzahlregler und Leitungen haben.</translation>
     </message>
     <message>
         <source>No-load current</source>
@@ -1458,7 +1567,7 @@
     </message>
     <message>
         <source>What the whole pack and its plug have, as a good charger shows it.</source>
-        <translation>Was der ganze Akku mit Stecker hat, wie ein gutes Ladegerät es zeigt.</translation>
+        <translation>Innenwiderstand des ganzen Akkus mit Stecker, wie ihn ein gutes Ladegerät anzeigt.</translation>
     </message>
     <message>
         <source>Unbalance</source>
@@ -1466,19 +1575,19 @@
     </message>
     <message>
         <source>Residual unbalance of one motor with its propeller: the tape that balanced it, in grams, times its distance from the axis; about 1 carefully balanced, several out of the bag.</source>
-        <translation>Restunwucht eines Motors mit Propeller: das Band, das ihn ausgewuchtet hat, in Gramm, mal seinen Abstand von der Achse; etwa 1 sorgfältig gewuchtet, mehrere aus der Tüte.</translation>
+        <translation>Restunwucht eines Motors mit Propeller: das Klebeband, das ihn auswuchtet, in Gramm, mal seinen Abstand von der Achse; sorgfältig gewuchtet etwa 1, frisch aus der Tüte mehrere.</translation>
     </message>
     <message>
         <source>Blade-pass pulse</source>
-        <translation>Blattfolgestoß</translation>
+        <translation>Stoß je Blattdurchgang</translation>
     </message>
     <message>
         <source>How strongly thrust pulses each time a blade passes its arm, as a share of one motor&apos;s thrust, then for twice that rate, and so on.</source>
-        <translation>Wie stark der Schub pulst, wenn ein Blatt am Ausleger vorbeigeht, als Anteil des Schubs eines Motors; dann für das Doppelte dieser Frequenz und so weiter.</translation>
+        <translation>Wie stark der Schub pulsiert, wenn ein Blatt am Ausleger vorbeigeht, als Anteil des Schubs eines Motors; dann für das Doppelte dieser Frequenz und so weiter.</translation>
     </message>
     <message>
         <source>Free travel</source>
-        <translation>Freiweg</translation>
+        <translation>Freier Federweg</translation>
     </message>
     <message>
         <source>The smallest gap between the hanging bay and whatever it would hit first.</source>
@@ -1494,7 +1603,7 @@
     </message>
     <message>
         <source>Tilt down</source>
-        <translation>Neigung nach unten</translation>
+        <translation>Blick nach unten</translation>
     </message>
     <message>
         <source>How far the camera looks down: 0 at the horizon, 90 straight at the ground.</source>
@@ -1538,15 +1647,15 @@
     </message>
     <message>
         <source>Time from the first to the last row of one frame; 0 for a global shutter. Film a lamp that flickers at a known rate and count its stripes.</source>
-        <translation>Zeit von der ersten bis zur letzten Zeile eines Bildes; 0 bei einem globalen Verschluss. Eine Lampe filmen, die mit bekannter Frequenz flackert, und ihre Streifen zählen.</translation>
+        <translation>Zeit von der ersten bis zur letzten Zeile eines Bildes; 0 bei Global Shutter. Eine Lampe filmen, die mit bekannter Frequenz flackert, und ihre Streifen zählen.</translation>
     </message>
     <message>
         <source>Exposure</source>
-        <translation>Belichtung</translation>
+        <translation>Belichtungszeit</translation>
     </message>
     <message>
         <source>How long one row collects light: 2 ms is a shutter of 1/500 s. A darker filter makes it longer.</source>
-        <translation>Wie lange eine Zeile Licht sammelt: 2 ms sind ein Verschluss von 1/500 s. Ein dunklerer Filter verlängert sie.</translation>
+        <translation>Wie lange eine Zeile Licht sammelt: 2&#xa0;ms sind 1/500&#xa0;s Verschlusszeit. Ein dunklerer Filter verlängert sie.</translation>
     </message>
     <message>
         <source>Outer diameter</source>
@@ -1562,7 +1671,7 @@
     </message>
     <message>
         <source>Inner diameter of the relaxed tube; 0 for a solid cord.</source>
-        <translation>Innendurchmesser des entspannten Schlauchs; 0 für eine volle Schnur.</translation>
+        <translation>Innendurchmesser des entspannten Schlauchs; 0 für eine Vollschnur.</translation>
     </message>
     <message>
         <source>Hardness</source>
@@ -1570,23 +1679,23 @@
     </message>
     <message>
         <source>As sold; soft silicone is about 40, firm about 70. A measured modulus replaces it.</source>
-        <translation>Wie verkauft; weiches Silikon hat etwa 40, festes etwa 70. Ein gemessener Modul ersetzt sie.</translation>
+        <translation>Wie beim Kauf angegeben; weiches Silikon hat etwa 40, festes etwa 70. Ein gemessener Elastizitätsmodul ersetzt sie.</translation>
     </message>
     <message>
         <source>From your own hang test, which beats the printed hardness; empty to take it from the hardness.</source>
-        <translation>Aus dem eigenen Hängeversuch, der die aufgedruckte Härte schlägt; leer, um ihn aus der Härte zu nehmen.</translation>
+        <translation>Aus dem eigenen Hängeversuch, genauer als die aufgedruckte Härte; leer: aus der Härte geschätzt.</translation>
     </message>
     <message>
         <source>Dynamic ratio</source>
-        <translation>Dynamisches Verhältnis</translation>
+        <translation>Dynamische Versteifung</translation>
     </message>
     <message>
         <source>How much stiffer the rubber is when vibrating than when loaded slowly: a pluck test measures it; 1.1 to 1.4 is usual for silicone.</source>
-        <translation>Um wie viel steifer der Gummi beim Schwingen ist als bei langsamer Last: Ein Zupfversuch misst es; 1,1 bis 1,4 ist bei Silikon üblich.</translation>
+        <translation>Um welchen Faktor der Gummi beim Schwingen steifer ist als bei langsamer Last: Ein Zupfversuch misst ihn; 1,1 bis 1,4 ist bei Silikon üblich.</translation>
     </message>
     <message>
         <source>How quickly a plucked bay comes to rest: twice the damping ratio; about 0.05 for lively and 0.2 for dull silicone.</source>
-        <translation>Wie schnell eine angezupfte Gondel zur Ruhe kommt: das Doppelte des Dämpfungsgrads; etwa 0,05 für lebhaftes und 0,2 für dumpfes Silikon.</translation>
+        <translation>Wie schnell eine angezupfte Gondel zur Ruhe kommt: das Doppelte des Dämpfungsgrads; etwa 0,05 für federndes und 0,2 für stark dämpfendes Silikon.</translation>
     </message>
     <message>
         <source>Weigh a length of tube and divide by the volume of its rubber.</source>
@@ -1594,7 +1703,7 @@
     </message>
     <message>
         <source>Stretch limit</source>
-        <translation>Dehngrenze</translation>
+        <translation>Größte Dehnung</translation>
     </message>
     <message>
         <source>Largest length over relaxed length you trust the tube with for a season.</source>
@@ -1606,7 +1715,7 @@
     </message>
     <message>
         <source>Where the tube&apos;s clamp on the bay ends, with the bay held as drawn, from the middle of the centre plate: forward, left, up.</source>
-        <translation>Wo die Klemme des Schlauchs an der Gondel endet, mit der Gondel wie gezeichnet gehalten, von der Mitte der Mittelplatte: vorn, links, oben.</translation>
+        <translation>Wo die Klemme des Schlauchs an der Gondel endet, bei gezeichneter Lage der Gondel, von der Mitte der Mittelplatte: vorn, links, oben.</translation>
     </message>
     <message>
         <source>Where the tube points seen from above, from the bay to the airframe: 0 forward, 90 left.</source>
@@ -1614,7 +1723,7 @@
     </message>
     <message>
         <source>Elevation</source>
-        <translation>Steigung</translation>
+        <translation>Neigung</translation>
     </message>
     <message>
         <source>How steeply the tube goes up from the bay to the airframe; 0 is level, 90 straight up.</source>
@@ -1638,11 +1747,11 @@
     </message>
     <message>
         <source>Stretch</source>
-        <translation>Vordehnung</translation>
+        <translation>Dehnung</translation>
     </message>
     <message>
         <source>Length as fitted over free length: 1.15 is 15 % longer. Empty once the holes are drilled: they decide it.</source>
-        <translation>Eingebaute Länge durch freie Länge: 1,15 ist 15 % länger. Leer, sobald gebohrt ist: Die Bohrungen bestimmen es.</translation>
+        <translation>Eingebaute Länge durch freie Länge: 1,15 ist 15&#xa0;% länger. Leer, sobald gebohrt ist: Die Bohrungen bestimmen sie.</translation>
     </message>
     <message>
         <source>Air density</source>
@@ -1650,7 +1759,7 @@
     </message>
     <message>
         <source>1.2 near the sea in mild weather, about 1.0 at 1800 m.</source>
-        <translation>1,2 nahe dem Meer bei mildem Wetter, etwa 1,0 auf 1800 m.</translation>
+        <translation>1,2 nahe dem Meer bei mildem Wetter, etwa 1,0 auf 1800&#xa0;m.</translation>
     </message>
     <message>
         <source>Cruise throttle</source>
@@ -1674,7 +1783,7 @@
     </message>
     <message>
         <source>Wobble from which the film is spoilt, rms in film pixels.</source>
-        <translation>Wackeln, ab dem der Film verdorben ist, Effektivwert in Filmpixeln.</translation>
+        <translation>Wackeln, ab dem der Film unbrauchbar ist, Effektivwert in Filmpixeln.</translation>
     </message>
     <message>
         <source>Unknown key kept but not used: %1.</source>
@@ -1698,7 +1807,7 @@
     </message>
     <message>
         <source>slides sideways</source>
-        <translation>gleitet seitwärts</translation>
+        <translation>gleitet quer</translation>
     </message>
     <message>
         <source>bounces</source>
@@ -1714,7 +1823,7 @@
     </message>
     <message>
         <source>turns</source>
-        <translation>dreht sich</translation>
+        <translation>giert</translation>
     </message>
     <message>
         <source>outside the allowed range</source>
@@ -1734,11 +1843,11 @@
     </message>
     <message>
         <source>A tube has its bay point and its anchor at the same place</source>
-        <translation>Bei einem Schlauch liegen Gondelpunkt und Anker am selben Ort</translation>
+        <translation>Bei einem Schlauch liegen Gondelpunkt und Bohrung im Rahmen am selben Ort</translation>
     </message>
     <message>
         <source>no finite answer at %1 % throttle (%2 Hz): the craft is undamped and exactly on a resonance, or its arms are far too soft</source>
-        <translation>keine endliche Antwort bei %1 % Gas (%2 Hz): Der Kopter ist ungedämpft und genau auf einer Resonanz, oder seine Arme sind viel zu weich</translation>
+        <translation>kein endliches Ergebnis bei %1&#xa0;% Gas (%2&#xa0;Hz): Der Kopter ist ungedämpft und genau auf einer Resonanz, oder seine Ausleger sind viel zu weich</translation>
     </message>
     <message>
         <source>stopped</source>
@@ -1754,7 +1863,7 @@
     </message>
     <message>
         <source>the search has nothing to choose</source>
-        <translation>die Suche hat nichts zu wählen</translation>
+        <translation>für die Suche ist nichts freigegeben</translation>
     </message>
     <message>
         <source>%1 is decided by the holes of a drilled craft</source>
@@ -1762,7 +1871,7 @@
     </message>
     <message>
         <source>%1 needs a range that rises</source>
-        <translation>%1 braucht einen aufsteigenden Bereich</translation>
+        <translation>bei %1 muss der Bereich von klein nach groß gehen</translation>
     </message>
     <message>
         <source>%1 is there twice</source>
@@ -1770,7 +1879,7 @@
     </message>
     <message>
         <source>no design within these limits holds; most often %1</source>
-        <translation>keine Auslegung in diesen Grenzen hält; am häufigsten: %1</translation>
+        <translation>kein Entwurf in diesen Grenzen ist machbar; am häufigsten gilt: %1</translation>
     </message>
     <message>
         <source>the map needs two different design variables</source>
@@ -1809,10 +1918,6 @@
         <translation>Text</translation>
     </message>
     <message>
-        <source>%1 stands beside anchor_mm: a point has a hole or two angles</source>
-        <translation>%1 steht neben anchor_mm: Ein Punkt hat eine Bohrung oder zwei Winkel</translation>
-    </message>
-    <message>
         <source>Version is missing, allowed %1</source>
         <translation>Die Version fehlt, erlaubt ist %1</translation>
     </message>
@@ -1826,7 +1931,7 @@
     </message>
     <message>
         <source>The file is no Stillbay setup: its &quot;format&quot; is not %1</source>
-        <translation>Die Datei ist kein Stillbay-Kopter: Ihr &quot;format&quot; ist nicht %1</translation>
+        <translation>Die Datei ist kein Stillbay-Kopter: Ihr „format“ ist nicht %1</translation>
     </message>
     <message>
         <source>Format is %1, must be %2</source>
@@ -1850,7 +1955,7 @@
     </message>
     <message>
         <source>The file holds %1, which is no number in JSON</source>
-        <translation>Die Datei enthält %1, in JSON keine Zahl</translation>
+        <translation>Die Datei enthält %1, was in JSON keine Zahl ist</translation>
     </message>
     <message>
         <source>Key %1 appears twice</source>
@@ -1866,7 +1971,7 @@
     </message>
     <message>
         <source>The file is larger than %1 MB, far more than a setup needs</source>
-        <translation>Die Datei ist größer als %1 MB, weit mehr, als ein Kopter braucht</translation>
+        <translation>Die Datei ist größer als %1&#xa0;MB, weit mehr, als ein Kopter braucht</translation>
     </message>
     <message>
         <source>The file is empty</source>
@@ -1875,10 +1980,6 @@
     <message>
         <source>The file is not UTF-8 text</source>
         <translation>Die Datei ist kein UTF-8-Text</translation>
-    </message>
-    <message>
-        <source>%1 is %2 bytes long, allowed up to %3</source>
-        <translation>%1 ist %2 Byte lang, erlaubt sind bis zu %3</translation>
     </message>
     <message>
         <source>%1 is not UTF-8 text</source>
@@ -1890,15 +1991,15 @@
     </message>
     <message>
         <source>Wall is %1, must be below half the smaller side, %2</source>
-        <translation>Die Wand ist %1, muss aber unter der Hälfte der kleineren Seite liegen, %2</translation>
+        <translation>Die Wandstärke ist %1, muss aber unter der Hälfte der kleineren Seite liegen, %2</translation>
     </message>
     <message>
         <source>Empty voltage is %1, must not exceed the full voltage, %2</source>
-        <translation>Die leere Spannung ist %1, darf aber die volle nicht übersteigen, %2</translation>
+        <translation>Die Spannung der leeren Zelle ist %1, darf die der vollen aber nicht übersteigen, %2</translation>
     </message>
     <message>
         <source>%1 is %2, must fit into one frame, %3</source>
-        <translation>%1 ist %2, muss aber in ein Bild passen, %3</translation>
+        <translation>%1 ist %2, muss aber in die Dauer eines Bildes passen, %3</translation>
     </message>
     <message>
         <source>Bore is %1, must be smaller than the outer diameter, %2</source>
@@ -1910,11 +2011,7 @@
     </message>
     <message>
         <source>Faint from is %1, must be below bad from, %2</source>
-        <translation>Schwach ab %1 muss unter schlimm ab %2 liegen</translation>
-    </message>
-    <message>
-        <source>Saved is %1, must read like 2026-05-01T10:00:00Z or be empty</source>
-        <translation>Der Speicherzeitpunkt ist %1, muss aber wie 2026-05-01T10:00:00Z lauten oder leer sein</translation>
+        <translation>„Schwach ab“ ist %1, muss aber unter „Stark ab“ liegen, %2</translation>
     </message>
     <message>
         <source>Airframe hole lies %1 from its bay point, must be at least %2 away</source>
@@ -1922,19 +2019,11 @@
     </message>
     <message>
         <source>Stretch to this hole is %1 (%2 on a free length of %3), allowed %4</source>
-        <translation>Die Vordehnung bis zu dieser Bohrung ist %1 (%2 bei einer freien Länge von %3), erlaubt ist %4</translation>
-    </message>
-    <message>
-        <source>Points mix drilled ones, which have anchor_mm, with planned ones, which have azimuth_deg and elevation_deg</source>
-        <translation>Gebohrte Punkte mit anchor_mm stehen neben geplanten mit azimuth_deg und elevation_deg</translation>
-    </message>
-    <message>
-        <source>Stretch is %1, must be null in a drilled craft, whose holes decide it</source>
-        <translation>Die Vordehnung ist %1, muss aber null sein in einem gebohrten Kopter, dessen Bohrungen sie bestimmen</translation>
+        <translation>Die Dehnung bis zu dieser Bohrung ist %1 (%2 bei einer freien Länge von %3), erlaubt ist %4</translation>
     </message>
     <message>
         <source>Stretch is missing, allowed %1</source>
-        <translation>Die Vordehnung fehlt, erlaubt ist %1</translation>
+        <translation>Die Dehnung fehlt, erlaubt ist %1</translation>
     </message>
     <message>
         <source>%1°</source>
@@ -1954,15 +2043,15 @@
     </message>
     <message>
         <source>the modes&apos; iteration did not converge</source>
-        <translation>die Iteration der Eigenformen ist nicht konvergiert</translation>
+        <translation>die Iteration der Eigenschwingungen ist nicht konvergiert</translation>
     </message>
     <message>
         <source>a mode of the bay does not swing back</source>
-        <translation>eine Eigenform der Gondel schwingt nicht zurück</translation>
+        <translation>eine Eigenschwingung der Gondel schwingt nicht zurück</translation>
     </message>
     <message>
         <source>two modes of the bay coincide so closely that they cannot be told apart</source>
-        <translation>zwei Eigenformen der Gondel liegen so dicht beisammen, dass sie nicht zu unterscheiden sind</translation>
+        <translation>zwei Eigenschwingungen der Gondel liegen so dicht beisammen, dass sie nicht zu unterscheiden sind</translation>
     </message>
     <message>
         <source>nothing holds the bay in one motion (%1): add tubes or spread them</source>
@@ -1970,11 +2059,11 @@
     </message>
     <message>
         <source>no rest pose found at %1 g: the iteration did not converge</source>
-        <translation>keine Ruhelage gefunden bei %1 g: Die Iteration ist nicht konvergiert</translation>
+        <translation>keine Ruhelage gefunden bei %1&#xa0;g: Die Iteration ist nicht konvergiert</translation>
     </message>
     <message>
         <source>Free length is %1 mm, too short for a clamped tube of this section: allowed above %2 mm</source>
-        <translation>Die freie Länge ist %1 mm, zu kurz für einen geklemmten Schlauch dieses Querschnitts: erlaubt ist mehr als %2 mm</translation>
+        <translation>Die freie Länge ist %1&#xa0;mm, zu kurz für einen geklemmten Schlauch dieses Querschnitts: erlaubt ist mehr als %2&#xa0;mm</translation>
     </message>
     <message>
         <source>a number from %1</source>
@@ -1986,7 +2075,7 @@
     </message>
     <message>
         <source>null or a number from %1</source>
-        <translation>null oder eine Zahl von %1</translation>
+        <translation>„null“ oder eine Zahl von %1</translation>
     </message>
     <message>
         <source>a list of numbers from %1</source>
@@ -2010,19 +2099,19 @@
     </message>
     <message>
         <source>as drawn the tube is crushed to %1 of its free length, beyond what the model covers</source>
-        <translation>gezeichnet ist der Schlauch auf %1 seiner freien Länge gestaucht, weiter, als das Modell reicht</translation>
+        <translation>wie gezeichnet wäre der Schlauch auf %1 seiner freien Länge gestaucht, weiter, als das Modell reicht</translation>
     </message>
     <message>
         <source>no stable rest at %1 g: the tube is crushed to %2 of its free length, beyond what the model covers</source>
-        <translation>keine stabile Ruhelage bei %1 g: Der Schlauch wird auf %2 seiner freien Länge gestaucht, weiter, als das Modell reicht</translation>
+        <translation>keine stabile Ruhelage bei %1&#xa0;g: Der Schlauch wird auf %2 seiner freien Länge gestaucht, weiter, als das Modell reicht</translation>
     </message>
     <message>
         <source>no stable rest at %1 g: the tube gives way sideways and the bay buckles</source>
-        <translation>keine stabile Ruhelage bei %1 g: Der Schlauch weicht seitlich aus, und die Gondel knickt aus</translation>
+        <translation>keine stabile Ruhelage bei %1&#xa0;g: Der Schlauch weicht seitlich aus, und die Gondel knickt aus</translation>
     </message>
     <message>
         <source>This craft cannot be saved: written out it is larger than the %1 MB that a setup file may have.</source>
-        <translation>Dieser Kopter ist nicht zu speichern: ausgeschrieben ist er größer als die %1 MB, die eine Datei haben darf.</translation>
+        <translation>Dieser Kopter ist nicht zu speichern: ausgeschrieben ist er größer als die %1&#xa0;MB, die eine Datei haben darf.</translation>
     </message>
     <message>
         <source>The craft takes %1 MB as text, a setup file may have %2</source>
@@ -2030,7 +2119,7 @@
     </message>
     <message>
         <source>The lowest mode on the bench lies at %2&#xa0;Hz (%1): below %3&#xa0;Hz the craft&apos;s own steering swings the bay; use a shorter or stiffer tube.</source>
-        <translation>Die tiefste Eigenschwingung auf dem Tisch liegt bei %2&#xa0;Hz (%1): Unter %3&#xa0;Hz schwingt das Steuern des Fluggeräts die Gondel auf; einen kürzeren oder steiferen Schlauch nehmen.</translation>
+        <translation>Die tiefste Eigenschwingung auf der Werkbank liegt bei %2&#xa0;Hz (%1): Unter %3&#xa0;Hz schaukelt die Steuerung des Kopters die Gondel auf; einen kürzeren oder steiferen Schlauch nehmen.</translation>
     </message>
     <message>
         <source>%1 meets %2&#xa0;Hz (%3)</source>
@@ -2050,7 +2139,7 @@
     </message>
     <message>
         <source>A tube&apos;s own resonance at %1&#xa0;Hz lies below the highest excitation in cruise (%2&#xa0;Hz): there the tubes pass more than computed.</source>
-        <translation>Die eigene Resonanz eines Schlauchs bei %1&#xa0;Hz liegt unter der höchsten Erregung im Reiseflug (%2&#xa0;Hz): Dort lassen die Schläuche mehr durch als berechnet.</translation>
+        <translation>Die Eigenresonanz eines Schlauchs bei %1&#xa0;Hz liegt unter der höchsten Anregung im Reiseflug (%2&#xa0;Hz): Dort lassen die Schläuche mehr durch als berechnet.</translation>
     </message>
     <message>
         <source>surge</source>
@@ -2086,7 +2175,7 @@
     </message>
     <message>
         <source>stiffness of the arms&apos; roots</source>
-        <translation>Steifigkeit der Auslegerwurzeln</translation>
+        <translation>Steifigkeit am Fuß der Ausleger</translation>
     </message>
     <message>
         <source>tap or droop test of an arm in its joint, ten minutes</source>
@@ -2106,7 +2195,7 @@
     </message>
     <message>
         <source>dynamic ratio of the tube</source>
-        <translation>dynamisches Verhältnis des Schlauchs</translation>
+        <translation>dynamische Versteifung des Schlauchs</translation>
     </message>
     <message>
         <source>loss factor of the tube</source>
@@ -2130,7 +2219,7 @@
     </message>
     <message>
         <source>measured throttle against speed, ten minutes</source>
-        <translation>gemessene Drehzahl über dem Gas, zehn Minuten</translation>
+        <translation>Drehzahl über dem Gas messen, zehn Minuten</translation>
     </message>
     <message>
         <source>thrust coefficient of the propeller</source>
@@ -2178,11 +2267,11 @@
     </message>
     <message>
         <source>Half of the crafts or more cannot be flown.</source>
-        <translation>Die Hälfte der Fluggeräte oder mehr kann man nicht fliegen.</translation>
+        <translation>Die Hälfte der Kopter oder mehr kann man nicht fliegen.</translation>
     </message>
     <message>
         <source>No throttle in cruise is bad.</source>
-        <translation>Kein Gas im Reiseflug wackelt stark.</translation>
+        <translation>Bei keinem Gas im Reiseflug wackelt es stark.</translation>
     </message>
     <message>
         <source>Where it is bad, that begins at %1&#xa0;% throttle in the middle, at %2&#xa0;% to %3&#xa0;% in 8 of 10, and ends at %4&#xa0;% in the middle, at %5&#xa0;% to %6&#xa0;% in 8 of 10.</source>
@@ -2190,15 +2279,15 @@
     </message>
     <message>
         <source>%1 of where bad begins, %2 of where it ends</source>
-        <translation>%1 davon, wo starkes Wackeln beginnt, %2 davon, wo es endet</translation>
+        <translation>%1 beim Beginn des starken Wackelns, %2 beim Ende</translation>
     </message>
     <message>
         <source>Of 100 crafts that fit what is known of this one, %1 are clean in cruise, %2 faint and %3 bad; %4 cannot be flown.</source>
-        <translation>Von 100 Fluggeräten, die zu dem passen, was von diesem bekannt ist, sind im Reiseflug %1 sauber, %2 schwach und %3 stark wackelnd; %4 kann man nicht fliegen.</translation>
+        <translation>Von 100 Koptern, die zu dem passen, was von diesem bekannt ist, sind im Reiseflug %1 sauber, %2 schwach und %3 stark wackelnd; %4 kann man nicht fliegen.</translation>
     </message>
     <message>
         <source>%1: %2: takes away %3 of the uncertainty</source>
-        <translation>%1: %2: nimmt %3 der Unsicherheit weg</translation>
+        <translation>%1: %2: senkt die Unsicherheit um %3</translation>
     </message>
     <message>
         <source>%1 (%2)</source>
@@ -2206,23 +2295,23 @@
     </message>
     <message>
         <source>From build to build (cut, masses, battery, temperature): %1, which no measurement takes away.</source>
-        <translation>Von Nachbau zu Nachbau (Schnitt, Massen, Akku, Temperatur): %1, die keine Messung wegnimmt.</translation>
+        <translation>Streuung der Nachbauten (Zuschnitt, Massen, Akku, Temperatur): %1; daran ändert keine Messung etwas.</translation>
     </message>
     <message>
         <source>Let go, the bay moves %1&#xa0;mm from where it is drawn, and hits after %2&#xa0;mm: hang it level, or change stretch or elevation.</source>
-        <translation>Losgelassen geht die Gondel %1&#xa0;mm von ihrem gezeichneten Platz weg und stößt nach %2&#xa0;mm an: waagerecht aufhängen, oder Vordehnung oder Steigung ändern.</translation>
+        <translation>Losgelassen bewegt sich die Gondel %1&#xa0;mm aus ihrer gezeichneten Lage und stößt nach %2&#xa0;mm an: waagerecht aufhängen oder Dehnung oder Neigung ändern.</translation>
     </message>
     <message>
         <source>The craft hovers at %1&#xa0;% throttle with the full pack, outside its cruise window of %2 to %3&#xa0;%: what is said of cruise is not about how it flies.</source>
-        <translation>Das Fluggerät schwebt mit vollem Akku bei %1&#xa0;% Gas, außerhalb seines Reiseflugbereichs von %2 bis %3&#xa0;%: Was über den Reiseflug gesagt wird, gilt nicht für diesen Flug.</translation>
+        <translation>Der Kopter schwebt mit vollem Akku bei %1&#xa0;% Gas, außerhalb seines Reiseflugbereichs von %2 bis %3&#xa0;%: Was über den Reiseflug gesagt wird, gilt nicht für diesen Flug.</translation>
     </message>
     <message>
         <source>the bay leaves its drawn place</source>
-        <translation>die Gondel verlässt ihren gezeichneten Platz</translation>
+        <translation>die Gondel verlässt ihre gezeichnete Lage</translation>
     </message>
     <message>
         <source>it does not hover in its cruise window</source>
-        <translation>es schwebt nicht in seinem Reiseflugbereich</translation>
+        <translation>er schwebt nicht in seinem Reiseflugbereich</translation>
     </message>
     <message>
         <source>Worst frame shake in the cruise window: %1&#xa0;px at %2&#xa0;% throttle.</source>
@@ -2290,7 +2379,7 @@
     </message>
     <message>
         <source>no finite answer: the craft is undamped and exactly on a resonance, or its arms are far too soft</source>
-        <translation>keine endliche Antwort: Das Fluggerät ist ungedämpft und genau auf einer Resonanz, oder seine Ausleger sind viel zu weich</translation>
+        <translation>kein endliches Ergebnis: Der Kopter ist ungedämpft und genau auf einer Resonanz, oder seine Ausleger sind viel zu weich</translation>
     </message>
     <message>
         <source>%1 is decided by keeping the bay level</source>
@@ -2334,11 +2423,11 @@
     </message>
     <message>
         <source>Own stretch</source>
-        <translation>Eigene Vordehnung</translation>
+        <translation>Eigene Dehnung</translation>
     </message>
     <message>
         <source>How much longer this one tube is fitted than its free length; empty where it is stretched like the others, and once the holes are drilled.</source>
-        <translation>Um wie viel länger als seine freie Länge dieser eine Schlauch eingebaut ist; leer, wenn er wie die anderen gedehnt ist und sobald die Löcher gebohrt sind.</translation>
+        <translation>Um wie viel länger als seine freie Länge dieser eine Schlauch eingebaut ist; leer, wenn er wie die anderen gedehnt ist und sobald gebohrt ist.</translation>
     </message>
     <message>
         <source>Spread</source>
@@ -2346,7 +2435,7 @@
     </message>
     <message>
         <source>How far the value may be off, one standard deviation over the value: 0.05 is 5 %; empty for what is usual of its origin.</source>
-        <translation>Wie weit der Wert danebenliegen kann, eine Standardabweichung durch den Wert: 0,05 sind 5 %; leer: das Übliche seiner Herkunft.</translation>
+        <translation>Wie weit der Wert danebenliegen kann, eine Standardabweichung durch den Wert: 0,05 sind 5&#xa0;%; leer: das Übliche seiner Herkunft.</translation>
     </message>
     <message>
         <source>Ends</source>
@@ -2378,7 +2467,7 @@
     </message>
     <message>
         <source>Horizontal field of view is %1, must not exceed %2 unless the lens is a fisheye</source>
-        <translation>Der waagerechte Bildwinkel ist %1, darf aber %2 nicht überschreiten, außer bei einem Fischauge</translation>
+        <translation>Der waagerechte Bildwinkel ist %1, darf aber %2 nicht überschreiten, außer bei einem Fischaugenobjektiv</translation>
     </message>
     <message>
         <source>Two sources are of the same number</source>
@@ -2387,10 +2476,6 @@
     <message>
         <source>at %1</source>
         <translation>bei %1</translation>
-    </message>
-    <message>
-        <source>Full pack %1&#xa0;px at %2&#xa0;%, empty pack %3&#xa0;px at %4&#xa0;% throttle.</source>
-        <translation>Voller Akku %1&#xa0;px bei %2&#xa0;%, leerer %3&#xa0;px bei %4&#xa0;% Gas.</translation>
     </message>
     <message>
         <source>Mount points %1&#xa0;mm lower</source>
@@ -2418,11 +2503,11 @@
     </message>
     <message>
         <source>Tubes turned %1° towards fore and aft</source>
-        <translation>Schläuche %1° mehr nach längs gedreht</translation>
+        <translation>Schläuche %1° weiter zur Längsrichtung gedreht</translation>
     </message>
     <message>
         <source>Tubes turned %1° towards the sides</source>
-        <translation>Schläuche %1° mehr nach quer gedreht</translation>
+        <translation>Schläuche %1° weiter zur Querrichtung gedreht</translation>
     </message>
     <message>
         <source>Heaviest part of the bay %1&#xa0;mm back</source>
@@ -2450,11 +2535,11 @@
     </message>
     <message>
         <source>May the stretch of all tubes change? Their holes in the airframe move with it.</source>
-        <translation>Darf sich die Vordehnung aller Schläuche ändern? Ihre Löcher im Rahmen wandern mit.</translation>
+        <translation>Darf sich die Dehnung aller Schläuche ändern? Ihre Bohrungen im Rahmen wandern mit.</translation>
     </message>
     <message>
         <source>May the elevation of all tubes change? Their holes in the airframe move with it.</source>
-        <translation>Darf sich die Steigung aller Schläuche ändern? Ihre Löcher im Rahmen wandern mit.</translation>
+        <translation>Darf sich die Neigung aller Schläuche ändern? Ihre Bohrungen im Rahmen wandern mit.</translation>
     </message>
     <message>
         <source>Height of the points</source>
@@ -2462,7 +2547,7 @@
     </message>
     <message>
         <source>May all mount points move up or down together? Their holes in the airframe move with them.</source>
-        <translation>Dürfen alle Haltepunkte gemeinsam höher oder tiefer sitzen? Ihre Löcher im Rahmen wandern mit.</translation>
+        <translation>Dürfen alle Haltepunkte gemeinsam höher oder tiefer sitzen? Ihre Bohrungen im Rahmen wandern mit.</translation>
     </message>
     <message>
         <source>Direction of the tubes</source>
@@ -2470,15 +2555,15 @@
     </message>
     <message>
         <source>May the tubes point more sideways or more fore and aft, mirrored? Their holes in the airframe move with them.</source>
-        <translation>Dürfen die Schläuche mehr nach quer oder mehr nach längs zeigen, gespiegelt? Ihre Löcher im Rahmen wandern mit.</translation>
+        <translation>Dürfen die Schläuche mehr quer oder mehr längs zeigen, gespiegelt? Ihre Bohrungen im Rahmen wandern mit.</translation>
     </message>
     <message>
         <source>May the mount points move apart or together fore and aft? Half their distance; mirrored ones stay mirrored.</source>
-        <translation>Dürfen die Haltepunkte längs weiter auseinander oder enger sitzen? Ihr halber Abstand; gespiegelte bleiben gespiegelt.</translation>
+        <translation>Dürfen die Haltepunkte längs weiter auseinander oder enger sitzen? Angegeben ist ihr halber Abstand; gespiegelte bleiben gespiegelt.</translation>
     </message>
     <message>
         <source>May the mount points move apart or together sideways? Half their distance; mirrored ones stay mirrored.</source>
-        <translation>Dürfen die Haltepunkte quer weiter auseinander oder enger sitzen? Ihr halber Abstand; gespiegelte bleiben gespiegelt.</translation>
+        <translation>Dürfen die Haltepunkte quer weiter auseinander oder enger sitzen? Angegeben ist ihr halber Abstand; gespiegelte bleiben gespiegelt.</translation>
     </message>
     <message>
         <source>Heaviest part forward</source>
@@ -2486,7 +2571,7 @@
     </message>
     <message>
         <source>May the bay&apos;s heaviest part move forward or back? Where its middle is.</source>
-        <translation>Darf das schwerste Teil der Gondel nach vorn oder hinten rücken? Wo seine Mitte ist.</translation>
+        <translation>Darf das schwerste Teil der Gondel nach vorn oder hinten rücken? Angegeben ist seine Mitte.</translation>
     </message>
     <message>
         <source>Heaviest part up</source>
@@ -2494,7 +2579,7 @@
     </message>
     <message>
         <source>May the bay&apos;s heaviest part move up or down? Where its middle is.</source>
-        <translation>Darf das schwerste Teil der Gondel höher oder tiefer sitzen? Wo seine Mitte ist.</translation>
+        <translation>Darf das schwerste Teil der Gondel höher oder tiefer sitzen? Angegeben ist seine Mitte.</translation>
     </message>
     <message>
         <source>Place of the heaviest part</source>
@@ -2554,7 +2639,7 @@
     </message>
     <message>
         <source>Board camera, wide view</source>
-        <translation>Platinenkamera, weiter Blick</translation>
+        <translation>Platinenkamera, Weitwinkel</translation>
     </message>
     <message>
         <source>Small action camera</source>
@@ -2562,7 +2647,7 @@
     </message>
     <message>
         <source>Action camera, straight view</source>
-        <translation>Actionkamera, geradliniger Blick</translation>
+        <translation>Actionkamera, geradlinig abbildend</translation>
     </message>
     <message>
         <source>Action camera, wide fisheye view</source>
@@ -2582,7 +2667,7 @@
     </message>
     <message>
         <source>Mapping camera, global shutter</source>
-        <translation>Kartierungskamera, alle Zeilen zugleich</translation>
+        <translation>Kartierungskamera, Global Shutter</translation>
     </message>
     <message>
         <source>Thermal camera</source>
@@ -2650,7 +2735,7 @@
     </message>
     <message>
         <source>elevation</source>
-        <translation>Steigung</translation>
+        <translation>Neigung</translation>
     </message>
     <message>
         <source>hardness</source>
@@ -2678,35 +2763,35 @@
     </message>
     <message>
         <source>balance fore and aft</source>
-        <translation>Schwerpunkt längs</translation>
+        <translation>schwerstes Teil längs</translation>
     </message>
     <message>
         <source>balance upwards</source>
-        <translation>Schwerpunkt hoch</translation>
+        <translation>schwerstes Teil hoch</translation>
     </message>
     <message>
         <source>Sideways, the tubes hold the bay within %1&#xa0;mm of the height of its centre of mass</source>
-        <translation>Quer halten die Schläuche die Gondel auf der Höhe ihres Schwerpunkts (auf %1&#xa0;mm)</translation>
+        <translation>Quer halten die Schläuche die Gondel auf der Höhe ihres Schwerpunkts (auf %1&#xa0;mm genau)</translation>
     </message>
     <message>
         <source>Sideways, the tubes hold the bay %1&#xa0;mm above its centre of mass, so sideways vibration rolls it</source>
-        <translation>Quer halten die Schläuche die Gondel %1&#xa0;mm über ihrem Schwerpunkt, deshalb rollt sie durch Schwingungen quer</translation>
+        <translation>Quer halten die Schläuche die Gondel %1&#xa0;mm über ihrem Schwerpunkt, deshalb bringen Querschwingungen sie ins Rollen</translation>
     </message>
     <message>
         <source>Sideways, the tubes hold the bay %1&#xa0;mm below its centre of mass, so sideways vibration rolls it</source>
-        <translation>Quer halten die Schläuche die Gondel %1&#xa0;mm unter ihrem Schwerpunkt, deshalb rollt sie durch Schwingungen quer</translation>
+        <translation>Quer halten die Schläuche die Gondel %1&#xa0;mm unter ihrem Schwerpunkt, deshalb bringen Querschwingungen sie ins Rollen</translation>
     </message>
     <message>
         <source>fore and aft within %1&#xa0;mm of that height</source>
-        <translation>längs ebenfalls auf dieser Höhe (auf %1&#xa0;mm)</translation>
+        <translation>längs ebenfalls auf dieser Höhe (auf %1&#xa0;mm genau)</translation>
     </message>
     <message>
         <source>fore and aft %1&#xa0;mm above, so fore-and-aft vibration pitches it</source>
-        <translation>längs %1&#xa0;mm darüber, deshalb nickt sie durch Schwingungen längs</translation>
+        <translation>längs %1&#xa0;mm darüber, deshalb bringen Längsschwingungen sie ins Nicken</translation>
     </message>
     <message>
         <source>fore and aft %1&#xa0;mm below, so fore-and-aft vibration pitches it</source>
-        <translation>längs %1&#xa0;mm darunter, deshalb nickt sie durch Schwingungen längs</translation>
+        <translation>längs %1&#xa0;mm darunter, deshalb bringen Längsschwingungen sie ins Nicken</translation>
     </message>
     <message>
         <source>%1&#xa0;mm ahead</source>
@@ -2726,15 +2811,15 @@
     </message>
     <message>
         <source>Up and down, they hold it %1 and %2, seen from its centre of mass, so up-and-down vibration pitches and rolls it.</source>
-        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1 und %2, deshalb nickt und rollt sie durch Schwingungen auf und ab.</translation>
+        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1 und %2, deshalb bringen Schwingungen auf und ab sie ins Nicken und Rollen.</translation>
     </message>
     <message>
         <source>Up and down, they hold it %1, seen from its centre of mass, so up-and-down vibration pitches it.</source>
-        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1, deshalb nickt sie durch Schwingungen auf und ab.</translation>
+        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1, deshalb bringen Schwingungen auf und ab sie ins Nicken.</translation>
     </message>
     <message>
         <source>Up and down, they hold it %1, seen from its centre of mass, so up-and-down vibration rolls it.</source>
-        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1, deshalb rollt sie durch Schwingungen auf und ab.</translation>
+        <translation>Auf und ab halten sie die Gondel, vom Schwerpunkt aus gesehen, %1, deshalb bringen Schwingungen auf und ab sie ins Rollen.</translation>
     </message>
     <message>
         <source>%1; %2.</source>
@@ -2742,7 +2827,243 @@
     </message>
     <message>
         <source>Decoupling %1&#xa0;%: so much of its energy a bench mode has, on average, in one motion.</source>
-        <translation>Entkopplung %1&#xa0;%: So viel ihrer Energie hat eine Eigenschwingung auf dem Tisch im Mittel in einer einzigen Bewegung.</translation>
+        <translation>Entkopplung %1&#xa0;%: So viel der Energie einer Eigenschwingung auf der Werkbank steckt im Mittel in einer einzigen Bewegung.</translation>
+    </message>
+    <message>
+        <source>Hung level: each tube with its own free length</source>
+        <translation>Waagerecht aufgehängt: jeder Schlauch mit eigener freier Länge</translation>
+    </message>
+    <message>
+        <source>Hung level: each tube at its own elevation</source>
+        <translation>Waagerecht aufgehängt: jeder Schlauch mit eigener Neigung</translation>
+    </message>
+    <message>
+        <source>%1 of 100 crafts like it are clean</source>
+        <translation>%1 von 100 solchen Koptern sind sauber</translation>
+    </message>
+    <message>
+        <source>%1 of 100 crafts like it are clean, %2 cannot be flown</source>
+        <translation>%1 von 100 solchen Koptern sind sauber, %2 sind nicht zu fliegen</translation>
+    </message>
+    <message>
+        <source>With the empty pack, at %1 % throttle: %2.</source>
+        <translation>Mit leerem Akku, bei %1 % Gas: %2.</translation>
+    </message>
+    <message>
+        <source>At %1 throttle: %2.</source>
+        <translation>Bei %1 Gas: %2.</translation>
+    </message>
+    <message>
+        <source>Full pack %1 px at %2 %, empty pack %3 px at %4 % throttle.</source>
+        <translation>Voller Akku %1 px bei %2 %, leerer %3 px bei %4 % Gas.</translation>
+    </message>
+    <message>
+        <source>the table has %1 rows, more than %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the table has %1 columns, more than %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the table has more than %1 bytes, far more than one that was written by hand</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>this is not plain text: save the table as CSV in UTF-8</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no row of the table has numbers in it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a quotation mark of the table is never closed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>fewer than three rows tell how fast the propeller turns: that takes a column of speed, or of throttle and of voltage</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>fewer than three rows that tell a speed have a thrust or a power</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the thrust does not grow with the speed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the power does not grow with the speed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The table has no speeds: they are worked out from throttle, voltage and current with the craft&apos;s KV, whose spread counts.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The table has no speeds: they are worked out from throttle and voltage with the craft&apos;s KV and power coefficient, whose spread counts.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The power is electric: what the motor loses is taken off with the craft&apos;s resistance and no-load current.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The thrust coefficient goes from %1 at %2 rpm to %3 at %4 rpm; the craft has one for all speeds, so its spread is larger.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The power coefficient goes from %1 at %2 rpm to %3 at %4 rpm; the craft has one for all speeds, so its spread is larger.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>KV runs with the speed: the throttle noted is not the share of the voltage that the motor gets. Trust the row at full throttle most.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Left out, because the thrust lies far off the fit: line %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Left out, because the power lies far off the fit: line %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Left out of KV, because it lies far off the rest: line %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>“%1” is no throttle from none to full</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>“%1” is below zero</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Not used</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Throttle</source>
+        <translation>Gas</translation>
+    </message>
+    <message>
+        <source>Speed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Thrust</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Shaft power</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Electric power</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Torque</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Voltage</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Current</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>“%1” is not a number</source>
+        <translation>„%1“ ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>Bay mass</source>
+        <translation>Masse der Gondel</translation>
+    </message>
+    <message>
+        <source>Tubes fore and aft</source>
+        <translation>Abstand der Schläuche längs</translation>
+    </message>
+    <message>
+        <source>Tubes left and right</source>
+        <translation>Abstand der Schläuche quer</translation>
+    </message>
+    <message>
+        <source>The propellers touch: they are %1&#xa0;mm across and the motors %2&#xa0;mm apart; take longer arms or smaller propellers.</source>
+        <translation>Die Propeller berühren sich: Sie messen %1&#xa0;mm, und die Motoren sind %2&#xa0;mm auseinander; längere Ausleger oder kleinere Propeller nehmen.</translation>
+    </message>
+    <message>
+        <source>%1 stands beside an airframe hole: a tube has a hole or two angles</source>
+        <translation>%1 steht neben einer Bohrung im Rahmen: Ein Schlauch hat eine Bohrung oder zwei Winkel</translation>
+    </message>
+    <message>
+        <source>%1 has %2 bytes, allowed up to %3</source>
+        <translation>%1 hat %2 Bytes, erlaubt bis %3</translation>
+    </message>
+    <message>
+        <source>%1 has 1 entry, allowed %2</source>
+        <translation>%1 hat 1 Eintrag, erlaubt %2</translation>
+    </message>
+    <message>
+        <source>The time of keeping is %1, must read like 2026-05-01T10:00:00Z or be empty</source>
+        <translation>Die Zeit des Merkens ist %1, muss wie 2026-05-01T10:00:00Z lauten oder leer sein</translation>
+    </message>
+    <message>
+        <source>Stretch is %1, must be left out in a drilled craft, whose holes decide it</source>
+        <translation>Die Dehnung ist %1, muss aber bei einem gebohrten Kopter fehlen: Seine Bohrungen bestimmen sie</translation>
+    </message>
+    <message>
+        <source>Some tubes have an airframe hole and others a direction and an elevation; all must have the same</source>
+        <translation>Einige Schläuche haben eine Bohrung im Rahmen, andere Richtung und Neigung; alle müssen dasselbe haben</translation>
+    </message>
+    <message>
+        <source>The name</source>
+        <translation>Der Name</translation>
+    </message>
+    <message>
+        <source>The text of the notes</source>
+        <translation>Der Text der Notizen</translation>
+    </message>
+    <message>
+        <source>The time of keeping</source>
+        <translation>Die Zeit des Merkens</translation>
+    </message>
+    <message>
+        <source>The note on a source</source>
+        <translation>Die Notiz zu einer Quelle</translation>
+    </message>
+    <message>
+        <source>The date of a source</source>
+        <translation>Das Datum einer Quelle</translation>
+    </message>
+    <message>
+        <source>The list of parts</source>
+        <translation>Die Liste der Teile</translation>
+    </message>
+    <message>
+        <source>The list of arms</source>
+        <translation>Die Liste der Ausleger</translation>
+    </message>
+    <message>
+        <source>The list of tubes</source>
+        <translation>Die Liste der Schläuche</translation>
+    </message>
+    <message>
+        <source>The list of kept tunes</source>
+        <translation>Die Liste der gemerkten Abstimmungen</translation>
+    </message>
+    <message>
+        <source>The list of sources</source>
+        <translation>Die Liste der Quellen</translation>
+    </message>
+    <message>
+        <source>The list of blade-pass pulses</source>
+        <translation>Die Liste der Stöße je Blattdurchgang</translation>
     </message>
 </context>
 <context>
@@ -2753,7 +3074,7 @@
     </message>
     <message>
         <source>the text to be written does not read back as this craft</source>
-        <translation>der zu schreibende Text liest sich nicht als dieser Kopter zurück</translation>
+        <translation>der geschriebene Text ergäbe beim Lesen nicht diesen Kopter</translation>
     </message>
     <message>
         <source>it is not a regular file</source>
@@ -2769,11 +3090,11 @@
     </message>
     <message>
         <source>it is not of the kind that this version writes</source>
-        <translation>es ist nicht von der Art, die diese Version schreibt</translation>
+        <translation>das Format ist nicht das dieser Version</translation>
     </message>
     <message>
         <source>no font is installed to write the sheet with</source>
-        <translation>keine Schrift ist installiert, um das Blatt zu schreiben</translation>
+        <translation>für das Blatt ist keine Schrift installiert</translation>
     </message>
     <message>
         <source>the file is larger than %1 MB, far more than a setup needs</source>
@@ -2781,7 +3102,7 @@
     </message>
     <message>
         <source>another program holds its place</source>
-        <translation>ein anderes Programm hält seinen Platz</translation>
+        <translation>ein anderes Programm belegt den Platz dafür</translation>
     </message>
 </context>
 <context>
@@ -2863,11 +3184,11 @@
     </message>
     <message>
         <source>The tape is worth %1 g·mm.</source>
-        <translation>Das Band zählt %1 g·mm.</translation>
+        <translation>Das Band bringt %1&#xa0;g·mm.</translation>
     </message>
     <message>
         <source>Unbalance: %1 g·mm now, %2 g·mm then.</source>
-        <translation>Unwucht: jetzt %1 g·mm, dann %2 g·mm.</translation>
+        <translation>Unwucht: jetzt %1&#xa0;g·mm, dann %2&#xa0;g·mm.</translation>
     </message>
     <message>
         <source>That is more tape than it takes: the other side is the heavy one then.</source>
@@ -2875,7 +3196,7 @@
     </message>
     <message>
         <source>balance with tape</source>
-        <translation>Mit Klebeband auswuchten</translation>
+        <translation>mit Klebeband auswuchten</translation>
     </message>
 </context>
 <context>
@@ -2883,10 +3204,6 @@
     <message>
         <source>Craft in space</source>
         <translation>Kopter im Raum</translation>
-    </message>
-    <message>
-        <source>Drag or use the arrow keys to turn the craft, the wheel or + and − to zoom, 0 to see all of it.</source>
-        <translation>Ziehen oder Pfeiltasten drehen den Kopter, das Rad oder + und − ändern die Größe, 0 zeigt ihn ganz.</translation>
     </message>
     <message>
         <source>centre of mass</source>
@@ -2920,6 +3237,49 @@
         <source>pitch axis</source>
         <translation>Nickachse</translation>
     </message>
+    <message>
+        <source>Drag or use the arrow keys to turn the craft, the wheel or + and − to zoom, 0 to see all of it. Shift and a drag move it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::BayLegend</name>
+    <message>
+        <source>Legend of the bay view</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>solid: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>dashed: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>round: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>circle and cross: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>diamond: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>dashes and dots: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>dotted: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>thick outline: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::BayView</name>
@@ -2945,7 +3305,7 @@
     </message>
     <message>
         <source>still</source>
-        <translation>still</translation>
+        <translation>keine</translation>
     </message>
     <message>
         <source>Motion to show</source>
@@ -2953,7 +3313,7 @@
     </message>
     <message>
         <source>One of the ways the bay swings by itself.</source>
-        <translation>Eine der Arten, wie die Gondel von selbst schwingt.</translation>
+        <translation>Eine der Eigenschwingungen der Gondel.</translation>
     </message>
     <message>
         <source>&amp;Bay</source>
@@ -2961,7 +3321,7 @@
     </message>
     <message>
         <source>&amp;Motion</source>
-        <translation>&amp;Bewegung</translation>
+        <translation>Be&amp;wegung</translation>
     </message>
     <message>
         <source>Oblique</source>
@@ -3005,11 +3365,11 @@
     </message>
     <message>
         <source>in flight, %1 Hz: %2</source>
-        <translation>im Flug, %1 Hz: %2</translation>
+        <translation>im Flug, %1&#xa0;Hz: %2</translation>
     </message>
     <message>
         <source>on the bench, %1 Hz: %2</source>
-        <translation>auf dem Tisch, %1 Hz: %2</translation>
+        <translation>auf der Werkbank, %1&#xa0;Hz: %2</translation>
     </message>
     <message>
         <source>No answer for this craft: it is shown as drawn.</source>
@@ -3024,8 +3384,56 @@
         <translation>Diese Eigenschwingung (%1) schwingt %2-mal je Sekunde; hier verlangsamt und übertrieben gezeichnet.</translation>
     </message>
     <message>
-        <source>Circle and cross: its centre of mass. Diamond: the elastic centre. Forces sideways through the roll axis have no arm to roll it, those fore and aft through the pitch axis none to pitch it.</source>
-        <translation>Kreis mit Kreuz: ihr Schwerpunkt. Raute: der elastische Mittelpunkt. Kräfte quer durch die Rollachse haben keinen Hebel, sie zu rollen, solche längs durch die Nickachse keinen, sie zu nicken.</translation>
+        <source>Zoom to bay</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Whole craft</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bay and tubes fill the drawing.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The whole craft fills the drawing.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Forces sideways through the roll axis have no arm to roll it, those fore and aft through the pitch axis none to pitch it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>bay at rest</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>bay as drawn</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>tube</source>
+        <translation>Schlauch</translation>
+    </message>
+    <message>
+        <source>centre of mass</source>
+        <translation>Schwerpunkt</translation>
+    </message>
+    <message>
+        <source>elastic centre</source>
+        <translation>elastischer Mittelpunkt</translation>
+    </message>
+    <message>
+        <source>roll and pitch axis</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>camera’s view</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the field’s part</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -3048,15 +3456,15 @@
     </message>
     <message>
         <source>bay can swing</source>
-        <translation>die Gondel kann schwingen</translation>
+        <translation>Eigenschwingung der Gondel</translation>
     </message>
     <message>
         <source>arms can swing</source>
-        <translation>die Ausleger können schwingen</translation>
+        <translation>Eigenschwingung der Ausleger</translation>
     </message>
     <message>
         <source>they meet in cruise</source>
-        <translation>sie treffen sich im Reiseflug</translation>
+        <translation>Schnittpunkt im Reiseflug</translation>
     </message>
     <message>
         <source>Hover</source>
@@ -3080,7 +3488,7 @@
     </message>
     <message>
         <source>Wobble of each order (px rms)</source>
-        <translation>Wackeln aus jeder Ordnung (px eff.)</translation>
+        <translation>Wackeln je Ordnung (px&#xa0;eff.)</translation>
     </message>
     <message>
         <source>Throttle, full pack (%)</source>
@@ -3096,11 +3504,11 @@
     </message>
     <message>
         <source>%1, %2 Hz</source>
-        <translation>%1, %2 Hz</translation>
+        <translation>%1, %2&#xa0;Hz</translation>
     </message>
     <message>
         <source>hover: full pack %1 %, empty pack %2 %</source>
-        <translation>Schweben: voller Akku %1 %, leerer Akku %2 %</translation>
+        <translation>Schweben: voller Akku %1&#xa0;%, leerer Akku %2&#xa0;%</translation>
     </message>
     <message>
         <source>%1: %2</source>
@@ -3112,7 +3520,7 @@
     </message>
     <message>
         <source>At %1 % throttle (%2 rpm) %3 meets %4 Hz (%5): %6 px, %7.</source>
-        <translation>Bei %1 % Gas (%2 U/min) trifft %3 auf %4 Hz (%5): %6 px, %7.</translation>
+        <translation>Bei %1&#xa0;% Gas (%2&#xa0;U/min) trifft %3 auf %4&#xa0;Hz (%5): %6&#xa0;px, %7.</translation>
     </message>
     <message>
         <source>The pack cannot hold this craft in the air.</source>
@@ -3120,19 +3528,19 @@
     </message>
     <message>
         <source>Hover is at %1 rpm: %2 % throttle on a full pack; an empty one cannot hold the craft.</source>
-        <translation>Schweben bei %1 U/min: %2 % Gas mit vollem Akku; ein leerer kann den Kopter nicht halten.</translation>
+        <translation>Schweben bei %1&#xa0;U/min: %2&#xa0;% Gas mit vollem Akku; ein leerer reicht nicht zum Schweben.</translation>
     </message>
     <message>
         <source>Hover is at %1 rpm: %2 % throttle on a full pack, %3 % on an empty one.</source>
-        <translation>Schweben bei %1 U/min: %2 % Gas mit vollem Akku, %3 % mit leerem.</translation>
+        <translation>Schweben bei %1&#xa0;U/min: %2&#xa0;% Gas mit vollem Akku, %3&#xa0;% mit leerem.</translation>
     </message>
     <message>
         <source>The %1 runs from %2 to %3 Hz.</source>
-        <translation>Die %1 reicht von %2 bis %3 Hz.</translation>
+        <translation>Die %1 reicht von %2 bis %3&#xa0;Hz.</translation>
     </message>
     <message>
         <source>%1 at %2 Hz</source>
-        <translation>%1 bei %2 Hz</translation>
+        <translation>%1 bei %2&#xa0;Hz</translation>
     </message>
     <message>
         <source>What can swing: %1.</source>
@@ -3144,11 +3552,11 @@
     </message>
     <message>
         <source>%1 % throttle, %2 rpm</source>
-        <translation>%1 % Gas, %2 U/min</translation>
+        <translation>%1&#xa0;% Gas, %2&#xa0;U/min</translation>
     </message>
     <message>
         <source>%1: %2 Hz, %3 px, %4</source>
-        <translation>%1: %2 Hz, %3 px, %4</translation>
+        <translation>%1: %2&#xa0;Hz, %3&#xa0;px, %4</translation>
     </message>
 </context>
 <context>
@@ -3207,7 +3615,7 @@
     </message>
     <message>
         <source>Where it is held</source>
-        <translation>Wo sie gehalten wird</translation>
+        <translation>Haltepunkte</translation>
     </message>
     <message>
         <source>as before</source>
@@ -3248,7 +3656,7 @@
     </message>
     <message>
         <source>Copy, export, read as a table, zoom. In the chart the wheel zooms (with Shift up and down), dragging with Ctrl zooms into a frame, the middle button moves what is shown.</source>
-        <translation>Kopieren, exportieren, als Tabelle lesen, vergrößern. Im Diagramm vergrößert das Rad (mit Umschalt auf und ab), Ziehen mit Strg vergrößert in einen Rahmen, die mittlere Taste verschiebt.</translation>
+        <translation>Kopieren, exportieren, als Tabelle lesen, vergrößern. Im Diagramm vergrößert das Mausrad (mit Umschalt auf und ab), Ziehen mit Strg vergrößert einen Ausschnitt, die mittlere Taste verschiebt.</translation>
     </message>
 </context>
 <context>
@@ -3319,7 +3727,7 @@
     </message>
     <message>
         <source>%1. You can choose another name or folder.</source>
-        <translation>%1. Sie können einen anderen Namen oder Ordner wählen.</translation>
+        <translation>%1. Anderen Namen oder Ordner wählen.</translation>
     </message>
 </context>
 <context>
@@ -3334,7 +3742,7 @@
     </message>
     <message>
         <source>What you call this craft.</source>
-        <translation>Wie Sie diesen Kopter nennen.</translation>
+        <translation>Frei gewählter Name dieses Kopters.</translation>
     </message>
     <message>
         <source>Name</source>
@@ -3346,7 +3754,7 @@
     </message>
     <message>
         <source>Whatever you want to remember of this craft; kept in its file.</source>
-        <translation>Was Sie von diesem Kopter behalten wollen; steht in seiner Datei.</translation>
+        <translation>Eigene Notizen zu diesem Kopter; sie stehen in seiner Datei.</translation>
     </message>
     <message>
         <source>Notes</source>
@@ -3374,7 +3782,7 @@
     </message>
     <message>
         <source>Excitation</source>
-        <translation>Erregung</translation>
+        <translation>Anregung</translation>
     </message>
     <message>
         <source>Drive</source>
@@ -3404,6 +3812,10 @@
         <source>Limits</source>
         <translation>Grenzen</translation>
     </message>
+    <message>
+        <source>%1 of %2 yours, %3</source>
+        <translation>%1 von %2 eigen, %3</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::CursorStrip</name>
@@ -3413,20 +3825,20 @@
     </message>
     <message>
         <source>At the throttle cursor: order 1 is the unbalance, B the blade pass, 2B twice that. In the film each beats against the frame rate at the frequency named.</source>
-        <translation>Am Gaszeiger: Ordnung 1 ist die Unwucht, B die Blattfolge, 2B das Doppelte davon. Im Film schwebt jede gegen die Bildrate mit der genannten Frequenz.</translation>
+        <translation>Am Gaszeiger: Ordnung 1 ist die Unwucht, B der Blattdurchgang, 2B das Doppelte davon. Im Film ergibt jede mit der Bildrate eine Schwebung der genannten Frequenz.</translation>
     </message>
     <message>
         <source>%1 %</source>
-        <translation>%1 %</translation>
+        <translation>%1&#xa0;%</translation>
     </message>
     <message>
         <source>%1 rpm</source>
-        <translation>%1 U/min</translation>
+        <translation>%1&#xa0;U/min</translation>
     </message>
     <message>
         <source>%1 Hz, %2</source>
         <comment>frequency, wobble</comment>
-        <translation>%1 Hz, %2</translation>
+        <translation>%1&#xa0;Hz, %2</translation>
     </message>
     <message>
         <source>%1 (%2)</source>
@@ -3441,7 +3853,7 @@
     </message>
     <message>
         <source>Works out the exposure from a shutter angle and a neutral-density filter.</source>
-        <translation>Berechnet die Belichtung aus Verschlusswinkel und Graufilter.</translation>
+        <translation>Berechnet die Belichtungszeit aus Verschlusswinkel und Graufilter.</translation>
     </message>
 </context>
 <context>
@@ -3452,7 +3864,7 @@
     </message>
     <message>
         <source>The camera takes %1 frames a second, %2 ms each. A shutter angle is the share of that time, out of 360°, in which a row collects light.</source>
-        <translation>Die Kamera nimmt %1 Bilder je Sekunde auf, jedes %2 ms lang. Der Verschlusswinkel ist der Anteil dieser Zeit, von 360°, in dem eine Zeile Licht sammelt.</translation>
+        <translation>Die Kamera nimmt %1 Bilder je Sekunde auf, jedes %2&#xa0;ms lang. Der Verschlusswinkel ist der Anteil dieser Zeit, von 360°, in dem eine Zeile Licht sammelt.</translation>
     </message>
     <message>
         <source>Shutter angle without the filter</source>
@@ -3464,11 +3876,11 @@
     </message>
     <message>
         <source>180° is what film usually has: common practice.</source>
-        <translation>180° hat Film üblicherweise: gängige Praxis.</translation>
+        <translation>180° ist beim Film üblich: gängige Praxis.</translation>
     </message>
     <message>
         <source>Exposure without the filter</source>
-        <translation>Belichtung ohne den Filter</translation>
+        <translation>Belichtungszeit ohne den Filter</translation>
     </message>
     <message>
         <source>ms</source>
@@ -3476,7 +3888,7 @@
     </message>
     <message>
         <source>How long a row collects light; 2 ms is a shutter of 1/500 s.</source>
-        <translation>Wie lange eine Zeile Licht sammelt; 2 ms sind ein Verschluss von 1/500 s.</translation>
+        <translation>Wie lange eine Zeile Licht sammelt; 2&#xa0;ms sind 1/500&#xa0;s Verschlusszeit.</translation>
     </message>
     <message>
         <source>Filter put on</source>
@@ -3488,19 +3900,19 @@
     </message>
     <message>
         <source>Each stop of a neutral-density filter halves the light, so that the exposure doubles; ND8 has three. Below zero: filter taken off.</source>
-        <translation>Jede Blende eines Graufilters halbiert das Licht, sodass sich die Belichtung verdoppelt; ND8 hat drei. Unter null: Filter abgenommen.</translation>
+        <translation>Jede Blendenstufe eines Graufilters halbiert das Licht, sodass sich die Belichtungszeit verdoppelt; ND8 hat drei. Unter null: Filter abgenommen.</translation>
     </message>
     <message>
         <source>The camera, set to its own exposure, takes as much longer as the filter makes the picture darker. Longer exposures blur fast vibration away, and everything else that moves.</source>
-        <translation>Die Kamera mit Belichtungsautomatik belichtet um so viel länger, wie der Filter das Bild verdunkelt. Längere Belichtung verwischt schnelle Schwingungen, und alles andere, was sich bewegt.</translation>
+        <translation>Die Kamera mit Belichtungsautomatik belichtet um so viel länger, wie der Filter das Bild verdunkelt. Längere Belichtungszeiten verwischen schnelle Schwingungen, und alles andere, was sich bewegt.</translation>
     </message>
     <message>
         <source>A filter of %1 stops would make 180° of it, as film usually has.</source>
-        <translation>Ein Filter von %1 Blenden machte daraus 180°, wie bei Film üblich.</translation>
+        <translation>Ein Filter von %1&#xa0;Blenden ergäbe 180°, wie beim Film üblich.</translation>
     </message>
     <message>
         <source>Without a filter it is %1 stops above the 180° film usually has.</source>
-        <translation>Ohne Filter sind es %1 Blenden über den bei Film üblichen 180°.</translation>
+        <translation>Ohne Filter sind es %1&#xa0;Blenden über den beim Film üblichen 180°.</translation>
     </message>
     <message>
         <source>No filter is put on or taken off.</source>
@@ -3516,11 +3928,11 @@
     </message>
     <message>
         <source>Exposure: %1 ms now, %2 ms then, a shutter angle of %3°.</source>
-        <translation>Belichtung: jetzt %1 ms, dann %2 ms, ein Verschlusswinkel von %3°.</translation>
+        <translation>Belichtungszeit: jetzt %1&#xa0;ms, dann %2&#xa0;ms, ein Verschlusswinkel von %3°.</translation>
     </message>
     <message>
         <source>Longer than the frame&apos;s time of %1 ms: the camera cannot do that. Take a weaker filter.</source>
-        <translation>Länger als die Bilddauer von %1 ms: Das kann die Kamera nicht. Einen schwächeren Filter nehmen.</translation>
+        <translation>Länger als die Bilddauer von %1&#xa0;ms: Das kann die Kamera nicht. Einen schwächeren Filter nehmen.</translation>
     </message>
     <message>
         <source>set shutter and filter</source>
@@ -3548,6 +3960,10 @@
     <message>
         <source>%1, one more</source>
         <translation>%1, eins mehr</translation>
+    </message>
+    <message>
+        <source>take %1 for your own</source>
+        <translation>%1 als eigenen Wert nehmen</translation>
     </message>
 </context>
 <context>
@@ -3590,7 +4006,7 @@
     </message>
     <message>
         <source>%1. The file on disk is as it was; you can save under another name.</source>
-        <translation>%1. Die Datei auf der Platte ist unverändert; Sie können unter einem anderen Namen speichern.</translation>
+        <translation>%1. Die Datei auf der Platte ist unverändert; Speichern unter einem anderen Namen ist möglich.</translation>
     </message>
     <message>
         <source>Saved %1, but without a copy of the version before</source>
@@ -3649,11 +4065,11 @@
     </message>
     <message>
         <source>Reloading drops your unsaved changes; keeping yours lets the next save replace the other version.</source>
-        <translation>Neu laden verwirft Ihre nicht gespeicherten Änderungen; behalten Sie Ihre, ersetzt das nächste Speichern die andere Fassung.</translation>
+        <translation>Neu laden verwirft die nicht gespeicherten Änderungen; wird die eigene Fassung behalten, ersetzt das nächste Speichern die andere.</translation>
     </message>
     <message>
         <source>Keeping yours lets the next save replace the other version.</source>
-        <translation>Behalten Sie Ihre, ersetzt das nächste Speichern die andere Fassung.</translation>
+        <translation>Wird die eigene Fassung behalten, ersetzt das nächste Speichern die andere.</translation>
     </message>
     <message>
         <source>Reload</source>
@@ -3665,7 +4081,7 @@
     </message>
     <message>
         <source>Keep mine</source>
-        <translation>Meine behalten</translation>
+        <translation>Eigene behalten</translation>
     </message>
     <message>
         <source>Goes on with the craft in this window.</source>
@@ -3689,7 +4105,7 @@
     </message>
     <message>
         <source>%1. The craft is still in this window; keeping yours lets the next save replace what is there now.</source>
-        <translation>%1. Der Kopter ist noch in diesem Fenster; wer seinen behält, ersetzt beim nächsten Speichern, was jetzt dort ist.</translation>
+        <translation>%1. Der Kopter ist noch in diesem Fenster; wird die eigene Fassung behalten, ersetzt das nächste Speichern, was jetzt dort ist.</translation>
     </message>
 </context>
 <context>
@@ -3704,7 +4120,7 @@
     </message>
     <message>
         <source>A drawn scene, bent row by row as the rolling shutter records it at the throttle looked at, and smeared by the exposure. Motors turn at slightly different speeds, so their excitations are drawn out of step: over many frames the picture wobbles by the number below.</source>
-        <translation>Eine gezeichnete Szene, Zeile für Zeile verbogen, wie der Rolling Shutter sie beim gewählten Gas aufnimmt, und durch die Belichtung verwischt. Motoren drehen etwas verschieden schnell, darum sind ihre Erregungen außer Takt gezeichnet: Über viele Bilder wackelt der Film um die Zahl darunter.</translation>
+        <translation>Eine gezeichnete Szene, Zeile für Zeile verbogen, wie der Rolling Shutter sie beim gewählten Gas aufnimmt, und durch die Belichtungszeit verwischt. Motoren drehen etwas verschieden schnell, darum sind ihre Anregungen außer Takt gezeichnet: Über viele Bilder gemittelt wackelt der Film so stark wie darunter angegeben.</translation>
     </message>
     <message>
         <source>Wobble at the throttle looked at</source>
@@ -3768,7 +4184,7 @@
     </message>
     <message>
         <source>Without tubes: %1 px.</source>
-        <translation>Ohne Schläuche: %1 px.</translation>
+        <translation>Ohne Schläuche: %1&#xa0;px.</translation>
     </message>
 </context>
 <context>
@@ -3806,11 +4222,11 @@
     </message>
     <message>
         <source>Keeps the tube that the craft has now.</source>
-        <translation>Behält den Schlauch, den das Fluggerät jetzt hat.</translation>
+        <translation>Behält den jetzigen Schlauch des Kopters.</translation>
     </message>
     <message>
         <source>Tries every ticked tube. The tube stock is yours, and the same for every craft.</source>
-        <translation>Probiert jeden angehakten Schlauch. Der Vorrat gehört dir und ist für jedes Fluggerät derselbe.</translation>
+        <translation>Probiert jeden angehakten Schlauch. Der eigene Vorrat ist für jeden Kopter derselbe.</translation>
     </message>
     <message>
         <source>Which tube</source>
@@ -3826,7 +4242,7 @@
     </message>
     <message>
         <source>nothing may change; tick a length, or let the tube be chosen</source>
-        <translation>nichts darf sich ändern; eine Länge anhaken oder den Schlauch wählen lassen</translation>
+        <translation>nichts ist zum Ändern freigegeben; eine Länge anhaken oder den Schlauch wählen lassen</translation>
     </message>
 </context>
 <context>
@@ -3837,7 +4253,7 @@
     </message>
     <message>
         <source>With which tube, length and stretch the film wobbles least (%1)</source>
-        <translation>Mit welchem Schlauch, welcher Länge und Vordehnung der Film am wenigsten wackelt (%1)</translation>
+        <translation>Mit welchem Schlauch, welcher Länge und Dehnung der Film am wenigsten wackelt (%1)</translation>
     </message>
 </context>
 <context>
@@ -3864,7 +4280,7 @@
     </message>
     <message>
         <source>Ends the search without an answer.</source>
-        <translation>Beendet die Suche ohne Antwort.</translation>
+        <translation>Beendet die Suche ohne Ergebnis.</translation>
     </message>
     <message>
         <source>How robust is the &amp;present tune?</source>
@@ -3872,7 +4288,7 @@
     </message>
     <message>
         <source>Shows how the present tune holds in builds that differ a little from the plan.</source>
-        <translation>Zeigt, wie die jetzige Abstimmung in Nachbauten hält, die vom Plan ein wenig abweichen.</translation>
+        <translation>Zeigt, wie sich die jetzige Abstimmung in Nachbauten hält, die vom Plan ein wenig abweichen.</translation>
     </message>
     <message>
         <source>Progress of the search</source>
@@ -3880,7 +4296,7 @@
     </message>
     <message>
         <source>How many were tried</source>
-        <translation>Wie viele probiert sind</translation>
+        <translation>Zahl der Versuche</translation>
     </message>
     <message>
         <source>&amp;Take this tune</source>
@@ -3888,15 +4304,15 @@
     </message>
     <message>
         <source>Makes the chosen tune the present one; one step for undo (Enter).</source>
-        <translation>Macht die gewählte Abstimmung zur jetzigen; ein Schritt zum Zurücknehmen (Eingabe).</translation>
+        <translation>Macht die gewählte Abstimmung zur jetzigen; in einem Schritt rückgängig zu machen (Eingabe).</translation>
     </message>
     <message>
         <source>&amp;Keep this tune</source>
-        <translation>Abstimmung &amp;ablegen</translation>
+        <translation>Abstimmung &amp;merken</translation>
     </message>
     <message>
         <source>Puts the chosen tune among the kept ones; the craft stays as it is.</source>
-        <translation>Legt die gewählte Abstimmung zu den abgelegten; das Fluggerät bleibt, wie es ist.</translation>
+        <translation>Merkt die gewählte Abstimmung; der Kopter bleibt, wie er ist.</translation>
     </message>
     <message>
         <source>&amp;Close</source>
@@ -3908,11 +4324,11 @@
     </message>
     <message>
         <source>All this is a prediction: check the finished tune on the bench, propellers off, before you fly it.</source>
-        <translation>All das ist eine Vorhersage: Die fertige Abstimmung vor dem Flug auf der Werkbank prüfen, Propeller ab.</translation>
+        <translation>All das ist eine Vorhersage: Die fertige Abstimmung vor dem Flug auf der Werkbank prüfen, ohne Propeller.</translation>
     </message>
     <message>
         <source>Stopped: the craft has changed. Find again for the craft as it is now.</source>
-        <translation>Gestoppt: Das Fluggerät hat sich geändert. Für den jetzigen Stand erneut suchen.</translation>
+        <translation>Gestoppt: Der Kopter hat sich geändert. Für den jetzigen Stand erneut suchen.</translation>
     </message>
     <message>
         <source>Not started: %1.</source>
@@ -3940,19 +4356,19 @@
     </message>
     <message>
         <source>Keep a tune</source>
-        <translation>Abstimmung ablegen</translation>
+        <translation>Abstimmung merken</translation>
     </message>
     <message>
         <source>Kept as “%1”.</source>
-        <translation>Abgelegt als „%1“.</translation>
+        <translation>Gemerkt als „%1“.</translation>
     </message>
     <message>
         <source>The craft has changed since; this answer is for the craft before.</source>
-        <translation>Das Fluggerät hat sich seither geändert; diese Antwort gilt für den Stand davor.</translation>
+        <translation>Der Kopter hat sich seither geändert; dieses Ergebnis gilt für den Stand davor.</translation>
     </message>
     <message>
         <source>Looking…</source>
-        <translation>Suche läuft…</translation>
+        <translation>Sucht…</translation>
     </message>
     <message>
         <source>Tick what may change, then find what makes the film wobble least and holds in builds that differ a little from the plan.</source>
@@ -3966,16 +4382,12 @@
         <translation>Befund</translation>
     </message>
     <message>
-        <source>No answer for this craft</source>
-        <translation>Kein Ergebnis für diesen Kopter</translation>
-    </message>
-    <message>
-        <source>The charts show the last craft that had one.</source>
-        <translation>Die Diagramme zeigen den letzten Kopter, der eines hatte.</translation>
-    </message>
-    <message>
         <source>Undo the last step, or change the tubes, mounts or bay.</source>
         <translation>Den letzten Schritt rückgängig machen oder Schläuche, Aufhängung oder Gondel ändern.</translation>
+    </message>
+    <message>
+        <source>Show the field</source>
+        <translation>Das Feld zeigen</translation>
     </message>
 </context>
 <context>
@@ -4006,11 +4418,11 @@
     </message>
     <message>
         <source>Enter finds the next place, Shift+F3 the one before.</source>
-        <translation>Enter findet die nächste Stelle, Umschalt+F3 die vorige.</translation>
+        <translation>Eingabe findet die nächste Stelle, Umschalt+F3 die vorige.</translation>
     </message>
     <message>
         <source>&amp;Next</source>
-        <translation>&amp;Weiter</translation>
+        <translation>&amp;Nächste</translation>
     </message>
     <message>
         <source>Goes to the next place that has these words (F3).</source>
@@ -4018,7 +4430,7 @@
     </message>
     <message>
         <source>&amp;Previous</source>
-        <translation>&amp;Zurück</translation>
+        <translation>&amp;Vorige</translation>
     </message>
     <message>
         <source>Goes to the place before that has these words (Shift+F3).</source>
@@ -4049,7 +4461,7 @@
     </message>
     <message>
         <source>Writes the outcome into the craft, one step to undo.</source>
-        <translation>Schreibt das Ergebnis in den Kopter, als ein Schritt zum Rückgängigmachen.</translation>
+        <translation>Schreibt das Ergebnis in den Kopter; in einem Schritt rückgängig zu machen.</translation>
     </message>
     <message>
         <source>Allowed: %1 to %2 %3</source>
@@ -4072,7 +4484,7 @@
     </message>
     <message>
         <source>Unsaved work cannot be kept safe against a crash</source>
-        <translation>Nicht gespeicherte Arbeit ist vor einem Absturz nicht zu sichern</translation>
+        <translation>Nicht gespeicherte Arbeit lässt sich nicht gegen einen Absturz sichern</translation>
     </message>
     <message>
         <source>%1. Save the craft often.</source>
@@ -4199,11 +4611,11 @@
     </message>
     <message>
         <source>faint %1 px</source>
-        <translation>schwach %1 px</translation>
+        <translation>schwach %1&#xa0;px</translation>
     </message>
     <message>
         <source>bad %1 px</source>
-        <translation>stark %1 px</translation>
+        <translation>stark %1&#xa0;px</translation>
     </message>
     <message>
         <source>Not computed yet.</source>
@@ -4231,7 +4643,7 @@
     </message>
     <message>
         <source>best: %1 px</source>
-        <translation>am besten: %1 px</translation>
+        <translation>Bestes: %1&#xa0;px</translation>
     </message>
 </context>
 <context>
@@ -4242,7 +4654,7 @@
     </message>
     <message>
         <source>The findings speak of the full pack; a search lowers the larger of both.</source>
-        <translation>Die Befunde meinen den vollen Akku; eine Suche senkt das größere von beiden.</translation>
+        <translation>Die Befunde gelten für den vollen Akku; eine Suche senkt das größere von beiden.</translation>
     </message>
     <message>
         <source>Worst, full to empty pack</source>
@@ -4298,15 +4710,15 @@
     </message>
     <message>
         <source>Keep it &amp;level</source>
-        <translation>&amp;Waagerecht halten</translation>
+        <translation>Waagerecht ha&amp;lten</translation>
     </message>
     <message>
         <source>Gives every tune the elevations, and small differences of stretch, with which the bay rests where it is drawn.</source>
-        <translation>Gibt jeder Abstimmung die Steigungen und kleinen Unterschiede der Vordehnung, mit denen die Gondel dort ruht, wo sie gezeichnet ist.</translation>
+        <translation>Gibt jeder Abstimmung die Neigungen und kleinen Unterschiede der Dehnung, mit denen die Gondel dort ruht, wo sie gezeichnet ist.</translation>
     </message>
     <message>
         <source>The craft is drilled: its holes decide stretch, elevation and where the tubes are.</source>
-        <translation>Das Fluggerät ist gebohrt: Seine Löcher bestimmen Vordehnung, Steigung und wo die Schläuche sitzen.</translation>
+        <translation>Der Kopter ist gebohrt: Seine Bohrungen bestimmen Dehnung, Neigung und wo die Schläuche sitzen.</translation>
     </message>
     <message>
         <source>Map of %1</source>
@@ -4314,7 +4726,7 @@
     </message>
     <message>
         <source>Which tube: how long, stretched how far.</source>
-        <translation>Welcher Schlauch: wie lang, wie weit vorgedehnt.</translation>
+        <translation>Welcher Schlauch: wie lang, wie stark gedehnt.</translation>
     </message>
     <message>
         <source>Where the tubes hold the bay: how high, and pointing which way.</source>
@@ -4325,7 +4737,7 @@
     <name>stillbay::ui::MapView</name>
     <message>
         <source>&amp;Take the best here</source>
-        <translation>Das &amp;Beste hier nehmen</translation>
+        <translation>Das Beste hier &amp;nehmen</translation>
     </message>
     <message>
         <source>wobble of every tune; click to take one, or arrow keys and Enter</source>
@@ -4333,7 +4745,7 @@
     </message>
     <message>
         <source>Gives the craft the values at the star; one step to undo.</source>
-        <translation>Gibt dem Kopter die Werte beim Stern; ein Schritt zum Rückgängigmachen.</translation>
+        <translation>Gibt dem Kopter die Werte beim Stern; in einem Schritt rückgängig zu machen.</translation>
     </message>
     <message>
         <source>State of the map</source>
@@ -4353,11 +4765,11 @@
     </message>
     <message>
         <source>Nothing here holds</source>
-        <translation>Hier hält nichts</translation>
+        <translation>Hier ist nichts machbar</translation>
     </message>
     <message>
         <source>The present tune: %1 px.</source>
-        <translation>Die jetzige Abstimmung: %1 px.</translation>
+        <translation>Die jetzige Abstimmung: %1&#xa0;px.</translation>
     </message>
     <message>
         <source>The present tune is %1.</source>
@@ -4365,11 +4777,11 @@
     </message>
     <message>
         <source>Best here: %1 px</source>
-        <translation>Am besten hier: %1 px</translation>
+        <translation>Bestes hier: %1&#xa0;px</translation>
     </message>
     <message>
         <source>At %1, on the edge of the map: look further. %2</source>
-        <translation>Bei %1, am Rand der Karte: weiter suchen. %2</translation>
+        <translation>Bei %1, am Rand der Karte: Bereich erweitern. %2</translation>
     </message>
     <message>
         <source>At %1. %2</source>
@@ -4385,7 +4797,7 @@
     </message>
     <message>
         <source>Best here: %1 px, but %2</source>
-        <translation>Am besten hier: %1 px, aber %2</translation>
+        <translation>Bestes hier: %1&#xa0;px, aber %2</translation>
     </message>
 </context>
 <context>
@@ -4503,7 +4915,7 @@
     </message>
     <message>
         <source>Opens the craft as it was saved last, so that you can decide.</source>
-        <translation>Öffnet den Kopter, wie er zuletzt gespeichert wurde, damit Sie entscheiden können.</translation>
+        <translation>Öffnet den Kopter, wie er zuletzt gespeichert wurde, zum Ansehen vor der Entscheidung.</translation>
     </message>
     <message>
         <source>Unsaved changes to %1 were kept when the program ended unexpectedly (%2)</source>
@@ -4576,7 +4988,7 @@
     </message>
     <message>
         <source>Cut list, holes and drilling template on paper (%1)</source>
-        <translation>Schnittliste, Bohrungen und Bohrschablone auf Papier (%1)</translation>
+        <translation>Zuschnittliste, Bohrungen und Bohrschablone auf Papier (%1)</translation>
     </message>
     <message>
         <source>No build sheet for this craft</source>
@@ -4619,7 +5031,7 @@
     </message>
     <message>
         <source>The paper in your printer.</source>
-        <translation>Das Papier in Ihrem Drucker.</translation>
+        <translation>Das Papier im Drucker.</translation>
     </message>
     <message>
         <source>Build sheet preview</source>
@@ -4651,7 +5063,7 @@
     </message>
     <message>
         <source>Print at 100 %, or the drilling template is not true.</source>
-        <translation>Mit 100 % drucken, sonst stimmt die Bohrschablone nicht.</translation>
+        <translation>Mit 100&#xa0;% drucken, sonst stimmt die Bohrschablone nicht.</translation>
     </message>
     <message>
         <source>Page %1 of %2</source>
@@ -4742,15 +5154,15 @@
     </message>
     <message>
         <source>No crossing shows in cruise</source>
-        <translation>Im Reiseflug ist kein Treffpunkt zu sehen</translation>
+        <translation>Im Reiseflug ist kein Schnittpunkt zu sehen</translation>
     </message>
     <message>
         <source>Faint crossing in cruise: up to %1 px</source>
-        <translation>Schwacher Treffpunkt im Reiseflug: bis %1 px</translation>
+        <translation>Schwacher Schnittpunkt im Reiseflug: bis %1&#xa0;px</translation>
     </message>
     <message>
         <source>Bad crossing in cruise: up to %1 px</source>
-        <translation>Starker Treffpunkt im Reiseflug: bis %1 px</translation>
+        <translation>Starker Schnittpunkt im Reiseflug: bis %1&#xa0;px</translation>
     </message>
     <message>
         <source>Inside the cruise window</source>
@@ -4758,7 +5170,7 @@
     </message>
     <message>
         <source>Nothing meets.</source>
-        <translation>Nichts trifft sich.</translation>
+        <translation>Kein Schnittpunkt.</translation>
     </message>
     <message>
         <source>Outside it</source>
@@ -4766,7 +5178,7 @@
     </message>
     <message>
         <source>What moves a crossing</source>
-        <translation>Was einen Treffpunkt verschiebt</translation>
+        <translation>Was einen Schnittpunkt verschiebt</translation>
     </message>
     <message>
         <source>Tubes and mounts move what the bay does; arms and motors move what the arms do; propellers and the craft&apos;s weight move the speeds.</source>
@@ -4778,7 +5190,7 @@
     </message>
     <message>
         <source>Lines and crossings are those of a full pack.</source>
-        <translation>Linien und Treffpunkte gelten für vollen Akku.</translation>
+        <translation>Linien und Schnittpunkte gelten für vollen Akku.</translation>
     </message>
     <message>
         <source>At the line: %1</source>
@@ -4840,7 +5252,7 @@
     </message>
     <message>
         <source>Adds the tube that the craft has now to the stock.</source>
-        <translation>Nimmt den Schlauch, den das Fluggerät jetzt hat, in den Vorrat auf.</translation>
+        <translation>Nimmt den jetzigen Schlauch des Kopters in den Vorrat auf.</translation>
     </message>
     <message>
         <source>A part of the tube stock could not be read. It is still in the settings, under %1.</source>
@@ -4849,10 +5261,6 @@
 </context>
 <context>
     <name>stillbay::ui::SuggestionsPanel</name>
-    <message>
-        <source>Suggestions</source>
-        <translation>Vorschläge</translation>
-    </message>
     <message>
         <source>Progress of trying the steps</source>
         <translation>Fortschritt beim Probieren der Schritte</translation>
@@ -4867,15 +5275,11 @@
     </message>
     <message>
         <source>The craft has no answer, so there is nothing to compare a step with.</source>
-        <translation>Der Kopter hat kein Ergebnis, also gibt es nichts, womit ein Schritt zu vergleichen wäre.</translation>
+        <translation>Der Kopter hat kein Ergebnis, mit dem sich ein Schritt vergleichen ließe.</translation>
     </message>
     <message>
         <source>No single practical step lowers the wobble in cruise.</source>
         <translation>Kein einzelner praktischer Schritt senkt das Wackeln im Reiseflug.</translation>
-    </message>
-    <message>
-        <source>the best: %1</source>
-        <translation>am besten: %1</translation>
     </message>
     <message>
         <source>take the step “%1”</source>
@@ -4901,7 +5305,7 @@
     <name>stillbay::ui::TableModel</name>
     <message>
         <source>none</source>
-        <translation>keines</translation>
+        <translation>keiner</translation>
     </message>
 </context>
 <context>
@@ -4915,7 +5319,7 @@
     <name>stillbay::ui::ThrottleChart</name>
     <message>
         <source>Across the throttle</source>
-        <translation>Über das Gas</translation>
+        <translation>Über den Gasbereich</translation>
     </message>
     <message>
         <source>clean</source>
@@ -4947,7 +5351,7 @@
     </message>
     <message>
         <source>Legend of Across the throttle</source>
-        <translation>Legende zu „Über das Gas“</translation>
+        <translation>Legende zu „Über den Gasbereich“</translation>
     </message>
     <message>
         <source>Throttle (%)</source>
@@ -4955,13 +5359,13 @@
     </message>
     <message>
         <source>Largest wobble in cruise %1 px.</source>
-        <translation>Größtes Wackeln im Reiseflug %1 px.</translation>
+        <translation>Größtes Wackeln im Reiseflug %1&#xa0;px.</translation>
     </message>
     <message>
         <source>%1 %: %2 px, %3 (worst-case phase %4 px)
 %5 rpm</source>
-        <translation>%1 %: %2 px, %3 (ungünstigste Phasenlage %4 px)
-%5 U/min</translation>
+        <translation>%1&#xa0;%: %2&#xa0;px, %3 (ungünstigste Phasenlage %4&#xa0;px)
+%5&#xa0;U/min</translation>
     </message>
     <message>
         <source>%1: %2</source>
@@ -4984,7 +5388,7 @@
     <name>stillbay::ui::TransmissibilityChart</name>
     <message>
         <source>Transmissibility</source>
-        <translation>Übertragung</translation>
+        <translation>Übertragungsfaktor</translation>
     </message>
     <message>
         <source>fore and aft (x)</source>
@@ -4992,7 +5396,7 @@
     </message>
     <message>
         <source>sideways (y)</source>
-        <translation>seitwärts (y)</translation>
+        <translation>quer (y)</translation>
     </message>
     <message>
         <source>up and down (z)</source>
@@ -5004,11 +5408,11 @@
     </message>
     <message>
         <source>Excitation bands</source>
-        <translation>Erregungsbänder</translation>
+        <translation>Anregungsbänder</translation>
     </message>
     <message>
         <source>Orders at the cursor</source>
-        <translation>Ordnungen am Cursor</translation>
+        <translation>Ordnungen am Gaszeiger</translation>
     </message>
     <message>
         <source>flight modes (Hz):</source>
@@ -5016,11 +5420,11 @@
     </message>
     <message>
         <source>excitation in cruise:</source>
-        <translation>Erregung im Reiseflug:</translation>
+        <translation>Anregung im Reiseflug:</translation>
     </message>
     <message>
         <source>Legend of the transmissibility</source>
-        <translation>Legende zur Übertragung</translation>
+        <translation>Legende zum Übertragungsfaktor</translation>
     </message>
     <message>
         <source>Frequency (Hz)</source>
@@ -5033,7 +5437,7 @@
     <message>
         <source>%1: %2 Hz</source>
         <comment>order</comment>
-        <translation>%1: %2 Hz</translation>
+        <translation>%1: %2&#xa0;Hz</translation>
     </message>
     <message>
         <source>%1: %2</source>
@@ -5041,11 +5445,11 @@
     </message>
     <message>
         <source>%1 peaks at %2 Hz with %3 times the airframe&apos;s motion</source>
-        <translation>%1 liegt die Spitze bei %2 Hz mit dem %3-Fachen der Rahmenbewegung</translation>
+        <translation>%1: Spitze bei %2&#xa0;Hz mit dem %3-Fachen der Rahmenbewegung</translation>
     </message>
     <message>
         <source>in cruise the %1 lies between %2 and %3 Hz</source>
-        <translation>im Reiseflug liegt die %1 zwischen %2 und %3 Hz</translation>
+        <translation>im Reiseflug liegt die %1 zwischen %2 und %3&#xa0;Hz</translation>
     </message>
     <message>
         <source>%1: %2.</source>
@@ -5053,13 +5457,13 @@
     </message>
     <message>
         <source>%1 Hz: x %2, y %3, z %4</source>
-        <translation>%1 Hz: x %2, y %3, z %4</translation>
+        <translation>%1&#xa0;Hz: x %2, y %3, z %4</translation>
     </message>
     <message>
         <source>
 %1, %2 Hz</source>
         <translation>
-%1, %2 Hz</translation>
+%1, %2&#xa0;Hz</translation>
     </message>
     <message>
         <source>1:1</source>
@@ -5083,7 +5487,7 @@
     </message>
     <message>
         <source>%1 Hz: roll %2, pitch %3, yaw %4</source>
-        <translation>%1 Hz: Rollen %2, Nicken %3, Gieren %4</translation>
+        <translation>%1&#xa0;Hz: Rollen %2, Nicken %3, Gieren %4</translation>
     </message>
 </context>
 <context>
@@ -5098,7 +5502,7 @@
     </message>
     <message>
         <source>Stretch</source>
-        <translation>Vordehnung</translation>
+        <translation>Dehnung</translation>
     </message>
     <message>
         <source>%</source>
@@ -5110,7 +5514,7 @@
     </message>
     <message>
         <source>How much longer the tube is fitted than it lies relaxed. With drilled holes it sets the free length.</source>
-        <translation>Um wie viel länger der Schlauch eingebaut ist, als er entspannt liegt. Sind die Bohrungen schon gebohrt, stellt das die freie Länge ein.</translation>
+        <translation>Um wie viel länger der Schlauch eingebaut ist, als er entspannt liegt. Ist schon gebohrt, ergibt sich daraus die freie Länge.</translation>
     </message>
     <message>
         <source>Grip of each clamp</source>
@@ -5126,7 +5530,7 @@
     </message>
     <message>
         <source>%1, slider</source>
-        <translation>%1, Schieber</translation>
+        <translation>%1, Schieberegler</translation>
     </message>
     <message>
         <source>%1 of the tubes</source>
@@ -5138,7 +5542,7 @@
     </message>
     <message>
         <source>change the stretch</source>
-        <translation>Vordehnung ändern</translation>
+        <translation>Dehnung ändern</translation>
     </message>
     <message>
         <source>Cut</source>
@@ -5158,11 +5562,11 @@
     </message>
     <message>
         <source>%1 N</source>
-        <translation>%1 N</translation>
+        <translation>%1&#xa0;N</translation>
     </message>
     <message>
         <source>%1 gf</source>
-        <translation>%1 gf</translation>
+        <translation>%1&#xa0;gf</translation>
     </message>
     <message>
         <source>Hang it &amp;level</source>
@@ -5170,7 +5574,7 @@
     </message>
     <message>
         <source>Finds the elevations of the tubes, and small differences of stretch, with which the bay rests where it is drawn; in a drilled craft their free lengths. One step to undo.</source>
-        <translation>Findet die Steigungen der Schläuche und kleine Unterschiede der Vordehnung, mit denen die Gondel dort ruht, wo sie gezeichnet ist; bei einem gebohrten Fluggerät ihre freien Längen. Ein Schritt zum Zurücknehmen.</translation>
+        <translation>Findet die Neigungen der Schläuche und kleine Unterschiede der Dehnung, mit denen die Gondel dort ruht, wo sie gezeichnet ist; bei einem gebohrten Kopter ihre freien Längen. In einem Schritt rückgängig zu machen.</translation>
     </message>
     <message>
         <source>hang it level</source>
@@ -5182,11 +5586,11 @@
     </message>
     <message>
         <source>%1 mm down</source>
-        <translation>%1 mm tiefer</translation>
+        <translation>%1&#xa0;mm tiefer</translation>
     </message>
     <message>
         <source>%1 mm up</source>
-        <translation>%1 mm höher</translation>
+        <translation>%1&#xa0;mm höher</translation>
     </message>
     <message>
         <source>%1 to %2</source>
@@ -5202,11 +5606,11 @@
     </message>
     <message>
         <source>%1 %</source>
-        <translation>%1 %</translation>
+        <translation>%1&#xa0;%</translation>
     </message>
     <message>
         <source>Elevation</source>
-        <translation>Steigung</translation>
+        <translation>Neigung</translation>
     </message>
     <message>
         <source>%1°</source>
@@ -5215,6 +5619,30 @@
     <message>
         <source>Bay</source>
         <translation>Gondel</translation>
+    </message>
+    <message>
+        <source>Tube bench: to the free length</source>
+        <translation>Schläuche einstellen: zur freien Länge</translation>
+    </message>
+    <message>
+        <source>Tube bench: to the stretch</source>
+        <translation>Schläuche einstellen: zur Dehnung</translation>
+    </message>
+    <message>
+        <source>Arrow keys move it. From anywhere: %1</source>
+        <translation>Die Pfeiltasten bewegen ihn. Von überall: %1</translation>
+    </message>
+    <message>
+        <source>Tube bench</source>
+        <translation>Schläuche einstellen</translation>
+    </message>
+    <message>
+        <source>cut %1, holes %2, tension %3 N</source>
+        <translation>Zuschnitt %1, Bohrungen %2, Zugkraft %3 N</translation>
+    </message>
+    <message>
+        <source>drag, and watch the curves move</source>
+        <translation>ziehen und zusehen, wie die Kurven wandern</translation>
     </message>
 </context>
 <context>
@@ -5225,11 +5653,11 @@
     </message>
     <message>
         <source>Cut %1 long; %2 free between the clamps; fitted over %3.</source>
-        <translation>%1 lang geschnitten; %2 frei zwischen den Klemmen; über %3 eingebaut.</translation>
+        <translation>%1 lang geschnitten; %2 frei zwischen den Klemmen; auf %3 gedehnt eingebaut.</translation>
     </message>
     <message>
         <source>%1 mm</source>
-        <translation>%1 mm</translation>
+        <translation>%1&#xa0;mm</translation>
     </message>
     <message>
         <source>As cut: %1</source>
@@ -5264,7 +5692,7 @@
     </message>
     <message>
         <source>Stretch</source>
-        <translation>Vordehnung</translation>
+        <translation>Dehnung</translation>
     </message>
     <message>
         <source>Worst in cruise</source>
@@ -5276,7 +5704,7 @@
     </message>
     <message>
         <source>Across the throttle</source>
-        <translation>Über das Gas</translation>
+        <translation>Über den Gasbereich</translation>
     </message>
     <message>
         <source>Note</source>
@@ -5288,7 +5716,7 @@
     </message>
     <message>
         <source>%1 %</source>
-        <translation>%1 %</translation>
+        <translation>%1&#xa0;%</translation>
     </message>
     <message>
         <source>by its holes</source>
@@ -5296,11 +5724,11 @@
     </message>
     <message>
         <source>%1 px</source>
-        <translation>%1 px</translation>
+        <translation>%1&#xa0;px</translation>
     </message>
     <message>
         <source>Kept on %1. Double-click or F2 renames, the space bar ticks.</source>
-        <translation>Abgelegt am %1. Doppelklick oder F2 benennt um, die Leertaste setzt den Haken.</translation>
+        <translation>Gemerkt am %1. Doppelklick oder F2 benennt um, die Leertaste setzt den Haken.</translation>
     </message>
     <message>
         <source>Double-click or F2 renames, the space bar ticks.</source>
@@ -5308,7 +5736,7 @@
     </message>
     <message>
         <source>wobble over the throttle, a drawing</source>
-        <translation>Wackeln über das Gas, eine Zeichnung</translation>
+        <translation>Wackeln über den Gasbereich, eine Zeichnung</translation>
     </message>
     <message>
         <source>%1: %2</source>
@@ -5316,26 +5744,26 @@
     </message>
     <message>
         <source>Rename a kept tune</source>
-        <translation>Abgelegte Abstimmung umbenennen</translation>
+        <translation>Gemerkte Abstimmung umbenennen</translation>
     </message>
     <message>
         <source>Change a kept tune&apos;s note</source>
-        <translation>Notiz einer abgelegten Abstimmung ändern</translation>
+        <translation>Notiz einer gemerkten Abstimmung ändern</translation>
     </message>
     <message>
         <source>a kept tune needs a name</source>
-        <translation>eine abgelegte Abstimmung braucht einen Namen</translation>
+        <translation>eine gemerkte Abstimmung braucht einen Namen</translation>
     </message>
 </context>
 <context>
     <name>stillbay::ui::TunesPanel</name>
     <message>
         <source>&amp;Keep this tune</source>
-        <translation>Abstimmung &amp;ablegen</translation>
+        <translation>Abstimmung &amp;merken</translation>
     </message>
     <message>
         <source>Puts the present tube, length, stretch and mounts aside under a name.</source>
-        <translation>Legt Schlauch, Länge, Vordehnung und Aufhängung von jetzt unter einem Namen ab.</translation>
+        <translation>Merkt Schlauch, Länge, Dehnung und Aufhängung, wie sie jetzt sind, unter einem Namen.</translation>
     </message>
     <message>
         <source>Take this tune</source>
@@ -5343,7 +5771,7 @@
     </message>
     <message>
         <source>Makes the chosen tune the present one; one step for undo.</source>
-        <translation>Macht die gewählte Abstimmung zur jetzigen; ein Schritt für Rückgängig.</translation>
+        <translation>Macht die gewählte Abstimmung zur jetzigen; in einem Schritt rückgängig zu machen.</translation>
     </message>
     <message>
         <source>Delete</source>
@@ -5355,11 +5783,11 @@
     </message>
     <message>
         <source>Kept tunes</source>
-        <translation>Abgelegte Abstimmungen</translation>
+        <translation>Gemerkte Abstimmungen</translation>
     </message>
     <message>
         <source>Show the kept tunes</source>
-        <translation>Abgelegte Abstimmungen zeigen</translation>
+        <translation>Gemerkte Abstimmungen zeigen</translation>
     </message>
     <message>
         <source>Folds the list away, to give the charts its room.</source>
@@ -5367,7 +5795,7 @@
     </message>
     <message>
         <source>Keep this tune, button</source>
-        <translation>Abstimmung ablegen, Knopf</translation>
+        <translation>Abstimmung merken, Schaltfläche</translation>
     </message>
     <message>
         <source>Take the chosen tune</source>
@@ -5379,7 +5807,7 @@
     </message>
     <message>
         <source>keep a tune to compare it with the next one; it is saved with the craft</source>
-        <translation>Abstimmung ablegen, um sie mit der nächsten zu vergleichen; sie wird mit dem Kopter gespeichert</translation>
+        <translation>Abstimmung merken, um sie mit der nächsten zu vergleichen; sie wird mit dem Kopter gespeichert</translation>
     </message>
     <message>
         <source>tick tunes to see them over the present one in both charts</source>
@@ -5387,7 +5815,7 @@
     </message>
     <message>
         <source>Keep a tune</source>
-        <translation>Abstimmung ablegen</translation>
+        <translation>Abstimmung merken</translation>
     </message>
     <message>
         <source>Take the tune %1</source>
@@ -5403,10 +5831,10 @@
     </message>
 </context>
 <context>
-    <name>stillbay::ui::TuningView</name>
+    <name>stillbay::ui::TuningCharts</name>
     <message>
         <source>camera motion over airframe motion</source>
-        <translation>Bewegung der Kamera zu Bewegung des Rahmens</translation>
+        <translation>Kamera- zu Rahmenbewegung</translation>
     </message>
     <message>
         <source>Log axis</source>
@@ -5421,20 +5849,8 @@
         <translation>Gibt tiefen und hohen Frequenzen gleich viel Platz.</translation>
     </message>
     <message>
-        <source>what the film shows of it; drag the upright line</source>
-        <translation>was der Film davon zeigt; senkrechte Linie ziehen</translation>
-    </message>
-    <message>
-        <source>Tube bench</source>
-        <translation>Schlauchbank</translation>
-    </message>
-    <message>
-        <source>drag, and watch the curves move</source>
-        <translation>ziehen und zusehen, wie die Kurven wandern</translation>
-    </message>
-    <message>
         <source>shifts</source>
-        <translation>Schieben</translation>
+        <translation>Verschieben</translation>
     </message>
     <message>
         <source>turns</source>
@@ -5446,7 +5862,46 @@
     </message>
     <message>
         <source>Shifts along an axis, or turns about it: only turns bend the picture.</source>
-        <translation>Schieben längs einer Achse oder Drehen um sie: Nur Drehungen verbiegen das Bild.</translation>
+        <translation>Verschieben entlang einer Achse oder Drehen um sie: Nur Drehungen verbiegen das Bild.</translation>
+    </message>
+    <message>
+        <source>what the film shows of it; drag the upright line</source>
+        <translation>was der Film davon zeigt; senkrechte Linie ziehen</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TuningView</name>
+    <message>
+        <source>What it comes to</source>
+        <translation>Was sich ergibt</translation>
+    </message>
+    <message>
+        <source>Findings</source>
+        <translation>Befunde</translation>
+    </message>
+    <message>
+        <source>Suggestions</source>
+        <translation>Vorschläge</translation>
+    </message>
+    <message>
+        <source>Warnings</source>
+        <translation>Warnungen</translation>
+    </message>
+    <message>
+        <source>Film</source>
+        <translation>Film</translation>
+    </message>
+    <message>
+        <source>%1 of the side panel</source>
+        <translation>%1, Seitenfeld</translation>
+    </message>
+    <message>
+        <source>Warnings (%1)</source>
+        <translation>Warnungen (%1)</translation>
+    </message>
+    <message>
+        <source>Craft</source>
+        <translation>Kopter</translation>
     </message>
 </context>
 <context>
@@ -5468,7 +5923,7 @@
     <name>stillbay::ui::VariableRanges</name>
     <message>
         <source>The craft is drilled: the holes stay where they are, and with them elevation and distance; the stretch follows from the length.</source>
-        <translation>Das Fluggerät ist gebohrt: Die Löcher bleiben, wo sie sind, und mit ihnen Steigung und Abstand; die Vordehnung folgt aus der Länge.</translation>
+        <translation>Der Kopter ist gebohrt: Die Bohrungen bleiben, wo sie sind, und mit ihnen Neigung und Abstand; die Dehnung folgt aus der Länge.</translation>
     </message>
     <message>
         <source>&amp;Usual ranges</source>
@@ -5496,7 +5951,7 @@
     </message>
     <message>
         <source>How far the search looks.</source>
-        <translation>Wie weit die Suche schaut.</translation>
+        <translation>Wie weit gesucht wird.</translation>
     </message>
     <message>
         <source>%1: the first number must not be larger than the second</source>
@@ -5508,7 +5963,7 @@
     </message>
     <message>
         <source>Gives every tune the elevations, and small differences of stretch, with which the bay rests where it is drawn.</source>
-        <translation>Gibt jeder Abstimmung die Steigungen und kleinen Unterschiede der Vordehnung, mit denen die Gondel dort ruht, wo sie gezeichnet ist.</translation>
+        <translation>Gibt jeder Abstimmung die Neigungen und kleinen Unterschiede der Dehnung, mit denen die Gondel dort ruht, wo sie gezeichnet ist.</translation>
     </message>
 </context>
 <context>
@@ -5527,14 +5982,80 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::VerdictStrip</name>
+    <message>
+        <source>&amp;Apply</source>
+        <translation>&amp;Übernehmen</translation>
+    </message>
+    <message>
+        <source>Best next step</source>
+        <translation>Bester nächster Schritt</translation>
+    </message>
+    <message>
+        <source>What it changes</source>
+        <translation>Was er ändert</translation>
+    </message>
+    <message>
+        <source>How sure the forecast is</source>
+        <translation>Wie sicher die Vorhersage ist</translation>
+    </message>
+    <message>
+        <source>Apply the best next step</source>
+        <translation>Besten nächsten Schritt übernehmen</translation>
+    </message>
+    <message>
+        <source>Takes the step; undo takes it back.</source>
+        <translation>Übernimmt den Schritt; Rückgängig nimmt ihn zurück.</translation>
+    </message>
+    <message>
+        <source>Warnings, counted</source>
+        <translation>Warnungen, gezählt</translation>
+    </message>
+    <message>
+        <source>Shows the warnings.</source>
+        <translation>Zeigt die Warnungen.</translation>
+    </message>
+    <message>
+        <source>No answer for this craft</source>
+        <translation>Kein Ergebnis für diesen Kopter</translation>
+    </message>
+    <message>
+        <source>The charts show the last craft that had one.</source>
+        <translation>Die Diagramme zeigen den letzten Kopter, der eines hatte.</translation>
+    </message>
+    <message>
+        <source>Next step: trying…</source>
+        <translation>Nächster Schritt: wird gesucht …</translation>
+    </message>
+    <message>
+        <source>Next step: %1</source>
+        <translation>Nächster Schritt: %1</translation>
+    </message>
+    <message>
+        <source>No single step makes it clearly quieter.</source>
+        <translation>Kein einzelner Schritt macht es merklich ruhiger.</translation>
+    </message>
+    <message>
+        <source>No single step mends it: find a tune.</source>
+        <translation>Kein einzelner Schritt behebt es: Abstimmung finden.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::WarningsPanel</name>
+    <message>
+        <source>Warnings</source>
+        <translation>Warnungen</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::WelcomePage</name>
     <message>
         <source>Which tube keeps the vibration out of your film?</source>
-        <translation>Welcher Schlauch hält die Vibration aus Ihrem Film?</translation>
+        <translation>Welcher Schlauch hält die Schwingungen vom Film fern?</translation>
     </message>
     <message>
         <source>Describe your craft once: its parts, motors, tubes and camera. Then drag tube length and stretch, and see at which throttle the film stays clean.</source>
-        <translation>Beschreiben Sie Ihren Kopter einmal: Teile, Motoren, Schläuche und Kamera. Dann ziehen Sie an Schlauchlänge und Vordehnung und sehen, bei welchem Gas der Film sauber bleibt.</translation>
+        <translation>Den Kopter einmal beschreiben: Teile, Motoren, Schläuche und Kamera. Dann Schlauchlänge und Dehnung ziehen und sehen, bei welchem Gas der Film sauber bleibt.</translation>
     </message>
     <message>
         <source>Open a craft…</source>

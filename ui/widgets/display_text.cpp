@@ -53,4 +53,11 @@ QString displayText(const char* literal)
     return *literal == '\0' ? QString() : translated(literal);
 }
 
+QString withinSentence(const QString& label)
+{
+    const bool small = QObject::tr("small", "labels inside a sentence: small or as they are") ==
+                       QStringLiteral("small");
+    return small ? label.toLower() : label;
+}
+
 }  // namespace stillbay::ui

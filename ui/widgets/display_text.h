@@ -13,4 +13,7 @@ QString displayText(const Phrase& phrase);
 /// A literal of the numbers' rooms (a field's label or meaning) in the window's language.
 QString displayText(const char* literal);
 
+/// A label as it stands inside a sentence: small in English; German keeps its capitals.
+QString withinSentence(const QString& label);
+
 }  // namespace stillbay::ui

@@ -138,7 +138,7 @@ FieldSpec specOf(const Field<Owner>& field, const Place<Owner>& place)
     FieldSpec spec;
     spec.path = place.path + u'.' + QString::fromUtf8(field.key);
     spec.label = displayText(field.label);
-    spec.spoken = place.spoken + QStringLiteral(": ") + spec.label.toLower();
+    spec.spoken = place.spoken + QStringLiteral(": ") + withinSentence(spec.label);
     spec.unit = displayText(field.unit);
     spec.meaning = displayText(field.meaning);
     spec.min = field.min;
