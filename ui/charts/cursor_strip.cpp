@@ -18,7 +18,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr int kCellPadding = 6;
-constexpr int kRounding = 2;  // of the width of words
+constexpr int kWordSlack = 2;  // of the width of words
 constexpr std::size_t kWholeCells = 2;    // throttle and wobble
 constexpr double kLeastShown_px = 0.001;  // nobody sees less
 
@@ -121,7 +121,7 @@ void CursorStrip::paintEvent(QPaintEvent*)
     for (const Cell& cell : m_cells) {
         widths.push_back(std::max(boldMetrics.horizontalAdvance(cell.value),
                                   smallMetrics.horizontalAdvance(cell.meaning)) +
-                         2 * kCellPadding + kRounding);
+                         2 * kCellPadding + kWordSlack);
         sum += widths.back();
         if (widths.size() <= kWholeCells)
             whole = sum;

@@ -7,6 +7,7 @@
 #include "ui/findings/uncertainty_panel.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
+#include "ui/widgets/pane.h"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -65,7 +66,7 @@ VerdictStrip::VerdictStrip(SuggestionsPanel& steps, UncertaintyPanel& sure, QWid
     m_verdict->addAside(makeAside());
     auto* const layout = new QHBoxLayout(this);
     layout->setContentsMargins(6, 4, 6, 4);
-    layout->addWidget(m_verdict);
+    layout->addWidget(new Pane(m_verdict));
     setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
     connect(&m_steps, &SuggestionsPanel::nextChanged, this, &VerdictStrip::showNext);
     connect(&m_sure, &UncertaintyPanel::changed, this, &VerdictStrip::showNext);
