@@ -70,6 +70,17 @@ Result<void> Document::recover(const Snapshot& snapshot)
     return taken;
 }
 
+Result<void> Document::openNew(const Setup& setup, const QString& title)
+{
+    const Result<std::string> text = writeSetup(setup);
+    if (!text)
+        return tl::unexpected<Error>(text.error());
+    const Result<void> taken = take(QByteArray::fromStdString(*text), {}, title, {});
+    if (taken)
+        m_undoStack.resetClean();
+    return taken;
+}
+
 Result<QByteArray> Document::text() const
 {
     const Result<std::string> text = writeSetup(m_setup);

@@ -51,6 +51,8 @@ public:
     Result<void> open(const QString& path);
     /// The same for text that has no file of its own: a sample.
     Result<void> openText(const QByteArray& text, const QString& title);
+    /// Replaces it by a new one that has no file yet; it counts as unsaved.
+    Result<void> openNew(const Setup& setup, const QString& title);
     /// Writes the file so that it is either the old one or the whole new one, and takes its path.
     Result<void> save(const QString& path);
 

@@ -106,6 +106,16 @@ void FileActions::openSample(const Sample& sample)
                            describe(done.error()));
 }
 
+void FileActions::openNew(const Setup& setup)
+{
+    const Result<void> done = m_document.openNew(setup, QString::fromStdString(setup.name));
+    if (done)
+        showOpened();
+    else
+        m_messages.display(MessageBar::Kind::Problem, tr("Could not make the new craft"),
+                           describe(done.error()));
+}
+
 void FileActions::showOpened()
 {
     m_save->setEnabled(true);

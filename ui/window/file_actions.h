@@ -33,6 +33,7 @@ public:
     void openAfterAsking(const QString& path);
     void openSample(const Sample& sample);
     bool openFile(const QString& path);      ///< does not ask about unsaved changes
+    void openNew(const Setup& setup);        ///< likewise, a craft without a file
     bool restore(const Snapshot& snapshot);  ///< unsaved work; asks about what is at hand
     bool saveFile(const QString& path);
     /// Asks whether to keep unsaved changes. False: the builder wants to go on editing.

@@ -13,6 +13,8 @@ constexpr int kSide = 20;  // of the drawing's own grid
 QString themeName(Glyph glyph)
 {
     switch (glyph) {
+        case Glyph::New:
+            return QStringLiteral("document-new");
         case Glyph::Open:
             return QStringLiteral("document-open");
         case Glyph::Save:
@@ -29,6 +31,18 @@ QString themeName(Glyph glyph)
             break;
     }
     return QStringLiteral("document-print-preview");
+}
+
+// Four arms with their propellers.
+QPainterPath craft()
+{
+    QPainterPath path;
+    for (const QPointF& motor : {QPointF(5, 5), QPointF(15, 5), QPointF(15, 15), QPointF(5, 15)}) {
+        path.moveTo(10, 10);
+        path.lineTo(motor);
+        path.addEllipse(motor, 2.5, 2.5);
+    }
+    return path;
 }
 
 QPainterPath folder()
@@ -111,6 +125,8 @@ QPainterPath page()
 QPainterPath outline(Glyph glyph)
 {
     switch (glyph) {
+        case Glyph::New:
+            return craft();
         case Glyph::Open:
             return folder();
         case Glyph::Save:

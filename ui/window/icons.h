@@ -6,7 +6,7 @@
 
 namespace stillbay::ui {
 
-enum class Glyph { Open, Save, Undo, Redo, Keep, Find, Sheet };
+enum class Glyph { New, Open, Save, Undo, Redo, Keep, Find, Sheet };
 
 /// The desktop theme's icon where it has one, else one drawn in the text colour.
 QIcon icon(Glyph glyph, const QPalette& palette);

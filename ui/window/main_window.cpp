@@ -24,6 +24,7 @@
 #include "ui/window/file_drop.h"
 #include "ui/window/file_guard.h"
 #include "ui/window/icons.h"
+#include "ui/window/new_craft_desk.h"
 #include "ui/window/recovery.h"
 #include "ui/window/session.h"
 #include "ui/window/sheet_desk.h"
@@ -58,6 +59,7 @@ MainWindow::MainWindow(QWidget* parent)
       m_recompute(m_document),
       m_messages(new MessageBar(tr("Notice"))),
       m_files(new FileActions(m_document, *m_messages, *this)),
+      m_new(new NewCraftDesk(*m_files, *this)),
       m_autosave(m_document),
       m_pages(new QStackedWidget),
       m_tabs(new QTabWidget),
@@ -121,6 +123,7 @@ void MainWindow::makeActions()
     connect(m_find->action(), &QAction::triggered, m_files, &FileActions::commitTyping);
     connect(m_find->action(), &QAction::triggered, m_find, &FindDesk::show);
     QMenu* const file = menuBar()->addMenu(tr("&File"));
+    file->addAction(m_new->action());
     m_files->fillMenu(*file);
     file->addSeparator();
     file->addAction(m_sheet->action());
@@ -139,7 +142,7 @@ void MainWindow::makeActions()
     bar->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     bar->setMovable(false);
     bar->setContextMenuPolicy(Qt::PreventContextMenu);
-    bar->addActions({m_files->openAction(), m_files->saveAction()});
+    bar->addActions({m_new->action(), m_files->openAction(), m_files->saveAction()});
     bar->addSeparator();
     bar->addActions({m_undo, m_redo});
     bar->addSeparator();
@@ -191,6 +194,7 @@ void MainWindow::showHelp()
 void MainWindow::makePages()
 {
     auto* const welcome = new WelcomePage(m_files->recent());
+    connect(welcome, &WelcomePage::newWanted, m_new->action(), &QAction::trigger);
     connect(welcome, &WelcomePage::openWanted, m_files, &FileActions::askAndOpen);
     connect(welcome, &WelcomePage::fileWanted, m_files, &FileActions::openAfterAsking);
     connect(welcome, &WelcomePage::sampleWanted, m_files, &FileActions::openSample);
@@ -309,6 +313,7 @@ void MainWindow::makeStatus()
 
 void MainWindow::drawIcons()
 {
+    m_new->action()->setIcon(icon(Glyph::New, palette()));
     m_files->openAction()->setIcon(icon(Glyph::Open, palette()));
     m_files->saveAction()->setIcon(icon(Glyph::Save, palette()));
     m_undo->setIcon(icon(Glyph::Undo, palette()));

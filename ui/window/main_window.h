@@ -23,6 +23,7 @@ class FindDesk;
 class HelpWindow;
 class MapView;
 class MessageBar;
+class NewCraftDesk;
 class ResultView;
 class Session;
 class SheetDesk;
@@ -87,6 +88,7 @@ private:
     bool m_freshCraft = false;  // the cursor goes to its hover with the first answer
     MessageBar* m_messages;
     FileActions* m_files;
+    NewCraftDesk* m_new;
     SheetDesk* m_sheet = nullptr;
     FindDesk* m_find = nullptr;
     Autosave m_autosave;

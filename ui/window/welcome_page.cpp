@@ -59,8 +59,11 @@ WelcomePage::WelcomePage(RecentFiles& recent, QWidget* parent) : QWidget(parent)
            "and stretch, and see at which throttle the film stays clean."),
         this);
     text->setWordWrap(true);
+    auto* const fresh = new QPushButton(tr("New craft…"), this);
+    fresh->setDefault(true);
+    fresh->setMinimumSize(fresh->sizeHint() + QSize(32, 8));
+    connect(fresh, &QPushButton::clicked, this, &WelcomePage::newWanted);
     auto* const open = new QPushButton(tr("Open a craft…"), this);
-    open->setDefault(true);
     open->setMinimumSize(open->sizeHint() + QSize(32, 8));
     connect(open, &QPushButton::clicked, this, &WelcomePage::openWanted);
     auto* const hint = new QuietLabel(tr("or drop a .stillbay file on this window."), this);
@@ -72,7 +75,11 @@ WelcomePage::WelcomePage(RecentFiles& recent, QWidget* parent) : QWidget(parent)
     layout->addWidget(title);
     layout->addWidget(text);
     layout->addSpacing(8);
-    layout->addWidget(open, 0, Qt::AlignLeft);
+    auto* const ways = new QHBoxLayout;
+    ways->addWidget(fresh);
+    ways->addWidget(open);
+    ways->addStretch(1);
+    layout->addLayout(ways);
     layout->addWidget(hint);
     layout->addSpacing(8);
     auto* const last = new RecentList(recent, this);

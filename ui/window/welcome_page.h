@@ -24,6 +24,7 @@ public:
     explicit WelcomePage(RecentFiles& recent, QWidget* parent = nullptr);
 
 signals:
+    void newWanted();
     void openWanted();
     void fileWanted(const QString& path);
     void sampleWanted(const stillbay::ui::Sample& sample);
