@@ -75,6 +75,7 @@ UncertainInput scaled(const Setup& setup, std::string key, Phrase label, Phrase 
         .key = std::move(key),
         .label = std::move(label),
         .measurement = std::move(measurement),
+        .spread = std::sqrt(std::expm1(sigma * sigma)),
         .apply = [sigma, scale = std::move(scale)](std::span<const double> u, CraftSample& craft) {
             scale(std::exp(sigma * normalQuantile(u[0])), craft.setup);
         }};
@@ -217,6 +218,14 @@ std::vector<UncertainInput> uncertainInputs(const Setup& setup)
     addDrive(setup, inputs);
     addBuilds(setup, inputs);
     return inputs;
+}
+
+std::optional<double> spreadOf(const Setup& setup, std::string_view key)
+{
+    for (const UncertainInput& input : uncertainInputs(setup))
+        if (input.key == key)
+            return input.spread;
+    return std::nullopt;
 }
 
 std::size_t dimensionsOf(const std::vector<UncertainInput>& inputs)

@@ -6,8 +6,10 @@
 
 #include <cstddef>
 #include <functional>
+#include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 /// Which numbers of a craft are uncertain, how far, and what would settle them.
@@ -30,7 +32,9 @@ struct UncertainInput {
     Phrase measurement;  ///< what settles it and at what cost, "hang test, ten minutes"; of a
                          ///< build's it says nothing
     Doubt doubt = Doubt::NotKnownYet;
-    std::size_t dimensions = 1;  ///< coordinates of the unit cube that it takes
+    std::optional<double> spread = {};  ///< one standard deviation over the value; of a number
+                                        ///< that is known up to a factor
+    std::size_t dimensions = 1;         ///< coordinates of the unit cube that it takes
     /// Gives a craft the number of these coordinates.
     std::function<void(std::span<const double> u, CraftSample& craft)> apply;
 };
@@ -50,6 +54,11 @@ struct UncertainInput {
 /// (root stiffness). A root that is not given gives by a compliance spread evenly from none to that
 /// of 1000 N·m/rad.
 std::vector<UncertainInput> uncertainInputs(const Setup& setup);
+
+/// How far one of these numbers may be off, one standard deviation over the value.
+///
+/// @return none of a key that is not among them, or is not known up to a factor
+std::optional<double> spreadOf(const Setup& setup, std::string_view key);
 
 /// Coordinates of the unit cube that all inputs take together.
 std::size_t dimensionsOf(const std::vector<UncertainInput>& inputs);

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "ui/window/session.h"
+
 #include "core/design/design.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/help/help_window.h"
@@ -9,6 +11,7 @@
 #include <QComboBox>
 #include <QMenu>
 #include <QMenuBar>
+#include <QScreen>
 #include <QSettings>
 #include <QSplitter>
 
@@ -128,6 +131,25 @@ TEST(HelpBeside, RemembersItsSize)
             EXPECT_EQ(help->size(), chosen);
         }
     }
+}
+
+// The first window leaves room for a title bar and borders on any screen, and is never larger.
+TEST(FirstWindow, FitsBelowATitleBar)
+{
+    EXPECT_EQ(firstSize({1920, 1080}), QSize(1280, 800));
+    for (const QSize available : {QSize(1280, 800), QSize(1280, 772), QSize(1024, 700),
+                                  QSize(1366, 740), QSize(1280, 844)}) {
+        const QSize first = firstSize(available);
+        EXPECT_LE(first.width(), available.width() - 2);
+        EXPECT_LE(first.height(), available.height() - 40);
+    }
+    QSettings().clear();
+    MainWindow window;
+    window.show();
+    const QSize screen = window.screen()->availableSize();
+    EXPECT_LE(window.height(), screen.height() - 40);
+    command(window, QStringLiteral("Reset layout"))->trigger();
+    EXPECT_LE(window.height(), screen.height() - 40);
 }
 
 TEST_F(Window, LeavesALayoutOfAnotherVersionAlone)

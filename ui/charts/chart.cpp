@@ -29,7 +29,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kMostZoom = 500.0;  // deeper, there is nothing between two points
-constexpr int kMostTicksAcross = 12, kMostTicksUp = 7;  // labelled ones
+constexpr int kMostTicksUp = 7;      // labelled ones
 constexpr double kStepsAcross = 200.0, kFarStepsAcross = 20.0;
 
 }  // namespace
@@ -200,7 +200,7 @@ void Chart::showAxis(int axis)
         return;
     const Span span = state.zoomed.value_or(*state.whole);
     const bool isLog = dynamic_cast<const QwtLogScaleEngine*>(axisScaleEngine(axis)) != nullptr;
-    const int most = axis == QwtAxis::XBottom ? kMostTicksAcross : kMostTicksUp;
+    const int most = axis == QwtAxis::XBottom ? m_mostTicksAcross : kMostTicksUp;
     setAxisScaleDiv(axis, isLog ? logDivision(span.from, span.to, most)
                                 : evenDivision(span.from, span.to, most));
 }

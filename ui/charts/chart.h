@@ -88,6 +88,7 @@ protected:
     /// The axes show another part of their range.
     virtual void viewChanged() {}
 
+    void setMostTicksAcross(int most) { m_mostTicksAcross = most; }  ///< of a narrow chart: fewer
     /// The whole range of the bottom or left axis. A part that is zoomed into stays.
     void setRange(int axis, double from, double to);
     Span shown(int axis) const;
@@ -126,6 +127,7 @@ private:
     std::array<Axis, 2> m_axes;  // bottom, left
     QString m_summary;
     QFont m_axisFont;
+    int m_mostTicksAcross = 12;  // labelled ones
     bool m_stale = false;
     bool m_ready = false;  // the derived chart has made its items
 };

@@ -151,9 +151,10 @@ void CraftForm::addDrive()
 {
     addFields<Motor>(*addSection(tr("Motors")), QStringLiteral("drive.motor"), tr("Motors"),
                      [](const Setup& setup) { return &setup.drive.motor; });
-    addFields<Propeller>(*addSection(tr("Propellers")), QStringLiteral("drive.propeller"),
-                         tr("Propellers"),
+    Section* const propellers = addSection(tr("Propellers"));
+    addFields<Propeller>(*propellers, QStringLiteral("drive.propeller"), tr("Propellers"),
                          [](const Setup& setup) { return &setup.drive.propeller; });
+    propellers->add(new ThrustButton(m_document), Qt::AlignLeft);
     addFields<Battery>(*addSection(tr("Battery")), QStringLiteral("drive.battery"), tr("Battery"),
                        [](const Setup& setup) { return &setup.drive.battery; });
     Section* const vibrations = addSection(tr("Excitation"));

@@ -3,6 +3,7 @@
 
 #include "ui/craft/balance_dialog.h"
 #include "ui/craft/exposure_dialog.h"
+#include "ui/craft/thrust_dialog.h"
 
 namespace stillbay::ui {
 
@@ -37,6 +38,17 @@ ExposureButton::ExposureButton(Document& document, QWidget* parent)
     setToolTip(tr("Works out the exposure from a shutter angle and a neutral-density filter."));
     connect(this, &QPushButton::clicked, this, [this, &document] {
         auto* const dialog = new ExposureDialog(document, this);
+        dialog->setAttribute(Qt::WA_DeleteOnClose);
+        dialog->open();
+    });
+}
+
+ThrustButton::ThrustButton(Document& document, QWidget* parent)
+    : QPushButton(tr("From a thrust table…"), parent)
+{
+    setToolTip(tr("Works out the coefficients, and KV, from a table noted on a thrust stand."));
+    connect(this, &QPushButton::clicked, this, [this, &document] {
+        auto* const dialog = new ThrustDialog(document, this);
         dialog->setAttribute(Qt::WA_DeleteOnClose);
         dialog->open();
     });

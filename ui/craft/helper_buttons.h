@@ -34,4 +34,11 @@ public:
     explicit ExposureButton(Document& document, QWidget* parent = nullptr);
 };
 
+/// Opens the calculation of a propeller's coefficients from a thrust table.
+class ThrustButton final : public QPushButton {
+    Q_OBJECT
+public:
+    explicit ThrustButton(Document& document, QWidget* parent = nullptr);
+};
+
 }  // namespace stillbay::ui

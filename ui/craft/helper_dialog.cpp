@@ -24,6 +24,7 @@ HelperDialog::HelperDialog(Document& document, const QString& title, const QStri
                            QWidget* parent)
     : QDialog(parent),
       m_document(document),
+      m_layout(new QVBoxLayout(this)),
       m_form(new QFormLayout),
       m_outcome(new QLabel(this)),
       m_problem(new ProblemLabel(this)),
@@ -44,15 +45,14 @@ HelperDialog::HelperDialog(Document& document, const QString& title, const QStri
     connect(take, &QPushButton::clicked, this, &HelperDialog::use);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
 
-    auto* const layout = new QVBoxLayout(this);
-    layout->setSpacing(12);
-    layout->addWidget(intro);
-    layout->addLayout(m_form);
-    layout->addWidget(m_outcome);
-    layout->addWidget(m_problem);
-    layout->addWidget(m_note);
-    layout->addStretch();
-    layout->addWidget(buttons);
+    m_layout->setSpacing(12);
+    m_layout->addWidget(intro);
+    m_layout->addLayout(m_form);
+    m_layout->addWidget(m_outcome);
+    m_layout->addWidget(m_problem);
+    m_layout->addWidget(m_note);
+    m_layout->addStretch();
+    m_layout->addWidget(buttons);
 }
 
 NumberBox* HelperDialog::addNumber(const NumberSpec& spec)
@@ -82,6 +82,16 @@ NumberBox* HelperDialog::addNumber(const NumberSpec& spec)
 void HelperDialog::addRow(const QString& label, QWidget* editor)
 {
     m_form->addRow(label, editor);
+}
+
+void HelperDialog::addWidget(QWidget* widget)
+{
+    m_layout->insertWidget(m_layout->indexOf(m_outcome), widget);
+}
+
+void HelperDialog::addChoice(QWidget* choice)
+{
+    m_layout->insertWidget(m_layout->indexOf(m_outcome) + 1, choice);
 }
 
 void HelperDialog::addNote(const QString& text)

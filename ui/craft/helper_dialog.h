@@ -7,6 +7,7 @@
 
 class QFormLayout;
 class QLabel;
+class QVBoxLayout;
 
 namespace stillbay::ui {
 
@@ -27,6 +28,8 @@ protected:
     /// A box with a label, which is its name as well.
     NumberBox* addNumber(const NumberSpec& spec);
     void addRow(const QString& label, QWidget* editor);
+    void addWidget(QWidget* widget);  ///< below the rows, above the outcome
+    void addChoice(QWidget* choice);  ///< below the outcome
     void addNote(const QString& text);
 
     Document& document() { return m_document; }
@@ -42,6 +45,7 @@ private:
 
     Document& m_document;
     bool m_hasRefused = false;  // an entry, and nothing was entered since
+    QVBoxLayout* m_layout;
     QFormLayout* m_form;
     QLabel* m_outcome;
     ProblemLabel* m_problem;

@@ -21,7 +21,7 @@ Result<QByteArray> readFile(const QString& path, qint64 most_bytes)
         return fail(Errc::BadInput, verbatim(file.errorString().toStdString()));
     if (bytes.size() > most_bytes)
         return fail(Errc::BadInput,
-                    phrase("the file is larger than %1 MB, far more than a setup needs",
+                    phrase("the file is larger than %1 MB, far more than such a file needs",
                            std::to_string(most_bytes >> 20)));
     return bytes;
 }

@@ -5,6 +5,7 @@
 #include "ui/window/end_signals.h"
 #include "ui/window/identity.h"
 #include "ui/window/main_window.h"
+#include "ui/window/marks_style.h"
 
 #include <QApplication>
 #include <QFile>
@@ -62,6 +63,7 @@ int runWindow(int argc, char** argv, const std::string& path, const char* versio
     QApplication::setApplicationVersion(QString::fromUtf8(version));
     QApplication::setDesktopFileName(kDesktopId);
     QApplication::setWindowIcon(programIcon());
+    frameMarks();
     const Translations translations;
     try {
         MainWindow window;

@@ -14,6 +14,7 @@ namespace {
 
 constexpr int kVersion = 1;  // of the layout: raise it when an older one no longer fits
 constexpr QSize kFirstSize(1280, 800);
+constexpr QSize kFrame(8, 44);  // of common desktops; the true one is known only when it is shown
 const QString kRemembered = QStringLiteral("view.");
 
 const QString kVersionKey = QStringLiteral("window/version");
@@ -47,6 +48,11 @@ void choose(QComboBox& box, const QByteArray& choice)
 }
 
 }  // namespace
+
+QSize firstSize(const QSize& available)
+{
+    return kFirstSize.boundedTo(available - kFrame);
+}
 
 Session::Session(QMainWindow& window) : m_window(window), m_first(look()) {}
 
@@ -93,7 +99,7 @@ void Session::restore()
     QSettings settings;
     const bool ours = settings.value(kVersionKey).toInt() == kVersion;
     if (!ours || !m_window.restoreGeometry(settings.value(kGeometryKey).toByteArray()))
-        m_window.resize(kFirstSize.boundedTo(m_window.screen()->availableSize()));
+        m_window.resize(firstSize(m_window.screen()->availableSize()));
     if (!ours)
         return;
     State state;
@@ -117,7 +123,7 @@ void Session::store() const
 void Session::reset()
 {
     m_window.showNormal();
-    m_window.resize(kFirstSize.boundedTo(m_window.screen()->availableSize()));
+    m_window.resize(firstSize(m_window.screen()->availableSize()));
     arrange(m_first);
 }
 

@@ -3,10 +3,15 @@
 
 #include <QByteArray>
 #include <QHash>
+#include <QSize>
 
 class QMainWindow;
 
 namespace stillbay::ui {
+
+/// How large a window is at first: the usual size, or what the screen leaves beside panels, less
+/// the frame and title bar that the desktop puts around it.
+QSize firstSize(const QSize& available);
 
 /// What a window remembers from one run to the next: its place and size, and the state of each
 /// splitter, tab widget, choice and button with a tick whose object name begins with "view.". Made
