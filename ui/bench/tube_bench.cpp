@@ -405,9 +405,9 @@ int TubeBench::leastHeight(bool whole) const
 
 int TubeBench::leastWidth(bool whole) const
 {
-    const int left = std::max(kLeastSlider + m_drawing->minimumSizeHint().width(),
-                              m_heading->minimumSize().width());
-    return whole ? left + 2 * kSpacing + m_facts->width() : left;
+    const int left = kLeastSlider + m_drawing->minimumSizeHint().width();
+    return std::max(m_heading->minimumSize().width(),
+                    whole ? left + 2 * kSpacing + m_facts->width() : left);
 }
 
 }  // namespace stillbay::ui
