@@ -154,4 +154,42 @@ Part cameraPart(const CameraPreset& preset, std::string name, const Triple& cent
             .extras = {}};
 }
 
+const char* pathOf(PartList list)
+{
+    return list == PartList::Airframe ? "airframe.parts" : "bay.parts";
+}
+
+std::vector<Part>& partsOf(Setup& setup, PartList list)
+{
+    return list == PartList::Airframe ? setup.airframe.parts : setup.bay.parts;
+}
+
+Setup withPart(Setup setup, PartList list, Part part, const char* source)
+{
+    std::vector<Part>& parts = partsOf(setup, list);
+    parts.push_back(std::move(part));
+    const std::string path = joinPath(pathOf(list), parts.size() - 1);
+    for (const char* key : {"mass_g", "size_mm"})
+        putSource(setup, {.key = joinPath(path, key),
+                          .from = Origin::Typical,
+                          .spread = {},
+                          .note = source,
+                          .date = {},
+                          .extras = {}});
+    return setup;
+}
+
+Setup withPlate(Setup setup, PartList list, Part plate, const ArmPreset& material)
+{
+    std::vector<Part>& parts = partsOf(setup, list);
+    parts.push_back(std::move(plate));
+    putSource(setup, {.key = joinPath(joinPath(pathOf(list), parts.size() - 1), "mass_g"),
+                      .from = Origin::Estimated,
+                      .spread = material.density_kg_m3.spread,
+                      .note = material.source,
+                      .date = {},
+                      .extras = {}});
+    return setup;
+}
+
 }  // namespace stillbay

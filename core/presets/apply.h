@@ -5,6 +5,7 @@
 #include "core/setup/setup.h"
 
 #include <string>
+#include <vector>
 
 /// A craft with a preset's numbers in it.
 ///
@@ -30,5 +31,16 @@ Setup withTube(Setup setup, const TubePreset& preset);
 /// The pack, or the camera, as a box of the bay.
 Part packPart(const PackPreset& preset, std::string name, const Triple& centre_mm);
 Part cameraPart(const CameraPreset& preset, std::string name, const Triple& centre_mm);
+
+enum class PartList { Airframe, Bay };
+
+const char* pathOf(PartList list);
+std::vector<Part>& partsOf(Setup& setup, PartList list);
+
+/// One more part at the end of a list; its mass and size are typical, from this source.
+Setup withPart(Setup setup, PartList list, Part part, const char* source);
+
+/// One more plate at the end of a list; its mass is estimated from its material's density.
+Setup withPlate(Setup setup, PartList list, Part plate, const ArmPreset& material);
 
 }  // namespace stillbay

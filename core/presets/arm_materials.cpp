@@ -10,16 +10,16 @@ namespace {
 // Modulus varies by 22 % and specific gravity by 10 % from piece to piece. Red pine is 0.46 and
 // 11.2 GPa, Sitka spruce 0.40 and 10.8 GPa, American beech 0.64 and 11.9 GPa; their shear moduli
 // are 0.089, 0.062 and (sugar maple's) 0.087 of Young's.
-constexpr const char* kWood =
+constexpr const char* kWood = translatable(
     "Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-282), chapter 5: red pine, Sitka "
     "spruce, "
     "American beech at 12 % moisture, specific gravity and bending modulus; 10 % added for shear, "
     "ratio of the shear modulus (beech: that of maple) and spread from memory; loss factor from a "
-    "logarithmic decrement of 0.02 to 0.1, from memory";
+    "logarithmic decrement of 0.02 to 0.1, from memory");
 
-constexpr const char* kCarbonTable =
+constexpr const char* kCarbonTable = translatable(
     "Mechanical properties of carbon fibre composite materials, fibre and epoxy cured at 120 °C "
-    "(table, performance-composites.com, 2009); spread and loss factor from memory";
+    "(table, performance-composites.com, 2009); spread and loss factor from memory");
 
 constexpr Typical kWoodLoss{0.01, 0.6};
 constexpr Typical kCarbonDensity{1600, 0.03};
@@ -34,27 +34,34 @@ constexpr ArmPreset kArms[] = {
      {0.62, 0.2},
      {0.015, 0.6},
      false,
-     "Handbook of Finnish Plywood (Finnish Forest Industries Federation), plain birch plywood of 9 "
-     "to 12 mm, face grain along the arm, bent flat or on edge, from memory; loss factor from "
-     "memory"},
+     translatable(
+         "Handbook of Finnish Plywood (Finnish Forest Industries Federation), plain birch plywood "
+         "of 9 "
+         "to 12 mm, face grain along the arm, bent flat or on edge, from memory; loss factor from "
+         "memory")},
     {translatable("Aluminium 6061-T6"),
      {2700, 0.01},
      {68.9, 0.02},
      {26, 0.02},
      {0.002, 1.0},
      true,
-     "The Aluminum Association, typical values of 6061-T6; loss factor common practice for an arm "
-     "in its clamp, no source (of the metal alone 0.0001: L. Cremer & M. Heckl, Structure-Borne "
-     "Sound)"},
+     translatable("The Aluminum Association, typical values of 6061-T6; loss factor common "
+                  "practice for an arm "
+                  "in its clamp, no source (of the metal alone 0.0001: L. Cremer & M. Heckl, "
+                  "Structure-Borne "
+                  "Sound)")},
     {translatable("Glass-fibre laminate G10"),
      {1820, 0.03},
      {18.6, 0.1},
      {4, 0.2},
      {0.008, 0.6},
      false,
-     "NEMA LI 1 grade G10, as laminate makers print it: specific gravity 1.82, flexural modulus "
-     "lengthwise 2.7 million psi; shear modulus of glass cloth from the table of carbon fibre "
-     "composite materials (performance-composites.com, 2009); spread and loss factor from memory"},
+     translatable(
+         "NEMA LI 1 grade G10, as laminate makers print it: specific gravity 1.82, flexural "
+         "modulus "
+         "lengthwise 2.7 million psi; shear modulus of glass cloth from the table of carbon fibre "
+         "composite materials (performance-composites.com, 2009); spread and loss factor from "
+         "memory")},
     {translatable("Carbon tube, pultruded"),
      kCarbonDensity,
      {135, 0.1},
@@ -82,9 +89,11 @@ constexpr ArmPreset kArms[] = {
      {0.02, 0.4},
      {0.02, 0.6},
      false,
-     "Own derivation for 10 mm with faces of 0.6 mm (1850 kg/m³, 20 GPa) on foam of 60 kg/m³ that "
-     "gives 20 MPa in shear, bent flat: mean density, modulus of a solid board as stiff, shear "
-     "modulus of the foam; properties of faces and foam, spread and loss factor from memory"},
+     translatable(
+         "Own derivation for 10 mm with faces of 0.6 mm (1850 kg/m³, 20 GPa) on foam of 60 kg/m³ "
+         "that "
+         "gives 20 MPa in shear, bent flat: mean density, modulus of a solid board as stiff, shear "
+         "modulus of the foam; properties of faces and foam, spread and loss factor from memory")},
 };
 
 }  // namespace

@@ -11,14 +11,15 @@ constexpr Lens kFisheye = Lens::Fisheye;
 constexpr std::optional<double> kAsChosen = {};
 
 constexpr const char* kPractice =
-    "Common practice, no source; readout of consumer cameras is 5 to 30 ms";
-constexpr const char* kWithLens =
+    translatable("Common practice, no source; readout of consumer cameras is 5 to 30 ms");
+constexpr const char* kWithLens = translatable(
     "Common practice, no source; readout of consumer cameras is 5 to 30 ms, the view is that of a "
-    "lens two thirds as long as the sensor is wide";
-constexpr const char* kAllAtOnce = "Common practice, no source; all rows are read at once";
-constexpr const char* kUncooled =
+    "lens two thirds as long as the sensor is wide");
+constexpr const char* kAllAtOnce =
+    translatable("Common practice, no source; all rows are read at once");
+constexpr const char* kUncooled = translatable(
     "Common practice, no source; an uncooled sensor reads its rows through most of the frame and "
-    "warms up over about 10 ms, which stands for the exposure";
+    "warms up over about 10 ms, which stands for the exposure");
 
 // clang-format off
 constexpr CameraPreset kCameras[] = {

@@ -7,7 +7,7 @@
 namespace stillbay {
 namespace {
 
-constexpr const char* kMotorPractice = "Common practice, no source";
+constexpr const char* kMotorPractice = translatable("Common practice, no source");
 
 constexpr MotorPreset kMotors[] = {
     // name; KV, lowest and highest of the class, rpm/V; mΩ; A; g; diameter and height, mm

@@ -6,11 +6,11 @@ namespace {
 
 constexpr auto kPouch = PackPreset::Cells::Pouch;
 constexpr auto kRound = PackPreset::Cells::Round;
-constexpr const char* kPackPractice =
+constexpr const char* kPackPractice = translatable(
     "Common practice, no source: mass and size; pouches with 10 to 17 mΩ over the capacity in Ah "
     "for "
     "each cell and 3 mΩ for plug and wire; round cells of 21 mm by 70 mm, one or two side by side, "
-    "with 70 g, 4.5 Ah and about 16 mΩ each";
+    "with 70 g, 4.5 Ah and about 16 mΩ each");
 
 constexpr PackPreset kPacks[] = {
     // cells; Ah; full and empty, V per cell; mΩ; g; along, across, high, mm

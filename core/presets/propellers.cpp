@@ -8,7 +8,7 @@ namespace {
 
 constexpr auto kPlastic = PropellerPreset::Material::Plastic;
 constexpr auto kCarbon = PropellerPreset::Material::Carbon;
-constexpr const char* kPropellerPractice = "Common practice, no source";
+constexpr const char* kPropellerPractice = translatable("Common practice, no source");
 
 // clang-format off
 constexpr PropellerPreset kPropellers[] = {

@@ -22,9 +22,9 @@ constexpr TubeSize kSizes[] = {{4, 2}, {5, 3}, {6, 3}, {6, 4},  {7, 4},  {8, 4},
                                {8, 5}, {8, 6}, {9, 6}, {10, 6}, {10, 7}, {12, 8}};
 constexpr Silicone kSilicones[] = {{50, 0.1, 1140}, {60, 0.12, 1160}, {70, 0.14, 1190}};
 
-constexpr const char* kTubePractice =
+constexpr const char* kTubePractice = translatable(
     "Sizes as sold, common practice, no source; density of silicone of this hardness from memory; "
-    "dynamic ratio, loss factor and stretch limit common practice, no source";
+    "dynamic ratio, loss factor and stretch limit common practice, no source");
 
 using Stock = std::array<TubePreset, std::size(kSizes) * std::size(kSilicones)>;
 

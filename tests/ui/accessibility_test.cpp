@@ -78,7 +78,14 @@ int expectNames(const QWidget& top, const QString& where, Which which = Which::A
     return controls;
 }
 
-// What answers the mouse is reached by Tab as well. A toolbar's buttons are in the menus.
+bool isReadOnly(const QWidget* widget)
+{
+    const auto* const box = qobject_cast<const QAbstractSpinBox*>(widget);
+    return box && box->isReadOnly();
+}
+
+// What answers the mouse is reached by Tab as well. A toolbar's buttons are in the menus, and a
+// number that is only shown is told by the box beside it.
 void expectTabStops(const QWidget& top, const QString& where)
 {
     for (const QWidget* widget : top.findChildren<QWidget*>()) {
@@ -89,9 +96,9 @@ void expectTabStops(const QWidget& top, const QString& where)
                              qobject_cast<const QLineEdit*>(widget) ||
                              qobject_cast<const QAbstractItemView*>(widget);
         const QWidget* const parent = widget->parentWidget();
-        if (!answers || !isControlOf(widget, top) || qobject_cast<const QToolBar*>(parent) ||
-            qobject_cast<const QLineEdit*>(parent) || qobject_cast<const QTabBar*>(parent) ||
-            qobject_cast<const QAbstractItemView*>(parent))
+        if (!answers || isReadOnly(widget) || !isControlOf(widget, top) ||
+            qobject_cast<const QToolBar*>(parent) || qobject_cast<const QLineEdit*>(parent) ||
+            qobject_cast<const QTabBar*>(parent) || qobject_cast<const QAbstractItemView*>(parent))
             continue;
         EXPECT_TRUE(widget->focusPolicy() & Qt::TabFocus)
             << widget->metaObject()->className() << " " << qPrintable(widget->accessibleName())

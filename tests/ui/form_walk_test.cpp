@@ -99,6 +99,17 @@ TEST_F(FormWalk, TabKeepsItsOrderWhenRowsComeAndGo)
     expectReadingOrder(walk());
 }
 
+TEST_F(FormWalk, NothingIsCutInTheSmallestWindow)
+{
+    window.resize(1024, 700);
+    for (const char* sample : {"reedbed", "quarry"}) {
+        open(sample);
+        openAll();
+        EXPECT_LE(form().widget()->minimumSizeHint().width(), form().viewport()->width());
+        EXPECT_LE(form().widget()->width(), form().viewport()->width());
+    }
+}
+
 TEST_F(FormWalk, TabGoesFromCardToCard)
 {
     open("reedbed");

@@ -9,6 +9,7 @@
 #include "ui/craft/craft_summaries.h"
 #include "ui/craft/field_cards.h"
 #include "ui/craft/helper_buttons.h"
+#include "ui/craft/preset_buttons.h"
 #include "ui/craft/quick_layouts.h"
 #include "ui/craft/row_lists.h"
 #include "ui/widgets/bind_text.h"
@@ -93,6 +94,14 @@ Section* CraftForm::addSection(const QString& title)
     return section;
 }
 
+// One that can be filled from a preset.
+Section* CraftForm::addSection(const QString& title, PresetKind kind)
+{
+    Section* const section = addSection(title);
+    section->add(new PresetButtons(m_document, kind));
+    return section;
+}
+
 template <class Owner>
 void CraftForm::addFields(Section& section, const QString& path, const QString& spoken,
                           const Owner* (*ownerIn)(const Setup&))
@@ -141,6 +150,7 @@ void CraftForm::addAirframe()
     m_sections[QStringLiteral("airframe.parts")] = hub;
     Section* const arms = addSection(tr("Arms"));
     arms->add(new LayoutMenu(m_document, armLayouts()));
+    arms->add(new PresetButtons(m_document, PresetKind::Arm));
     addFields<ArmSection>(*arms, QStringLiteral("airframe.arm"), tr("Arms"),
                           [](const Setup& setup) { return &setup.airframe.arm; });
     arms->add(armList(m_document));
@@ -149,13 +159,14 @@ void CraftForm::addAirframe()
 
 void CraftForm::addDrive()
 {
-    addFields<Motor>(*addSection(tr("Motors")), QStringLiteral("drive.motor"), tr("Motors"),
-                     [](const Setup& setup) { return &setup.drive.motor; });
-    Section* const propellers = addSection(tr("Propellers"));
+    addFields<Motor>(*addSection(tr("Motors"), PresetKind::Motor), QStringLiteral("drive.motor"),
+                     tr("Motors"), [](const Setup& setup) { return &setup.drive.motor; });
+    Section* const propellers = addSection(tr("Propellers"), PresetKind::Propeller);
     addFields<Propeller>(*propellers, QStringLiteral("drive.propeller"), tr("Propellers"),
                          [](const Setup& setup) { return &setup.drive.propeller; });
     propellers->add(new ThrustButton(m_document), Qt::AlignLeft);
-    addFields<Battery>(*addSection(tr("Battery")), QStringLiteral("drive.battery"), tr("Battery"),
+    addFields<Battery>(*addSection(tr("Battery"), PresetKind::Pack),
+                       QStringLiteral("drive.battery"), tr("Battery"),
                        [](const Setup& setup) { return &setup.drive.battery; });
     Section* const vibrations = addSection(tr("Excitation"));
     addFields<Drive>(*vibrations, QStringLiteral("drive"), tr("Drive"),
@@ -175,7 +186,7 @@ void CraftForm::addBay()
 
 void CraftForm::addCamera()
 {
-    Section* const section = addSection(tr("Camera"));
+    Section* const section = addSection(tr("Camera"), PresetKind::Camera);
     addFields<Camera>(*section, QStringLiteral("camera"), tr("Camera"),
                       [](const Setup& setup) { return &setup.camera; });
     section->add(lensChoice(m_document));
@@ -184,8 +195,8 @@ void CraftForm::addCamera()
 
 void CraftForm::addTube()
 {
-    addFields<TubeKind>(*addSection(tr("Tube")), QStringLiteral("tube"), tr("Tube"),
-                        [](const Setup& setup) { return &setup.tube; });
+    addFields<TubeKind>(*addSection(tr("Tube"), PresetKind::Tube), QStringLiteral("tube"),
+                        tr("Tube"), [](const Setup& setup) { return &setup.tube; });
 }
 
 void CraftForm::addMounts()

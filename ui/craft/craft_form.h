@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/assess/assessment.h"
+#include "core/presets/own.h"
 #include "core/setup/sources.h"
 #include "ui/document/document.h"
 
@@ -37,6 +38,7 @@ signals:
 private:
     void followFocus(const QWidget* focused);
     Section* addSection(const QString& title);
+    Section* addSection(const QString& title, PresetKind kind);
     template <class Owner>
     void addFields(Section& section, const QString& path, const QString& spoken,
                    const Owner* (*ownerIn)(const Setup&));

@@ -17,7 +17,7 @@ QString number(double value)
     return QLocale().toString(value, 'g', 5);
 }
 
-QString displayText(const std::vector<Part>& parts)
+QString summaryOf(const std::vector<Part>& parts)
 {
     const double mass_g =
         std::accumulate(parts.begin(), parts.end(), 0.0,
@@ -26,33 +26,33 @@ QString displayText(const std::vector<Part>& parts)
                              : QObject::tr("%1 parts, %2 g").arg(parts.size()).arg(number(mass_g));
 }
 
-QString displayText(const Airframe& airframe)
+QString summaryOf(const Airframe& airframe)
 {
     return QObject::tr("%1 arms, %2 × %3 mm")
         .arg(airframe.arms.size())
         .arg(number(airframe.arm.width_mm), number(airframe.arm.height_mm));
 }
 
-QString displayText(const Motor& motor)
+QString summaryOf(const Motor& motor)
 {
     return QObject::tr("%1 rpm/V, %2 g").arg(number(motor.kv_rpm_per_v), number(motor.mass_g));
 }
 
-QString displayText(const Propeller& propeller)
+QString summaryOf(const Propeller& propeller)
 {
     return QObject::tr("%1 × %2 in, %3 blades")
         .arg(number(propeller.diameter_in), number(propeller.pitch_in))
         .arg(propeller.blades);
 }
 
-QString displayText(const Battery& battery)
+QString summaryOf(const Battery& battery)
 {
     const QString full_v = number(battery.cells * battery.full_v_per_cell);
     return battery.cells == 1 ? QObject::tr("1 cell, %1 V full").arg(full_v)
                               : QObject::tr("%1 cells, %2 V full").arg(battery.cells).arg(full_v);
 }
 
-QString displayText(const Camera& camera)
+QString summaryOf(const Camera& camera)
 {
     return QObject::tr("%1 × %2 px, %3 Hz")
         .arg(camera.width_px)
@@ -60,13 +60,13 @@ QString displayText(const Camera& camera)
         .arg(number(camera.frame_rate_hz));
 }
 
-QString displayText(const TubeKind& tube)
+QString summaryOf(const TubeKind& tube)
 {
     return QObject::tr("%1 / %2 mm, %3 Shore A")
         .arg(number(tube.outer_diameter_mm), number(tube.bore_mm), number(tube.hardness_shore_a));
 }
 
-QString displayText(const Mounts& mounts)
+QString summaryOf(const Mounts& mounts)
 {
     const QString length = number(mounts.free_length_mm),
                   stretch = percentNumber(drawnStretch(mounts) - 1.0);
@@ -77,7 +77,7 @@ QString displayText(const Mounts& mounts)
                      .arg(length, stretch);
 }
 
-QString displayText(const Flight& flight)
+QString summaryOf(const Flight& flight)
 {
     return QObject::tr("cruise %1 to %2 %")
         .arg(percentNumber(flight.cruise_throttle[0]), percentNumber(flight.cruise_throttle[1]));
@@ -90,18 +90,18 @@ std::vector<std::pair<QString, QString>> craftSummaries(const Setup& setup)
     const Drive& drive = setup.drive;
     const Limits& limits = setup.limits;
     return {{QStringLiteral("name"), QString::fromStdString(setup.name)},
-            {QStringLiteral("airframe.parts"), displayText(setup.airframe.parts)},
-            {QStringLiteral("airframe.arm"), displayText(setup.airframe)},
-            {QStringLiteral("drive.motor"), displayText(drive.motor)},
-            {QStringLiteral("drive.propeller"), displayText(drive.propeller)},
-            {QStringLiteral("drive.battery"), displayText(drive.battery)},
+            {QStringLiteral("airframe.parts"), summaryOf(setup.airframe.parts)},
+            {QStringLiteral("airframe.arm"), summaryOf(setup.airframe)},
+            {QStringLiteral("drive.motor"), summaryOf(drive.motor)},
+            {QStringLiteral("drive.propeller"), summaryOf(drive.propeller)},
+            {QStringLiteral("drive.battery"), summaryOf(drive.battery)},
             {QStringLiteral("drive"),
              QObject::tr("unbalance %1 g·mm").arg(number(drive.unbalance_g_mm))},
-            {QStringLiteral("bay"), displayText(setup.bay.parts)},
-            {QStringLiteral("camera"), displayText(setup.camera)},
-            {QStringLiteral("tube"), displayText(setup.tube)},
-            {QStringLiteral("mounts"), displayText(setup.mounts)},
-            {QStringLiteral("flight"), displayText(setup.flight)},
+            {QStringLiteral("bay"), summaryOf(setup.bay.parts)},
+            {QStringLiteral("camera"), summaryOf(setup.camera)},
+            {QStringLiteral("tube"), summaryOf(setup.tube)},
+            {QStringLiteral("mounts"), summaryOf(setup.mounts)},
+            {QStringLiteral("flight"), summaryOf(setup.flight)},
             {QStringLiteral("limits"),
              QObject::tr("%1 and %2 px").arg(number(limits.faint_px), number(limits.bad_px))}};
 }

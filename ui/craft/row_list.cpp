@@ -127,7 +127,7 @@ void RowList::add()
     const std::size_t before = m_cards.size();
     if (!change(tr("add %1").arg(m_spec.thing), m_spec.add) || m_cards.size() == before)
         return;
-    enter(m_cards.size() - 1);
+    enterLast();
 }
 
 void RowList::remove(std::size_t index)
@@ -141,6 +141,12 @@ void RowList::remove(std::size_t index)
         m_add->setFocus(Qt::OtherFocusReason);
     else
         enter(std::min(index, m_cards.size() - 1));
+}
+
+void RowList::enterLast()
+{
+    if (!m_cards.empty())
+        enter(m_cards.size() - 1);
 }
 
 // Into a card's first field.

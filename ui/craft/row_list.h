@@ -42,6 +42,9 @@ class RowList final : public QWidget {
 public:
     RowList(Document& document, RowListSpec spec, QWidget* parent = nullptr);
 
+    /// Puts the focus into the first field of the last card.
+    void enterLast();
+
 private:
     struct Card {
         QWidget* frame;

@@ -3,6 +3,7 @@
 
 #include "core/setup/sources.h"
 #include "ui/craft/field_cards.h"
+#include "ui/craft/preset_buttons.h"
 #include "ui/craft/quick_layouts.h"
 #include "ui/craft/row_list.h"
 #include "ui/widgets/bind_text.h"
@@ -81,7 +82,7 @@ QWidget* nameRow(Document& document, const Place<Part>& part)
         name);
 }
 
-QWidget* partList(Document& document, const CraftList<Part>& list)
+QWidget* partList(Document& document, const CraftList<Part>& list, PartList kind)
 {
     RowListSpec spec = listSpec(document, list);
     spec.makeRow = [&document, list, makeFields = spec.makeRow](std::size_t index) {
@@ -95,7 +96,11 @@ QWidget* partList(Document& document, const CraftList<Part>& list)
         part.name = QObject::tr("new part").toStdString();
         list.in(setup).push_back(std::move(part));
     };
-    return new RowList(document, std::move(spec));
+    auto* const others = new PartButtons(document, kind);
+    spec.extras = {others};
+    auto* const rows = new RowList(document, std::move(spec));
+    QObject::connect(others, &PartButtons::added, rows, &RowList::enterLast);
+    return rows;
 }
 
 // The next arm stands as far round as the last two stand apart.
@@ -127,18 +132,22 @@ void addPoint(Setup& setup)
 
 QWidget* airframePartList(Document& document)
 {
-    return partList(document, {QObject::tr("airframe part"), QStringLiteral("airframe.parts"),
-                               [](Setup& setup) -> std::vector<Part>& {
-                                   return setup.airframe.parts;
-                               }});
+    return partList(document,
+                    {QObject::tr("airframe part"), QStringLiteral("airframe.parts"),
+                     [](Setup& setup) -> std::vector<Part>& {
+                         return setup.airframe.parts;
+                     }},
+                    PartList::Airframe);
 }
 
 QWidget* bayPartList(Document& document)
 {
-    return partList(document, {QObject::tr("bay part"), QStringLiteral("bay.parts"),
-                               [](Setup& setup) -> std::vector<Part>& {
-                                   return setup.bay.parts;
-                               }});
+    return partList(document,
+                    {QObject::tr("bay part"), QStringLiteral("bay.parts"),
+                     [](Setup& setup) -> std::vector<Part>& {
+                         return setup.bay.parts;
+                     }},
+                    PartList::Bay);
 }
 
 QWidget* armList(Document& document)

@@ -190,6 +190,189 @@
     </message>
 </context>
 <context>
+    <name>NewCraftGuide</name>
+    <message>
+        <source>Layout and arms</source>
+        <translation>Anordnung und Ausleger</translation>
+    </message>
+    <message>
+        <source>How the airframe is built: it decides how the arms ring.</source>
+        <translation>Wie der Rahmen gebaut ist: davon hängt ab, wie die Ausleger schwingen.</translation>
+    </message>
+    <message>
+        <source>&amp;Layout</source>
+        <translation>&amp;Anordnung</translation>
+    </message>
+    <message>
+        <source>three arms as a Y</source>
+        <translation>drei Ausleger als Y</translation>
+    </message>
+    <message>
+        <source>four arms as an X</source>
+        <translation>vier Ausleger als X</translation>
+    </message>
+    <message>
+        <source>four arms as a plus</source>
+        <translation>vier Ausleger als Plus</translation>
+    </message>
+    <message>
+        <source>six arms evenly</source>
+        <translation>sechs Ausleger gleichmäßig</translation>
+    </message>
+    <message>
+        <source>eight arms evenly</source>
+        <translation>acht Ausleger gleichmäßig</translation>
+    </message>
+    <message>
+        <source>How the arms stand, seen from above.</source>
+        <translation>Wie die Ausleger stehen, von oben gesehen.</translation>
+    </message>
+    <message>
+        <source>&amp;Arm length</source>
+        <translation>Ausleger&amp;länge</translation>
+    </message>
+    <message>
+        <source>Arm ma&amp;terial</source>
+        <translation>&amp;Material der Ausleger</translation>
+    </message>
+    <message>
+        <source>What the arms are cut or drawn from.</source>
+        <translation>Woraus die Ausleger geschnitten oder gezogen sind.</translation>
+    </message>
+    <message>
+        <source>Arm &amp;width</source>
+        <translation>Ausleger&amp;breite</translation>
+    </message>
+    <message>
+        <source>Arm &amp;height</source>
+        <translation>Ausleger&amp;höhe</translation>
+    </message>
+    <message>
+        <source>Motors, propellers and pack</source>
+        <translation>Motoren, Propeller und Akku</translation>
+    </message>
+    <message>
+        <source>What excites the craft, and at which throttle.</source>
+        <translation>Was den Kopter anregt, und bei welchem Gas.</translation>
+    </message>
+    <message>
+        <source>Propeller &amp;diameter</source>
+        <translation>Propeller&amp;durchmesser</translation>
+    </message>
+    <message>
+        <source>&amp;Pitch</source>
+        <translation>&amp;Steigung</translation>
+    </message>
+    <message>
+        <source>B&amp;lades</source>
+        <translation>&amp;Blätter</translation>
+    </message>
+    <message>
+        <source>M&amp;otors</source>
+        <translation>&amp;Motoren</translation>
+    </message>
+    <message>
+        <source>The size class of the motors, by the diameter of the stator.</source>
+        <translation>Die Größenklasse der Motoren, nach dem Durchmesser des Stators.</translation>
+    </message>
+    <message>
+        <source>K&amp;V</source>
+        <translation>K&amp;V</translation>
+    </message>
+    <message>
+        <source>C&amp;ells in series</source>
+        <translation>&amp;Zellen in Reihe</translation>
+    </message>
+    <message>
+        <source>P&amp;ack</source>
+        <translation>&amp;Akku</translation>
+    </message>
+    <message>
+        <source>The pack that flies the craft; it hangs in the bay.</source>
+        <translation>Der Akku für den Flug; er hängt in der Gondel.</translation>
+    </message>
+    <message>
+        <source>What is in the bay</source>
+        <translation>Was in der Gondel hängt</translation>
+    </message>
+    <message>
+        <source>What hangs on the tubes: the pack, the camera and the tray that holds both.</source>
+        <translation>Was an den Schläuchen hängt: Akku, Kamera und die Platte, die beide hält.</translation>
+    </message>
+    <message>
+        <source>Bay &amp;weight</source>
+        <translation>&amp;Gewicht der Gondel</translation>
+    </message>
+    <message>
+        <source>&amp;Free travel</source>
+        <translation>&amp;Freier Federweg</translation>
+    </message>
+    <message>
+        <source>Camera</source>
+        <translation>Kamera</translation>
+    </message>
+    <message>
+        <source>What films: it decides how much of the vibration is seen.</source>
+        <translation>Was filmt: davon hängt ab, wie viel von den Schwingungen zu sehen ist.</translation>
+    </message>
+    <message>
+        <source>C&amp;amera</source>
+        <translation>K&amp;amera</translation>
+    </message>
+    <message>
+        <source>The kind of camera.</source>
+        <translation>Die Art der Kamera.</translation>
+    </message>
+    <message>
+        <source>&amp;Frame rate</source>
+        <translation>&amp;Bildrate</translation>
+    </message>
+    <message>
+        <source>&amp;Exposure</source>
+        <translation>B&amp;elichtungszeit</translation>
+    </message>
+    <message>
+        <source>&amp;Tilt down</source>
+        <translation>Blick nach &amp;unten</translation>
+    </message>
+    <message>
+        <source>Tubes and where they hold</source>
+        <translation>Schläuche und ihre Haltepunkte</translation>
+    </message>
+    <message>
+        <source>Four tubes, hung level; unless you say otherwise they hold the bay at the height of its centre of mass, where a push turns it least.</source>
+        <translation>Vier Schläuche, waagerecht aufgehängt; wenn nichts anderes angegeben ist, halten sie die Gondel auf der Höhe ihres Schwerpunkts, wo ein Stoß sie am wenigsten dreht.</translation>
+    </message>
+    <message>
+        <source>&amp;Tube</source>
+        <translation>&amp;Schlauch</translation>
+    </message>
+    <message>
+        <source>Silicone tube as sold: outer diameter, bore, hardness.</source>
+        <translation>Silikonschlauch, wie er verkauft wird: Außendurchmesser, Innendurchmesser, Härte.</translation>
+    </message>
+    <message>
+        <source>&amp;Free length</source>
+        <translation>&amp;Freie Länge</translation>
+    </message>
+    <message>
+        <source>&amp;Stretch</source>
+        <translation>&amp;Dehnung</translation>
+    </message>
+    <message>
+        <source>&amp;Height of the bay points</source>
+        <translation>&amp;Höhe der Gondelpunkte</translation>
+    </message>
+    <message>
+        <source>Apart, fore and &amp;aft</source>
+        <translation>Abstand &amp;längs</translation>
+    </message>
+    <message>
+        <source>Apart, &amp;left and right</source>
+        <translation>Abstand &amp;quer</translation>
+    </message>
+</context>
+<context>
     <name>QObject</name>
     <message>
         <source>clean</source>
@@ -2859,91 +3042,91 @@
     </message>
     <message>
         <source>the table has %1 rows, more than %2</source>
-        <translation type="unfinished"></translation>
+        <translation>die Tabelle hat %1 Zeilen, mehr als %2</translation>
     </message>
     <message>
         <source>the table has %1 columns, more than %2</source>
-        <translation type="unfinished"></translation>
+        <translation>die Tabelle hat %1 Spalten, mehr als %2</translation>
     </message>
     <message>
         <source>the table has more than %1 bytes, far more than one that was written by hand</source>
-        <translation type="unfinished"></translation>
+        <translation>die Tabelle hat mehr als %1 Bytes, weit mehr als eine von Hand geschriebene</translation>
     </message>
     <message>
         <source>this is not plain text: save the table as CSV in UTF-8</source>
-        <translation type="unfinished"></translation>
+        <translation>das ist kein einfacher Text: die Tabelle als CSV in UTF-8 speichern</translation>
     </message>
     <message>
         <source>no row of the table has numbers in it</source>
-        <translation type="unfinished"></translation>
+        <translation>in keiner Zeile der Tabelle stehen Zahlen</translation>
     </message>
     <message>
         <source>a quotation mark of the table is never closed</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Anführungszeichen der Tabelle wird nie geschlossen</translation>
     </message>
     <message>
         <source>fewer than three rows tell how fast the propeller turns: that takes a column of speed, or of throttle and of voltage</source>
-        <translation type="unfinished"></translation>
+        <translation>weniger als drei Zeilen sagen, wie schnell sich der Propeller dreht: Dazu braucht es eine Spalte mit Drehzahl oder mit Gas und mit Spannung</translation>
     </message>
     <message>
         <source>fewer than three rows that tell a speed have a thrust or a power</source>
-        <translation type="unfinished"></translation>
+        <translation>weniger als drei Zeilen mit Drehzahl haben einen Schub oder eine Leistung</translation>
     </message>
     <message>
         <source>the thrust does not grow with the speed</source>
-        <translation type="unfinished"></translation>
+        <translation>der Schub wächst nicht mit der Drehzahl</translation>
     </message>
     <message>
         <source>the power does not grow with the speed</source>
-        <translation type="unfinished"></translation>
+        <translation>die Leistung wächst nicht mit der Drehzahl</translation>
     </message>
     <message>
         <source>The table has no speeds: they are worked out from throttle, voltage and current with the craft&apos;s KV, whose spread counts.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Tabelle hat keine Drehzahlen: Sie sind aus Gas, Spannung und Strom mit dem KV des Geräts berechnet, dessen Streuung zählt.</translation>
     </message>
     <message>
         <source>The table has no speeds: they are worked out from throttle and voltage with the craft&apos;s KV and power coefficient, whose spread counts.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Tabelle hat keine Drehzahlen: Sie sind aus Gas und Spannung mit KV und Leistungsbeiwert des Geräts berechnet, deren Streuung zählt.</translation>
     </message>
     <message>
         <source>The power is electric: what the motor loses is taken off with the craft&apos;s resistance and no-load current.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Leistung ist elektrisch: Was der Motor verliert, ist mit Widerstand und Leerlaufstrom des Geräts abgezogen.</translation>
     </message>
     <message>
         <source>The thrust coefficient goes from %1 at %2 rpm to %3 at %4 rpm; the craft has one for all speeds, so its spread is larger.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Schubbeiwert geht von %1 bei %2 U/min bis %3 bei %4 U/min; das Gerät hat einen für alle Drehzahlen, deshalb ist seine Streuung größer.</translation>
     </message>
     <message>
         <source>The power coefficient goes from %1 at %2 rpm to %3 at %4 rpm; the craft has one for all speeds, so its spread is larger.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Leistungsbeiwert geht von %1 bei %2 U/min bis %3 bei %4 U/min; das Gerät hat einen für alle Drehzahlen, deshalb ist seine Streuung größer.</translation>
     </message>
     <message>
         <source>KV runs with the speed: the throttle noted is not the share of the voltage that the motor gets. Trust the row at full throttle most.</source>
-        <translation type="unfinished"></translation>
+        <translation>KV ändert sich mit der Drehzahl: Das notierte Gas ist nicht der Anteil der Spannung, den der Motor bekommt. Am meisten zählt die Zeile bei Vollgas.</translation>
     </message>
     <message>
         <source>Left out, because the thrust lies far off the fit: line %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausgelassen, weil der Schub weit neben der Ausgleichskurve liegt: Zeile %1.</translation>
     </message>
     <message>
         <source>Left out, because the power lies far off the fit: line %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausgelassen, weil die Leistung weit neben der Ausgleichskurve liegt: Zeile %1.</translation>
     </message>
     <message>
         <source>Left out of KV, because it lies far off the rest: line %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Bei KV ausgelassen, weil weit neben den anderen: Zeile %1.</translation>
     </message>
     <message>
         <source>“%1” is no throttle from none to full</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“ ist kein Gas zwischen null und voll</translation>
     </message>
     <message>
         <source>“%1” is below zero</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“ liegt unter null</translation>
     </message>
     <message>
         <source>Not used</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht verwendet</translation>
     </message>
     <message>
         <source>Throttle</source>
@@ -2951,31 +3134,31 @@
     </message>
     <message>
         <source>Speed</source>
-        <translation type="unfinished"></translation>
+        <translation>Drehzahl</translation>
     </message>
     <message>
         <source>Thrust</source>
-        <translation type="unfinished"></translation>
+        <translation>Schub</translation>
     </message>
     <message>
         <source>Shaft power</source>
-        <translation type="unfinished"></translation>
+        <translation>Wellenleistung</translation>
     </message>
     <message>
         <source>Electric power</source>
-        <translation type="unfinished"></translation>
+        <translation>Elektrische Leistung</translation>
     </message>
     <message>
         <source>Torque</source>
-        <translation type="unfinished"></translation>
+        <translation>Drehmoment</translation>
     </message>
     <message>
         <source>Voltage</source>
-        <translation type="unfinished"></translation>
+        <translation>Spannung</translation>
     </message>
     <message>
         <source>Current</source>
-        <translation type="unfinished"></translation>
+        <translation>Strom</translation>
     </message>
     <message>
         <source>“%1” is not a number</source>
@@ -3097,12 +3280,28 @@
         <translation>für das Blatt ist keine Schrift installiert</translation>
     </message>
     <message>
-        <source>the file is larger than %1 MB, far more than a setup needs</source>
-        <translation>die Datei ist größer als %1&#xa0;MB, weit mehr, als ein Kopter braucht</translation>
-    </message>
-    <message>
         <source>another program holds its place</source>
         <translation>ein anderes Programm belegt den Platz dafür</translation>
+    </message>
+    <message>
+        <source>the file is larger than %1 MB, far more than such a file needs</source>
+        <translation>die Datei ist größer als %1 MB, weit mehr, als eine solche Datei braucht</translation>
+    </message>
+    <message>
+        <source>All that hangs on the tubes, on the kitchen scale: pack, camera, tray, screws and cables.</source>
+        <translation>Alles, was an den Schläuchen hängt, auf der Küchenwaage: Akku, Kamera, Platte, Schrauben und Kabel.</translation>
+    </message>
+    <message>
+        <source>How high the tubes hold the bay, from the middle of the centre plate; below is negative.</source>
+        <translation>Wie hoch die Schläuche die Gondel halten, von der Mitte der Mittelplatte aus; darunter ist negativ.</translation>
+    </message>
+    <message>
+        <source>From the front bay points to the rear ones.</source>
+        <translation>Von den vorderen Gondelpunkten zu den hinteren.</translation>
+    </message>
+    <message>
+        <source>From the left bay points to the right ones.</source>
+        <translation>Von den linken Gondelpunkten zu den rechten.</translation>
     </message>
 </context>
 <context>
@@ -3731,6 +3930,56 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::ChoiceQuestion</name>
+    <message>
+        <source>what is typical</source>
+        <translation>was typisch ist</translation>
+    </message>
+    <message>
+        <source>%1 (typical)</source>
+        <translation>%1 (typisch)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::ColumnTable</name>
+    <message>
+        <source>Column %1</source>
+        <translation>Spalte %1</translation>
+    </message>
+    <message>
+        <source>Columns of the table</source>
+        <translation>Spalten der Tabelle</translation>
+    </message>
+    <message>
+        <source>What %1 holds</source>
+        <translation>Was %1 enthält</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;What this column holds.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Was diese Spalte enthält.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>Unit of %1</source>
+        <translation>Einheit von %1</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;The unit its numbers are in.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Die Einheit ihrer Zahlen.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>holds</source>
+        <translation>enthält</translation>
+    </message>
+    <message>
+        <source>unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Left out: it lies far off the fit.</source>
+        <translation>Ausgelassen: liegt weit neben der Ausgleichskurve.</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::CraftForm</name>
     <message>
         <source>Craft</source>
@@ -4047,6 +4296,10 @@
     <message>
         <source>%1 has changed on disk since it was read here, and cannot be read now. Saving replaces what is there, without a copy.</source>
         <translation>%1 wurde auf der Platte geändert, seit die Datei hier gelesen wurde, und ist jetzt nicht lesbar. Speichern ersetzt, was dort ist, ohne eine Kopie.</translation>
+    </message>
+    <message>
+        <source>Could not make the new craft</source>
+        <translation>Der neue Kopter ließ sich nicht anlegen</translation>
     </message>
 </context>
 <context>
@@ -4388,6 +4641,56 @@
     <message>
         <source>Show the field</source>
         <translation>Das Feld zeigen</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::FitChart</name>
+    <message>
+        <source>spread</source>
+        <translation>Streuung</translation>
+    </message>
+    <message>
+        <source>fit</source>
+        <translation>Ausgleichskurve</translation>
+    </message>
+    <message>
+        <source>rows of the table</source>
+        <translation>Zeilen der Tabelle</translation>
+    </message>
+    <message>
+        <source>left out</source>
+        <translation>ausgelassen</translation>
+    </message>
+    <message>
+        <source>No points yet.</source>
+        <translation>Noch keine Punkte.</translation>
+    </message>
+    <message>
+        <source>%1 rows of the table and a fit through them, up to %2 %3.</source>
+        <translation>%1 Zeilen der Tabelle und eine Ausgleichskurve durch sie, bis %2 %3.</translation>
+    </message>
+    <message>
+        <source>%1 %2: %3 %4 by the fit</source>
+        <translation>%1 %2: %3 %4 nach der Ausgleichskurve</translation>
+    </message>
+    <message>
+        <source>%1 by the fit (%2)</source>
+        <translation>%1 nach der Ausgleichskurve (%2)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::GuideVerdict</name>
+    <message>
+        <source>No answer for this craft</source>
+        <translation>Kein Ergebnis für diesen Kopter</translation>
+    </message>
+    <message>
+        <source>It hangs level: let go, the bay stays where it is drawn.</source>
+        <translation>Sie hängt waagerecht: Losgelassen bleibt die Gondel, wo sie gezeichnet ist.</translation>
+    </message>
+    <message>
+        <source>%1 (One of %2 warnings.)</source>
+        <translation>%1 (Eine von %2 Warnungen.)</translation>
     </message>
 </context>
 <context>
@@ -4824,6 +5127,48 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::NewCraftDesk</name>
+    <message>
+        <source>&amp;New craft…</source>
+        <translation>&amp;Neuer Kopter…</translation>
+    </message>
+    <message>
+        <source>Describe your own craft on five short pages (%1)</source>
+        <translation>Den eigenen Kopter auf fünf kurzen Seiten beschreiben (%1)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::NewCraftGuide</name>
+    <message>
+        <source>Bac&amp;k</source>
+        <translation>Zurüc&amp;k</translation>
+    </message>
+    <message>
+        <source>&amp;Next</source>
+        <translation>&amp;Nächste</translation>
+    </message>
+    <message>
+        <source>&amp;Create</source>
+        <translation>A&amp;nlegen</translation>
+    </message>
+    <message>
+        <source>New craft</source>
+        <translation>Neuer Kopter</translation>
+    </message>
+    <message>
+        <source>%1 of %2: %3</source>
+        <translation>%1 von %2: %3</translation>
+    </message>
+    <message>
+        <source>Cancel</source>
+        <translation>Abbrechen</translation>
+    </message>
+    <message>
+        <source>%1 of %2 answers are yours, the rest is typical.</source>
+        <translation>%1 von %2 Angaben sind die eigenen, der Rest ist typisch.</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::NumberBox</name>
     <message>
         <source>“%1” is not a number</source>
@@ -4839,10 +5184,32 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::NumberQuestion</name>
+    <message>
+        <source>Allowed: %1 to %2 %3</source>
+        <translation>Erlaubt: %1 bis %2 %3</translation>
+    </message>
+    <message>
+        <source>Empty it to return to what is typical.</source>
+        <translation>Geleert zeigt es wieder, was typisch ist.</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::ProblemLabel</name>
     <message>
         <source>Not taken: %1.</source>
         <translation>Nicht übernommen: %1.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::Question</name>
+    <message>
+        <source>yours</source>
+        <translation>eigen</translation>
+    </message>
+    <message>
+        <source>typical</source>
+        <translation>typisch</translation>
     </message>
 </context>
 <context>
@@ -5382,6 +5749,156 @@
     <message>
         <source>Worst-case phase (px)</source>
         <translation>Ungünstigste Phasenlage (px)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::ThrustButton</name>
+    <message>
+        <source>From a thrust table…</source>
+        <translation>Aus einer Schubtabelle…</translation>
+    </message>
+    <message>
+        <source>Works out the coefficients, and KV, from a table noted on a thrust stand.</source>
+        <translation>Berechnet die Beiwerte und KV aus einer Tabelle vom Schubprüfstand.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::ThrustDialog</name>
+    <message>
+        <source>%1 ± %2 %</source>
+        <translation>%1 ± %2 %</translation>
+    </message>
+    <message>
+        <source>From a thrust table</source>
+        <translation>Aus einer Schubtabelle</translation>
+    </message>
+    <message>
+        <source>Thrust and power over the speed, noted on a thrust stand, give the propeller&apos;s coefficients; voltage, current and throttle beside them give KV.</source>
+        <translation>Schub und Leistung über der Drehzahl, am Schubprüfstand notiert, ergeben die Beiwerte des Propellers; Spannung, Strom und Gas daneben ergeben KV.</translation>
+    </message>
+    <message>
+        <source>Take KV as well</source>
+        <translation>KV auch übernehmen</translation>
+    </message>
+    <message>
+        <source>&amp;Open a table…</source>
+        <translation>Tabelle ö&amp;ffnen…</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;A text file with one row a throttle: comma, semicolon or tab between the cells, with or without a row of names.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Eine Textdatei mit einer Zeile je Gasstellung: Komma, Semikolon oder Tabulator zwischen den Zellen, mit oder ohne Zeile mit Namen.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>Table</source>
+        <translation>Tabelle</translation>
+    </message>
+    <message>
+        <source>Air density at the stand</source>
+        <translation>Luftdichte am Prüfstand</translation>
+    </message>
+    <message>
+        <source>kg/m³</source>
+        <translation>kg/m³</translation>
+    </message>
+    <message>
+        <source>1.2 near the sea in mild weather, about 1.0 at 1800 m.</source>
+        <translation>1,2 nahe dem Meer bei mildem Wetter, etwa 1,0 auf 1800&#xa0;m.</translation>
+    </message>
+    <message>
+        <source>Accuracy of the stand</source>
+        <translation>Genauigkeit des Prüfstands</translation>
+    </message>
+    <message>
+        <source>%</source>
+        <translation>%</translation>
+    </message>
+    <message>
+        <source>By how much scale and meters may be off in all rows alike; a known mass on the scale tells.</source>
+        <translation>Um wie viel Waage und Messgeräte in allen Zeilen gleich danebenliegen können; eine bekannte Masse auf der Waage sagt es.</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;Only where the throttle noted is the share of the voltage that the motor gets.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Nur wenn das notierte Gas der Anteil der Spannung ist, den der Motor bekommt.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>Speed</source>
+        <translation>Drehzahl</translation>
+    </message>
+    <message>
+        <source>rpm</source>
+        <translation>U/min</translation>
+    </message>
+    <message>
+        <source>Thrust over speed</source>
+        <translation>Schub über der Drehzahl</translation>
+    </message>
+    <message>
+        <source>Thrust</source>
+        <translation>Schub</translation>
+    </message>
+    <message>
+        <source>g</source>
+        <translation>g</translation>
+    </message>
+    <message>
+        <source>Shaft power over speed</source>
+        <translation>Wellenleistung über der Drehzahl</translation>
+    </message>
+    <message>
+        <source>Shaft power</source>
+        <translation>Wellenleistung</translation>
+    </message>
+    <message>
+        <source>W</source>
+        <translation>W</translation>
+    </message>
+    <message>
+        <source>Open a thrust table</source>
+        <translation>Schubtabelle öffnen</translation>
+    </message>
+    <message>
+        <source>Tables (*.csv *.tsv *.txt);;All files (*)</source>
+        <translation>Tabellen (*.csv *.tsv *.txt);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Not opened: %1.</source>
+        <translation>Nicht geöffnet: %1.</translation>
+    </message>
+    <message>
+        <source>No coefficients: %1.</source>
+        <translation>Keine Beiwerte: %1.</translation>
+    </message>
+    <message>
+        <source>Cells that cannot be read, in bold in the table: %1.</source>
+        <translation>Unlesbare Zellen, in der Tabelle fett: %1.</translation>
+    </message>
+    <message>
+        <source>A row for each throttle: its speed, its thrust, and torque or power, or voltage and current. Where the speed is missing, throttle and voltage will do.</source>
+        <translation>Eine Zeile je Gasstellung: Drehzahl, Schub, dazu Drehmoment oder Leistung, oder Spannung und Strom. Fehlt die Drehzahl, genügen Gas und Spannung.</translation>
+    </message>
+    <message>
+        <source>Thrust coefficient: %1 now, %2 then, from %3 rows.</source>
+        <translation>Schubbeiwert: jetzt %1, dann %2, aus %3 Zeilen.</translation>
+    </message>
+    <message>
+        <source>Power coefficient: %1 now, %2 then, from %3 rows.</source>
+        <translation>Leistungsbeiwert: jetzt %1, dann %2, aus %3 Zeilen.</translation>
+    </message>
+    <message>
+        <source>KV: %1 now, %2 by the table, from %3 rows.</source>
+        <translation>KV: jetzt %1, nach der Tabelle %2, aus %3 Zeilen.</translation>
+    </message>
+    <message>
+        <source>no table gives coefficients yet</source>
+        <translation>noch keine Tabelle ergibt Beiwerte</translation>
+    </message>
+    <message>
+        <source>thrust stand, %1</source>
+        <translation>Schubprüfstand, %1</translation>
+    </message>
+    <message>
+        <source>take the thrust table</source>
+        <translation>Schubtabelle übernehmen</translation>
     </message>
 </context>
 <context>
@@ -6072,6 +6589,10 @@
     <message>
         <source>Sample: %1</source>
         <translation>Beispiel: %1</translation>
+    </message>
+    <message>
+        <source>New craft…</source>
+        <translation>Neuer Kopter…</translation>
     </message>
 </context>
 </TS>
