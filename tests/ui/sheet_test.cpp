@@ -190,6 +190,28 @@ TEST_P(EachSheet, HasTheRightPaperAndNumberedPages)
     }
 }
 
+// Each page of text is filled for three quarters at least.
+TEST_P(EachSheet, TextFillsItsPages)
+{
+    write(samplePath(sample), paper);
+    const int last = firstTemplate() - 1;
+    ASSERT_GE(last, 1);
+    const double height = paper == QStringLiteral("a4") ? 842.0 : 792.0;
+    static const QRegularExpression kBottom(QStringLiteral("<line [^>]*yMax=\"([0-9.]+)\""));
+    for (int page = 1; page <= last; ++page) {
+        const QString number = QString::number(page);
+        ASSERT_EQ(runTool(QStringLiteral("pdftotext"),
+                          {QStringLiteral("-bbox-layout"), QStringLiteral("-f"), number,
+                           QStringLiteral("-l"), number, output, QStringLiteral("-")}),
+                  0);
+        double lowest = 0.0;
+        for (const auto& line : kBottom.globalMatch(QString::fromUtf8(out)))
+            lowest = std::max(lowest, line.captured(1).toDouble());
+        EXPECT_GT(lowest, 0.75 * height) << page;
+        EXPECT_LT(lowest, height - 10.0 / kPoint_mm) << page;
+    }
+}
+
 // Oracle: definitions of cut length and distance; the assessment's own words and numbers.
 TEST_P(EachSheet, SaysWhatToCutAndWhatItIsTunedFor)
 {
@@ -206,7 +228,7 @@ TEST_P(EachSheet, SaysWhatToCutAndWhatItIsTunedFor)
                .arg(QString::fromStdString(heaviest->name))
                .arg(heaviest->centre_mm[0], 0, 'f', 1));
     const Mounts& mounts = setup.mounts;
-    expect(QStringLiteral("%1 mm 7.5 mm %2 mm")
+    expect(QStringLiteral("Free length %1 mm In the clamp, each end 7.5 mm CUT LENGTH %2 mm")
                .arg(mounts.free_length_mm, 0, 'f', 1)
                .arg(mounts.free_length_mm + 15.0, 0, 'f', 1));
     for (std::size_t k = 0; k < mounts.points.size(); ++k) {

@@ -74,7 +74,7 @@ void FitChart::setFit(const FitShown& fit)
     placeCurve();
     setSummary(fit.points.isEmpty()
                    ? tr("No points yet.")
-                   : tr("%1 rows of the table and a fit through them, up to %2 %3.")
+                   : tr("%1 rows of the table and a fit through them, up to %2 %3.")
                          .arg(fit.points.size())
                          .arg(plainNumber(fit.points.back().y(), 3), m_up.unit));
     applyTheme();
@@ -120,7 +120,7 @@ QString FitChart::readout(const QPointF& place) const
 {
     if (m_fit.points.isEmpty())
         return {};
-    return tr("%1 %2: %3 %4 by the fit")
+    return tr("%1 %2: %3 %4 by the fit")
         .arg(plainNumber(place.x(), 4), m_across.unit, plainNumber(fitAt(place.x()), 3), m_up.unit);
 }
 

@@ -62,10 +62,10 @@ double kv_rpm_per_v(const Fitted& fitted)
     return std::round(fitted.fit.slope / unit::rpm);
 }
 
-// "0.116 ± 4 %"
+// "0.116 ± 4 %"
 QString withSpread(double value, int digits, double spread)
 {
-    return ThrustDialog::tr("%1 ± %2 %")
+    return ThrustDialog::tr("%1 ± %2 %")
         .arg(plainNumber(value, digits), plainNumber(kPercent * spread, 2));
 }
 

@@ -2,10 +2,9 @@
 #include "ui/sheet/build_sheet.h"
 
 #include "core/base/check.h"
-#include "ui/sheet/chart_object.h"
 #include "ui/sheet/drilling_template.h"
 #include "ui/sheet/page.h"
-#include "ui/sheet/sheet_text.h"
+#include "ui/sheet/text_pages.h"
 
 #include <QAbstractTextDocumentLayout>
 #include <QBuffer>
@@ -14,47 +13,19 @@
 #include <QPagedPaintDevice>
 #include <QPainter>
 #include <QPdfWriter>
-#include <QTextCursor>
 #include <QTextDocument>
 
 namespace stillbay::ui {
 namespace {
 
 constexpr int kPdfResolution = 1200;  // dots per inch
-constexpr int kChartObject = QTextFormat::UserObject + 1;
 constexpr double kTextMargin_mm = 15.0;
 constexpr double kTextTop_mm = kMargin_mm + kRunningHead_mm + 4.0;
-constexpr double kChartHeight_mm = 62.0;
-constexpr double kTextSize = 10.5;
 constexpr std::size_t kMostTemplateSheets = 12;
 
 QString nameOf(const Setup& setup)
 {
     return setup.name.empty() ? QObject::tr("Unnamed craft") : QString::fromStdString(setup.name);
-}
-
-void fill(QTextDocument& document, const BuildSheet& sheet, const QSizeF& size_mm, double dotsPerMm,
-          int templateSheets)
-{
-    document.setDocumentMargin(0.0);
-    document.setDefaultFont(paperFont(kTextSize));
-    document.setPageSize(size_mm * dotsPerMm);
-    document.documentLayout()->registerHandler(
-        kChartObject,
-        new ChartObject(sheet, QSizeF(size_mm.width(), kChartHeight_mm), dotsPerMm, &document));
-    const SheetText text = sheetText(sheet, templateSheets);
-    QTextCursor cursor(&document);
-    cursor.insertHtml(text.workshop);
-    QTextBlockFormat fresh;
-    fresh.setPageBreakPolicy(QTextFormat::PageBreak_AlwaysBefore);
-    cursor.insertBlock(fresh, QTextCharFormat());
-    cursor.insertHtml(text.tunedFor);
-    QTextCharFormat chart;
-    chart.setObjectType(kChartObject);
-    cursor.insertBlock(QTextBlockFormat(), QTextCharFormat());
-    cursor.insertText(QString(QChar::ObjectReplacementCharacter), chart);
-    cursor.insertBlock(QTextBlockFormat(), QTextCharFormat());
-    cursor.insertHtml(text.afterChart);
 }
 
 void drawTextPage(Page& page, QTextDocument& document, const QRectF& area_mm, int index)
@@ -110,7 +81,8 @@ bool drawSheet(const BuildSheet& sheet, QPagedPaintDevice& device)
                              page_mm.height() - kTextTop_mm - kTextMargin_mm);
     QTextDocument document;
     document.documentLayout()->setPaintDevice(&device);
-    fill(document, sheet, textArea_mm.size(), page.dots(1.0), static_cast<int>(plan.sheets.size()));
+    setOnPages(document, sheet, textArea_mm.size(), page.dots(1.0),
+               static_cast<int>(plan.sheets.size()));
     const int textPages = document.pageCount();
     const int count = textPages + static_cast<int>(plan.sheets.size());
     for (int index = 0; index < count; ++index) {

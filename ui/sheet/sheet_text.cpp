@@ -20,6 +20,8 @@
 namespace stillbay::ui {
 namespace {
 
+constexpr qsizetype kMostUpright = 3;  // kinds of pieces that have a column each
+
 // Adding 0 keeps a rounded −0 out.
 QString number(double value, int decimals)
 {
@@ -58,12 +60,22 @@ QString bullets(const QStringList& sentences)
     return list + QStringLiteral("</ul>");
 }
 
-QString row(const QStringList& cells, const QString& tag, const QString& align)
+// A number stays with its unit, and "Shore A" in one piece; sentences may be broken.
+QString unbroken(QString cell, bool isNumber)
 {
+    return isNumber ? cell.replace(u' ', QChar::Nbsp)
+                    : cell.replace(QStringLiteral(" %"), QStringLiteral("\u00A0%"));
+}
+
+QString row(const QStringList& cells, bool isHead, const QString& align)
+{
+    const QString cell = isHead ? QStringLiteral("<th align='%1' style='font-size:small'>%2</th>")
+                                : QStringLiteral("<td align='%1'>%2</td>");
+    const bool isNumbers = !isHead && align == QStringLiteral("right");
     QString line = QStringLiteral("<tr>");
     for (qsizetype k = 0; k < cells.size(); ++k)
-        line += QStringLiteral("<%1 align='%2'>%3</%1>")
-                    .arg(tag, k == 0 ? QStringLiteral("left") : align, cells[k]);
+        line += cell.arg(k == 0 ? QStringLiteral("left") : align,
+                         isHead ? cells[k] : unbroken(cells[k], isNumbers));
     return line + QStringLiteral("</tr>");
 }
 
@@ -74,15 +86,27 @@ QString table(const QStringList& head, const QList<QStringList>& rows,
         "<table border='1' cellspacing='0' cellpadding='3' width='100%' "
         "style='border-collapse:collapse'>");
     if (!head.isEmpty())
-        html += QStringLiteral("<thead>%1</thead>").arg(row(head, QStringLiteral("th"), align));
+        html += QStringLiteral("<thead>%1</thead>").arg(row(head, true, align));
     for (const QStringList& cells : rows)
-        html += row(cells, QStringLiteral("td"), align);
+        html += row(cells, false, align);
     return html + QStringLiteral("</table>");
 }
 
 QString bold(const QString& text)
 {
     return QStringLiteral("<b>%1</b>").arg(text);
+}
+
+// Names in the first column and a row of the table in each further one.
+QList<QStringList> upright(const QStringList& names, const QList<QStringList>& rows)
+{
+    QList<QStringList> turned;
+    for (qsizetype k = 0; k < names.size(); ++k) {
+        turned << QStringList{names[k]};
+        for (const QStringList& cells : rows)
+            turned.back() << cells[k];
+    }
+    return turned;
 }
 
 QString cutTable(const BuildSheet& sheet)
@@ -92,6 +116,10 @@ QString cutTable(const BuildSheet& sheet)
     std::map<double, int> pieces;  // by free length
     for (const MountPoint& point : mounts.points)
         ++pieces[freeLength_mm(mounts, point)];
+    const QStringList names{QObject::tr("Pieces"),      QObject::tr("Outer diameter"),
+                            QObject::tr("Bore"),        QObject::tr("Hardness"),
+                            QObject::tr("Free length"), QObject::tr("In the clamp, each end"),
+                            QObject::tr("CUT LENGTH")};
     QList<QStringList> rows;
     for (const auto& [length_mm, count] : pieces)
         rows << QStringList{bold(QString::number(count)),
@@ -102,10 +130,8 @@ QString cutTable(const BuildSheet& sheet)
                             millimetres(sheet.grip_mm),
                             bold(millimetres(cutLength_mm(length_mm, sheet.grip_mm)))};
     return heading(QObject::tr("Cut the tubes")) +
-           table({QObject::tr("Pieces"), QObject::tr("Outer diameter"), QObject::tr("Bore"),
-                  QObject::tr("Hardness"), QObject::tr("Free length"),
-                  QObject::tr("In the clamp, each end"), QObject::tr("CUT LENGTH")},
-                 rows) +
+           (rows.size() <= kMostUpright ? table({}, upright(names, rows), QStringLiteral("left"))
+                                        : table(names, rows)) +
            paragraph(QObject::tr("Cut the ends square. Mark each tube where its clamps end: the "
                                  "free length lies between the two marks."));
 }
@@ -273,9 +299,10 @@ SheetText sheetText(const BuildSheet& sheet, int templateSheets)
     const QString name = sheet.setup.name.empty() ? QObject::tr("Unnamed craft")
                                                   : QString::fromStdString(sheet.setup.name);
     SheetText text;
-    text.workshop = QStringLiteral("<h1 style='margin-top:0px; margin-bottom:0px'>%1</h1>")
-                        .arg(QObject::tr("Build sheet: %1").arg(name).toHtmlEscaped()) +
-                    cutTable(sheet) + fitTable(sheet) + holeTable(sheet, templateSheets);
+    text.workshop =
+        QStringLiteral("<h1 style='margin-top:0px; margin-bottom:0px; font-size:x-large'>%1</h1>")
+            .arg(QObject::tr("Build sheet: %1").arg(name).toHtmlEscaped()) +
+        cutTable(sheet) + fitTable(sheet) + holeTable(sheet, templateSheets);
     text.tunedFor = tunedTable(sheet) + paragraph(displayText(restText(sheet.assessment.rest)));
     QStringList warningsOf;
     for (const Warning& warning : sheet.assessment.warnings)
