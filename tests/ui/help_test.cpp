@@ -144,6 +144,9 @@ TEST_F(Help, ExplainsTheFieldThatHasTheFocus)
     EXPECT_EQ(topBlock(), QStringLiteral("outer_diameter_mm"));
     for (const FieldRow* row : window.findChildren<FieldRow*>()) {
         help().showField(row->spec().path);
+        EXPECT_EQ(help().browser().source(), kSetupFileUrl);
+        if (row->spec().path == QStringLiteral("bay.parts"))
+            continue;  // the mass of all parts is no key of the file
         EXPECT_EQ(topBlock(), row->spec().path.section(u'.', -1)) << qPrintable(row->spec().path);
     }
     // The same key stands in several tables: that of its own object is meant.

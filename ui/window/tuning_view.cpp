@@ -36,8 +36,8 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
       m_craftPage(new Holder),
       m_splitter(new QSplitter(Qt::Horizontal))
 {
-    m_form->setMinimumWidth(m_form->widget()->minimumSizeHint().width() +
-                            m_form->verticalScrollBar()->sizeHint().width());
+    m_form->widget()->installEventFilter(this);
+    fitForm();
     makeSide();
     m_splitter->setObjectName(QStringLiteral("view.tuningColumns"));
     m_splitter->addWidget(m_craftColumn);
@@ -94,6 +94,29 @@ void TuningView::makeSide()
     fitSide();
 }
 
+// As wide as its widest row, which may come with a new card.
+void TuningView::fitForm()
+{
+    m_form->setMinimumWidth(m_form->widget()->minimumSizeHint().width() +
+                            m_form->verticalScrollBar()->sizeHint().width());
+}
+
+bool TuningView::eventFilter(QObject* watched, QEvent* event)
+{
+    if (event->type() == QEvent::LayoutRequest) {
+        fitForm();
+        fold();
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+void TuningView::fold()
+{
+    fitSide();
+    if ((m_side->indexOf(m_craftPage) >= 0) != isNarrow() && isAncestorOf(m_form))
+        takeForm();
+}
+
 // Wide enough for the names of its pages, if the charts can spare it.
 void TuningView::fitSide()
 {
@@ -141,9 +164,7 @@ QSize TuningView::minimumSizeHint() const
 void TuningView::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
-    fitSide();
-    if ((m_side->indexOf(m_craftPage) >= 0) != isNarrow() && isAncestorOf(m_form))
-        takeForm();
+    fold();
 }
 
 void TuningView::showWarnings()

@@ -55,10 +55,13 @@ signals:
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void makeSide();
+    void fitForm();
     void fitSide();
+    void fold();
     bool isNarrow() const;
     void nameWarnings();
     void fade();
