@@ -87,45 +87,62 @@ public:
         return {
             tr("Layout and arms"),
             tr("How the airframe is built: it decides how the arms ring."),
-            {choice(layoutAnswer(), tr("&Layout"),
-                    {tr("three arms as a Y"), tr("four arms as an X"), tr("four arms as a plus"),
-                     tr("six arms evenly"), tr("eight arms evenly")},
-                    tr("How the arms stand, seen from above."),
-                    [](const CraftChoices&) { return static_cast<std::size_t>(ArmLayout::FourX); }),
-             number(&CraftAnswers::arm_length_mm, tr("&Arm length"), lookOf<Arm>("length_mm"),
-                    [](const Setup& s) { return s.airframe.arms.front().length_mm; }),
-             choice(indexAnswer(&CraftAnswers::armMaterial), tr("Arm ma&terial"),
-                    namesOf(armPresets()), tr("What the arms are cut or drawn from."),
-                    [](const CraftChoices& c) { return c.armMaterial; }),
-             number(&CraftAnswers::arm_width_mm, tr("Arm &width"), lookOf<ArmSection>("width_mm"),
-                    [](const Setup& s) { return s.airframe.arm.width_mm; }),
-             number(&CraftAnswers::arm_height_mm, tr("Arm &height"),
-                    lookOf<ArmSection>("height_mm"),
-                    [](const Setup& s) { return s.airframe.arm.height_mm; })}};
+            {choice(
+                 layoutAnswer(), tr("&Layout"),
+                 {tr("three arms as a Y"), tr("four arms as an X"), tr("four arms as a plus"),
+                  tr("six arms evenly"), tr("eight arms evenly")},
+                 tr("How the arms stand, seen from above."),
+                 [](const CraftChoices&) { return static_cast<std::size_t>(ArmLayout::FourX); },
+                 "airframe.arm"),
+             number(
+                 &CraftAnswers::arm_length_mm, tr("&Arm length"), lookOf<Arm>("length_mm"),
+                 [](const Setup& s) { return s.airframe.arms.front().length_mm; }, "airframe.arm"),
+             choice(
+                 indexAnswer(&CraftAnswers::armMaterial), tr("Arm ma&terial"),
+                 namesOf(armPresets()), tr("What the arms are cut or drawn from."),
+                 [](const CraftChoices& c) { return c.armMaterial; }, "airframe.arm.density_kg_m3"),
+             number(
+                 &CraftAnswers::arm_width_mm, tr("Arm &width"), lookOf<ArmSection>("width_mm"),
+                 [](const Setup& s) { return s.airframe.arm.width_mm; }, "airframe.arm.width_mm"),
+             number(
+                 &CraftAnswers::arm_height_mm, tr("Arm &height"), lookOf<ArmSection>("height_mm"),
+                 [](const Setup& s) { return s.airframe.arm.height_mm; },
+                 "airframe.arm.height_mm")}};
     }
 
     GuidePage drive()
     {
-        return {
-            tr("Motors, propellers and pack"),
-            tr("What excites the craft, and at which throttle."),
-            {number(&CraftAnswers::propeller_diameter_in, tr("Propeller &diameter"),
-                    lookOf<Propeller>("diameter_in"),
-                    [](const Setup& s) { return s.drive.propeller.diameter_in; }),
-             number(&CraftAnswers::propeller_pitch_in, tr("&Pitch"), lookOf<Propeller>("pitch_in"),
-                    [](const Setup& s) { return s.drive.propeller.pitch_in; }),
-             number(&CraftAnswers::blades, tr("B&lades"), lookOf<Propeller>("blades"),
-                    [](const Setup& s) { return double(s.drive.propeller.blades); }),
-             choice(indexAnswer(&CraftAnswers::motor), tr("M&otors"), namesOf(motorPresets()),
-                    tr("The size class of the motors, by the diameter of the stator."),
-                    [](const CraftChoices& c) { return c.motor; }),
-             number(&CraftAnswers::kv_rpm_per_v, tr("K&V"), lookOf<Motor>("kv_rpm_per_v"),
-                    [](const Setup& s) { return s.drive.motor.kv_rpm_per_v; }),
-             number(&CraftAnswers::cells, tr("C&ells in series"), lookOf<Battery>("cells"),
-                    [](const Setup& s) { return double(s.drive.battery.cells); }),
-             choice(packAnswer(), tr("P&ack"), namesOf(packPresets()),
-                    tr("The pack that flies the craft; it hangs in the bay."),
-                    [](const CraftChoices& c) { return c.pack; })}};
+        return {tr("Motors, propellers and pack"),
+                tr("What excites the craft, and at which throttle."),
+                {number(
+                     &CraftAnswers::propeller_diameter_in, tr("Propeller &diameter"),
+                     lookOf<Propeller>("diameter_in"),
+                     [](const Setup& s) { return s.drive.propeller.diameter_in; },
+                     "drive.propeller.diameter_in"),
+                 number(
+                     &CraftAnswers::propeller_pitch_in, tr("&Pitch"), lookOf<Propeller>("pitch_in"),
+                     [](const Setup& s) { return s.drive.propeller.pitch_in; },
+                     "drive.propeller.pitch_in"),
+                 number(
+                     &CraftAnswers::blades, tr("B&lades"), lookOf<Propeller>("blades"),
+                     [](const Setup& s) { return double(s.drive.propeller.blades); },
+                     "drive.propeller.blades"),
+                 choice(
+                     indexAnswer(&CraftAnswers::motor), tr("M&otors"), namesOf(motorPresets()),
+                     tr("The size class of the motors, by the diameter of the stator."),
+                     [](const CraftChoices& c) { return c.motor; }, "drive.motor.mass_g"),
+                 number(
+                     &CraftAnswers::kv_rpm_per_v, tr("K&V"), lookOf<Motor>("kv_rpm_per_v"),
+                     [](const Setup& s) { return s.drive.motor.kv_rpm_per_v; },
+                     "drive.motor.kv_rpm_per_v"),
+                 number(
+                     &CraftAnswers::cells, tr("C&ells in series"), lookOf<Battery>("cells"),
+                     [](const Setup& s) { return double(s.drive.battery.cells); },
+                     "drive.battery.cells"),
+                 choice(
+                     packAnswer(), tr("P&ack"), namesOf(packPresets()),
+                     tr("The pack that flies the craft; it hangs in the bay."),
+                     [](const CraftChoices& c) { return c.pack; }, "drive.battery.cells")}};
     }
 
     GuidePage bay()
@@ -133,9 +150,11 @@ public:
         return {tr("What is in the bay"),
                 tr("What hangs on the tubes: the pack, the camera and the tray that holds both."),
                 {number(&CraftAnswers::bay_mass_g, tr("Bay &weight"),
-                        {"g", kBayWeight, kBayMass_g.min, kBayMass_g.max, 10, false}, bayMass_g),
-                 number(&CraftAnswers::travel_mm, tr("&Free travel"), lookOf<Bay>("travel_mm"),
-                        [](const Setup& s) { return s.bay.travel_mm; })}};
+                        {"g", kBayWeight, kBayMass_g.min, kBayMass_g.max, 10, false}, bayMass_g,
+                        "bay.parts"),
+                 number(
+                     &CraftAnswers::travel_mm, tr("&Free travel"), lookOf<Bay>("travel_mm"),
+                     [](const Setup& s) { return s.bay.travel_mm; }, "bay.travel_mm")}};
     }
 
     GuidePage camera()
@@ -143,37 +162,48 @@ public:
         return {
             tr("Camera"),
             tr("What films: it decides how much of the vibration is seen."),
-            {choice(indexAnswer(&CraftAnswers::camera), tr("C&amera"), namesOf(cameraPresets()),
-                    tr("The kind of camera."), [](const CraftChoices& c) { return c.camera; }),
-             number(&CraftAnswers::frame_rate_hz, tr("&Frame rate"),
-                    lookOf<Camera>("frame_rate_hz"),
-                    [](const Setup& s) { return s.camera.frame_rate_hz; }),
-             number(&CraftAnswers::exposure_ms, tr("&Exposure"), lookOf<Camera>("exposure_ms"),
-                    [](const Setup& s) { return s.camera.exposure_ms; }),
-             number(&CraftAnswers::tilt_down_deg, tr("&Tilt down"), lookOf<Camera>("tilt_down_deg"),
-                    [](const Setup& s) { return s.camera.tilt_down_deg; })}};
+            {choice(
+                 indexAnswer(&CraftAnswers::camera), tr("C&amera"), namesOf(cameraPresets()),
+                 tr("The kind of camera."), [](const CraftChoices& c) { return c.camera; },
+                 "camera.width_px"),
+             number(
+                 &CraftAnswers::frame_rate_hz, tr("&Frame rate"), lookOf<Camera>("frame_rate_hz"),
+                 [](const Setup& s) { return s.camera.frame_rate_hz; }, "camera.frame_rate_hz"),
+             number(
+                 &CraftAnswers::exposure_ms, tr("&Exposure"), lookOf<Camera>("exposure_ms"),
+                 [](const Setup& s) { return s.camera.exposure_ms; }, "camera.exposure_ms"),
+             number(
+                 &CraftAnswers::tilt_down_deg, tr("&Tilt down"), lookOf<Camera>("tilt_down_deg"),
+                 [](const Setup& s) { return s.camera.tilt_down_deg; }, "camera.tilt_down_deg")}};
     }
 
     GuidePage tubes()
     {
-        return {tr("Tubes and where they hold"),
-                tr("Four tubes, hung level; unless you say otherwise they hold the bay at the "
-                   "height of its centre of mass, where a push turns it least."),
-                {choice(indexAnswer(&CraftAnswers::tube), tr("&Tube"), namesOf(tubePresets()),
-                        tr("Silicone tube as sold: outer diameter, bore, hardness."),
-                        [](const CraftChoices& c) { return c.tube; }),
-                 number(&CraftAnswers::free_length_mm, tr("&Free length"),
-                        lookOf<Mounts>("free_length_mm"),
-                        [](const Setup& s) { return s.mounts.free_length_mm; }),
-                 number(&CraftAnswers::stretch, tr("&Stretch"), lookOf<Mounts>("stretch"),
-                        [](const Setup& s) { return s.mounts.stretch.value_or(1.0); }),
-                 number(&CraftAnswers::mount_height_mm, tr("&Height of the bay points"),
-                        {"mm", kBayPoints, -2000, 2000, 1, false},
-                        [](const Setup& s) { return s.mounts.points.front().bay_mm[2]; }),
-                 number(&CraftAnswers::mounts_along_mm, tr("Apart, fore and &aft"), spacing(kAlong),
-                        [](const Setup& s) { return spacing_mm(s, 0); }),
-                 number(&CraftAnswers::mounts_across_mm, tr("Apart, &left and right"),
-                        spacing(kAcross), [](const Setup& s) { return spacing_mm(s, 1); })}};
+        return {
+            tr("Tubes and where they hold"),
+            tr("Four tubes, hung level; unless you say otherwise they hold the bay at the "
+               "height of its centre of mass, where a push turns it least."),
+            {choice(
+                 indexAnswer(&CraftAnswers::tube), tr("&Tube"), namesOf(tubePresets()),
+                 tr("Silicone tube as sold: outer diameter, bore, hardness."),
+                 [](const CraftChoices& c) { return c.tube; }, "tube.outer_diameter_mm"),
+             number(
+                 &CraftAnswers::free_length_mm, tr("&Free length"),
+                 lookOf<Mounts>("free_length_mm"),
+                 [](const Setup& s) { return s.mounts.free_length_mm; }, "mounts.free_length_mm"),
+             number(
+                 &CraftAnswers::stretch, tr("&Stretch"), lookOf<Mounts>("stretch"),
+                 [](const Setup& s) { return s.mounts.stretch.value_or(1.0); }, "mounts.stretch"),
+             number(
+                 &CraftAnswers::mount_height_mm, tr("&Height of the bay points"),
+                 {"mm", kBayPoints, -2000, 2000, 1, false},
+                 [](const Setup& s) { return s.mounts.points.front().bay_mm[2]; }, "mounts"),
+             number(
+                 &CraftAnswers::mounts_along_mm, tr("Apart, fore and &aft"), spacing(kAlong),
+                 [](const Setup& s) { return spacing_mm(s, 0); }, "mounts"),
+             number(
+                 &CraftAnswers::mounts_across_mm, tr("Apart, &left and right"), spacing(kAcross),
+                 [](const Setup& s) { return spacing_mm(s, 1); }, "mounts")}};
     }
 
 private:
@@ -183,17 +213,17 @@ private:
     }
 
     Question* number(NumberQuestion::Answer answer, const QString& label, const NumberLook& look,
-                     std::function<double(const Setup&)> used)
+                     std::function<double(const Setup&)> used, const char* field)
     {
-        return new NumberQuestion(m_answers, answer, label, look, std::move(used), m_parent);
+        return new NumberQuestion(m_answers, answer, label, look, std::move(used), field, m_parent);
     }
 
     Question* choice(ChoiceQuestion::Answer answer, const QString& label,
                      const QStringList& entries, const QString& meaning,
-                     std::function<std::size_t(const CraftChoices&)> used)
+                     std::function<std::size_t(const CraftChoices&)> used, const char* field)
     {
         return new ChoiceQuestion(m_answers, std::move(answer), label, entries, meaning,
-                                  std::move(used), m_parent);
+                                  std::move(used), field, m_parent);
     }
 
     CraftAnswers& m_answers;

@@ -8,8 +8,8 @@
 #include "ui/widgets/labels.h"
 #include "ui/widgets/result_view.h"
 
+#include <QApplication>
 #include <QGridLayout>
-#include <QGuiApplication>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -64,10 +64,18 @@ NewCraftGuide::NewCraftGuide(QWidget* picture, ResultView& view, QWidget* parent
     layout->addWidget(makeFoot());
 
     const QSize screen =
-        (parent ? parent->screen() : QGuiApplication::primaryScreen())->availableGeometry().size();
+        (parent ? parent->screen() : QApplication::primaryScreen())->availableGeometry().size();
     resize(kSize.boundedTo(kShareOfScreen * screen));
+    connect(qApp, &QApplication::focusChanged, this,
+            [this](const QWidget*, const QWidget* to) { focusMoved(to); });
     makeCraft();
     showPage(0);
+}
+
+// The focus moves once more while the questions are taken down.
+NewCraftGuide::~NewCraftGuide()
+{
+    disconnect(qApp, nullptr, this, nullptr);
 }
 
 QWidget* NewCraftGuide::makePage(std::size_t index)
@@ -208,6 +216,14 @@ void NewCraftGuide::refuse(const QString& reason)
 {
     m_hasRefused = true;
     m_problem->refuse(reason);
+}
+
+void NewCraftGuide::focusMoved(const QWidget* to)
+{
+    for (const GuidePage& page : m_content)
+        for (const Question* question : page.questions)
+            if (question->editor() == to)
+                emit fieldFocused(question->field());
 }
 
 void NewCraftGuide::create()

@@ -31,6 +31,8 @@ public:
     /// @param view     what of the picture takes the answers
     NewCraftGuide(QWidget* picture, ResultView& view, QWidget* parent);
 
+    ~NewCraftGuide() override;
+
     int page() const;          ///< from 0
     int answersGiven() const;  ///< how many are the builder's own
     const GuideVerdict& verdict() const { return *m_verdict; }
@@ -39,6 +41,7 @@ public:
 
 signals:
     void created(const stillbay::Setup& setup);
+    void fieldFocused(const QString& path);  ///< what the question at hand is about
 
 private:
     QWidget* makePage(std::size_t index);
@@ -50,6 +53,7 @@ private:
     void showAnswer(const Result<Assessment>& assessment);
     void refuse(const QString& reason);
     void create();
+    void focusMoved(const QWidget* to);
 
     CraftAnswers m_answers;
     std::vector<GuidePage> m_content;

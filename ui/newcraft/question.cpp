@@ -37,10 +37,12 @@ void setTextColour(QWidget& widget, const QColor& colour)
 
 }  // namespace
 
-Question::Question(CraftAnswers& answers, const QString& label, QWidget* editor, QObject* parent)
+Question::Question(CraftAnswers& answers, const QString& label, QWidget* editor, const char* field,
+                   QObject* parent)
     : QObject(parent),
       m_answers(answers),
       m_editor(editor),
+      m_field(QString::fromLatin1(field)),
       m_label(new QLabel(label)),
       m_origin(new QuietLabel)
 {
@@ -75,8 +77,8 @@ void Question::showOrigin()
 
 NumberQuestion::NumberQuestion(CraftAnswers& answers, Answer answer, const QString& label,
                                const NumberLook& look, std::function<double(const Setup&)> used,
-                               QObject* parent)
-    : Question(answers, label, new NumberBox, parent),
+                               const char* field, QObject* parent)
+    : Question(answers, label, new NumberBox, field, parent),
       m_answer(answer),
       m_used(std::move(used)),
       m_box(static_cast<NumberBox*>(editor()))
@@ -149,8 +151,8 @@ void NumberQuestion::refuse(const QString& reason)
 ChoiceQuestion::ChoiceQuestion(CraftAnswers& answers, Answer answer, const QString& label,
                                const QStringList& entries, const QString& meaning,
                                std::function<std::size_t(const CraftChoices&)> used,
-                               QObject* parent)
-    : Question(answers, label, new QComboBox, parent),
+                               const char* field, QObject* parent)
+    : Question(answers, label, new QComboBox, field, parent),
       m_answer(std::move(answer)),
       m_entries(entries),
       m_used(std::move(used)),

@@ -29,6 +29,7 @@ class Question : public QObject {
 public:
     void addTo(QGridLayout& grid);  ///< as its last row
     QWidget* editor() const { return m_editor; }
+    const QString& field() const { return m_field; }  ///< path of what it is about
     void focus();  ///< what is typed next replaces what stands there
     virtual bool isAnswered() const = 0;
     /// Shows what the craft has where the builder has said nothing.
@@ -40,13 +41,15 @@ signals:
     void refused(const QString& reason);  ///< what was typed; the old answer stays
 
 protected:
-    Question(CraftAnswers& answers, const QString& label, QWidget* editor, QObject* parent);
+    Question(CraftAnswers& answers, const QString& label, QWidget* editor, const char* field,
+             QObject* parent);
     void showOrigin();
 
     CraftAnswers& m_answers;
 
 private:
     QWidget* m_editor;
+    QString m_field;
     QLabel* m_label;
     QLabel* m_origin;
 };
@@ -78,7 +81,7 @@ public:
     /// @param used  what the craft has
     NumberQuestion(CraftAnswers& answers, Answer answer, const QString& label,
                    const NumberLook& look, std::function<double(const Setup&)> used,
-                   QObject* parent);
+                   const char* field, QObject* parent);
 
     bool isAnswered() const override;
     void display(const Setup& setup, const CraftChoices& choices) override;
@@ -106,7 +109,8 @@ public:
     /// @param used  the entry that the craft has
     ChoiceQuestion(CraftAnswers& answers, Answer answer, const QString& label,
                    const QStringList& entries, const QString& meaning,
-                   std::function<std::size_t(const CraftChoices&)> used, QObject* parent);
+                   std::function<std::size_t(const CraftChoices&)> used, const char* field,
+                   QObject* parent);
 
     bool isAnswered() const override;
     void display(const Setup& setup, const CraftChoices& choices) override;

@@ -45,6 +45,7 @@ void NewCraftDesk::begin()
     auto* const guide = new NewCraftGuide(picture, *picture, &m_window);
     guide->setAttribute(Qt::WA_DeleteOnClose);
     connect(guide, &NewCraftGuide::created, &m_files, &FileActions::openNew);
+    connect(guide, &NewCraftGuide::fieldFocused, picture, &BayView::setFocusedField);
     guide->open();
 }
 
