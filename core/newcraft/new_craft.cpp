@@ -24,8 +24,8 @@
 namespace stillbay {
 namespace {
 
-constexpr const char* kNote =
-    "Common practice, no source: follows from what was entered when the craft was begun";
+constexpr const char* kNote = translatable(
+    "Common practice, no source: follows from what was entered when the craft was begun");
 
 /// The numbers of a setup that answers went into as they are.
 class Entered {
