@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/bay_mass.h"
 #include "tests/ui/form_fixture.h"
+#include "ui/widgets/field_path.h"
 #include "ui/widgets/number_box.h"
 #include "ui/widgets/section.h"
 
@@ -105,8 +106,13 @@ TEST_F(FormWalk, NothingIsCutInTheSmallestWindow)
     for (const char* sample : {"reedbed", "quarry"}) {
         open(sample);
         openAll();
-        EXPECT_LE(form().widget()->minimumSizeHint().width(), form().viewport()->width());
-        EXPECT_LE(form().widget()->width(), form().viewport()->width());
+        const int room = form().viewport()->width();
+        EXPECT_LE(form().widget()->minimumSizeHint().width(), room);
+        for (const Section* section : form().findChildren<Section*>())
+            for (const QWidget* widget : section->findChildren<QWidget*>())
+                EXPECT_LE(widget->minimumSizeHint().width(), room)
+                    << widget->metaObject()->className() << " in " << qPrintable(section->summary())
+                    << " " << qPrintable(fieldPathAt(widget, &form()));
     }
 }
 

@@ -37,7 +37,7 @@ CraftForm::CraftForm(Document& document, QWidget* parent)
 {
     auto* const page = new QWidget;
     m_layout = new QVBoxLayout(page);
-    m_layout->setContentsMargins(4, 4, 4, 4);
+    m_layout->setContentsMargins(2, 4, 2, 4);
     m_layout->setSpacing(2);
     addCraft();
     addAirframe();

@@ -165,6 +165,7 @@ RowList::Card RowList::makeCard(std::size_t index)
     frame->setFrameShape(QFrame::StyledPanel);
     setFieldPath(*frame, QStringLiteral("%1[%2]").arg(m_spec.path).arg(index));
     auto* const title = new QLabel(name.left(1).toUpper() + name.mid(1), frame);
+    title->setWordWrap(true);  // in a narrow form
     QToolButton* const up = moveButton(index, Way::Up, name, frame);
     QToolButton* const down = moveButton(index, Way::Down, name, frame);
     auto* const remove = new QToolButton(frame);
@@ -175,12 +176,13 @@ RowList::Card RowList::makeCard(std::size_t index)
     remove->setToolTip(remove->accessibleName());
     connect(remove, &QToolButton::clicked, this, [this, index] { this->remove(index); });
     auto* const top = new QHBoxLayout;
+    top->setSpacing(0);
     top->addWidget(title, 1);
     top->addWidget(up);
     top->addWidget(down);
     top->addWidget(remove);
     auto* const layout = new QVBoxLayout(frame);
-    layout->setContentsMargins(8, 4, 8, 8);
+    layout->setContentsMargins(6, 4, 6, 8);
     layout->setSpacing(4);
     layout->addLayout(top);
     QWidget* const fields = m_spec.makeRow(index);

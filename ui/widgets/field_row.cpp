@@ -119,6 +119,7 @@ void FieldRow::makeBox(std::size_t index)
     box->setWhole(m_spec.whole);
     box->setAccessibleName(single ? m_spec.spoken : m_spec.spoken + u' ' + entryName);
     box->setUnit(m_spec.unit, single);
+    box->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);  // gives way in a narrow form
     if (!single) {
         box->setButtonSymbols(QAbstractSpinBox::NoButtons);
         if (!m_spec.list)

@@ -14,8 +14,9 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr int kKeptDecimals = 12;     // what the box can hold
-constexpr int kMostShown = 6;         // what it shows of a number with a long tail
+constexpr int kKeptDecimals = 12;  // what the box can hold
+constexpr int kMostShown = 6;      // what it shows of a number with a long tail
+constexpr int kTextMargin_px = 6;
 constexpr double kSameNumber = 1e-9;  // relative; below the last decimal that is shown
 
 }  // namespace
@@ -133,22 +134,27 @@ void NumberBox::fixup(QString& text) const
     emit const_cast<NumberBox*>(this)->refused(reasonAgainst(text));  // the base resets the text
 }
 
-QSize NumberBox::sizeHint() const
+// Room for so much text and the unit. The style counts the arrows in, shown or not.
+QSize NumberBox::sizeFor(const QString& digits) const
 {
     QStyleOptionSpinBox option;
     initStyleOption(&option);
-    const int text = fontMetrics().horizontalAdvance(QStringLiteral("00000.0") + suffix());
-    const QSize content(text + 6, lineEdit()->sizeHint().height());
-    return style()->sizeFromContents(QStyle::CT_SpinBox, &option, content, this);
+    const int text = fontMetrics().horizontalAdvance(digits + suffix());
+    const QSize content(text + kTextMargin_px, lineEdit()->sizeHint().height());
+    QSize size = style()->sizeFromContents(QStyle::CT_SpinBox, &option, content, this);
+    if (buttonSymbols() == QAbstractSpinBox::NoButtons)
+        size.setWidth(content.width() + 2 * style()->pixelMetric(QStyle::PM_SpinBoxFrameWidth));
+    return size;
+}
+
+QSize NumberBox::sizeHint() const
+{
+    return sizeFor(QStringLiteral("00000.0"));
 }
 
 QSize NumberBox::minimumSizeHint() const
 {
-    QStyleOptionSpinBox option;
-    initStyleOption(&option);
-    const int text = fontMetrics().horizontalAdvance(QStringLiteral("0000") + suffix());
-    const QSize content(text + 6, lineEdit()->sizeHint().height());
-    return style()->sizeFromContents(QStyle::CT_SpinBox, &option, content, this);
+    return sizeFor(QStringLiteral("0000"));
 }
 
 // While nothing half-typed stands in the box, undo means the craft's undo, not the text's.

@@ -47,6 +47,7 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    QSize sizeFor(const QString& digits) const;
     QString withoutUnit(const QString& text) const;
     std::optional<double> typed(const QString& text) const;
     QString reasonAgainst(const QString& text) const;

@@ -27,7 +27,7 @@ Section::Section(const QString& title, QWidget* parent)
     m_heading->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     m_heading->setArrowType(Qt::RightArrow);
     m_heading->setFocusPolicy(Qt::TabFocus);
-    m_bodyLayout->setContentsMargins(22, 2, 4, 10);
+    m_bodyLayout->setContentsMargins(12, 2, 2, 10);
     m_bodyLayout->setSpacing(6);
     m_body->hide();
 
