@@ -4,6 +4,7 @@
 #include "core/assess/assess.h"
 #include "core/assess/constraints.h"
 #include "core/base/units.h"
+#include "core/craft/clearance.h"
 #include "core/craft/craft.h"
 #include "core/response/wobble_powers.h"
 
@@ -202,8 +203,9 @@ SampledCruise sampledCruise(const CraftSample& craft, bool flexible)
     const ExcitedAirframe excited = makeExcitedAirframe(setup);
     const HoverFigures hover =
         hoverFigures(excited, rigidFigures(excited.airframe), bay->mounted.suspension.bay);
-    const ConstraintInputs constraints{*bay, setup.bay, setup.tube.max_stretch, &hover,
-                                       &setup.flight};
+    const ConstraintInputs constraints{
+        *bay,   setup.bay,     setup.tube.max_stretch,
+        &hover, &setup.flight, propellerClearance(setup.airframe, setup.drive.propeller)};
     SampledCruise result{.flyable = statusOf(constraints, {}, setup.limits).flyable};
 
     const auto windows = packWindows(excited, setup.flight);

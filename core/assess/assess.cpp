@@ -5,6 +5,7 @@
 #include "core/assess/warnings.h"
 #include "core/base/solve.h"
 #include "core/base/units.h"
+#include "core/craft/clearance.h"
 #include "core/craft/craft.h"
 #include "core/drive/balance.h"
 #include "core/response/bay_at_rest.h"
@@ -151,8 +152,9 @@ Result<Assessment> assessPrepared(const Setup& setup, const AssessOptions& optio
     result.throttle = std::move(*throttle);
     result.curve = wobbleCurve(wobble->full.throttle, wobble->full.wobble_px, wobble->full.peaks);
     result.ranges = gradedRanges(result.curve, setup.limits.faint_px, setup.limits.bad_px);
-    const ConstraintInputs constraints{bay, setup.bay, setup.tube.max_stretch, &result.hover,
-                                       &setup.flight};
+    const ConstraintInputs constraints{
+        bay,           setup.bay,     setup.tube.max_stretch,
+        &result.hover, &setup.flight, propellerClearance(setup.airframe, setup.drive.propeller)};
     result.warnings = warningsOf({setup, excitation.craft, bay, constraints, result});
     result.status = statusOf(constraints, result.cruise, setup.limits);
     return result;

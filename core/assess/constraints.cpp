@@ -262,7 +262,20 @@ Phrase cruiseSentence(const Inputs& in)
         percent(in.flight->cruise_throttle[1]));
 }
 
-constexpr std::array<ConstraintRow, 15> kRows{{
+bool propellersTouch(const Inputs& in)
+{
+    return in.propellerClearance <= 0;
+}
+
+Phrase propellersSentence(const Inputs& in)
+{
+    return phrase(
+        "The propellers touch: the circles of two of them overlap by %1 mm. Take longer arms or "
+        "smaller propellers.",
+        fixed(-in.propellerClearance / unit::mm, 0));
+}
+
+constexpr std::array<ConstraintRow, 16> kRows{{
     {Constraint::OutsideLimits, "outside-limits", translatable("outside the allowed range"),
      Stage::Design, true, true, nullptr, nullptr},
     {Constraint::NoRest, "no-rest", translatable("the bay finds no stable rest"), Stage::Design,
@@ -294,6 +307,8 @@ constexpr std::array<ConstraintRow, 15> kRows{{
      swingsSentence},
     {Constraint::CannotHover, "cannot-hover", translatable("the pack cannot hold the craft"),
      Stage::Craft, true, false, cannotHover, hoverSentence},
+    {Constraint::PropellersTouch, "propellers-touch", translatable("the propellers touch"),
+     Stage::Craft, true, false, propellersTouch, propellersSentence},
     {Constraint::CruiseWithoutHover, "cruise-without-hover",
      translatable("it does not hover in its cruise window"), Stage::Craft, false, false,
      cruisesWithoutHover, cruiseSentence},
@@ -359,11 +374,11 @@ Status statusOf(const ConstraintInputs& in, const std::optional<CruiseFigures>& 
     return status;
 }
 
-Status craftStatus(const HoverFigures& hover, const Flight& flight)
+Status craftStatus(const HoverFigures& hover, const Flight& flight, double clearance)
 {
     const BayAtRest bay{};  // no row of this stage looks at it
     const Bay box;
-    return violatedIn({bay, box, 0.0, &hover, &flight}, Stage::Craft);
+    return violatedIn({bay, box, 0.0, &hover, &flight, clearance}, Stage::Craft);
 }
 
 Phrase violationText(Constraint violated)

@@ -28,8 +28,9 @@ enum class Constraint {
     SwingsWithCraft,     ///< the lowest bench mode is below what steering excites
     CannotHover,         ///< the full or the empty pack cannot hold the craft
     CruiseWithoutHover,  ///< the craft hovers at no throttle of its cruise window
+    PropellersTouch,     ///< two propellers of one plane sweep the same air
 };
-inline constexpr int kConstraints = 13;
+inline constexpr int kConstraints = 14;
 
 /// What has to be known before a constraint can be looked at, in this order.
 enum class Stage {
@@ -46,6 +47,7 @@ struct ConstraintInputs {
     double maxStretch;                    ///< of the tube
     const HoverFigures* hover = nullptr;  ///< from Stage::Craft on
     const Flight* flight = nullptr;       ///< from Stage::Craft on
+    double propellerClearance = 1.0;      ///< [m] from Stage::Craft on
 };
 
 /// One row of the table.
@@ -71,7 +73,9 @@ Status statusOf(const ConstraintInputs& in, const std::optional<CruiseFigures>& 
                 const Limits& limits);
 
 /// What the drive and the weight alone say, whatever the design: without a grade.
-Status craftStatus(const HoverFigures& hover, const Flight& flight);
+///
+/// @param clearance  [m] propellerClearance() of the craft
+Status craftStatus(const HoverFigures& hover, const Flight& flight, double clearance);
 
 /// The first row of one constraint; there may be another for 3 g.
 const ConstraintRow& rowOf(Constraint constraint);

@@ -22,7 +22,7 @@ struct WarningInputs {
 /// Everything the builder should know before trusting or flying this tune. Codes are stable:
 /// single-tube, tube-slack, tube-buckled, tube-bent, rest-shift, over-stretched, over-stretched-3g,
 /// no-rest-3g, travel, swings-with-craft, order-meets-mode, order-meets-arm, tube-rings,
-/// hardness-outside, cannot-hover, cruise-without-hover, estimated-coefficient.
+/// hardness-outside, cannot-hover, propellers-touch, cruise-without-hover, estimated-coefficient.
 std::vector<Warning> warningsOf(const WarningInputs& inputs);
 
 }  // namespace stillbay

@@ -2,7 +2,6 @@
 #include "core/newcraft/new_craft.h"
 
 #include "core/base/check.h"
-#include "core/base/units.h"
 #include "core/newcraft/holding.h"
 #include "core/newcraft/typical_bay.h"
 #include "core/newcraft/typical_drive.h"
@@ -14,8 +13,6 @@
 #include "core/setup/wording.h"
 
 #include <algorithm>
-#include <cmath>
-#include <limits>
 #include <optional>
 #include <set>
 #include <string_view>
@@ -138,25 +135,6 @@ std::optional<Error> faultOf(const CraftAnswers& a)
     return {};
 }
 
-Triple tipOf(const Arm& arm)
-{
-    const double radius = arm.root_radius_mm + arm.length_mm, angle = arm.azimuth_deg * unit::deg;
-    return {radius * std::cos(angle), radius * std::sin(angle), arm.height_mm};
-}
-
-// The closest two motors [mm]; those one above the other turn in planes of their own.
-double closestMotors_mm(const std::vector<Arm>& arms)
-{
-    double closest = std::numeric_limits<double>::infinity();
-    for (std::size_t i = 0; i < arms.size(); ++i)
-        for (std::size_t j = i + 1; j < arms.size(); ++j) {
-            const Triple a = tipOf(arms[i]), b = tipOf(arms[j]);
-            if (a[2] == b[2])
-                closest = std::min(closest, std::hypot(a[0] - b[0], a[1] - b[1]));
-        }
-    return closest;
-}
-
 }  // namespace
 
 Result<Setup> newCraft(const CraftAnswers& answers)
@@ -195,19 +173,10 @@ CraftChoices choicesOf(const CraftAnswers& answers, const Setup& setup)
             static_cast<std::size_t>(tube - tubes.begin())};
 }
 
-std::vector<Phrase> newCraftCautions(const Setup& setup)
+std::optional<Phrase> whyNotLevel(const Setup& setup)
 {
-    std::vector<Phrase> cautions;
-    const double propeller_mm = setup.drive.propeller.diameter_in * unit::inch / unit::mm;
-    const double apart_mm = closestMotors_mm(setup.airframe.arms);
-    if (apart_mm <= propeller_mm)
-        cautions.push_back(
-            phrase("The propellers touch: they are %1 mm across and the motors %2 mm apart; take "
-                   "longer arms or smaller propellers.",
-                   fixed(propeller_mm, 0), fixed(apart_mm, 0)));
-    if (const auto levelled = level(setup); levelled && levelled->why)
-        cautions.push_back(levelled->why->text);
-    return cautions;
+    const auto levelled = level(setup);
+    return levelled && levelled->why ? std::optional(levelled->why->text) : std::nullopt;
 }
 
 }  // namespace stillbay

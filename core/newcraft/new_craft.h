@@ -7,7 +7,7 @@
 #include "core/setup/setup.h"
 
 #include <cstddef>
-#include <vector>
+#include <optional>
 
 /// A whole craft from the few things that a builder knows of it.
 namespace stillbay {
@@ -37,8 +37,7 @@ struct CraftChoices {
 /// @param setup  what newCraft() made of the answers
 CraftChoices choicesOf(const CraftAnswers& answers, const Setup& setup);
 
-/// What the builder should know of such a craft before flying it and no constraint says: propellers
-/// that touch, and why it cannot be hung level. Whole sentences.
-std::vector<Phrase> newCraftCautions(const Setup& setup);
+/// Why such a craft cannot be hung level, as one sentence; none: it can.
+std::optional<Phrase> whyNotLevel(const Setup& setup);
 
 }  // namespace stillbay

@@ -3,6 +3,7 @@
 
 #include "core/base/check.h"
 #include "core/base/units.h"
+#include "core/craft/clearance.h"
 #include "core/craft/craft.h"
 #include "core/setup/validate.h"
 
@@ -24,7 +25,7 @@ Status statusOfCraft(const Setup& setup)
 {
     const ExcitedAirframe craft = makeExcitedAirframe(setup);
     return craftStatus(hoverFigures(craft, rigidFigures(craft.airframe), makeBody(setup.bay.parts)),
-                       setup.flight);
+                       setup.flight, propellerClearance(setup.airframe, setup.drive.propeller));
 }
 
 Bay builtBay(Bay bay, const ToleranceSample& sample)

@@ -3,6 +3,7 @@
 #include "core/assess/assess.h"
 #include "core/assess/texts.h"
 #include "core/base/units.h"
+#include "core/craft/clearance.h"
 
 #include <gtest/gtest.h>
 
@@ -111,6 +112,45 @@ TEST(Warnings, ABayThatRisesOutOfItsRoom)
     EXPECT_EQ(result.status.violated[0].code, "rest-shift");
     EXPECT_FALSE(result.status.flyable);
     EXPECT_TRUE(has(setup, "rest-shift"));
+}
+
+// Oracle: the law of cosines.
+TEST(Warnings, PropellersThatTouch)
+{
+    stillbay::Setup setup = quiet();
+    std::vector<Arm>& arms = setup.airframe.arms;
+    const Arm arm = arms.front();
+    const double reach_mm = arm.root_radius_mm + arm.length_mm;
+    double closest_mm = 1e9;
+    for (std::size_t i = 0; i < arms.size(); ++i)
+        for (std::size_t j = 0; j < i; ++j) {
+            const double angle = (arms[i].azimuth_deg - arms[j].azimuth_deg) * unit::deg;
+            closest_mm =
+                std::min(closest_mm, std::sqrt(2 * reach_mm * reach_mm * (1 - std::cos(angle))));
+        }
+    setup.drive.propeller.diameter_in = (closest_mm - 1.0) / 25.4;
+    EXPECT_FALSE(has(setup, "propellers-touch"));
+    setup.drive.propeller.diameter_in = (closest_mm + 1.0) / 25.4;
+    EXPECT_TRUE(has(setup, "propellers-touch"));
+    EXPECT_FALSE(assess(setup).value().status.flyable);
+    for (std::size_t i = 0; i < arms.size(); i += 2)
+        arms[i].height_mm += 15.0;  // one above the other
+    EXPECT_FALSE(has(setup, "propellers-touch"));
+
+    // A skew pair: 210 and 150 mm out, 75° apart.
+    setup.airframe.arms = {arm, arm};
+    arms[0].root_radius_mm = 60.0;
+    arms[0].length_mm = 150.0;
+    arms[1].root_radius_mm = 50.0;
+    arms[1].length_mm = 100.0;
+    arms[1].azimuth_deg = arms[0].azimuth_deg + 75.0;
+    const double apart =
+        std::sqrt(210.0 * 210.0 + 150.0 * 150.0 - 2 * 210.0 * 150.0 * std::cos(75.0 * unit::deg));
+    setup.drive.propeller.diameter_in = 5.0;
+    EXPECT_NEAR(propellerClearance(setup.airframe, setup.drive.propeller), 1e-3 * (apart - 127.0),
+                1e-12);
+    setup.airframe.arms = {arm};
+    EXPECT_TRUE(std::isinf(propellerClearance(setup.airframe, setup.drive.propeller)));
 }
 
 // Oracle: definition. The film of a window in which the craft does not hover is of no flight.

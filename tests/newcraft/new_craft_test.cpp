@@ -92,7 +92,7 @@ void isFitToFly(const Case& c)
     ASSERT_TRUE(answer->hover.throttle_full && answer->hover.throttle_empty);
     EXPECT_LT(*answer->hover.throttle_full, 0.55);
     EXPECT_LT(*answer->hover.throttle_empty, 0.7);
-    EXPECT_TRUE(newCraftCautions(*setup).empty());
+    EXPECT_FALSE(whyNotLevel(*setup));
 }
 
 // Oracle: the assessment, which looks for the rest and the elastic centre on its own and knows
@@ -324,18 +324,17 @@ TEST(NewCraft, GivesTheUncertaintyThePresetsSpread)
 
 // Oracle: own derivation. On an X the motors stand √2 × (length + root) apart, the root at 0.3 of
 // the length: 100 mm of arm are 183.8 mm, less than 10 in.
-TEST(NewCraft, CautionsAboutPropellersThatTouch)
+TEST(NewCraft, MustNotFlyWithPropellersThatTouch)
 {
     CraftAnswers answers;
     answers.arm_length_mm = 100;
     answers.propeller_diameter_in = 10;
-    const std::vector<Phrase> cautions = newCraftCautions(newCraft(answers).value());
-    ASSERT_EQ(cautions.size(), 1U);
-    EXPECT_NE(english(cautions[0]).find("254\u00a0mm across and the motors 184\u00a0mm apart"),
-              std::string::npos)
-        << english(cautions[0]);
+    const Assessment touching = assess(newCraft(answers).value()).value();
+    EXPECT_FALSE(touching.status.flyable);
+    ASSERT_FALSE(touching.status.violated.empty());
+    EXPECT_EQ(touching.status.violated.front().code, "propellers-touch");
     answers.propeller_diameter_in = 7;  // 177.8 mm
-    EXPECT_TRUE(newCraftCautions(newCraft(answers).value()).empty());
+    EXPECT_TRUE(assess(newCraft(answers).value()).value().status.flyable);
 }
 
 // Oracle: the laws of hover. 12 kg on 5 in propellers is beyond any winding of their motors.

@@ -74,6 +74,8 @@ bool isHatched(Constraint reason, int x, int y)
             return isMultiple(y + std::abs(((x % 12) + 12) % 12 - 6), 8);  // waves
         case Constraint::CannotHover:
             return isMultiple(x, 4) && isMultiple(y, 4);
+        case Constraint::PropellersTouch:  // dots in fours
+            return isMultiple(x / 2, 6) && isMultiple(y / 2, 6);
         case Constraint::CruiseWithoutHover:  // level dashes
             return isMultiple(y, 6) && ((x % 12) + 12) % 12 < 6;
     }

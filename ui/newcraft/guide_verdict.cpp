@@ -34,8 +34,8 @@ GuideVerdict::GuideVerdict(QWidget* parent)
 void GuideVerdict::display(const Setup& setup, const Result<Assessment>& assessment)
 {
     QStringList cautions;
-    for (const Phrase& caution : newCraftCautions(setup))
-        cautions << displayText(caution);
+    if (const auto why = whyNotLevel(setup))
+        cautions << displayText(*why);
     if (!assessment) {
         m_verdict->display(Verdict::Kind::Failure, tr("No answer for this craft"),
                            displayText(assessment.error().what));
