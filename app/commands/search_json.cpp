@@ -144,6 +144,7 @@ std::string searchJson(const Recommendation& answer)
                     {"candidates", array(answer.candidates, candidateJson)},
                     {"present", candidateJson(answer.present)},
                     {"alone", array(answer.alone, aloneJson)},
+                    {"widen", array(answer.widen, [](Variable v) { return fieldOf(v).key; })},
                     {"map", mapJson(answer)},
                     {"craft", craftJson(answer.craft)},
                     {"judged", answer.evaluated}};

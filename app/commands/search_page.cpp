@@ -93,6 +93,8 @@ void sentences(std::ostream& page, const Recommendation& answer)
     else
         paragraph(page, "Of its builds " + refusedText(*robust.robust) + ".", "  ");
     paragraph(page, english(robustText(*robust.robust)), "  ");
+    for (const Phrase& sentence : widenTexts(answer))
+        paragraph(page, english(sentence), "  ");
 }
 
 // What each variable brings by itself.

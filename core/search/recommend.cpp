@@ -222,6 +222,16 @@ std::size_t mostRobustOf(const std::vector<Candidate>& rows)
     return static_cast<std::size_t>(mostRobust - rows.begin());
 }
 
+std::vector<Phrase> widenTexts(const Recommendation& answer)
+{
+    std::vector<Phrase> sentences;
+    for (const Variable variable : answer.widen)
+        sentences.push_back(phrase(
+            "The range of “%1” ends where it still gets more robust: widen it and find again.",
+            Phrase{fieldOf(variable).label, {}}));
+    return sentences;
+}
+
 bool sameForSearch(const Setup& a, const Setup& b)
 {
     return withoutTexts(a) == withoutTexts(b);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/base/phrase.h"
 #include "core/search/best.h"
 #include "core/search/map.h"
 
@@ -63,6 +64,9 @@ std::vector<Candidate> rowsOf(const Recommendation& answer);
 
 /// The row that holds best; all have a robustness.
 std::size_t mostRobustOf(const std::vector<Candidate>& rows);
+
+/// Where a range ends too early, a sentence each.
+std::vector<Phrase> widenTexts(const Recommendation& answer);
 
 /// Whether an answer for one craft holds for the other: all but names, notes and kept tunes agree.
 bool sameForSearch(const Setup& a, const Setup& b);

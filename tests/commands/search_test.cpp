@@ -315,6 +315,27 @@ TEST(Search, PageIsForPeople)
         EXPECT_LE(line.size(), 104U) << line;
 }
 
+// Oracle: the command itself with the range it asks for, whose most robust candidate is more
+// robust.
+TEST(Search, TellsWhereARangeEndsTooEarly)
+{
+    const Json json =
+        searchJson({kReedbed, "--free-length", "10:30", "--stretch", "1:1.5", "--map", "3:3"});
+    ASSERT_EQ(json.at("widen"), Json({"free_length_mm"}));
+    const SearchOutput page = search({kReedbed, "--free-length", "10:30", "--stretch", "1:1.5",
+                                      "--map", "3:3", "--builds", "40"});
+    std::string flowing = page.out;
+    std::replace(flowing.begin(), flowing.end(), '\n', ' ');
+    EXPECT_NE(flowing.find("The range of “Free length” ends"), std::string::npos) << page.out;
+    const Json wider =
+        searchJson({kReedbed, "--free-length", "10:60", "--stretch", "1:1.5", "--map", "3:3"});
+    const auto p90_px = [](const Json& answer) {
+        return answer.at("candidates").front().at("robust").at("p90_px").get<double>();
+    };
+    EXPECT_LT(p90_px(wider), p90_px(json));
+    EXPECT_EQ(wider.at("widen"), Json::array());
+}
+
 TEST(Search, WrongUsageIsTwo)
 {
     const std::vector<Arguments> wrong{

@@ -141,10 +141,8 @@ QStringList Texts::found(const Recommendation& answer)
     }
     if (answer.alone.size() > 1)
         lines << alone(answer.alone);
-    for (const Variable variable : answer.widen)
-        lines << tr("The range of “%1” ends where it still gets more robust: widen it and find "
-                    "again.")
-                     .arg(displayText(fieldOf(variable).label));
+    for (const Phrase& sentence : widenTexts(answer))
+        lines << displayText(sentence);
     return lines;
 }
 
