@@ -8,15 +8,18 @@
 #include <utility>
 
 namespace stillbay {
-namespace {
 
-TuneFigures figuresFrom(Assessment assessment)
+TuneFigures figuresOf(Assessment assessment)
 {
-    return {assessment.cruise, std::move(assessment.status), std::move(assessment.curve),
-            std::move(assessment.transmissibility)};
+    return {assessment.cruise,
+            std::move(assessment.status),
+            std::move(assessment.curve),
+            std::move(assessment.transmissibility),
+            assessment.bay,
+            assessment.tube,
+            std::move(assessment.rest),
+            std::move(assessment.bench)};
 }
-
-}  // namespace
 
 Result<std::vector<Result<TuneFigures>>> figuresOfTunes(const Setup& setup,
                                                         const std::stop_token& stop)
@@ -27,7 +30,7 @@ Result<std::vector<Result<TuneFigures>>> figuresOfTunes(const Setup& setup,
         if (stop.stop_requested())
             return tl::unexpected(stoppedOnRequest());
         if (Result<Assessment> assessment = assessor.assess(withDesign(setup, tune.design)))
-            all.push_back(figuresFrom(*std::move(assessment)));
+            all.push_back(figuresOf(*std::move(assessment)));
         else
             all.push_back(tl::unexpected<Error>(assessment.error()));
     }

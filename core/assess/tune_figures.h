@@ -5,19 +5,27 @@
 #include "core/base/result.h"
 #include "core/setup/setup.h"
 
+#include <array>
 #include <optional>
 #include <stop_token>
 #include <vector>
 
 namespace stillbay {
 
-/// What a kept tune would do on the craft as it is now.
+/// What is told of a tune on a craft beside other tunes: the part of an assessment that a kept one
+/// is worth keeping.
 struct TuneFigures {
     std::optional<CruiseFigures> cruise;  ///< as in Assessment::cruise
     Status status;
     std::vector<WobbleAt> curve;  ///< as in Assessment::curve
     TransmissibilityCurves transmissibility;
+    MassFigures bay;
+    TubeFigures tube;
+    RestFigures rest;
+    std::array<ModeFigures, 6> bench;
 };
+
+TuneFigures figuresOf(Assessment assessment);
 
 /// The figures of every kept tune, in their order; those that have no answer say why.
 ///

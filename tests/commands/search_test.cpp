@@ -328,7 +328,7 @@ TEST(Search, TellsWhereARangeEndsTooEarly)
     std::replace(flowing.begin(), flowing.end(), '\n', ' ');
     EXPECT_NE(flowing.find("The range of “Free length” ends"), std::string::npos) << page.out;
     const Json wider =
-        searchJson({kReedbed, "--free-length", "10:60", "--stretch", "1:1.5", "--map", "3:3"});
+        searchJson({kReedbed, "--free-length", "15:45", "--stretch", "1:1.5", "--map", "3:3"});
     const auto p90_px = [](const Json& answer) {
         return answer.at("candidates").front().at("robust").at("p90_px").get<double>();
     };

@@ -30,8 +30,8 @@ const std::vector<std::vector<std::string>> kFloors{
     {"app/commands", "ui/document"},
     {"ui/widgets"},
     {"ui/charts"},
-    {"ui/bay", "ui/bench", "ui/craft", "ui/film", "ui/find", "ui/findings", "ui/help", "ui/map",
-     "ui/newcraft", "ui/sheet", "ui/speeds", "ui/tunes"},
+    {"ui/bay", "ui/bench", "ui/compare", "ui/craft", "ui/film", "ui/find", "ui/findings", "ui/help",
+     "ui/map", "ui/newcraft", "ui/sheet", "ui/speeds", "ui/tunes"},
     {"ui/window"},
     {"app"},
 };

@@ -8,7 +8,7 @@
 #include "ui/bay/craft_painter.h"
 #include "ui/bay/elastic_marks.h"
 #include "ui/bay/lit_pieces.h"
-#include "ui/bay/mark_labels.h"
+#include "ui/widgets/mark_labels.h"
 
 #include <QComboBox>
 #include <QImage>

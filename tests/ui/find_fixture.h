@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tests/ui/window_fixture.h"
-#include "ui/find/find_window.h"
+#include "ui/find/find_pane.h"
 
 #include <QAbstractItemModel>
 #include <QCheckBox>
@@ -14,9 +14,10 @@
 
 namespace stillbay::ui {
 
-/// The window with the search for a tune beside it; nothing is remembered from before.
+/// The window with the search for a tune beside the map; nothing is remembered from before.
 struct FindTest : Window {
-    FindTest() { QSettings().remove(QStringLiteral("find")); }
+    FindTest() { QSettings().clear(); }
+    ~FindTest() override { QSettings().clear(); }
 
     void openSearch(const char* sample)
     {
@@ -29,11 +30,13 @@ struct FindTest : Window {
         opened.activateWindow();
         ASSERT_TRUE(QTest::qWaitForWindowActive(&opened));
         QTest::keyClick(&opened, Qt::Key_T, Qt::ControlModifier);
-        search = opened.findChild<FindWindow*>();
+        search = opened.findChild<FindPane*>();
         ASSERT_NE(search, nullptr);
-        search->activateWindow();
-        ASSERT_TRUE(QTest::qWaitFor([this] { return QApplication::activeWindow() == search; },
-                                    kPatience_ms));
+        ASSERT_TRUE(search->isVisible());
+        for (QAbstractButton* section : search->findChildren<QAbstractButton*>())
+            if (section->objectName().startsWith(QStringLiteral("view.section.")))
+                section->setChecked(true);
+        QCoreApplication::processEvents();  // laid out
     }
 
     QPushButton* button(const QString& text)
@@ -95,6 +98,12 @@ struct FindTest : Window {
         return {};
     }
 
+    /// The number in a cell, without its unit.
+    double number(int row, const QString& heading)
+    {
+        return QLocale().toDouble(cell(row, heading).section(QChar::Nbsp, 0, 0));
+    }
+
     QString text() { return inSearch<QLabel>(QStringLiteral("What to cut"))->text(); }
 
     // All texts beside the controls.
@@ -109,7 +118,7 @@ struct FindTest : Window {
 
     bool says(const QString& part) const { return said().contains(part); }
 
-    FindWindow* search = nullptr;
+    FindPane* search = nullptr;
 };
 
 }  // namespace stillbay::ui

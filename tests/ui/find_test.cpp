@@ -4,11 +4,14 @@
 #include "core/setup/mount_layout.h"
 #include "tests/ui/find_fixture.h"
 #include "ui/find/find_text.h"
+#include "ui/map/map_chart.h"
+#include "ui/map/map_view.h"
 #include "ui/widgets/language.h"
 #include "ui/widgets/quantity.h"
 
-#include <QElapsedTimer>
+#include <QTabWidget>
 #include <QToolBar>
+#include <QToolButton>
 
 #include <algorithm>
 #include <map>
@@ -18,6 +21,8 @@ namespace {
 
 const QString kFind = QStringLiteral("Find the best");
 const QString kTake = QStringLiteral("Take this tune");
+
+constexpr double kHalfOfLast = 0.005;  // of two decimals, the fewest that the table has
 
 QString pixels(double value)
 {
@@ -32,7 +37,7 @@ TEST_F(FindTest, FromTheToolbarToATakenTuneWithTheMouse)
         for (QAction* action : bar->actions())
             if (action->text() == QStringLiteral("&Find a tune…"))
                 QTest::mouseClick(bar->widgetForAction(action), Qt::LeftButton);
-    search = window.findChild<FindWindow*>();
+    search = window.findChild<FindPane*>();
     ASSERT_NE(search, nullptr);
     EXPECT_FALSE(button(kTake)->isEnabled());
     press(kFind);
@@ -106,23 +111,30 @@ TEST_F(FindTest, TheTableTellsTheNumbersOfTheSearch)
         const Candidate& candidate = found.candidates[static_cast<std::size_t>(row)];
         EXPECT_EQ(search->answer()->candidates[static_cast<std::size_t>(row)].design,
                   candidate.design);
-        EXPECT_EQ(cell(row, QStringLiteral("Worst, full pack")),
-                  pixels(candidate.evaluation.cruise.full.worst_px));
-        EXPECT_EQ(cell(row, QStringLiteral("Worst, empty pack")),
-                  pixels(candidate.evaluation.cruise.empty.worst_px));
-        EXPECT_EQ(cell(row, QStringLiteral("Worst in 9 of 10 builds")),
-                  pixels(*candidate.robust->p90_px));
+        EXPECT_NEAR(number(row, QStringLiteral("Worst, full pack")),
+                    candidate.evaluation.cruise.full.worst_px, kHalfOfLast);
+        EXPECT_NEAR(number(row, QStringLiteral("Worst, empty pack")),
+                    candidate.evaluation.cruise.empty.worst_px, kHalfOfLast);
+        EXPECT_NEAR(number(row, QStringLiteral("Worst in 9 of 10 builds")),
+                    *candidate.robust->p90_px, kHalfOfLast);
         EXPECT_EQ(cell(row, QStringLiteral("Tune")).contains(QStringLiteral("best as planned")),
                   candidate.design == found.best.design);
         EXPECT_EQ(cell(row, QStringLiteral("Clean in 9 of 10 builds")),
                   QStringLiteral("%1 % to %2 %")
                       .arg(100 * candidate.robust->clean->from, 0, 'f', 0)
                       .arg(100 * candidate.robust->clean->to, 0, 'f', 0));
-        EXPECT_EQ(cell(row, QStringLiteral("Free length")),
-                  QStringLiteral("%1 mm").arg(candidate.design.mounts.free_length_mm, 0, 'g', 4));
+        EXPECT_NEAR(number(row, QStringLiteral("Free length")),
+                    candidate.design.mounts.free_length_mm, 0.05);
     }
-    EXPECT_EQ(cell(rows() - 1, QStringLiteral("Worst, full pack")),
-              pixels(assess(setup).value().cruise->worst_px()));
+    EXPECT_NEAR(number(rows() - 1, QStringLiteral("Worst, full pack")),
+                assess(setup).value().cruise->worst_px(), kHalfOfLast);
+    for (const char* const heading : {"Free length", "Stretch", "Worst, full pack"}) {
+        const QString name = QString::fromLatin1(heading);
+        for (int row = 1; row < rows(); ++row)  // equal decimals
+            EXPECT_EQ(cell(row, name).section(u'.', 1).size(),
+                      cell(0, name).section(u'.', 1).size())
+                << heading;
+    }
     EXPECT_TRUE(text().contains(pixels(*found.candidates[0].robust->p90_px)))
         << text().toStdString();
 }
@@ -196,7 +208,9 @@ TEST_F(FindTest, ClosingStopsToo)
 {
     openSearch("reedbed");
     press(kFind);
-    press(QStringLiteral("Close"));
+    QTest::mouseClick(inSearch<QToolButton>(QStringLiteral("Close the search for a tune")),
+                      Qt::LeftButton);
+    EXPECT_FALSE(search->isVisible());
     EXPECT_FALSE(search->isRunning());
     EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
     QTest::qWait(50);
@@ -388,18 +402,16 @@ TEST_F(FindTest, ThePresentTuneIsToldWithoutASearch)
                                   .value();
     ASSERT_EQ(rows(), 1);
     EXPECT_EQ(cell(0, QStringLiteral("Tune")), QStringLiteral("present"));
-    EXPECT_EQ(cell(0, QStringLiteral("Worst in 9 of 10 builds")), pixels(*robust.p90_px));
+    EXPECT_NEAR(number(0, QStringLiteral("Worst in 9 of 10 builds")), *robust.p90_px, kHalfOfLast);
     EXPECT_TRUE(text().contains(pixels(*robust.p90_px)));
     EXPECT_TRUE(text().contains(QStringLiteral("The present tune: at most")));
 }
 
-TEST_F(FindTest, TicksAndSizeAreRemembered)
+TEST_F(FindTest, TicksAreRemembered)
 {
     openSearch("reedbed");
     tick(QStringLiteral("Elevation"))->setChecked(true);
     tick(QStringLiteral("Stretch"))->setChecked(false);
-    search->resize(1200, 690);
-    search->close();
     MainWindow next;
     next.show();
     ASSERT_TRUE(next.openFile(samplePath("reedbed")));
@@ -407,27 +419,78 @@ TEST_F(FindTest, TicksAndSizeAreRemembered)
     EXPECT_TRUE(tick(QStringLiteral("Elevation"))->isChecked());
     EXPECT_FALSE(tick(QStringLiteral("Stretch"))->isChecked());
     EXPECT_TRUE(tick(QStringLiteral("Free length"))->isChecked());
-    EXPECT_EQ(search->size(), QSize(1200, 690));
 }
 
-// Alt and a letter reach each control of the search, in both languages.
-TEST_F(FindTest, EveryLetterBelongsToOneControl)
+// The pane lies beside the map and below the menus, whose letters it must not take.
+TEST_F(FindTest, TakesNoLetterFromTheMenus)
+{
+    openSearch("reedbed");
+    for (const QAbstractButton* control : search->findChildren<QAbstractButton*>())
+        EXPECT_TRUE(QKeySequence::mnemonic(control->text()).isEmpty())
+            << control->text().toStdString();
+}
+
+// Oracle: the widgets' own places. Nothing of the search is cut at the side, in both languages.
+TEST_F(FindTest, FitsBesideTheMapInASmallWindow)
 {
     for (const QLocale::Language language : {QLocale::English, QLocale::German}) {
         QLocale::setDefault(QLocale(language));
         const Translations translations;
-        MainWindow next;
-        next.show();
-        FindWindow reached(next.document(), {}, next);
-        std::map<QString, int> letters;
-        for (const QAbstractButton* control : reached.findChildren<QAbstractButton*>())
-            if (const QKeySequence key = QKeySequence::mnemonic(control->text()); !key.isEmpty())
-                ++letters[key.toString()];
-        EXPECT_GE(letters.size(), 10U);
-        for (const auto& [letter, count] : letters)
-            EXPECT_EQ(count, 1) << letter.toStdString() << " in " << language;
+        MainWindow small;
+        small.resize(1024, 700);
+        small.show();
+        ASSERT_TRUE(small.openFile(samplePath("reedbed")));
+        openSearch(small);
+        for (QPushButton* found : search->findChildren<QPushButton*>())
+            if (found->font().bold())
+                QTest::mouseClick(found, Qt::LeftButton);
+        ASSERT_TRUE(search->isRunning());
+        await();
+        QTest::qWait(50);
+        EXPECT_EQ(small.width(), 1024);
+        EXPECT_LE(search->mapTo(&small, QPoint(search->width(), 0)).x(), 1024);
+        EXPECT_GE(small.findChild<MapChart*>()->width(), 200);
+        for (const QWidget* part : search->findChildren<QWidget*>()) {
+            if (!part->isVisible() || part->parentWidget()->inherits("QAbstractItemView") ||
+                part->parentWidget()->inherits("QAbstractSpinBox"))
+                continue;
+            const int right = part->mapTo(search, QPoint(part->width(), 0)).x();
+            EXPECT_LE(right, search->width())
+                << part->metaObject()->className() << " " << qPrintable(part->accessibleName());
+        }
+        small.document().undoStack().clear();
         QLocale::setDefault(QLocale::c());
     }
+}
+
+// Closing it gives the map its room again; the command opens it anew.
+TEST_F(FindTest, OpensBesideTheMapAndCanBeClosed)
+{
+    openSearch("reedbed");
+    auto& map = *window.findChild<MapView*>();
+    EXPECT_TRUE(map.isVisible());
+    EXPECT_FALSE(search->isWindow());
+    QCoreApplication::processEvents();
+    const int beside = map.width();
+    QTest::keyClick(search, Qt::Key_Escape);
+    QCoreApplication::processEvents();
+    EXPECT_FALSE(search->isVisible());
+    EXPECT_GT(map.width(), beside);
+    EXPECT_EQ(window.focusWidget(), map.chart().canvas());
+    QTest::keyClick(&window, Qt::Key_T, Qt::ControlModifier);
+    EXPECT_TRUE(search->isVisible());
+    EXPECT_TRUE(search->isAncestorOf(window.focusWidget()));
+}
+
+// A look at another tab stops nothing, and the answer waits.
+TEST_F(FindTest, GoesOnWhileAnotherTabIsLookedAt)
+{
+    openSearch("quarry");
+    press(kFind);
+    window.findChild<QTabWidget*>()->setCurrentIndex(0);
+    EXPECT_TRUE(search->isRunning());
+    await();
+    EXPECT_TRUE(search->answer());
 }
 
 TEST(FindTexts, WhatMostBuildsDieOfIsToldWithItsShare)

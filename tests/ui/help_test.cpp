@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "tests/ui/window_fixture.h"
-#include "ui/find/find_window.h"
+#include "ui/find/find_pane.h"
 #include "ui/help/help_browser.h"
 #include "ui/help/help_pages.h"
 #include "ui/help/help_window.h"
@@ -59,9 +59,9 @@ TEST_F(Help, InTheSearchOpensAtThePageAboutIt)
 {
     open("reedbed");
     QTest::keyClick(&window, Qt::Key_T, Qt::ControlModifier);
-    const auto* const search = window.findChild<FindWindow*>();
-    ASSERT_TRUE(search);
-    trigger(*search, QKeySequence::HelpContents);
+    const auto* const search = window.findChild<FindPane*>();
+    ASSERT_TRUE(search && search->isVisible());
+    pressF1(window.focusWidget());
     EXPECT_EQ(help().browser().source(), kSearchUrl);
 }
 

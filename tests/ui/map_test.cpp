@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: MIT
+#include "core/assess/texts.h"
 #include "core/design/design.h"
 #include "core/setup/mount_layout.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/chart_menu.h"
 #include "ui/map/map_chart.h"
 #include "ui/map/map_controls.h"
+#include "ui/map/map_item.h"
+#include "ui/map/map_labels.h"
 #include "ui/map/map_picture.h"
+#include "ui/map/map_preview.h"
 #include "ui/map/map_text.h"
 #include "ui/map/map_view.h"
 #include "ui/widgets/number_box.h"
@@ -30,6 +34,14 @@
 namespace stillbay::ui {
 namespace {
 
+void showTabOf(MainWindow& window, QWidget& view)
+{
+    auto* const tabs = window.findChild<QTabWidget*>();
+    for (int k = 0; k < tabs->count(); ++k)
+        if (tabs->widget(k) == &view || tabs->widget(k)->isAncestorOf(&view))
+            tabs->setCurrentIndex(k);
+}
+
 struct Map : Window {
     void look(const char* sample)
     {
@@ -38,9 +50,9 @@ struct Map : Window {
         finish();
     }
 
-    void show(QWidget& page)
+    void show(QWidget& shown)
     {
-        window.findChild<QTabWidget*>()->setCurrentWidget(&page);
+        showTabOf(window, shown);
         QCoreApplication::processEvents();
     }
 
@@ -203,7 +215,7 @@ TEST(MapOfAWindow, ThatIsClosedComputesNoMore)
     window->show();
     ASSERT_TRUE(window->openFile(samplePath("reedbed")));
     auto& view = *window->findChild<MapView*>();
-    window->findChild<QTabWidget*>()->setCurrentWidget(&view);
+    showTabOf(*window, view);
     ASSERT_TRUE(QTest::qWaitFor([] { return jobThreads().activeThreadCount() > 0; }, kPatience_ms));
     window.reset();
     EXPECT_TRUE(jobThreads().waitForDone(kPatience_ms));
@@ -296,7 +308,7 @@ TEST_F(Map, HeightAndDirectionSayWhereToHoldIt)
     ASSERT_EQ(across.variable, Variable::Height);
     ASSERT_EQ(up.variable, Variable::Direction);
     auto* const tabs = window.findChild<QTabWidget*>();
-    EXPECT_EQ(tabs->tabText(tabs->indexOf(&view)), QStringLiteral("Height × direction"));
+    EXPECT_EQ(tabs->tabText(tabs->currentIndex()), QStringLiteral("Height × direction"));
     EXPECT_EQ(chart.name(), QStringLiteral("Height × direction"));
     const stillbay::Setup before = document.setup();
     Design design = designOf(before);
@@ -362,6 +374,101 @@ TEST_F(Map, WhatDoesNotHoldCannotBeTaken)
     click(10, 20);
     EXPECT_NE(document.setup(), before);
     EXPECT_TRUE(visibleRefusal().isEmpty());
+}
+
+TEST_F(Map, WhatDoesNotHoldCannotBeTakenByTheKeyboardEither)
+{
+    look("reedbed");
+    const stillbay::Setup before = document.setup();
+    const MapAxis up = view.controls().up();
+    chart.canvas()->setFocus();
+    QTest::keyClick(chart.canvas(), Qt::Key_Right);  // begins at the present tune
+    for (std::size_t k = 0; k < up.count; ++k)
+        QTest::keyClick(chart.canvas(), Qt::Key_Up);
+    ASSERT_TRUE(chart.canvas()->accessibleDescription().contains(QStringLiteral("not feasible")))
+        << qPrintable(chart.canvas()->accessibleDescription());
+    QTest::keyClick(chart.canvas(), Qt::Key_Return);
+    EXPECT_EQ(document.setup(), before);
+    EXPECT_FALSE(visibleRefusal().isEmpty());
+}
+
+// Oracle: assess() of the design under the pointer; of several in a row the last one is shown.
+TEST_F(Map, PointingAtAPlaceTellsHowItWouldFly)
+{
+    look("reedbed");
+    const MapAxis across = view.controls().across(), up = view.controls().up();
+    EXPECT_TRUE(view.preview().text().contains(QStringLiteral("Point at a place")));
+    for (const std::size_t i : {20U, 30U, 40U})
+        QTest::mouseMove(chart.canvas(), chart.canvasPlaceOf(i, 8).toPoint());
+    const Assessment there = assess(hungAt(across.at(40), up.at(8))).value();
+    const QString
+        full = QStringLiteral("%1 px with a full pack").arg(there.cruise->full.worst_px, 0, 'g', 3),
+        empty =
+            QStringLiteral("%1 px with an empty one").arg(there.cruise->empty.worst_px, 0, 'g', 3);
+    EXPECT_TRUE(QTest::qWaitFor(
+        [&] {
+            const QString said = view.preview().text().replace(QChar::Nbsp, u' ');
+            return said.contains(full) && said.contains(empty);
+        },
+        kPatience_ms))
+        << qPrintable(view.preview().text()) << qPrintable(full);
+    EXPECT_TRUE(view.preview().text().contains(
+        designText(Variable::FreeLength, across.at(40), Variable::Stretch, up.at(8))));
+    EXPECT_TRUE(view.preview().text().contains(
+        QString::fromStdString(english(restText(there.rest))).toHtmlEscaped()));
+
+    // At the tube's limit of stretch: the reason instead of a grade.
+    QTest::mouseMove(chart.canvas(), chart.canvasPlaceOf(across.count / 2, up.count - 1).toPoint());
+    EXPECT_TRUE(QTest::qWaitFor(
+        [&] {
+            return view.preview().text().contains(QStringLiteral("over-stretched")) ||
+                   view.preview().text().contains(QStringLiteral("stretched"));
+        },
+        kPatience_ms))
+        << qPrintable(view.preview().text());
+    QEvent leave(QEvent::Leave);
+    QCoreApplication::sendEvent(chart.canvas(), &leave);
+    EXPECT_TRUE(view.preview().text().contains(QStringLiteral("Point at a place")));
+}
+
+// Oracle: the boxes as they were drawn. Nine kept tunes crowd around the present one.
+TEST_F(Map, LabelsKeepApartFromEachOtherAndFromTheMarks)
+{
+    open("reedbed");
+    change([&](stillbay::Setup& s) {
+        for (int k = 0; k < 9; ++k) {
+            Tune tune{"kept tune number " + std::to_string(k),
+                      "2026-05-01T10:00:00Z",
+                      "",
+                      {s.tube, s.mounts, {}},
+                      {}};
+            tune.design.mounts.free_length_mm += 0.5 * (k % 3);
+            tune.design.mounts.stretch = *s.mounts.stretch + 0.01 * (k / 3);
+            s.tunes.push_back(tune);
+        }
+    });
+    show(view);
+    finish();
+    for (const QSize size : {QSize(1280, 800), QSize(1024, 700)}) {
+        window.resize(size);
+        QCoreApplication::processEvents();
+        chart.grab();
+        std::vector<QRectF> boxes;
+        for (const QRectF& box : chart.labels().boxes())
+            if (!box.isEmpty())
+                boxes.push_back(box);
+        ASSERT_GE(boxes.size(), 4U);
+        boxes.insert(boxes.end(), chart.item().labelBoxes().begin(),
+                     chart.item().labelBoxes().end());
+        for (std::size_t a = 0; a < boxes.size(); ++a) {
+            EXPECT_TRUE(QRectF(chart.canvas()->rect()).contains(boxes[a]));
+            for (std::size_t b = 0; b < a; ++b)
+                EXPECT_FALSE(boxes[a].intersects(boxes[b])) << a << " and " << b;
+            const QPointF present(chart.canvasMap(QwtAxis::XBottom).transform(20),
+                                  chart.canvasMap(QwtAxis::YLeft).transform(15));
+            EXPECT_FALSE(boxes[a].contains(present)) << a;
+        }
+    }
 }
 
 // Oracle: definition; long tubes let the bay hit, and the map says so.

@@ -134,10 +134,12 @@ TEST_F(FindTest, TheTubeStockIsReadAnewWhenTheSearchIsTurnedTo)
 {
     openSearch("reedbed");
     writeTubeStock({{{8.0, 5.0, 60.0}, true}, {{5.0, 3.0, 30.0}, true}});
+    QWidget other;
+    other.show();
+    other.activateWindow();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return QApplication::activeWindow() == &other; }));
     window.activateWindow();
     ASSERT_TRUE(QTest::qWaitFor([&] { return QApplication::activeWindow() == &window; }));
-    search->activateWindow();
-    ASSERT_TRUE(QTest::qWaitFor([&] { return QApplication::activeWindow() == search; }));
     EXPECT_EQ(stock().model()->rowCount(), 2);
 }
 

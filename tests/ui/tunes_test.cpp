@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/assess.h"
 #include "tests/ui/window_fixture.h"
-#include "ui/charts/throttle_chart.h"
-#include "ui/charts/transmissibility_chart.h"
+#include "ui/tunes/tune_chip.h"
 #include "ui/tunes/tunes_panel.h"
-#include "ui/window/tuning_view.h"
+#include "ui/tunes/tunes_strip.h"
 
 #include <QAction>
 #include <QHeaderView>
@@ -14,11 +13,8 @@
 #include <QTableView>
 #include <QTemporaryDir>
 #include <QToolButton>
-#include <qwt_axis.h>
-#include <qwt_scale_div.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace stillbay::ui {
 namespace {
@@ -50,12 +46,9 @@ struct Tunes : Window {
             kPatience_ms));
     }
 
-    void tick(int row)
-    {
-        table.setFocus();
-        table.setCurrentIndex(table.model()->index(row, 0));
-        QTest::keyClick(&table, Qt::Key_Space);
-    }
+    const std::vector<TuneChip*>& chips() { return window.tunes().strip().chips(); }
+
+    void openList() { QTest::mouseClick(chips().front(), Qt::LeftButton); }
 };
 
 // Oracle: an assessment of its own of the craft with the kept tube and mounts.
@@ -82,65 +75,57 @@ TEST_F(Tunes, KeepingShowsWhatTheTuneWouldDoOnTheCraftAsItIsNow)
         << worst << " " << cell(0, QStringLiteral("Worst in cruise")).toStdString();
 }
 
-TEST_F(Tunes, ComparedTunesLieOverThePresentOneInBothCharts)
+// Oracle: definition. The line is one row of text high, and not there while nothing is kept.
+TEST_F(Tunes, AreALineOfChipsThatOpensIntoTheList)
 {
     open("reedbed");
-    window.tunes().keepAction()->trigger();
-    const auto before = samplesOf(window.tuning().acrossThrottle().totalCurve());
-    change([](auto& s) { s.mounts.free_length_mm = 30; });
-    window.tunes().keepAction()->trigger();
-    settleTunes();
-    const ComparedCurves& wobble = window.tuning().acrossThrottle().compared();
-    const ComparedCurves& through = window.tuning().transmissibilityChart().compared();
-    EXPECT_TRUE(wobble.curves().empty());
-    tick(0);
-    ASSERT_EQ(wobble.curves().size(), 1U);
-    ASSERT_EQ(through.curves().size(), 1U);
-    for (std::size_t k = 0; k < before.size(); ++k)
-        if (before[k].y() > 0.01) {  // lower values lie on the chart's edge
-            EXPECT_EQ(samplesOf(*wobble.curves()[0])[k], before[k]);
-        }
-    EXPECT_NE(samplesOf(window.tuning().acrossThrottle().totalCurve()), before);
-    tick(1);
-    ASSERT_EQ(wobble.curves().size(), 2U);
-    EXPECT_NE(wobble.curves()[0]->pen().color(), wobble.curves()[1]->pen().color());
-    EXPECT_NE(wobble.curves()[0]->pen().dashPattern(), wobble.curves()[1]->pen().dashPattern());
-    EXPECT_EQ(wobble.curves()[0]->title().text(),
-              cell(0, table.model()->headerData(0, Qt::Horizontal).toString()));
-    tick(0);
-    EXPECT_EQ(wobble.curves().size(), 1U);
-    EXPECT_EQ(through.curves().size(), 1U);
-}
-
-// Oracle: the axes' own ends; the kept tune wobbles more than the present one ever does.
-TEST_F(Tunes, AComparedCurveLiesInsideTheAxes)
-{
-    open("reedbed");
+    EXPECT_FALSE(window.tunes().isVisible());
     window.tunes().keepAction()->trigger();
     change([](auto& s) {
-        s.drive.unbalance_g_mm = 400.0;
-        s.tunes[0].design.tube.hardness_shore_a =
-            90.0;  // far more at its peak than what it is beside
-        s.tube.hardness_shore_a = 20.0;
+        s.mounts.free_length_mm = 30;
+        s.tunes[0].name = "calm one";
     });
+    window.tunes().keepAction()->trigger();
     settleTunes();
-    tick(0);
-    const ThrottleChart& wobble = window.tuning().acrossThrottle();
-    const TransmissibilityChart& through = window.tuning().transmissibilityChart();
-    const auto top = [](const QwtPlotCurve& curve) {
-        double largest = 0.0;
-        for (const QPointF& sample : samplesOf(curve))
-            if (std::isfinite(sample.y()))
-                largest = std::max(largest, sample.y());
-        return largest;
-    };
-    ASSERT_TRUE(
-        QTest::qWaitFor([&] { return wobble.compared().curves().size() == 1; }, kPatience_ms));
-    ASSERT_GT(top(*wobble.compared().curves()[0]), 1.6 * top(wobble.worstCurve()));
-    EXPECT_LT(top(*wobble.compared().curves()[0]),
-              wobble.axisScaleDiv(QwtAxis::YLeft).upperBound());
-    EXPECT_LT(top(*through.compared().curves()[0]),
-              through.axisScaleDiv(QwtAxis::YLeft).upperBound());
+    ASSERT_TRUE(window.tunes().isVisible());
+    EXPECT_FALSE(table.isVisible());
+    EXPECT_LE(window.tunes().height(), 2 * window.fontMetrics().height() + 6);
+    ASSERT_EQ(chips().size(), 2U);
+    EXPECT_EQ(chips()[0]->figures(), cell(0, QStringLiteral("Worst in cruise")) +
+                                         QStringLiteral(", ") + cell(0, QStringLiteral("Verdict")));
+    EXPECT_TRUE(chips()[0]->accessibleName().startsWith(QStringLiteral("Kept tune calm one: ")));
+
+    chips()[0]->setFocus();
+    QTest::keyClick(chips()[0], Qt::Key_Right);
+    EXPECT_EQ(window.focusWidget(), chips()[1]);
+    QTest::keyClick(chips()[1], Qt::Key_Return);
+    EXPECT_TRUE(table.isVisible());
+    EXPECT_EQ(table.currentIndex().row(), 1);
+    document.undoStack().undo();
+    document.undoStack().undo();
+    document.undoStack().undo();
+    EXPECT_FALSE(window.tunes().isVisible());
+}
+
+// What has no room in the line is counted, and reached by that number.
+TEST_F(Tunes, WhatHasNoRoomInTheLineIsCounted)
+{
+    open("reedbed");
+    window.tunes().keepAction()->trigger();
+    change([](auto& s) { s.tunes.resize(40, s.tunes.front()); });
+    settleTunes();
+    const auto shown = std::count_if(chips().begin(), chips().end(),
+                                     [](const TuneChip* chip) { return chip->isVisible(); });
+    ASSERT_GE(shown, 1);
+    ASSERT_LT(shown, 40);
+    for (const TuneChip* chip : chips())
+        EXPECT_TRUE(!chip->isVisible() ||
+                    chip->geometry().right() < window.tunes().strip().width());
+    auto* const more = named<QToolButton>(QStringLiteral("More kept tunes"));
+    EXPECT_EQ(more->text(), QStringLiteral("+%1").arg(40 - shown));
+    QTest::mouseClick(more, Qt::LeftButton);
+    EXPECT_TRUE(table.isVisible());
+    EXPECT_EQ(table.currentIndex().row(), static_cast<int>(shown));
 }
 
 TEST_F(Tunes, RenameNoteTakeDeleteAndUndoAll)
@@ -151,6 +136,7 @@ TEST_F(Tunes, RenameNoteTakeDeleteAndUndoAll)
     window.tunes().keepAction()->trigger();
     ASSERT_EQ(rows(), 2);
     EXPECT_NE(document.setup().tunes[0].name, document.setup().tunes[1].name);
+    openList();
 
     table.setCurrentIndex(table.model()->index(0, 0));
     table.edit(table.currentIndex());
@@ -214,6 +200,7 @@ TEST_F(Tunes, DeleteAndUndoBringsTheFiguresBack)
     window.tunes().keepAction()->trigger();
     settleTunes();
     const QString worst = cell(0, QStringLiteral("Worst in cruise"));
+    openList();
     table.setFocus();
     table.selectRow(0);
     QTest::keyClick(&table, Qt::Key_Delete);
@@ -245,9 +232,10 @@ TEST_F(Tunes, TheFocusStaysNearWhatIsKeptAndDeleted)
     slider->setFocus();
     QTest::keyClick(slider, Qt::Key_K, Qt::ControlModifier);
     EXPECT_EQ(QApplication::focusWidget(), slider);  // who tries lengths goes on
-    auto* const keep = named<QToolButton>(QStringLiteral("Keep this tune, button"));
-    keep->setFocus();
-    QTest::keyClick(keep, Qt::Key_Space);
+    EXPECT_FALSE(table.isVisible());
+    openList();
+    EXPECT_EQ(QApplication::focusWidget(), &table);
+    QTest::keyClick(&table, Qt::Key_K, Qt::ControlModifier);
     EXPECT_EQ(QApplication::focusWidget(), &table);
     EXPECT_EQ(table.currentIndex().row(), 1);
     auto* const remove = named<QToolButton>(QStringLiteral("Delete the chosen tune"));
@@ -256,7 +244,8 @@ TEST_F(Tunes, TheFocusStaysNearWhatIsKeptAndDeleted)
     EXPECT_EQ(QApplication::focusWidget(), &table);
     EXPECT_EQ(table.currentIndex().row(), 0);
     QTest::keyClick(&table, Qt::Key_Delete);
-    EXPECT_EQ(QApplication::focusWidget(), keep);
+    EXPECT_FALSE(window.tunes().isVisible());
+    EXPECT_NE(QApplication::focusWidget(), nullptr);
 }
 
 TEST_F(Tunes, AreSavedWithTheCraft)
@@ -301,8 +290,7 @@ TEST_F(Tunes, ATuneWithoutAnAnswerSaysSo)
     settleTunes();
     EXPECT_EQ(cell(0, QStringLiteral("Verdict")), QStringLiteral("no answer"));
     EXPECT_EQ(cell(0, QStringLiteral("Worst in cruise")), QString());
-    tick(0);
-    EXPECT_TRUE(window.tuning().acrossThrottle().compared().curves().empty());
+    EXPECT_EQ(chips()[0]->figures(), QStringLiteral("no answer"));
 }
 
 // The small curve is drawn: the cell has more colours than its neighbour without a drawing.
@@ -311,6 +299,7 @@ TEST_F(Tunes, TheSmallCurveIsDrawn)
     open("reedbed");
     window.tunes().keepAction()->trigger();
     settleTunes();
+    openList();
     table.clearSelection();
     const QImage grabbed = table.grab().toImage();
     const QRect cellRect = table.visualRect(table.model()->index(0, 6));

@@ -5,8 +5,8 @@
 #include "ui/bay/depth_picture.h"
 #include "ui/bay/elastic_marks.h"
 #include "ui/bay/lit_pieces.h"
-#include "ui/bay/mark_labels.h"
 #include "ui/bay/view_point.h"
+#include "ui/widgets/mark_labels.h"
 
 #include <QPoint>
 #include <QWidget>

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/compared_curves.h"
 
+#include "ui/charts/curve_names.h"
 #include "ui/charts/gap_curve.h"
 #include "ui/charts/scales.h"
 
+#include <QLocale>
 #include <QPen>
 #include <QSize>
 #include <qwt_plot.h>
@@ -11,6 +13,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 namespace stillbay::ui {
 namespace {
@@ -20,9 +23,15 @@ constexpr double kWidth = 1.6;
 
 }  // namespace
 
+ComparedCurves::ComparedCurves(QwtPlot& plot) : m_plot(plot), m_names(new CurveNames)
+{
+    m_names->attach(&m_plot);
+}
+
 ComparedCurves::~ComparedCurves()
 {
     set({});
+    m_names->detach();
 }
 
 void ComparedCurves::set(const std::vector<ComparedCurve>& curves)
@@ -48,10 +57,50 @@ void ComparedCurves::set(const std::vector<ComparedCurve>& curves)
             if (std::isfinite(y))
                 m_largest = std::max(m_largest, y);
     }
+    nameCurves();
 }
 
-void ComparedCurves::restyle(const ChartTheme& theme)
+void ComparedCurves::nameToo(const QwtPlotCurve* present)
 {
+    m_present = present;
+    nameCurves();
+}
+
+void ComparedCurves::nameCurves()
+{
+    std::vector<const QwtPlotCurve*> named(m_curves.begin(), m_curves.end());
+    if (m_present && !named.empty())
+        named.insert(named.begin(), m_present);
+    m_names->setCurves(std::move(named));
+}
+
+QString ComparedCurves::readout(double x) const
+{
+    QStringList lines;
+    for (const QwtPlotCurve* curve : m_curves) {
+        QPointF before(0.0, std::nan(""));
+        for (std::size_t k = 0; k < curve->dataSize(); ++k) {
+            const QPointF here = curve->sample(static_cast<int>(k));
+            if (here.x() >= x) {
+                const double y = k == 0 ? here.y()
+                                        : std::lerp(before.y(), here.y(),
+                                                    (x - before.x()) / (here.x() - before.x()));
+                if (std::isfinite(y))
+                    lines << QStringLiteral("%1: %2").arg(curve->title().text(),
+                                                          QLocale().toString(y, 'g', 2));
+                break;
+            }
+            before = here;
+        }
+    }
+    return lines.join(u'\n');
+}
+
+void ComparedCurves::restyle(const ChartTheme& theme, const QFont& font)
+{
+    QColor ground = theme.canvas;
+    ground.setAlpha(225);
+    m_names->setLook(font, theme.text, ground);
     for (std::size_t k = 0; k < m_curves.size(); ++k)
         m_curves[k]->setPen(comparedPen(theme, m_places[k]));
 }

@@ -202,6 +202,11 @@ QString ThrottleChart::readout(const QPointF& place) const
     if (!point)
         return {};
     const QLocale locale;
+    if (!m_compared.curves().empty())
+        return tr("%1 %: %2 px, %3\n%4")
+            .arg(locale.toString(kPercent * point->throttle, 'f', 1),
+                 locale.toString(point->wobble_px, 'g', 2), gradeWord(m_limits, point->wobble_px),
+                 m_compared.readout(kPercent * point->throttle));
     return tr("%1 %: %2 px, %3 (worst-case phase %4 px)\n%5 rpm")
         .arg(locale.toString(kPercent * point->throttle, 'f', 1),
              locale.toString(point->wobble_px, 'g', 2), gradeWord(m_limits, point->wobble_px),
@@ -264,9 +269,20 @@ void ThrottleChart::setCompared(const std::vector<ComparedCurve>& curves)
     applyTheme();
 }
 
+void ThrottleChart::showAsOneOf(const QString& name)
+{
+    m_total->setTitle(name);
+    m_worst->setVisible(false);
+    m_worst->setItemAttribute(QwtPlotItem::Legend, false);
+    insertLegend(nullptr);  // each curve has its name
+    m_compared.nameToo(m_total);
+    m_compared.names().setMargins(2.5, 1.5);  // the lanes' room
+    replot();
+}
+
 void ThrottleChart::restyle(const ChartTheme& theme)
 {
-    m_compared.restyle(theme);
+    m_compared.restyle(theme, smallFont());
     m_zones[0]->setColours(theme.clean, theme.cleanHatch);
     m_zones[1]->setColours(theme.faint, theme.faintHatch);
     m_zones[2]->setColours(theme.bad, theme.badHatch);

@@ -28,6 +28,8 @@ public:
     void setThrottle(double throttle);  ///< 0 to 1, where the cursor stands
 
     void setCompared(const std::vector<ComparedCurve>& curves);
+    /// The craft at hand is one curve among those compared, under this name.
+    void showAsOneOf(const QString& name);
     const ComparedCurves& compared() const { return m_compared; }
 
     ChartTable table() const override;

@@ -60,6 +60,15 @@ double valueAt(const std::vector<double>& x, const std::vector<double>& y, doubl
 
 }  // namespace
 
+std::vector<double> largestOf(const TransmissibilityCurves& curves, bool turns)
+{
+    std::vector<double> largest;
+    for (std::size_t k = 0; k < curves.frequency_hz.size(); ++k)
+        largest.push_back(turns ? std::max({curves.roll[k], curves.pitch[k], curves.yaw[k]})
+                                : std::max({curves.x[k], curves.y[k], curves.z[k]}));
+    return largest;
+}
+
 TransmissibilityChart::TransmissibilityChart(QWidget* parent)
     : Chart(tr("Transmissibility"), parent),
       m_curves{new GapCurve, new GapCurve, new GapCurve},
@@ -122,6 +131,8 @@ void TransmissibilityChart::nameCurves()
     m_curves[0]->setTitle(about ? tr("roll (about x)") : tr("fore and aft (x)"));
     m_curves[1]->setTitle(about ? tr("pitch (about y)") : tr("sideways (y)"));
     m_curves[2]->setTitle(about ? tr("yaw (about z)") : tr("up and down (z)"));
+    if (!m_oneOf.isEmpty())
+        m_curves[0]->setTitle(m_oneOf);
     setAxisTitle(QwtAxis::YLeft, about ? tr("Bay per airframe") : tr("Camera per airframe"));
 }
 
@@ -151,9 +162,30 @@ void TransmissibilityChart::setAssessment(const Setup& setup, const Assessment& 
 void TransmissibilityChart::placeCurves()
 {
     const auto values = curvesShown();
+    const std::vector<double>& frequency_hz = m_assessment.transmissibility.frequency_hz;
+    if (!m_oneOf.isEmpty()) {
+        m_curves[0]->setSamples(logSamples(
+            frequency_hz, largestOf(m_assessment.transmissibility, m_motion == Motion::About)));
+        return;
+    }
     for (std::size_t axis = 0; axis < values.size(); ++axis)
-        m_curves[axis]->setSamples(
-            logSamples(m_assessment.transmissibility.frequency_hz, *values[axis]));
+        m_curves[axis]->setSamples(logSamples(frequency_hz, *values[axis]));
+}
+
+void TransmissibilityChart::showAsOneOf(const QString& name)
+{
+    m_oneOf = name;
+    for (std::size_t axis = 1; axis < m_curves.size(); ++axis) {
+        m_curves[axis]->setSamples(QVector<QPointF>());
+        m_curves[axis]->setVisible(false);
+        m_curves[axis]->setItemAttribute(QwtPlotItem::Legend, false);
+    }
+    insertLegend(nullptr);  // each curve has its name
+    m_compared.nameToo(m_curves[0]);
+    m_compared.names().setMargins(3.5, 2.5);  // the lanes' room
+    nameCurves();
+    placeCurves();
+    applyTheme();
 }
 
 void TransmissibilityChart::placeModes()
@@ -273,6 +305,8 @@ void TransmissibilityChart::describe()
     const QLocale locale;
     QStringList parts;
     for (std::size_t axis = 0; axis < m_curves.size(); ++axis) {
+        if (!m_curves[axis]->isVisible())
+            continue;
         QPointF peak(0.0, 0.0);
         for (std::size_t k = 0; k < m_curves[axis]->dataSize(); ++k) {
             const QPointF sample = m_curves[axis]->sample(static_cast<int>(k));
@@ -300,6 +334,13 @@ QString TransmissibilityChart::readout(const QPointF& place) const
     const auto at = [&](const std::vector<double>& y) {
         return locale.toString(valueAt(t.frequency_hz, y, place.x()), 'g', 2);
     };
+    if (!m_oneOf.isEmpty()) {
+        const QString others = m_compared.readout(place.x());
+        const QString own = tr("%1 Hz\n%2: %3")
+                                .arg(locale.toString(place.x(), 'f', 1), m_oneOf,
+                                     at(largestOf(t, m_motion == Motion::About)));
+        return others.isEmpty() ? own : own + u'\n' + others;
+    }
     const auto values = curvesShown();
     QString text = (m_motion == Motion::About ? tr("%1 Hz: roll %2, pitch %3, yaw %4")
                                               : tr("%1 Hz: x %2, y %3, z %4"))
@@ -322,13 +363,15 @@ void TransmissibilityChart::setCompared(const std::vector<ComparedCurve>& curves
 
 void TransmissibilityChart::restyle(const ChartTheme& theme)
 {
-    m_compared.restyle(theme);
+    m_compared.restyle(theme, smallFont());
     const std::array dashes{Qt::SolidLine, Qt::DashLine, Qt::DashDotLine};
     for (std::size_t axis = 0; axis < m_curves.size(); ++axis) {
         QPen pen(theme.axes[axis], 2.0, dashes[axis]);
         pen.setCapStyle(Qt::FlatCap);
         m_curves[axis]->setPen(pen);
     }
+    if (!m_oneOf.isEmpty())
+        m_curves[0]->setPen(QPen(theme.text, 2.6));
     m_unity->setLinePen(theme.quiet, 1.0);
     QwtText unity(tr("1:1"));
     unity.setColor(theme.quiet);

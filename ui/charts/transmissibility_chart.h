@@ -34,6 +34,9 @@ public:
     void setMotion(Motion motion);
     Motion motion() const { return m_motion; }
     void setCompared(const std::vector<ComparedCurve>& curves);
+    /// The craft at hand is one curve among those compared, the largest of its three, under this
+    /// name.
+    void showAsOneOf(const QString& name);
     const ComparedCurves& compared() const { return m_compared; }
 
     ChartTable table() const override;
@@ -76,6 +79,10 @@ private:
     bool m_hasAssessment = false;
     bool m_logFrequency = true;
     Motion m_motion = Motion::Along;
+    QString m_oneOf;  // its name among those compared; empty: all three curves
 };
+
+/// At each frequency the largest of x, y and z, or of the turns roll, pitch and yaw.
+std::vector<double> largestOf(const TransmissibilityCurves& curves, bool turns);
 
 }  // namespace stillbay::ui

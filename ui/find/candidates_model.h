@@ -4,10 +4,14 @@
 #include "core/search/recommend.h"
 
 #include <QAbstractTableModel>
+#include <QStringList>
+
+#include <array>
 
 namespace stillbay::ui {
 
-/// What a search found as a table, the most robust first, the present tune for comparison.
+/// What a search found as a table, the most robust first, the present tune for comparison. The
+/// numbers of a column have equal decimals.
 class CandidatesModel final : public QAbstractTableModel {
     Q_OBJECT
 public:
@@ -24,6 +28,9 @@ public:
         Robust,
         ColumnCount
     };
+    /// Of Mark, FullPack and Robust: what stands in a second line where there is no room for the
+    /// other columns.
+    static constexpr int kSecondLine = Qt::UserRole + 1;
 
     using QAbstractTableModel::QAbstractTableModel;
 
@@ -43,11 +50,15 @@ public:
     QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
 
 private:
+    void writeNumbers();
     QString marks(std::size_t row) const;
     QString text(int row, int column) const;
+    QString secondLine(int row, int column) const;
+    QString toolTip(int row, int column) const;
     void repaint();
 
     std::vector<Candidate> m_rows;
+    std::array<QStringList, ColumnCount> m_numbers;  // of the columns that are numbers, with units
     std::size_t m_mostRobust = 0;
     bool m_isSearch = false;  // not of the present tune alone
     Design m_best, m_before, m_present;

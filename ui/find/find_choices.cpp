@@ -3,10 +3,10 @@
 
 #include "ui/find/stock_panel.h"
 #include "ui/find/variable_ranges.h"
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/quantity.h"
+#include "ui/widgets/section.h"
 
-#include <QGroupBox>
-#include <QHBoxLayout>
 #include <QRadioButton>
 #include <QSettings>
 #include <QVBoxLayout>
@@ -20,27 +20,31 @@ const QString kFromStock = QStringLiteral("find/from-drawer");
 
 FindChoices::FindChoices(QWidget* parent)
     : QWidget(parent),
+      m_change(new Section(tr("What may change"))),
+      m_tube(new Section(tr("Which tube"))),
       m_variables(new VariableRanges),
       m_usePresent(new QRadioButton),
-      m_useStock(new QRadioButton(tr("The best of those ticked in the tube st&ock"))),
+      m_useStock(new QRadioButton(tr("The best of those ticked in the tube stock"))),
       m_stock(new StockPanel)
 {
-    auto* const row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(makeChange());
-    row->addWidget(makeTube(), 1);
-    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+    auto* const column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(makeChange());
+    column->addWidget(makeTube());
 }
 
 QWidget* FindChoices::makeChange()
 {
-    auto* const change = new QGroupBox(tr("What may change"));
-    (new QVBoxLayout(change))->addWidget(m_variables);
+    m_change->add(m_variables);
+    m_change->rememberAs(QStringLiteral("findChange"));
+    m_change->setOpen(true);
+    connect(m_change, &Section::toggled, this, &FindChoices::summarize);
     connect(m_variables, &VariableRanges::refused, this, &FindChoices::refused);
     connect(m_variables, &VariableRanges::changed, this, &FindChoices::changed);
+    connect(m_variables, &VariableRanges::changed, this, &FindChoices::summarize);
     connect(m_variables, &VariableRanges::usualWanted, this,
             [this] { m_variables->setUsual(m_craft); });
-    return change;
+    return m_change;
 }
 
 QWidget* FindChoices::makeTube()
@@ -52,14 +56,28 @@ QWidget* FindChoices::makeTube()
     (fromStock ? m_useStock : m_usePresent)->setChecked(true);
     connect(m_useStock, &QRadioButton::toggled, this, [this](bool on) {
         QSettings().setValue(kFromStock, on);
+        summarize();
         emit changed();
     });
-    auto* const tube = new QGroupBox(tr("Which tube"));
-    auto* const column = new QVBoxLayout(tube);
-    column->addWidget(m_usePresent);
-    column->addWidget(m_useStock);
-    column->addWidget(m_stock);
-    return tube;
+    m_tube->add(m_usePresent);
+    m_tube->add(m_useStock);
+    m_tube->add(m_stock);
+    m_tube->rememberAs(QStringLiteral("findTube"));
+    m_tube->setOpen(fromStock);
+    connect(m_tube, &Section::toggled, this, &FindChoices::summarize);
+    return m_tube;
+}
+
+// Beside a heading, what is folded away below it.
+void FindChoices::summarize()
+{
+    QStringList names;
+    for (const VariableRange& range : m_variables->chosen())
+        names << displayText(rowOf(range.variable).name);
+    m_change->setSummary(m_change->isOpen() ? QString() : names.join(tr(", ")));
+    m_tube->setSummary(m_tube->isOpen()          ? QString()
+                       : m_useStock->isChecked() ? tr("from the tube stock")
+                                                 : tubeText(stockOf(m_craft.tube)));
 }
 
 void FindChoices::openCraft(const Setup& setup)
@@ -73,7 +91,8 @@ void FindChoices::follow(const Setup& setup)
 {
     m_craft = setup;
     m_variables->follow(setup.mounts);
-    m_usePresent->setText(tr("The pr&esent tube: %1").arg(tubeText(stockOf(setup.tube))));
+    m_usePresent->setText(tr("The present tube: %1").arg(tubeText(stockOf(setup.tube))));
+    summarize();
 }
 
 void FindChoices::readTubeStock()

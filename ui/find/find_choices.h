@@ -11,10 +11,11 @@ class QRadioButton;
 
 namespace stillbay::ui {
 
+class Section;
 class StockPanel;
 class VariableRanges;
 
-/// What the builder lets a search choose from: what may change, and which tube.
+/// What the builder lets a search choose from: what may change, and which tube; both fold.
 class FindChoices final : public QWidget {
     Q_OBJECT
 public:
@@ -36,7 +37,10 @@ signals:
 private:
     QWidget* makeChange();
     QWidget* makeTube();
+    void summarize();
 
+    Section* m_change;
+    Section* m_tube;
     VariableRanges* m_variables;
     QRadioButton* m_usePresent;
     QRadioButton* m_useStock;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "ui/find/find_window.h"
+#include "ui/find/find_pane.h"
 
 #include "core/setup/tunes.h"
 #include "ui/find/candidates_model.h"
@@ -8,24 +8,24 @@
 #include "ui/find/find_text.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
+#include "ui/widgets/tall_scroll.h"
 
-#include <QAction>
-#include <QCloseEvent>
 #include <QDateTime>
+#include <QGridLayout>
 #include <QHBoxLayout>
 #include <QKeyEvent>
+#include <QLabel>
 #include <QProgressBar>
 #include <QPushButton>
-#include <QScreen>
-#include <QSettings>
+#include <QScrollBar>
+#include <QTimer>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 namespace stillbay::ui {
 namespace {
 
-constexpr QSize kFirstSize(1160, 640);
-constexpr int kProgressWidth = 160;
-const QString kPlace = QStringLiteral("find/geometry");
+constexpr int kAbove = 8;  // of an answer, when it is brought into sight
 
 // What to do stands out; what it brings follows on its line.
 QString styled(QStringList lines)
@@ -38,12 +38,12 @@ QString styled(QStringList lines)
 
 }  // namespace
 
-FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidget& window)
-    : QWidget(&window, Qt::Window),
+FindPane::FindPane(Document& document, QWidget* parent)
+    : QWidget(parent),
       m_document(document),
       m_choices(new FindChoices),
       m_progress(new QProgressBar),
-      m_count(new QLabel),
+      m_count(new QuietLabel),
       m_text(new QLabel),
       m_problem(new ProblemLabel),
       m_model(new CandidatesModel(this)),
@@ -55,43 +55,66 @@ FindWindow::FindWindow(Document& document, const QList<QAction*>& shared, QWidge
                      showProgress(step, steps);
                  }})
 {
-    setWindowTitle(tr("Find a tune — Stillbay"));
-    addActions(shared);
     m_text->setWordWrap(true);
     m_text->setAccessibleName(tr("What to cut"));
     m_text->setTextInteractionFlags(Qt::TextSelectableByMouse);
     connect(m_choices, &FindChoices::refused, m_problem, &ProblemLabel::refuse);
     connect(m_choices, &FindChoices::changed, this, [this] { m_problem->format({}); });
-    connect(m_table, &CandidatesTable::taken, this, &FindWindow::take);
-    connect(m_table, &CandidatesTable::chosenChanged, this, &FindWindow::showState);
+    connect(m_table, &CandidatesTable::taken, this, &FindPane::take);
+    connect(m_table, &CandidatesTable::chosenChanged, this, &FindPane::showState);
+    auto* const content = new QWidget;
+    auto* const column = new QVBoxLayout(content);
+    column->setContentsMargins(8, 0, 4, 8);
+    column->addWidget(m_choices);
+    column->addWidget(makeRun());
+    column->addWidget(m_problem);
+    column->addWidget(m_text);
+    column->addWidget(m_table);
+    column->addWidget(makeTaking());
+    column->addWidget(makeNotes());
+    column->addStretch(1);
+    m_scroll = new TallScroll(content);
     auto* const layout = new QVBoxLayout(this);
-    layout->addWidget(m_choices);
-    layout->addWidget(makeRun());
-    layout->addWidget(m_problem);
-    layout->addWidget(m_text);
-    layout->addWidget(m_table, 1);
-    layout->addWidget(makeTaking());
-    layout->addWidget(makeNotes());
-    connect(&m_document, &Document::setupChanged, this, &FindWindow::setupChanged);
-    if (!restoreGeometry(QSettings().value(kPlace).toByteArray()))
-        resize(kFirstSize.boundedTo(screen()->availableSize()));
-    craftOpened();
+    layout->setContentsMargins(0, 6, 0, 0);
+    layout->addWidget(makeHead());
+    layout->addWidget(m_scroll, 1);
+    connect(&m_document, &Document::setupChanged, this, &FindPane::setupChanged);
+    setAccessibleName(tr("Find a tune"));
+    if (m_document.hasCraft())
+        craftOpened();
+    else
+        showState();
+}
+
+QWidget* FindPane::makeHead()
+{
+    auto* const head = new QWidget;
+    auto* const row = new QHBoxLayout(head);
+    row->setContentsMargins(8, 0, 8, 0);
+    auto* const title = new QLabel(tr("Find a tune"));
+    QFont bold = title->font();
+    bold.setBold(true);
+    title->setFont(bold);
+    row->addWidget(title, 1);
+    auto* const close = new QToolButton;
+    close->setText(QStringLiteral("✕"));
+    close->setAccessibleName(tr("Close the search for a tune"));
+    close->setToolTip(tr("Closes the search, and stops it (Escape)."));
+    close->setAutoRaise(true);
+    close->setFocusPolicy(Qt::StrongFocus);
+    connect(close, &QToolButton::clicked, this, &FindPane::closed);
+    row->addWidget(close);
+    return head;
+}
+
+void FindPane::open()
+{
+    show();
     m_find->setFocus();
 }
 
-// Also where the main window takes this one down with it, which sends no close event.
-FindWindow::~FindWindow()
-{
-    rememberPlace();
-}
-
-void FindWindow::rememberPlace() const
-{
-    QSettings().setValue(kPlace, saveGeometry());
-}
-
-QPushButton* FindWindow::makeButton(const QString& text, const QString& meaning,
-                                    void (FindWindow::*act)())
+QPushButton* FindPane::makeButton(const QString& text, const QString& meaning,
+                                  void (FindPane::*act)())
 {
     auto* const button = new QPushButton(text);
     button->setToolTip(meaning);
@@ -100,56 +123,56 @@ QPushButton* FindWindow::makeButton(const QString& text, const QString& meaning,
     return button;
 }
 
-QWidget* FindWindow::makeRun()
+QWidget* FindPane::makeRun()
 {
-    m_find = makeButton(tr("&Find the best"),
-                        tr("Looks through the ranges for what wobbles least."), &FindWindow::find);
+    m_find = makeButton(tr("Find the best"), tr("Looks through the ranges for what wobbles least."),
+                        &FindPane::find);
     QFont bold = font();
     bold.setBold(true);
     m_find->setFont(bold);
-    m_stop = makeButton(tr("&Stop"), tr("Ends the search without an answer."), &FindWindow::stop);
+    m_stop = makeButton(tr("Stop"), tr("Ends the search without an answer."), &FindPane::stop);
     QPushButton* const look = makeButton(
-        tr("How robust is the &present tune?"),
+        tr("How robust is the present tune?"),
         tr("Shows how the present tune holds in builds that differ a little from the plan."),
-        &FindWindow::lookAtPresent);
+        &FindPane::lookAtPresent);
     m_progress->setAccessibleName(tr("Progress of the search"));
     m_progress->setTextVisible(false);
-    m_progress->setFixedWidth(kProgressWidth);
+    m_progress->setMinimumWidth(40);
     m_count->setAccessibleName(tr("How many were tried"));
     auto* const run = new QWidget;
-    auto* const row = new QHBoxLayout(run);
-    row->setContentsMargins(0, 0, 0, 0);
-    for (QWidget* widget : {static_cast<QWidget*>(m_find), static_cast<QWidget*>(m_stop),
-                            static_cast<QWidget*>(look), static_cast<QWidget*>(m_progress)})
-        row->addWidget(widget);
-    row->addWidget(m_count, 1);
+    auto* const grid = new QGridLayout(run);
+    grid->setContentsMargins(0, 0, 0, 0);
+    grid->addWidget(m_find, 0, 0);
+    grid->addWidget(m_stop, 0, 1);
+    grid->addWidget(m_progress, 0, 2);
+    grid->addWidget(look, 1, 0, 1, 3);
+    grid->addWidget(m_count, 2, 0, 1, 3);
+    grid->setColumnStretch(2, 1);
     return run;
 }
 
-QWidget* FindWindow::makeTaking()
+QWidget* FindPane::makeTaking()
 {
-    m_take = makeButton(tr("&Take this tune"),
+    m_take = makeButton(tr("Take this tune"),
                         tr("Makes the chosen tune the present one; one step for undo (Enter)."),
-                        &FindWindow::take);
-    m_keep = makeButton(tr("&Keep this tune"),
+                        &FindPane::take);
+    m_keep = makeButton(tr("Keep this tune"),
                         tr("Puts the chosen tune among the kept ones; the craft stays as it is."),
-                        &FindWindow::keep);
-    auto* const close = new QPushButton(tr("&Close"));
-    close->setToolTip(tr("Closes this window and stops a search."));
-    close->setAutoDefault(true);
-    connect(close, &QPushButton::clicked, this, &QWidget::close);
-    m_done->setWordWrap(false);
+                        &FindPane::keep);
     auto* const taking = new QWidget;
-    auto* const row = new QHBoxLayout(taking);
-    row->setContentsMargins(0, 0, 0, 0);
+    auto* const row = new QHBoxLayout;
     row->addWidget(m_take);
     row->addWidget(m_keep);
-    row->addWidget(m_done, 1);
-    row->addWidget(close);
+    row->addStretch(1);
+    auto* const column = new QVBoxLayout;
+    column->addLayout(row);
+    column->addWidget(m_done);
+    column->setContentsMargins(0, 0, 0, 0);
+    taking->setLayout(column);
     return taking;
 }
 
-QWidget* FindWindow::makeNotes()
+QWidget* FindPane::makeNotes()
 {
     return new QuietLabel(tolerancesText(Tolerances{}) + u' ' +
                           tr("All this is a prediction: check the finished tune on the bench, "
@@ -157,7 +180,7 @@ QWidget* FindWindow::makeNotes()
                              "fly it."));
 }
 
-void FindWindow::craftOpened()
+void FindPane::craftOpened()
 {
     stop();
     m_answer.reset();
@@ -167,8 +190,10 @@ void FindWindow::craftOpened()
     setupChanged();
 }
 
-void FindWindow::setupChanged()
+void FindPane::setupChanged()
 {
+    if (!m_document.hasCraft())
+        return;
     const Setup& setup = m_document.setup();
     m_choices->follow(setup);
     m_model->setPresent(wholeDesignOf(setup));
@@ -181,7 +206,7 @@ void FindWindow::setupChanged()
     showState();
 }
 
-bool FindWindow::isCurrent() const
+bool FindPane::isCurrent() const
 {
     if (!m_answer)
         return false;
@@ -190,7 +215,7 @@ bool FindWindow::isCurrent() const
            sameForSearch(withDesign(setup, wholeDesignOf(m_answer->setup)), m_answer->setup);
 }
 
-void FindWindow::find()
+void FindPane::find()
 {
     const std::optional<SearchSpace> space = m_choices->space();
     if (!space)
@@ -201,12 +226,12 @@ void FindWindow::find()
         start(space);
 }
 
-void FindWindow::lookAtPresent()
+void FindPane::lookAtPresent()
 {
     start({});
 }
 
-void FindWindow::start(const std::optional<SearchSpace>& space)
+void FindPane::start(const std::optional<SearchSpace>& space)
 {
     m_job.drop();
     m_answer.reset();
@@ -222,20 +247,20 @@ void FindWindow::start(const std::optional<SearchSpace>& space)
     showState();
 }
 
-void FindWindow::stop()
+void FindPane::stop()
 {
     m_job.drop();
     showState();
 }
 
-void FindWindow::showProgress(int step, int steps)
+void FindPane::showProgress(int step, int steps)
 {
     m_progress->setRange(0, steps);
     m_progress->setValue(step);
     m_count->setText(tr("Designs and builds tried so far: %1").arg(QLocale().toString(step)));
 }
 
-void FindWindow::deliver(const Result<Recommendation>& answer)
+void FindPane::deliver(const Result<Recommendation>& answer)
 {
     if (!answer) {
         m_problem->format(tr("Nothing found: %1.").arg(displayText(answer.error().what)));
@@ -247,18 +272,22 @@ void FindWindow::deliver(const Result<Recommendation>& answer)
     m_count->setText(tr("Designs and builds tried: %1")
                          .arg(QLocale().toString(static_cast<qulonglong>(answer->evaluated))));
     m_table->selectRow(0);
-    m_table->setFocus();
     showState();
+    if (isVisible())  // who looks elsewhere meanwhile stays there
+        m_table->setFocus();
+    QTimer::singleShot(0, this, [this] {  // once it is laid out
+        m_scroll->verticalScrollBar()->setValue(m_text->geometry().top() - kAbove);
+    });
 }
 
-void FindWindow::write(const QString& text, const std::function<void(Setup&)>& change,
-                       const QString& done)
+void FindPane::write(const QString& text, const std::function<void(Setup&)>& change,
+                     const QString& done)
 {
     if (m_problem->display(m_document.edit(text, {}, change)))
         m_done->setText(done);
 }
 
-void FindWindow::take()
+void FindPane::take()
 {
     const int row = m_table->chosenRow();
     if (row < 0 || !isCurrent())
@@ -271,7 +300,7 @@ void FindWindow::take()
         tr("Taken; undo takes it back."));
 }
 
-void FindWindow::keep()
+void FindPane::keep()
 {
     const int row = m_table->chosenRow();
     if (row < 0 || !isCurrent())
@@ -286,7 +315,7 @@ void FindWindow::keep()
         tr("Kept as “%1”.").arg(QString::fromStdString(tune.name)));
 }
 
-void FindWindow::showState()
+void FindPane::showState()
 {
     const bool running = isRunning();
     const bool current = isCurrent();
@@ -312,24 +341,25 @@ void FindWindow::showState()
 }
 
 // Another window may have filled the tube stock meanwhile.
-void FindWindow::changeEvent(QEvent* event)
+bool FindPane::event(QEvent* event)
 {
-    if (event->type() == QEvent::ActivationChange && isActiveWindow())
+    if (event->type() == QEvent::WindowActivate && m_document.hasCraft())
         m_choices->readTubeStock();
-    QWidget::changeEvent(event);
+    return QWidget::event(event);
 }
 
-void FindWindow::closeEvent(QCloseEvent* event)
+// Closed, or with the whole window, nobody waits for it; a look at another tab stops nothing.
+void FindPane::hideEvent(QHideEvent* event)
 {
-    stop();
-    rememberPlace();
-    event->accept();
+    QWidget::hideEvent(event);
+    if (isHidden() || window()->isHidden())
+        stop();
 }
 
-void FindWindow::keyPressEvent(QKeyEvent* event)
+void FindPane::keyPressEvent(QKeyEvent* event)
 {
-    if (event->key() == Qt::Key_Escape || event->matches(QKeySequence::Close))
-        close();
+    if (event->key() == Qt::Key_Escape)
+        emit closed();
     else
         QWidget::keyPressEvent(event);
 }

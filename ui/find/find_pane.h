@@ -9,7 +9,6 @@
 
 #include <optional>
 
-class QAction;
 class QLabel;
 class QProgressBar;
 class QPushButton;
@@ -20,33 +19,38 @@ class CandidatesModel;
 class CandidatesTable;
 class FindChoices;
 class ProblemLabel;
+class TallScroll;
 
-/// Answers what to cut, beside the window, so that the charts show a tune as soon as it is taken.
+/// Answers what to cut, beside the map, where a tune is seen as soon as it is taken. Its parts fold
+/// and scroll, so that it is narrow.
 ///
 /// An answer holds for the craft that was asked for, with any of the tunes in its table. Any other
 /// change of the craft stops a search, and an answer fades and cannot be taken until the craft is
 /// the same again.
-class FindWindow final : public QWidget {
+class FindPane final : public QWidget {
     Q_OBJECT
 public:
-    /// @param shared  commands of the window that are at hand here too
-    FindWindow(Document& document, const QList<QAction*>& shared, QWidget& window);
-    ~FindWindow() override;
+    explicit FindPane(Document& document, QWidget* parent = nullptr);
 
+    void open();         ///< is shown, and the keyboard is at its first command
     void craftOpened();  ///< another craft: nothing is left of the last one
     bool isRunning() const { return m_job.isDue(); }
     const std::optional<Recommendation>& answer() const { return m_answer; }
 
+signals:
+    void closed();
+
 protected:
-    void changeEvent(QEvent* event) override;
-    void closeEvent(QCloseEvent* event) override;
+    bool event(QEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    QWidget* makeHead();
     QWidget* makeRun();
     QWidget* makeTaking();
     QWidget* makeNotes();
-    QPushButton* makeButton(const QString& text, const QString& meaning, void (FindWindow::*act)());
+    QPushButton* makeButton(const QString& text, const QString& meaning, void (FindPane::*act)());
 
     void find();
     void lookAtPresent();
@@ -60,11 +64,11 @@ private:
     void keep();
     void write(const QString& text, const std::function<void(Setup&)>& change, const QString& done);
 
-    void rememberPlace() const;
     void showState();
     void showProgress(int step, int steps);
 
     Document& m_document;
+    TallScroll* m_scroll = nullptr;
     FindChoices* m_choices;
     QPushButton* m_find = nullptr;
     QPushButton* m_stop = nullptr;

@@ -8,7 +8,7 @@
 #include "ui/widgets/number_box.h"
 
 #include <QAction>
-#include <QHBoxLayout>
+#include <QGridLayout>
 #include <QHeaderView>
 #include <QPushButton>
 #include <QTableView>
@@ -28,7 +28,7 @@ StockPanel::StockPanel(QWidget* parent)
       m_model(new StockModel(this)),
       m_table(new QTableView(this)),
       m_boxes{},
-      m_remove(new QPushButton(tr("Re&move"), this)),
+      m_remove(new QPushButton(tr("Remove"), this)),
       m_problem(new ProblemLabel(this))
 {
     makeTable();
@@ -78,15 +78,15 @@ QWidget* StockPanel::makeEntry()
     const std::array names{tr("Outer diameter of a new tube"), tr("Bore of a new tube"),
                            tr("Shore A hardness of a new tube")};
     auto* const row = new QWidget(this);
-    auto* const layout = new QHBoxLayout(row);
+    auto* const layout = new QGridLayout(row);
     layout->setContentsMargins(0, 0, 0, 0);
     for (std::size_t k = 0; k < m_boxes.size(); ++k) {
         m_boxes[k] = makeTubeBox(k, row);
         m_boxes[k]->setAccessibleName(names[k]);
         connect(m_boxes[k], &NumberBox::refused, m_problem, &ProblemLabel::refuse);
-        layout->addWidget(m_boxes[k]);
+        layout->addWidget(m_boxes[k], 0, static_cast<int>(k));
     }
-    auto* const add = new QPushButton(tr("&Add"), row);
+    auto* const add = new QPushButton(tr("Add"), row);
     add->setToolTip(tr("Adds a tube of these measures to the stock."));
     connect(add, &QPushButton::clicked, this, [this] {
         StockTube tube;
@@ -96,15 +96,14 @@ QWidget* StockPanel::makeEntry()
         }
         put(tube);
     });
-    auto* const present = new QPushButton(tr("Add the p&resent one"), row);
+    auto* const present = new QPushButton(tr("Add the present one"), row);
     present->setToolTip(tr("Adds the tube that the craft has now to the stock."));
     connect(present, &QPushButton::clicked, this, [this] { put(m_present); });
     for (QPushButton* button : {add, present})
         button->setAutoDefault(true);
-    layout->addWidget(add);
-    layout->addWidget(present);
-    layout->addWidget(m_remove);
-    layout->addStretch();
+    layout->addWidget(add, 1, 0);
+    layout->addWidget(present, 1, 1);
+    layout->addWidget(m_remove, 1, 2);
     return row;
 }
 

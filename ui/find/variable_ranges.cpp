@@ -18,6 +18,7 @@
 namespace stillbay::ui {
 namespace {
 
+constexpr int kIndent = 14;  // of a range below its tick
 const QString kLevel = QStringLiteral("find/level");
 
 QString settingOf(Variable variable)
@@ -58,21 +59,24 @@ VariableRanges::VariableRanges(QWidget* parent)
     grid->setContentsMargins(0, 0, 0, 0);
     for (int k = 0; k < static_cast<int>(m_rows.size()); ++k)
         place(*grid, k);
-    const int rows = static_cast<int>(m_rows.size());
+    const int rows = 2 * static_cast<int>(m_rows.size());
+    grid->setColumnMinimumWidth(0, kIndent);
+    grid->setColumnStretch(1, 1);
+    grid->setColumnStretch(3, 1);
     grid->addWidget(m_level, rows, 0, 1, 4);
     grid->addWidget(m_drilled, rows, 0, 1, 4);
-    auto* const usual = new QPushButton(tr("&Usual ranges"), this);
+    auto* const usual = new QPushButton(tr("Usual ranges"), this);
     usual->setToolTip(tr("Sets all ranges to what is usual around the present tune."));
     usual->setAutoDefault(true);
     connect(usual, &QPushButton::clicked, this, &VariableRanges::usualWanted);
-    grid->setRowStretch(rows + 1, 1);
-    grid->addWidget(usual, rows + 2, 0, 1, 4, Qt::AlignLeft);
+    grid->addWidget(usual, rows + 1, 0, 1, 4, Qt::AlignLeft);
     m_drilled->hide();
 }
 
 QCheckBox* VariableRanges::makeLevel()
 {
-    auto* const level = new QCheckBox(tr("Keep it &level"), this);
+    auto* const level = new QCheckBox(tr("Keep it level"), this);
+    level->setAccessibleName(tr("Keep it level in the search"));
     level->setToolTip(
         tr("Gives every tune the elevations, and small differences of stretch, with which the bay "
            "rests where it is drawn."));
@@ -103,6 +107,7 @@ VariableRanges::Row VariableRanges::makeRow(Variable variable, const QString& me
     Row row{variable, new QCheckBox(label, this), makeBox(variable, tr("%1 from").arg(label)),
             makeBox(variable, tr("%1 to").arg(label)), new QLabel(tr("to"), this)};
     row.tick->setToolTip(meaning);
+    row.tick->setAccessibleName(tr("%1 may change").arg(label));
     const bool isUsual = variable == Variable::FreeLength || variable == Variable::Stretch;
     row.tick->setChecked(QSettings().value(settingOf(variable), isUsual).toBool());
     connect(row.tick, &QCheckBox::toggled, this, [this, row](bool on) {
@@ -136,13 +141,14 @@ NumberBox* VariableRanges::makeBox(Variable variable, const QString& name)
     return box;
 }
 
+// Two lines, so that the whole is narrow: the tick, and below it its range.
 void VariableRanges::place(QGridLayout& grid, int k)
 {
     const Row& row = m_rows[static_cast<std::size_t>(k)];
-    grid.addWidget(row.tick, k, 0);
-    grid.addWidget(row.from, k, 1);
-    grid.addWidget(row.between, k, 2);
-    grid.addWidget(row.to, k, 3);
+    grid.addWidget(row.tick, 2 * k, 0, 1, 4);
+    grid.addWidget(row.from, 2 * k + 1, 1);
+    grid.addWidget(row.between, 2 * k + 1, 2);
+    grid.addWidget(row.to, 2 * k + 1, 3);
 }
 
 void VariableRanges::showFree(const Row& row)
@@ -151,8 +157,7 @@ void VariableRanges::showFree(const Row& row)
     row.tick->setVisible(free);
     for (QWidget* widget : {static_cast<QWidget*>(row.from), static_cast<QWidget*>(row.to),
                             static_cast<QWidget*>(row.between)}) {
-        widget->setVisible(free);
-        widget->setEnabled(row.tick->isChecked());
+        widget->setVisible(free && row.tick->isChecked());
     }
 }
 

@@ -16,8 +16,8 @@ namespace stillbay::ui {
 
 class NumberBox;
 
-/// What a search may set, and how far: a tick and two numbers for each variable. The ticks are
-/// remembered.
+/// What a search may set, and how far: a tick for each variable, and two numbers for each that is
+/// ticked. The ticks are remembered.
 class VariableRanges final : public QWidget {
     Q_OBJECT
 public:

@@ -3,6 +3,7 @@
 
 #include "ui/charts/scales.h"
 #include "ui/map/map_item.h"
+#include "ui/map/map_labels.h"
 #include "ui/map/map_text.h"
 #include "ui/widgets/colours.h"
 #include "ui/widgets/display_text.h"
@@ -36,20 +37,8 @@ QwtPlotMarker* makeMarker(QwtPlot* plot, double z)
     auto* const marker = new QwtPlotMarker;
     marker->setZ(z);
     marker->setVisible(false);
-    marker->setSpacing(7);
     marker->attach(plot);
     return marker;
-}
-
-QwtText labelled(const QString& text, const QFont& font, const QColor& ink, QColor ground)
-{
-    ground.setAlpha(225);
-    QwtText label(QLatin1Char(' ') + text + QLatin1Char(' '), QwtText::PlainText);
-    label.setFont(font);
-    label.setColor(ink);
-    label.setBackgroundBrush(ground);
-    label.setBorderRadius(3.0);
-    return label;
 }
 
 RefusedColours refusedColours(const ChartTheme& theme)
@@ -57,24 +46,18 @@ RefusedColours refusedColours(const ChartTheme& theme)
     return {mixed(theme.canvas, theme.text, 0.06), theme.quiet};
 }
 
-// Towards the middle, so that a label at the rim is not cut.
-Qt::Alignment inwards(double x, double y, const Span& across, const Span& up)
-{
-    const bool isRight = x > 0.5 * (across.from + across.to);
-    const bool isHigh = y > 0.8 * up.to + 0.2 * up.from;
-    return (isRight ? Qt::AlignLeft : Qt::AlignRight) | (isHigh ? Qt::AlignBottom : Qt::AlignTop);
-}
-
 }  // namespace
 
 MapChart::MapChart(QWidget* parent)
     : Chart(mapTitle(Variable::FreeLength, Variable::Stretch), parent),
       m_item(new MapItem(tr("Wobble over both design variables"))),
+      m_labels(new MapLabels(*m_item)),
       m_present(makeMarker(this, kPresentZ)),
       m_best(makeMarker(this, kBestZ)),
       m_cursor(makeMarker(this, kCursorZ))
 {
     m_item->attach(this);
+    m_labels->attach(this);
     m_present->setLineStyle(QwtPlotMarker::Cross);
     auto* const legend = new QwtLegend;
     legend->setAccessibleName(tr("Why parts of the map are hatched"));
@@ -96,8 +79,8 @@ void MapChart::setAxes(const MapAxis& x, const MapAxis& y)
         setName(title);
     m_map = {x, y, {}};
     m_at.reset();
-    setAxisTitle(QwtAxis::XBottom, axisTitleOf(x.variable));
-    setAxisTitle(QwtAxis::YLeft, axisTitleOf(y.variable));
+    m_labels->forgetSides();
+    point({});
     for (const auto& [place, axis] : {std::pair(QwtAxis::XBottom, x), {QwtAxis::YLeft, y}}) {
         const double rim = 0.5 * (axis.to - axis.from) / static_cast<double>(axis.count - 1);
         setRange(place, shownValue(axis.variable, axis.from - rim),
@@ -126,7 +109,7 @@ void MapChart::setMap(const DesignMap& map, MapShows shows, const Limits& limits
     m_item->setField(field, std::move(lines));
     if (m_at && (m_at->i >= map.x.count || m_at->j >= map.y.count))
         m_at.reset();
-    setAxisTitle(QwtAxis::YRight, wobbleTitleOf(shows));
+    fitTitles();
     placeReasons();
     placeBest();
     describe();
@@ -180,6 +163,43 @@ void MapChart::setMarks(const MapMark& present, const std::vector<MapMark>& kept
         m_kept.back()->setVisible(true);
     }
     applyTheme();
+}
+
+// What is too long for its axis is cut; the table and the chart's own words have the whole.
+void MapChart::fitTitles()
+{
+    const QFontMetrics metrics(smallFont());
+    const auto fit = [&](int axis, const QString& title, int room) {
+        const QString fitting = metrics.elidedText(title, Qt::ElideRight, std::max(room, 40));
+        if (axisTitle(axis).text() == fitting)
+            return;
+        QwtText text(fitting, QwtText::PlainText);
+        text.setFont(smallFont());
+        setAxisTitle(axis, text);
+    };
+    const int across = canvas()->width(), up = canvas()->height();
+    fit(QwtAxis::XBottom, axisTitleOf(m_map.x.variable), across);
+    fit(QwtAxis::YLeft, axisTitleOf(m_map.y.variable), up);
+    const QString wobble = wobbleTitleOf(m_shows);
+    fit(QwtAxis::YRight, metrics.horizontalAdvance(wobble) > up ? tr("Wobble (px)") : wobble, up);
+}
+
+void MapChart::resizeEvent(QResizeEvent* event)
+{
+    Chart::resizeEvent(event);
+    fitTitles();
+}
+
+// Tells once of each node.
+void MapChart::point(std::optional<std::size_t> node)
+{
+    if (m_pointed == node)
+        return;
+    m_pointed = node;
+    if (node)
+        emit pointedAt(m_map.x.at(*node / m_map.y.count), m_map.y.at(*node % m_map.y.count));
+    else
+        emit pointedAway();
 }
 
 void MapChart::describe()
@@ -275,8 +295,11 @@ void MapChart::showCursor()
         m_cursor->setValue(shownValue(m_map.x.variable, m_map.x.at(m_at->i)),
                            shownValue(m_map.y.variable, m_map.y.at(m_at->j)));
     applyTheme();
-    if (m_at)
-        canvas()->setAccessibleDescription(readoutOf(m_at->i * m_map.y.count + m_at->j));
+    if (!m_at)
+        return;
+    const std::size_t node = m_at->i * m_map.y.count + m_at->j;
+    canvas()->setAccessibleDescription(readoutOf(node));
+    point(node);
 }
 
 void MapChart::hideCursor()
@@ -300,6 +323,10 @@ bool MapChart::eventFilter(QObject* watched, QEvent* event)
         take();
         m_at.reset();  // the present mark is there now
         showCursor();
+    } else if (event->type() == QEvent::MouseMove) {
+        point(nodeAt(static_cast<QMouseEvent*>(event)->position()));
+    } else if (event->type() == QEvent::Leave) {
+        point(m_at ? std::optional(m_at->i * m_map.y.count + m_at->j) : std::nullopt);
     } else if (event->type() == QEvent::KeyPress) {
         const auto& key = *static_cast<QKeyEvent*>(event);
         const int by = key.modifiers() & Qt::ShiftModifier ? kFar : 1;
@@ -374,27 +401,48 @@ void MapChart::restyle(const ChartTheme& theme)
     axisWidget(QwtAxis::YRight)->setColorMap(range, new WobbleColourMap(scale));
     setAxisScaleDiv(QwtAxis::YRight, logDivision(range.minValue(), range.maxValue(), 8));
 
-    const Span across = shown(QwtAxis::XBottom), up = shown(QwtAxis::YLeft);
     const auto dress = [&](QwtPlotMarker* marker, QwtSymbol::Style style, int size,
-                           const QColor& fill, const QString& text) {
+                           const QColor& fill) {
         marker->setSymbol(new QwtSymbol(style, fill, QPen(theme.text, 2.0), QSize(size, size)));
-        marker->setLabel(labelled(text, smallFont(), theme.text, theme.canvas));
-        marker->setLabelAlignment(inwards(marker->xValue(), marker->yValue(), across, up));
     };
     QPen guide(theme.cursor, 1.0, Qt::DashLine);
     guide.setCapStyle(Qt::FlatCap);
     m_present->setLinePen(guide);
-    dress(m_present, QwtSymbol::Ellipse, 13, theme.canvas, tr("present tune"));
-    if (const auto best = bestOn(m_map, m_shows))
-        dress(m_best, QwtSymbol::Star1, 15, theme.canvas,
-              tr("best: %1 px").arg(plainNumber(shownWobble_px(m_map.cells[*best], m_shows), 2)));
+    dress(m_present, QwtSymbol::Ellipse, 13, theme.canvas);
+    dress(m_best, QwtSymbol::Star1, 15, theme.canvas);
     for (std::size_t k = 0; k < m_kept.size(); ++k)
         dress(m_kept[k], QwtSymbol::Diamond, 12,
-              m_keptMarks[k].isElsewhere ? QColor(Qt::transparent) : theme.hover,
-              m_keptMarks[k].name);
+              m_keptMarks[k].isElsewhere ? QColor(Qt::transparent) : theme.hover);
+    dress(m_cursor, QwtSymbol::Cross, 17, theme.canvas);
+    QColor ground = theme.canvas;
+    ground.setAlpha(225);
+    m_labels->setLook(smallFont(), theme.text, ground);
+    placeLabels();
+}
+
+// Those that matter most first: what is looked at, the present tune, the best, the kept ones.
+void MapChart::placeLabels()
+{
+    constexpr int kCursorKey = 0, kPresentKey = 1, kBestKey = 2, kFirstKeptKey = 3;
+    std::vector<MapLabel> labels;
+    const auto add = [&](const QwtPlotMarker& marker, int key, const QString& text, bool isNeeded) {
+        labels.push_back({key, QPointF(marker.xValue(), marker.yValue()), text, isNeeded});
+    };
     if (m_at)
-        dress(m_cursor, QwtSymbol::Cross, 17, theme.canvas,
-              readoutOf(m_at->i * m_map.y.count + m_at->j));
+        add(*m_cursor, kCursorKey, readoutOf(m_at->i * m_map.y.count + m_at->j), true);
+    if (m_present->isVisible())
+        add(*m_present, kPresentKey, tr("present tune"), true);
+    if (const auto best = bestOn(m_map, m_shows))
+        add(*m_best, kBestKey,
+            tr("best: %1 px").arg(plainNumber(shownWobble_px(m_map.cells[*best], m_shows), 2)),
+            true);
+    for (std::size_t k = 0; k < m_kept.size(); ++k)
+        add(*m_kept[k], kFirstKeptKey + static_cast<int>(k), m_keptMarks[k].name, false);
+    std::vector<QPointF> marks;
+    for (const MapLabel& label : labels)
+        marks.push_back(label.place);
+    m_item->setMarks(std::move(marks));
+    m_labels->setLabels(std::move(labels));
 }
 
 }  // namespace stillbay::ui

@@ -14,6 +14,7 @@ class QwtPlotMarker;
 namespace stillbay::ui {
 
 class MapItem;
+class MapLabels;
 class ReasonItem;
 
 /// A tune on the map, in the variables' units.
@@ -24,8 +25,8 @@ struct MapMark {
 };
 
 /// Wobble over two variables: colours with level lines, hatched where a design is out of the
-/// question; the present tune, the kept ones and the best place on it. Click or Enter asks for a
-/// place.
+/// question; the present tune, the kept ones and the best place on it, with labels that keep apart.
+/// Click or Enter asks for a place; pointing at one tells of it.
 class MapChart final : public Chart {
     Q_OBJECT
 public:
@@ -44,14 +45,19 @@ public:
     std::optional<std::size_t> nodeAt(const QPointF& canvasPlace) const;
     QPointF canvasPlaceOf(std::size_t i, std::size_t j) const;
     QString readoutOf(std::size_t node) const;
+    const MapLabels& labels() const { return *m_labels; }
+    const MapItem& item() const { return *m_item; }
 
 signals:
     void tuneWanted(double x, double y);  ///< of a node, in the variables' units
+    void pointedAt(double x, double y);   ///< another node than before, by mouse or keyboard
+    void pointedAway();
 
 protected:
     void restyle(const ChartTheme& theme) override;
     QString readout(const QPointF& place) const override;
     bool eventFilter(QObject* watched, QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     struct Node {
@@ -65,11 +71,15 @@ private:
     void placeBest();
     void describe();
     void placeReasons();
+    void placeLabels();
+    void fitTitles();
+    void point(std::optional<std::size_t> node);
 
     DesignMap m_map;
     MapShows m_shows = MapShows::BothPacks;
     Limits m_limits;
     MapItem* m_item;
+    MapLabels* m_labels;
     std::vector<ReasonItem*> m_reasons;  // of this map
     QwtPlotMarker* m_present;
     QwtPlotMarker* m_best;
@@ -77,7 +87,8 @@ private:
     std::vector<QwtPlotMarker*> m_kept;
     std::vector<MapMark> m_keptMarks;
     MapMark m_presentMark;
-    std::optional<Node> m_at;  // where the cursor is
+    std::optional<Node> m_at;              // where the cursor is
+    std::optional<std::size_t> m_pointed;  // node that was told last
     bool m_isPressed = false;
 };
 

@@ -33,6 +33,12 @@ double nodeAt(const MapAxis& axis, double shown)
 
 }  // namespace
 
+QRectF boxOfMark(const QPointF& place)
+{
+    constexpr double kHalf = 0.5 * kMarkSize;
+    return {place.x() - kHalf, place.y() - kHalf, kMarkSize, kMarkSize};
+}
+
 MapItem::MapItem(const QString& title) : QwtPlotItem(QwtText(title))
 {
     setZ(kMapZ);
@@ -80,6 +86,10 @@ void MapItem::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap
         m_area = area;
     }
     painter->drawImage(canvas, m_picture);
+    m_boxes.clear();
+    m_taken.clear();
+    for (const QPointF& mark : m_marks)
+        m_taken.push_back(boxOfMark({xMap.transform(mark.x()), yMap.transform(mark.y())}));
     for (const LevelLine& line : m_lines)
         drawLine(*painter, line, xMap, yMap, canvas);
 }
@@ -108,21 +118,34 @@ void MapItem::drawLine(QPainter& painter, const LevelLine& line, const QwtScaleM
     painter.restore();
 }
 
-// On the line where there is room around it, else as near as the canvas lets it.
+bool MapItem::isFree(const QRectF& box, const QRectF& canvas) const
+{
+    return canvas.contains(box) &&
+           std::none_of(m_taken.begin(), m_taken.end(),
+                        [&box](const QRectF& taken) { return taken.intersects(box); });
+}
+
+// On the line, as near to its middle as there is room; a label without room is left out.
 void MapItem::drawLabel(QPainter& painter, const QString& label, const std::vector<QLineF>& pieces,
                         const QRectF& canvas) const
 {
     painter.setFont(m_font);
     QRectF box = QFontMetricsF(m_font).boundingRect(label).adjusted(-4, -1, 4, 1);
-    const QRectF room = canvas.adjusted(box.width(), box.height(), -box.width(), -box.height());
-    const auto middle = pieces.begin() + static_cast<std::ptrdiff_t>(pieces.size() / 2);
-    const auto place = std::find_if(middle, pieces.end(),
-                                    [&](const QLineF& piece) { return room.contains(piece.p1()); });
-    box.moveCenter(place != pieces.end() ? place->p1() : middle->p1());
-    box.moveLeft(std::clamp(box.left(), canvas.left(), canvas.right() - box.width()));
-    box.moveTop(std::clamp(box.top(), canvas.top(), canvas.bottom() - box.height()));
-    painter.fillRect(box, m_halo);
-    painter.drawText(box, Qt::AlignCenter, label);
+    const std::size_t count = pieces.size();
+    for (std::size_t k = 0; k < count; ++k) {  // the middle, then on either side of it
+        const std::size_t out = (k + 1) / 2;
+        const std::size_t at = k % 2 == 0 ? count / 2 + out : count / 2 - out;
+        if (at >= count)
+            continue;
+        box.moveCenter(pieces[at].p1());
+        if (!isFree(box, canvas))
+            continue;
+        painter.fillRect(box, m_halo);
+        painter.drawText(box, Qt::AlignCenter, label);
+        m_taken.push_back(box);
+        m_boxes.push_back(box);
+        return;
+    }
 }
 
 ReasonItem::ReasonItem(Constraint reason)

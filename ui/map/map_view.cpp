@@ -1,15 +1,18 @@
 // SPDX-License-Identifier: MIT
 #include "ui/map/map_view.h"
 
+#include "core/assess/assess.h"
 #include "core/response/at_throttle.h"
 #include "core/setup/validate.h"
 #include "ui/charts/chart_heading.h"
 #include "ui/map/map_chart.h"
 #include "ui/map/map_controls.h"
+#include "ui/map/map_preview.h"
 #include "ui/map/map_text.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/plain_number.h"
+#include "ui/widgets/tall_scroll.h"
 #include "ui/widgets/thin_progress.h"
 #include "ui/widgets/two_sides.h"
 #include "ui/widgets/verdict.h"
@@ -17,6 +20,7 @@
 #include <QHideEvent>
 #include <QLabel>
 #include <QPushButton>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 #include <cmath>
@@ -27,6 +31,9 @@ namespace {
 
 constexpr int kProgressHeight = 6;
 constexpr std::chrono::milliseconds kPause(200);  // lets a drag end before a map begins
+constexpr std::chrono::milliseconds kGlance(60);  // at a place, before it is looked at
+constexpr int kLeastChart = 44;                   // characters that the map needs
+constexpr int kRoomyChart = 64;  // that it has at least while its settings stand beside it
 
 // As the variable's field shows it.
 double rounded(Variable variable, double value)
@@ -55,6 +62,9 @@ MapView::MapView(Document& document, QWidget* parent)
       m_refusal(new ProblemLabel),
       m_state(new QLabel),
       m_progress(new ThinProgress(tr("Progress of the map"), kProgressHeight)),
+      m_preview(new MapPreview),
+      m_settings(makeRight()),
+      m_settingsButton(new QToolButton),
       m_job({.done =
                  [this](const Result<Answer>& answer) {
                      if (answer)
@@ -67,14 +77,24 @@ MapView::MapView(Document& document, QWidget* parent)
                  [this](int done, int total) {
                      m_progress->advance(done, total);
                  }},
-            kPause)
+            kPause),
+      m_look({.done =
+                  [this](const Result<TuneFigures>& figures) {
+                      m_preview->display(designText(m_controls->across().variable, m_pointed->x(),
+                                                    m_controls->up().variable, m_pointed->y()),
+                                         m_document.setup().limits, figures);
+                  }},
+             kGlance)
 {
-    layOutTwoSides(*this, makeLeft(), makeRight(), QStringLiteral("view.mapColumns"));
+    layOutTwoSides(*this, makeLeft(), m_settings, QStringLiteral("view.mapColumns"));
 
     connect(&m_document, &Document::setupChanged, this, &MapView::craftChanged);
     connect(m_controls, &MapControls::axesChanged, this, &MapView::refresh);
     connect(m_controls, &MapControls::showsChanged, this, &MapView::drawMap);
     connect(m_chart, &MapChart::tuneWanted, this, &MapView::take);
+    connect(m_chart, &MapChart::pointedAt, this, &MapView::look);
+    connect(m_chart, &MapChart::pointedAway, this, &MapView::lookAway);
+    connect(m_settingsButton, &QToolButton::toggled, this, &MapView::showSettings);
     connect(m_takeBest, &QPushButton::clicked, this, &MapView::takeBest);
 }
 
@@ -84,9 +104,21 @@ QWidget* MapView::makeLeft()
     auto* const layout = new QVBoxLayout(left);
     layout->setContentsMargins(6, 6, 6, 6);
     layout->setSpacing(4);
-    layout->addWidget(new ChartHeading(
-        *m_chart, tr("wobble of every tune; click to take one, or arrow keys and Enter")));
+    auto* const heading = new ChartHeading(
+        *m_chart, tr("wobble of every tune; click to take one, or arrow keys and Enter"));
+    m_settingsButton->setText(tr("Settings"));
+    m_settingsButton->setAccessibleName(tr("Settings of the map"));
+    m_settingsButton->setToolTip(
+        tr("Shows beside the map what it sets, and the best on it, where there is room."));
+    m_settingsButton->setObjectName(QStringLiteral("view.mapSettings"));
+    m_settingsButton->setCheckable(true);
+    m_settingsButton->setChecked(true);
+    m_settingsButton->setFocusPolicy(Qt::StrongFocus);
+    heading->add(m_settingsButton);
+    layout->addWidget(heading);
     layout->addWidget(m_chart, 1);
+    layout->addWidget(m_preview);
+    layout->addWidget(m_refusal);
     return left;
 }
 
@@ -103,13 +135,12 @@ QWidget* MapView::makeRight()
     layout->setSpacing(8);
     layout->addWidget(m_verdict);
     layout->addWidget(m_takeBest);
-    layout->addWidget(m_refusal);
     layout->addSpacing(6);
     layout->addWidget(m_controls);
     layout->addStretch(1);
     layout->addWidget(m_state);
     layout->addWidget(m_progress);
-    return right;
+    return new TallScroll(right);
 }
 
 MapView::Key MapView::keyNow() const
@@ -144,6 +175,8 @@ void MapView::craftChanged()
 {
     if (!m_document.hasCraft() || !isVisible())
         return;
+    if (m_pointed)  // the same place on the changed craft
+        look(m_pointed->x(), m_pointed->y());
     const Design design = wholeDesignOf(m_document.setup());
     bool isInside =
         m_wanted.has_value() && design.mounts.drilled() == m_wanted->craft.mounts.drilled();
@@ -218,6 +251,7 @@ void MapView::hideEvent(QHideEvent* event)
 {
     QWidget::hideEvent(event);
     m_job.drop();
+    lookAway();
 }
 
 void MapView::drawMap()
@@ -300,26 +334,72 @@ void MapView::showState()
     m_state->setText(isDue ? tr("Computing…") : QString());
 }
 
+// The craft with the tune that a node stands for, hung as the map hangs it.
+Setup MapView::craftAt(double x, double y) const
+{
+    const Setup& setup = m_document.setup();
+    Design design = wholeDesignOf(setup);
+    setValue(design, m_controls->across().variable, rounded(m_controls->across().variable, x));
+    setValue(design, m_controls->up().variable, rounded(m_controls->up().variable, y));
+    return withDesign(setup, hanging().hung(std::move(design)));
+}
+
+// What is out of the question is refused with its reason; what is out of the limits of a field, by
+// its name.
 void MapView::take(double x, double y)
 {
+    const Setup there = craftAt(x, y);
     const Variable across = m_controls->across().variable, up = m_controls->up().variable;
-    const double takenX = rounded(across, x), takenY = rounded(up, y);
-    const auto there = [=, hanging = hanging()](const Setup& setup) {
-        Design design = wholeDesignOf(setup);
-        setValue(design, across, takenX);
-        setValue(design, up, takenY);
-        return hanging.hung(std::move(design));
-    };
-    // What is out of the limits of a field is refused by name below.
     const auto violated =
-        m_answer ? m_answer->evaluator->evaluate(there(m_document.setup())).violated : std::nullopt;
+        m_answer ? m_answer->evaluator->evaluate(wholeDesignOf(there)).violated : std::nullopt;
     if (violated && *violated != Constraint::OutsideLimits) {
         m_refusal->refuse(displayText(violationText(*violated)));
         return;
     }
-    m_refusal->display(
-        m_document.edit(tr("Take %1").arg(designText(across, takenX, up, takenY)), {},
-                        [&there](Setup& setup) { setup = withDesign(setup, there(setup)); }));
+    m_refusal->display(m_document.edit(
+        tr("Take %1").arg(designText(across, rounded(across, x), up, rounded(up, y))), {},
+        [&there](Setup& setup) { setup = there; }));
+}
+
+void MapView::look(double x, double y)
+{
+    m_pointed = QPointF(x, y);
+    const Setup there = craftAt(x, y);
+    if (m_look.wanted() != there)
+        m_preview->showDue(
+            designText(m_controls->across().variable, x, m_controls->up().variable, y));
+    m_look.want(there, [there](const Caller<TuneFigures>&) -> Result<TuneFigures> {
+        Result<Assessment> assessment = assess(there);
+        if (!assessment)
+            return tl::unexpected<Error>(assessment.error());
+        return figuresOf(*std::move(assessment));
+    });
+}
+
+void MapView::lookAway()
+{
+    m_pointed.reset();
+    m_look.drop();
+    m_preview->clear();
+}
+
+// The map comes first where there is no room for both.
+void MapView::showSettings()
+{
+    const int needed =
+        m_settings->minimumSizeHint().width() + kRoomyChart * fontMetrics().averageCharWidth();
+    m_settings->setVisible(m_settingsButton->isChecked() && width() >= needed);
+}
+
+void MapView::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    showSettings();
+}
+
+QSize MapView::minimumSizeHint() const
+{
+    return {kLeastChart * fontMetrics().averageCharWidth(), QWidget::minimumSizeHint().height()};
 }
 
 void MapView::takeBest()

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/assess/tune_figures.h"
 #include "core/search/map.h"
 #include "ui/document/background.h"
 #include "ui/document/document.h"
 #include "ui/map/map_field.h"
 
+#include <QPointF>
 #include <QWidget>
 
 #include <memory>
@@ -13,11 +15,13 @@
 
 class QLabel;
 class QPushButton;
+class QToolButton;
 
 namespace stillbay::ui {
 
 class MapChart;
 class MapControls;
+class MapPreview;
 class ProblemLabel;
 class ThinProgress;
 class Verdict;
@@ -31,12 +35,15 @@ public:
 
     MapChart& chart() { return *m_chart; }
     MapControls& controls() { return *m_controls; }
+    MapPreview& preview() { return *m_preview; }
     QString sentences() const;
     void lookAround();  ///< another craft: the usual ranges around its design
     bool isComputing() const { return m_job.isDue(); }
     bool isCurrent() const;  ///< the whole map of the craft as it is
+    QSize minimumSizeHint() const override;
 
 protected:
+    void resizeEvent(QResizeEvent* event) override;
     void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
 
@@ -62,7 +69,11 @@ private:
     void refresh();
     void compute();
     void keep(const Answer& answer);
+    Setup craftAt(double x, double y) const;
     void take(double x, double y);
+    void look(double x, double y);
+    void lookAway();
+    void showSettings();
     void takeBest();
     void drawMap();
     void drawMarks();
@@ -78,10 +89,15 @@ private:
     ProblemLabel* m_refusal;
     QLabel* m_state;
     ThinProgress* m_progress;
+    MapPreview* m_preview;
+    QWidget* m_settings;            // the right side
+    QToolButton* m_settingsButton;  // ticked: it is wanted
+    std::optional<QPointF> m_pointed;
     std::optional<Key> m_wanted, m_shown;
     std::optional<Answer> m_answer;  // for m_shown
     std::optional<Error> m_failure;
-    Background<Key, Answer> m_job;  // last: it is gone before what it reports to
+    Background<Key, Answer> m_job;  // last: they are gone before what they report to
+    Background<Setup, TuneFigures> m_look;
 };
 
 }  // namespace stillbay::ui

@@ -7,8 +7,7 @@ namespace stillbay::ui {
 
 class TunesModel;
 
-/// Draws a kept tune's wobble over the throttle into its cell: a logarithmic height, with the two
-/// limits as lines, and in the dash and colour it has in the charts while it is compared.
+/// Draws a kept tune's wobble over the throttle into its cell.
 class SmallCurve final : public QStyledItemDelegate {
     Q_OBJECT
 public:

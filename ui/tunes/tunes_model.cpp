@@ -13,9 +13,8 @@
 #include <QLocale>
 #include <QPalette>
 
-#include <algorithm>
-
 namespace stillbay::ui {
+
 TunesModel::TunesModel(Document& document, QObject* parent)
     : QAbstractTableModel(parent), m_document(document), m_tunes(document.setup().tunes)
 {
@@ -36,7 +35,6 @@ void TunesModel::setupChanged()
         m_figures.clear();
         endResetModel();
     }
-    emit comparedChanged();
 }
 
 void TunesModel::setFigures(std::vector<Result<TuneFigures>> figures)
@@ -47,7 +45,6 @@ void TunesModel::setFigures(std::vector<Result<TuneFigures>> figures)
     m_late = false;
     if (rowCount() > 0)
         emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
-    emit comparedChanged();
 }
 
 void TunesModel::setLate(bool late)
@@ -70,26 +67,6 @@ const TuneFigures* TunesModel::figures(int row) const
     return k < m_figures.size() && m_figures[k] ? &*m_figures[k] : nullptr;
 }
 
-// Stays the tune's own through renaming and undo: when it was kept, and its turn among several of
-// the same instant.
-QString TunesModel::key(int row) const
-{
-    const std::string& saved = tune(row).saved;
-    const auto turn = std::count_if(m_tunes.begin(), m_tunes.begin() + row,
-                                    [&](const Tune& other) { return other.saved == saved; });
-    return QStringLiteral("%1 %2").arg(QString::fromStdString(saved)).arg(turn);
-}
-
-std::optional<std::size_t> TunesModel::comparedPlace(int row) const
-{
-    if (!m_compared.contains(key(row)))
-        return {};
-    std::size_t place = 0;
-    for (int other = 0; other < row; ++other)
-        place += m_compared.contains(key(other)) ? 1 : 0;
-    return place;
-}
-
 int TunesModel::rowCount(const QModelIndex& parent) const
 {
     return parent.isValid() ? 0 : static_cast<int>(m_tunes.size());
@@ -106,7 +83,7 @@ QVariant TunesModel::headerData(int section, Qt::Orientation orientation, int ro
         return {};
     switch (section) {
         case Name:
-            return tr("Tune (tick to compare)");
+            return tr("Tune");
         case TubeSize:
             return tr("Tube");
         case Length:
@@ -138,6 +115,19 @@ QString TunesModel::verdictText(int row) const
         return displayText(figures.status.violated.front().text);
     return figures.cruise ? gradeWord(limits(), figures.cruise->worst_px())
                           : displayText(outsideCruiseText());
+}
+
+QString TunesModel::figuresText(int row) const
+{
+    const QString verdict = verdictText(row);
+    const QString worst = text(row, Worst);
+    return worst.isEmpty() ? verdict : tr("%1, %2").arg(worst, verdict);
+}
+
+Verdict::Kind TunesModel::kind(int row) const
+{
+    const TuneFigures* const found = figures(row);
+    return found ? Verdict::kindOf(found->status) : Verdict::Kind::Failure;
 }
 
 QString TunesModel::text(int row, int column) const
@@ -178,9 +168,9 @@ QString TunesModel::toolTip(int row, int column) const
         const QDateTime saved =
             QDateTime::fromString(QString::fromStdString(tune(row).saved), Qt::ISODate);
         return saved.isValid()
-                   ? tr("Kept on %1. Double-click or F2 renames, the space bar ticks.")
+                   ? tr("Kept on %1. Double-click or F2 renames.")
                          .arg(QLocale().toString(saved.toLocalTime(), QLocale::ShortFormat))
-                   : tr("Double-click or F2 renames, the space bar ticks.");
+                   : tr("Double-click or F2 renames.");
     }
     return text(row, column);
 }
@@ -203,10 +193,6 @@ QVariant TunesModel::data(const QModelIndex& index, int role) const
                        : tr("%1: %2").arg(
                              headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString(),
                              text(index.row(), index.column()));
-        case Qt::CheckStateRole:
-            if (index.column() != Name)
-                return {};
-            return m_compared.contains(key(index.row())) ? Qt::Checked : Qt::Unchecked;
         case Qt::ForegroundRole:
             if (computed && m_late)
                 return QApplication::palette().color(QPalette::Disabled, QPalette::Text);
@@ -219,31 +205,16 @@ QVariant TunesModel::data(const QModelIndex& index, int role) const
 Qt::ItemFlags TunesModel::flags(const QModelIndex& index) const
 {
     Qt::ItemFlags flags = QAbstractTableModel::flags(index);
-    if (index.column() == Name)
-        flags |= Qt::ItemIsUserCheckable | Qt::ItemIsEditable;
-    if (index.column() == Notes)
+    if (index.column() == Name || index.column() == Notes)
         flags |= Qt::ItemIsEditable;
     return flags;
 }
 
 bool TunesModel::setData(const QModelIndex& index, const QVariant& value, int role)
 {
-    if (role == Qt::CheckStateRole && index.column() == Name)
-        return tick(index.row(), value.toInt() == Qt::Checked);
     if (role == Qt::EditRole && (index.column() == Name || index.column() == Notes))
         return rewrite(index.row(), index.column(), value.toString().trimmed());
     return false;
-}
-
-bool TunesModel::tick(int row, bool compared)
-{
-    if (compared)
-        m_compared.insert(key(row));
-    else
-        m_compared.remove(key(row));
-    emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
-    emit comparedChanged();
-    return true;
 }
 
 bool TunesModel::rewrite(int row, int column, const QString& text)

@@ -3,20 +3,17 @@
 
 #include "core/assess/tune_figures.h"
 #include "ui/document/document.h"
+#include "ui/widgets/verdict.h"
 
 #include <QAbstractTableModel>
-#include <QSet>
 #include <QString>
 
-#include <cstddef>
-#include <optional>
 #include <vector>
 
 namespace stillbay::ui {
 
 /// The kept tunes as a table. Reads the document's list, renames through its undo stack, and adds
-/// what each tune would do on the craft, once that is known. Which tunes are ticked for comparing
-/// is neither saved nor undone.
+/// what each tune would do on the craft, once that is known.
 class TunesModel final : public QAbstractTableModel {
     Q_OBJECT
 public:
@@ -32,8 +29,10 @@ public:
     const TuneFigures* figures(int row) const;
     const Tune& tune(int row) const;
     const Limits& limits() const { return m_document.setup().limits; }
-    /// Place of a ticked tune among all that are compared.
-    std::optional<std::size_t> comparedPlace(int row) const;
+    /// In the order of the tunes; empty while they are being worked out for another list.
+    const std::vector<Result<TuneFigures>>& allFigures() const { return m_figures; }
+    QString figuresText(int row) const;  ///< "0.35 px, faint"; empty: being worked out
+    Verdict::Kind kind(int row) const;
 
     int rowCount(const QModelIndex& parent = {}) const override;
     int columnCount(const QModelIndex& parent = {}) const override;
@@ -43,22 +42,18 @@ public:
     bool setData(const QModelIndex& index, const QVariant& value, int role) override;
 
 signals:
-    void comparedChanged();
     void refused(const QString& why);  ///< empty: the change before was refused, this one is not
 
 private:
     void setupChanged();
-    QString key(int row) const;
     QString text(int row, int column) const;
     QString verdictText(int row) const;
     QString toolTip(int row, int column) const;
-    bool tick(int row, bool compared);
     bool rewrite(int row, int column, const QString& text);
 
     Document& m_document;
     std::vector<Tune> m_tunes;  // as last shown
     std::vector<Result<TuneFigures>> m_figures;
-    QSet<QString> m_compared;
     bool m_late = true;
 };
 

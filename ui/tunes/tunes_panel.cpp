@@ -4,6 +4,7 @@
 #include "core/setup/tunes.h"
 #include "ui/tunes/small_curve.h"
 #include "ui/tunes/tunes_model.h"
+#include "ui/tunes/tunes_strip.h"
 #include "ui/widgets/labels.h"
 
 #include <QAction>
@@ -31,12 +32,13 @@ TunesPanel::TunesPanel(Document& document, QWidget* parent)
       m_model(new TunesModel(document, this)),
       m_table(new QTableView),
       m_fold(new QToolButton),
-      m_hint(new ElidedLabel(Qt::AlignLeft)),
+      m_strip(new TunesStrip(*m_model)),
       m_refusal(new ProblemLabel),
       m_job({.done =
                  [this](const Result<std::vector<Result<TuneFigures>>>& figures) {
                      if (figures)
                          m_model->setFigures(*figures);
+                     emit figuresChanged();
                  }},
             kQuiet)
 {
@@ -46,7 +48,7 @@ TunesPanel::TunesPanel(Document& document, QWidget* parent)
     connect(&m_document, &Document::setupChanged, this, &TunesPanel::setupChanged);
     connect(&m_document, &Document::fileChanged, this,
             [this] { m_keep->setEnabled(m_document.hasCraft()); });
-    connect(m_model, &TunesModel::comparedChanged, this, &TunesPanel::comparedChanged);
+    connect(m_strip, &TunesStrip::opened, this, &TunesPanel::openAt);
     connect(m_model, &TunesModel::modelReset, this, &TunesPanel::showState);
     connect(m_model, &TunesModel::refused, m_refusal, &ProblemLabel::refuse);
     showState();
@@ -98,28 +100,26 @@ void TunesPanel::layOut()
     m_fold->setFont(bold);
     m_fold->setText(tr("Kept tunes"));
     m_fold->setAccessibleName(tr("Show the kept tunes"));
-    m_fold->setToolTip(tr("Folds the list away, to give the charts its room."));
+    m_fold->setToolTip(tr("Opens the line into a list, to rename, take back or delete a tune."));
     m_fold->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     m_fold->setAutoRaise(true);
     m_fold->setFocusPolicy(Qt::StrongFocus);
     m_fold->setObjectName(QStringLiteral("view.tunesFold"));
     m_fold->setCheckable(true);
-    m_fold->setChecked(true);
     connect(m_fold, &QToolButton::toggled, this, &TunesPanel::showState);
     auto* const head = new QHBoxLayout;
     head->addWidget(m_fold);
-    head->addWidget(m_hint, 1);
-    for (QAction* action : {m_keep, m_restore, m_delete}) {
+    head->addWidget(m_strip, 1);
+    m_strip->setAccessibleName(tr("Kept tunes in a line"));
+    for (QAction* action : {m_restore, m_delete}) {
         auto* const button = new QToolButton;
         button->setDefaultAction(action);
         button->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
         button->setFocusPolicy(Qt::StrongFocus);
-        button->setAccessibleName(action == m_keep      ? tr("Keep this tune, button")
-                                  : action == m_restore ? tr("Take the chosen tune")
-                                                        : tr("Delete the chosen tune"));
+        button->setAccessibleName(action == m_restore ? tr("Take the chosen tune")
+                                                      : tr("Delete the chosen tune"));
         head->addWidget(button);
-        if (action == m_keep)
-            m_keepButton = button;
+        m_ofChosen.push_back(button);
     }
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(8, 3, 8, 3);
@@ -138,12 +138,12 @@ int TunesPanel::chosen() const
 void TunesPanel::showState()
 {
     const int rows = m_model->rowCount();
-    m_hint->setText(rows == 0
-                        ? tr("keep a tune to compare it with the next one; it is saved with the "
-                             "craft")
-                        : tr("tick tunes to see them over the present one in both charts"));
     m_fold->setArrowType(m_fold->isChecked() ? Qt::DownArrow : Qt::RightArrow);
-    m_table->setVisible(rows > 0 && m_fold->isChecked());
+    setVisible(rows > 0);
+    const bool isOpen = rows > 0 && m_fold->isChecked();
+    m_table->setVisible(isOpen);
+    for (QWidget* button : m_ofChosen)
+        button->setVisible(isOpen);
     const int height = m_table->verticalHeader()->defaultSectionSize();
     m_table->setFixedHeight(m_table->horizontalHeader()->sizeHint().height() +
                             std::min(rows, kRowsInSight) * height + 2);
@@ -163,11 +163,18 @@ void TunesPanel::keep()
     const Tune tune = presentTune(setup, freeTuneName(setup), now);
     if (!edit(tr("Keep a tune"), [&](Setup& changed) { changed.tunes.push_back(tune); }))
         return;
-    m_fold->setChecked(true);
     m_table->selectRow(m_model->rowCount() - 1);
     m_table->scrollToBottom();
-    if (hasFocusInside())  // a slider that is being tried keeps it
+    if (hasFocusInside() && m_table->isVisible())  // a slider that is being tried keeps it
         m_table->setFocus();
+}
+
+void TunesPanel::openAt(int row)
+{
+    m_fold->setChecked(true);
+    m_table->selectRow(row);
+    m_table->scrollTo(m_table->model()->index(row, 0));
+    m_table->setFocus();
 }
 
 void TunesPanel::restore()
@@ -191,8 +198,6 @@ void TunesPanel::remove()
     m_table->selectRow(std::min(row, m_model->rowCount() - 1));
     if (hadFocus && m_model->rowCount() > 0)
         m_table->setFocus();
-    else if (hadFocus)
-        m_keepButton->setFocus();
 }
 
 bool TunesPanel::hasFocusInside() const
@@ -208,43 +213,17 @@ void TunesPanel::setupChanged()
                    return figuresOfTunes(setup, caller.stop);
                });
     m_model->setLate(m_job.isDue());
+    emit figuresChanged();
 }
 
-std::vector<ComparedCurve> TunesPanel::compared(
-    const std::function<void(const TuneFigures&, ComparedCurve&)>& fill) const
+const std::vector<Result<TuneFigures>>& TunesPanel::figures() const
 {
-    std::vector<ComparedCurve> curves;
-    for (int row = 0; row < m_model->rowCount(); ++row) {
-        const auto place = m_model->comparedPlace(row);
-        const TuneFigures* const figures = m_model->figures(row);
-        if (!place || !figures)
-            continue;
-        curves.push_back({QString::fromStdString(m_model->tune(row).name), *place, {}, {}});
-        fill(*figures, curves.back());
-    }
-    return curves;
+    return m_model->allFigures();
 }
 
-std::vector<ComparedCurve> TunesPanel::wobbleCurves() const
+bool TunesPanel::isLate() const
 {
-    return compared([](const TuneFigures& figures, ComparedCurve& curve) {
-        for (const WobbleAt& at : figures.curve) {
-            curve.x.push_back(100.0 * at.throttle);
-            curve.y.push_back(at.wobble_px);
-        }
-    });
-}
-
-std::vector<ComparedCurve> TunesPanel::tubeCurves(bool turns) const
-{
-    return compared([turns](const TuneFigures& figures, ComparedCurve& curve) {
-        const TransmissibilityCurves& t = figures.transmissibility;
-        curve.name = tr("%1, largest").arg(curve.name);
-        curve.x = t.frequency_hz;
-        for (std::size_t k = 0; k < t.frequency_hz.size(); ++k)
-            curve.y.push_back(turns ? std::max({t.roll[k], t.pitch[k], t.yaw[k]})
-                                    : std::max({t.x[k], t.y[k], t.z[k]}));
-    });
+    return m_model->isLate();
 }
 
 }  // namespace stillbay::ui

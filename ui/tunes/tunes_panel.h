@@ -2,7 +2,6 @@
 #pragma once
 
 #include "core/assess/tune_figures.h"
-#include "ui/charts/compared_curves.h"
 #include "ui/document/background.h"
 #include "ui/document/document.h"
 
@@ -17,13 +16,13 @@ class QToolButton;
 
 namespace stillbay::ui {
 
-class ElidedLabel;
 class ProblemLabel;
 class TunesModel;
+class TunesStrip;
 
-/// The kept tunes across the bottom of the window: keep the present one, tick some to compare,
-/// take one back, delete, rename, note. Their figures come from a background job once the craft has
-/// been left alone for a moment.
+/// The kept tunes across the bottom of the window: a line of chips, which opens into a list; take
+/// one back, delete, rename, note. Nothing while no tune is kept. Their figures come from a
+/// background job once the craft has been left alone for a moment.
 class TunesPanel final : public QWidget {
     Q_OBJECT
 public:
@@ -32,13 +31,14 @@ public:
     QAction* keepAction() const { return m_keep; }
     QTableView& table() { return *m_table; }
 
-    /// Of the ticked tunes, as far as their figures are known.
-    std::vector<ComparedCurve> wobbleCurves() const;  ///< throttle [%], wobble [px]
-    /// Frequency [Hz]; the largest of x, y, z, or of the turns roll, pitch, yaw.
-    std::vector<ComparedCurve> tubeCurves(bool turns) const;
+    TunesStrip& strip() { return *m_strip; }
+
+    /// In the order of the craft's kept tunes; empty while they are worked out for another list.
+    const std::vector<Result<TuneFigures>>& figures() const;
+    bool isLate() const;  ///< they belong to an older craft
 
 signals:
-    void comparedChanged();
+    void figuresChanged();  ///< or whether they are late
 
 private:
     void makeActions();
@@ -50,17 +50,16 @@ private:
     bool edit(const QString& text, const std::function<void(Setup&)>& change);
     void setupChanged();
     void showState();
+    void openAt(int row);
     bool hasFocusInside() const;
-    std::vector<ComparedCurve> compared(
-        const std::function<void(const TuneFigures&, ComparedCurve&)>& fill) const;
     int chosen() const;  // row; -1: none
 
     Document& m_document;
     TunesModel* m_model;
     QTableView* m_table;
     QToolButton* m_fold;
-    QToolButton* m_keepButton = nullptr;
-    ElidedLabel* m_hint;
+    TunesStrip* m_strip;
+    std::vector<QWidget*> m_ofChosen;  // buttons that need a chosen tune
     ProblemLabel* m_refusal;
     QAction* m_keep = nullptr;
     QAction* m_restore = nullptr;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "ui/bay/mark_labels.h"
+#include "ui/widgets/mark_labels.h"
 
 #include <algorithm>
 #include <array>
@@ -38,21 +38,40 @@ bool MarkLabels::isFree(const QRectF& box) const
                         [&box](const QRectF& taken) { return taken.intersects(box); });
 }
 
-MarkLabels::Spot MarkLabels::place(int key, const QPointF& mark, double gap, const QSizeF& size)
+// kRings * kSideCount: none.
+int MarkLabels::freeSide(int key, const QPointF& mark, double gap, const QSizeF& size) const
 {
-    int side = 0;
     const auto kept = m_sides.find(key);
     if (kept != m_sides.end() && isFree(boxAt(kept->second, mark, gap, size)))
-        side = kept->second;
-    else
-        while (side < kRings * kSideCount && !isFree(boxAt(side, mark, gap, size)))
-            ++side;
-    if (side == kRings * kSideCount)
-        side = 0;  // no room anywhere
+        return kept->second;
+    int side = 0;
+    while (side < kRings * kSideCount && !isFree(boxAt(side, mark, gap, size)))
+        ++side;
+    return side;
+}
+
+MarkLabels::Spot MarkLabels::take(int key, int side, const QPointF& mark, double gap,
+                                  const QSizeF& size)
+{
     m_sides[key] = side;
     const QRectF box = boxAt(side, mark, gap, size);
     m_taken.push_back(box);
     return {box, side >= kSideCount};
+}
+
+MarkLabels::Spot MarkLabels::place(int key, const QPointF& mark, double gap, const QSizeF& size)
+{
+    const int side = freeSide(key, mark, gap, size);
+    return take(key, side == kRings * kSideCount ? 0 : side, mark, gap, size);
+}
+
+std::optional<MarkLabels::Spot> MarkLabels::placeWhereFree(int key, const QPointF& mark, double gap,
+                                                           const QSizeF& size)
+{
+    const int side = freeSide(key, mark, gap, size);
+    if (side == kRings * kSideCount)
+        return {};
+    return take(key, side, mark, gap, size);
 }
 
 }  // namespace stillbay::ui

@@ -6,6 +6,7 @@
 #include <QSizeF>
 
 #include <map>
+#include <optional>
 #include <vector>
 
 namespace stillbay::ui {
@@ -25,8 +26,13 @@ public:
     };
     /// @param key which label, the same in every picture. @param gap from the mark's middle.
     Spot place(int key, const QPointF& mark, double gap, const QSizeF& size);
+    /// The same, but nothing where there is no room.
+    std::optional<Spot> placeWhereFree(int key, const QPointF& mark, double gap,
+                                       const QSizeF& size);
 
 private:
+    int freeSide(int key, const QPointF& mark, double gap, const QSizeF& size) const;
+    Spot take(int key, int side, const QPointF& mark, double gap, const QSizeF& size);
     bool isFree(const QRectF& box) const;
 
     QRectF m_room;

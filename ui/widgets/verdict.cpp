@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/widgets/verdict.h"
 
-#include "ui/widgets/chart_theme.h"
+#include "ui/widgets/grade_flag.h"
 #include "ui/widgets/labels.h"
 
 #include <QHBoxLayout>
@@ -13,27 +13,6 @@ namespace stillbay::ui {
 namespace {
 
 constexpr int kFlag = 18;  // width of the coloured edge
-
-struct Flag {
-    QColor ground, hatch;
-    Qt::BrushStyle style;
-};
-
-Flag flagOf(Verdict::Kind kind, const ChartTheme& theme, const QPalette& palette)
-{
-    switch (kind) {
-        case Verdict::Kind::Clean:
-            return {QColor(0x00, 0x9E, 0x73), QColor(0x00, 0x9E, 0x73), Qt::SolidPattern};
-        case Verdict::Kind::Faint:
-            return {QColor(0xE6, 0x9F, 0x00), theme.canvas, Qt::BDiagPattern};
-        case Verdict::Kind::Bad:
-            return {QColor(0xD5, 0x5E, 0x00), theme.canvas, Qt::DiagCrossPattern};
-        case Verdict::Kind::None:
-        case Verdict::Kind::Failure:
-            break;
-    }
-    return {palette.color(QPalette::Mid), palette.color(QPalette::Mid), Qt::SolidPattern};
-}
 
 }  // namespace
 
@@ -115,16 +94,12 @@ QString Verdict::text() const
 void Verdict::paintEvent(QPaintEvent*)
 {
     QPainter painter(this);
-    const ChartTheme theme = chartTheme(palette(), m_stale);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(palette().color(QPalette::Mid), 1.0));
     painter.setBrush(palette().base());
     painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 4.0, 4.0);
-    const Flag flag = flagOf(m_kind, theme, palette());
-    const QRectF edge(1.0, 1.0, kFlag, height() - 2.0);
     painter.setOpacity(m_stale ? 0.4 : 1.0);
-    painter.fillRect(edge, flag.ground);
-    painter.fillRect(edge, QBrush(flag.hatch, flag.style));
+    drawGradeFlag(painter, QRectF(1.0, 1.0, kFlag, height() - 2.0), m_kind, palette());
 }
 
 }  // namespace stillbay::ui

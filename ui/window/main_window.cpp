@@ -3,10 +3,9 @@
 
 #include "ui/bay/bay_view.h"
 #include "ui/bench/tube_bench.h"
-#include "ui/charts/throttle_chart.h"
-#include "ui/charts/transmissibility_chart.h"
+#include "ui/compare/compare_view.h"
 #include "ui/craft/craft_form.h"
-#include "ui/find/find_desk.h"
+#include "ui/find/find_pane.h"
 #include "ui/findings/findings_panel.h"
 #include "ui/findings/verdict_strip.h"
 #include "ui/help/help_pages.h"
@@ -24,6 +23,7 @@
 #include "ui/window/file_drop.h"
 #include "ui/window/file_guard.h"
 #include "ui/window/icons.h"
+#include "ui/window/map_page.h"
 #include "ui/window/new_craft_desk.h"
 #include "ui/window/recovery.h"
 #include "ui/window/session.h"
@@ -63,7 +63,8 @@ MainWindow::MainWindow(QWidget* parent)
       m_autosave(m_document),
       m_pages(new QStackedWidget),
       m_tabs(new QTabWidget),
-      m_map(new MapView(m_document)),
+      m_map(new MapPage(m_document)),
+      m_compare(new CompareView(m_document, m_cursor)),
       m_tuning(new TuningView(m_document, m_cursor)),
       m_verdict(new VerdictStrip(m_tuning->suggestions(), m_tuning->measureFirst())),
       m_tunes(new TunesPanel(m_document)),
@@ -116,12 +117,11 @@ void MainWindow::makeActions()
     connect(m_sheet->action(), &QAction::triggered, m_files, &FileActions::commitTyping);
     connect(m_sheet->action(), &QAction::triggered, m_sheet, &SheetDesk::show);
     m_views.push_back(m_sheet);
-    auto* const aboutSearch = new QAction(tr("&Help pages"), this);
-    aboutSearch->setShortcut(QKeySequence::HelpContents);
-    connect(aboutSearch, &QAction::triggered, this, [this] { help().showPage(kSearchUrl); });
-    m_find = new FindDesk(m_document, {m_undo, m_redo, aboutSearch}, *this);
-    connect(m_find->action(), &QAction::triggered, m_files, &FileActions::commitTyping);
-    connect(m_find->action(), &QAction::triggered, m_find, &FindDesk::show);
+    connect(m_map->findAction(), &QAction::triggered, m_files, &FileActions::commitTyping);
+    connect(m_map->findAction(), &QAction::triggered, this, [this] {
+        m_tabs->setCurrentWidget(m_map);
+        m_map->openFind();
+    });
     QMenu* const file = menuBar()->addMenu(tr("&File"));
     file->addAction(m_new->action());
     m_files->fillMenu(*file);
@@ -133,7 +133,7 @@ void MainWindow::makeActions()
     QMenu* const edit = menuBar()->addMenu(tr("&Edit"));
     edit->addActions({m_undo, m_redo});
     edit->addSeparator();
-    edit->addActions({m_tunes->keepAction(), m_find->action()});
+    edit->addActions({m_tunes->keepAction(), m_map->findAction()});
     makeViewMenu(*menuBar()->addMenu(tr("&View")));
     makeHelpMenu(*menuBar()->addMenu(tr("&Help")));
 
@@ -146,7 +146,7 @@ void MainWindow::makeActions()
     bar->addSeparator();
     bar->addActions({m_undo, m_redo});
     bar->addSeparator();
-    bar->addActions({m_tunes->keepAction(), m_find->action(), m_sheet->action()});
+    bar->addActions({m_tunes->keepAction(), m_map->findAction(), m_sheet->action()});
     // The menu tells which step; on the toolbar that would make the buttons jump.
     m_undo->setIconText(tr("Undo"));
     m_redo->setIconText(tr("Redo"));
@@ -180,9 +180,13 @@ HelpWindow& MainWindow::help()
     return *m_help;
 }
 
-// In a field of the craft, what the pages say of that field.
+// In a field of the craft, what the pages say of that field; in the search, what they say of it.
 void MainWindow::showHelp()
 {
+    if (m_map->find().isAncestorOf(focusWidget())) {
+        help().showPage(kSearchUrl);
+        return;
+    }
     for (const QWidget* widget = focusWidget(); widget; widget = widget->parentWidget())
         if (const auto* const row = qobject_cast<const FieldRow*>(widget)) {
             help().showField(row->spec().path);
@@ -207,10 +211,11 @@ void MainWindow::makePages()
         m_tuning->showWarnings();
     });
     addView(m_tuning, tr("Tuning"));
-    addTab(m_map, m_map->chart().name());
-    connect(&m_map->chart(), &Chart::named, this,
+    addTab(m_map, m_map->map().chart().name());
+    connect(&m_map->map().chart(), &Chart::named, this,
             [this](const QString& name) { m_tabs->setTabText(m_tabs->indexOf(m_map), name); });
     addView(new SpeedsView(m_cursor), tr("Campbell diagram"));
+    addView(m_compare, tr("Compare"));
     makeBayPage();
     m_pages->addWidget(welcome);
     auto* const craft = new QWidget;
@@ -221,14 +226,8 @@ void MainWindow::makePages()
     craftLayout->addWidget(m_tabs, 1);
     craftLayout->addWidget(m_tunes);
     m_pages->addWidget(craft);
-    const auto compare = [this] {
-        TransmissibilityChart& chart = m_tuning->transmissibilityChart();
-        chart.setCompared(
-            m_tunes->tubeCurves(chart.motion() == TransmissibilityChart::Motion::About));
-        m_tuning->acrossThrottle().setCompared(m_tunes->wobbleCurves());
-    };
-    connect(m_tunes, &TunesPanel::comparedChanged, m_tuning, compare);
-    connect(m_tuning, &TuningView::motionChanged, m_tunes, compare);
+    connect(m_tunes, &TunesPanel::figuresChanged, m_compare,
+            [this] { m_compare->setTunes(m_tunes->figures(), m_tunes->isLate()); });
 
     auto* const centre = new QWidget;
     auto* const layout = new QVBoxLayout(centre);
@@ -319,7 +318,7 @@ void MainWindow::drawIcons()
     m_undo->setIcon(icon(Glyph::Undo, palette()));
     m_redo->setIcon(icon(Glyph::Redo, palette()));
     m_tunes->keepAction()->setIcon(icon(Glyph::Keep, palette()));
-    m_find->action()->setIcon(icon(Glyph::Find, palette()));
+    m_map->findAction()->setIcon(icon(Glyph::Find, palette()));
     m_sheet->action()->setIcon(icon(Glyph::Sheet, palette()));
 }
 
@@ -352,8 +351,7 @@ bool MainWindow::saveFile(const QString& path)
 void MainWindow::showCraft()
 {
     m_freshCraft = true;
-    m_map->lookAround();
-    m_find->craftOpened();
+    m_map->craftOpened();
     m_pages->setCurrentWidget(m_tabs->parentWidget());
 }
 

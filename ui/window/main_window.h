@@ -18,10 +18,10 @@ class QTabWidget;
 
 namespace stillbay::ui {
 
+class CompareView;
 class FileActions;
-class FindDesk;
 class HelpWindow;
-class MapView;
+class MapPage;
 class MessageBar;
 class NewCraftDesk;
 class ResultView;
@@ -90,11 +90,11 @@ private:
     FileActions* m_files;
     NewCraftDesk* m_new;
     SheetDesk* m_sheet = nullptr;
-    FindDesk* m_find = nullptr;
     Autosave m_autosave;
     QStackedWidget* m_pages;
     QTabWidget* m_tabs;
-    MapView* m_map;
+    MapPage* m_map;
+    CompareView* m_compare;
     TuningView* m_tuning;
     VerdictStrip* m_verdict;
     TunesPanel* m_tunes;

@@ -77,7 +77,6 @@ TuningCharts::Part TuningCharts::makeTransmissibility()
     connect(motion, &QComboBox::currentIndexChanged, this, [this](int index) {
         m_transmissibility->setMotion(index == 1 ? TransmissibilityChart::Motion::About
                                                  : TransmissibilityChart::Motion::Along);
-        emit motionChanged();
     });
     Part part{heading, showButton(m_transmissibility->name()), {m_transmissibility}};
     heading->add(part.show);

@@ -40,9 +40,6 @@ public:
 
     QSize minimumSizeHint() const override;
 
-signals:
-    void motionChanged();  ///< of the transmissibility shown
-
 protected:
     void resizeEvent(QResizeEvent* event) override;
 

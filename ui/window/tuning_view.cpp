@@ -54,7 +54,6 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
             m_side->setCurrentWidget(m_craftPage);
         m_form->reveal(path);
     });
-    connect(m_charts, &TuningCharts::motionChanged, this, &TuningView::motionChanged);
     connect(&document, &Document::opened, this, [this] {
         m_findings->goToTop();
         m_warnings->goToTop();

@@ -50,9 +50,6 @@ public:
 
     QSize minimumSizeHint() const override;
 
-signals:
-    void motionChanged();  ///< of the transmissibility shown
-
 protected:
     void resizeEvent(QResizeEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;
