@@ -2,6 +2,101 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de" sourcelanguage="en">
 <context>
+    <name>CompareTexts</name>
+    <message>
+        <source>%1°</source>
+        <translation>%1°</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;%2</source>
+        <translation>%1&#xa0;%2</translation>
+    </message>
+    <message>
+        <source>…</source>
+        <translation>…</translation>
+    </message>
+    <message>
+        <source>no answer</source>
+        <translation>kein Ergebnis</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>Tube</source>
+        <translation>Schlauch</translation>
+    </message>
+    <message>
+        <source>Free length</source>
+        <translation>Freie Länge</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;mm</source>
+        <translation>%1&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>Stretch</source>
+        <translation>Dehnung</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;%</source>
+        <translation>%1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>Elevation</source>
+        <translation>Neigung</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;px</source>
+        <translation>%1&#xa0;px</translation>
+    </message>
+    <message>
+        <source>Worst in cruise, full pack</source>
+        <translation>Größtes im Reiseflug, voller Akku</translation>
+    </message>
+    <message>
+        <source>Worst in cruise, empty pack</source>
+        <translation>Größtes im Reiseflug, leerer Akku</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Urteil</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;N</source>
+        <translation>%1&#xa0;N</translation>
+    </message>
+    <message>
+        <source>Tension, as fitted</source>
+        <translation>Zugkraft, wie eingebaut</translation>
+    </message>
+    <message>
+        <source>Least tension at rest</source>
+        <translation>Kleinste Zugkraft in Ruhe</translation>
+    </message>
+    <message>
+        <source>Bay leaves its drawn place by</source>
+        <translation>Gondel verlässt gezeichnete Lage um</translation>
+    </message>
+    <message>
+        <source>Mass of the bay</source>
+        <translation>Masse der Gondel</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;g</source>
+        <translation>%1&#xa0;g</translation>
+    </message>
+    <message>
+        <source>Bench mode %1</source>
+        <translation>Eigenschwingung %1 auf der Werkbank</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;Hz</source>
+        <translation>%1&#xa0;Hz</translation>
+    </message>
+</context>
+<context>
     <name>FieldSpec</name>
     <message>
         <source>from</source>
@@ -73,10 +168,6 @@
     <message>
         <source>%1&#xa0;% of its builds are out of the question: %2.</source>
         <translation>%1&#xa0;% der Nachbauten davon scheiden aus: %2.</translation>
-    </message>
-    <message>
-        <source>The range of “%1” ends where it still gets more robust: widen it and find again.</source>
-        <translation>Der Bereich von „%1“ endet, wo es noch robuster wird: erweitern und erneut suchen.</translation>
     </message>
     <message>
         <source>— %1&#xa0;% of builds: %2</source>
@@ -1217,6 +1308,94 @@
     <message>
         <source>Show %1</source>
         <translation>%1 zeigen</translation>
+    </message>
+    <message>
+        <source>Material of the arms</source>
+        <translation>Material der Ausleger</translation>
+    </message>
+    <message>
+        <source>take a preset for the arms</source>
+        <translation>Vorlage für die Ausleger nehmen</translation>
+    </message>
+    <message>
+        <source>Class of motor</source>
+        <translation>Klasse des Motors</translation>
+    </message>
+    <message>
+        <source>take a preset for the motors</source>
+        <translation>Vorlage für die Motoren nehmen</translation>
+    </message>
+    <message>
+        <source>Kind of propeller</source>
+        <translation>Art des Propellers</translation>
+    </message>
+    <message>
+        <source>take a preset for the propellers</source>
+        <translation>Vorlage für die Propeller nehmen</translation>
+    </message>
+    <message>
+        <source>Kind of battery</source>
+        <translation>Art des Akkus</translation>
+    </message>
+    <message>
+        <source>take a preset for the battery</source>
+        <translation>Vorlage für den Akku nehmen</translation>
+    </message>
+    <message>
+        <source>Kind of camera</source>
+        <translation>Art der Kamera</translation>
+    </message>
+    <message>
+        <source>take a preset for the camera</source>
+        <translation>Vorlage für die Kamera nehmen</translation>
+    </message>
+    <message>
+        <source>Tube as sold</source>
+        <translation>Schlauch wie verkauft</translation>
+    </message>
+    <message>
+        <source>take a preset for the tube</source>
+        <translation>Vorlage für den Schlauch nehmen</translation>
+    </message>
+    <message>
+        <source>Keep as preset</source>
+        <translation>Als Vorlage merken</translation>
+    </message>
+    <message>
+        <source>Name of the preset</source>
+        <translation>Name der Vorlage</translation>
+    </message>
+    <message>
+        <source>The list of presets shows it above the built-in ones.</source>
+        <translation>Die Liste der Vorlagen zeigt sie über den eingebauten.</translation>
+    </message>
+    <message>
+        <source>&amp;Keep</source>
+        <translation>&amp;Merken</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Replaces the preset you kept under this name.</source>
+        <translation>Ersetzt die Vorlage, die unter diesem Namen gemerkt ist.</translation>
+    </message>
+    <message>
+        <source>The numbers of this section as they are now, for this and other crafts.</source>
+        <translation>Die Zahlen dieses Abschnitts, wie sie jetzt sind, für diesen und andere Kopter.</translation>
+    </message>
+    <message>
+        <source>Such motors are wound for %1 to %2 rpm/V.</source>
+        <translation>Solche Motoren werden für %1 bis %2&#xa0;U/min/V gewickelt.</translation>
+    </message>
+    <message>
+        <source>%1 (yours)</source>
+        <translation>%1 (eigene)</translation>
+    </message>
+    <message>
+        <source>Kept by you.</source>
+        <translation>Selbst gemerkt.</translation>
     </message>
 </context>
 <context>
@@ -3177,10 +3356,6 @@
         <translation>Abstand der Schläuche quer</translation>
     </message>
     <message>
-        <source>The propellers touch: they are %1&#xa0;mm across and the motors %2&#xa0;mm apart; take longer arms or smaller propellers.</source>
-        <translation>Die Propeller berühren sich: Sie messen %1&#xa0;mm, und die Motoren sind %2&#xa0;mm auseinander; längere Ausleger oder kleinere Propeller nehmen.</translation>
-    </message>
-    <message>
         <source>%1 stands beside an airframe hole: a tube has a hole or two angles</source>
         <translation>%1 steht neben einer Bohrung im Rahmen: Ein Schlauch hat eine Bohrung oder zwei Winkel</translation>
     </message>
@@ -3248,6 +3423,86 @@
         <source>The list of blade-pass pulses</source>
         <translation>Die Liste der Stöße je Blattdurchgang</translation>
     </message>
+    <message>
+        <source>The propellers touch: the circles of two of them overlap by %1 mm. Take longer arms or smaller propellers.</source>
+        <translation>Die Propeller berühren sich: die Kreise von zweien überschneiden sich um %1&#xa0;mm. Längere Ausleger oder kleinere Propeller nehmen.</translation>
+    </message>
+    <message>
+        <source>the propellers touch</source>
+        <translation>die Propeller berühren sich</translation>
+    </message>
+    <message>
+        <source>Common practice, no source: follows from what was entered when the craft was begun</source>
+        <translation>Übliche Praxis, ohne Quelle: folgt aus dem, was beim Anlegen des Kopters angegeben wurde</translation>
+    </message>
+    <message>
+        <source>Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-282), chapter 5: red pine, Sitka spruce, American beech at 12&#xa0;% moisture, specific gravity and bending modulus; 10&#xa0;% added for shear, ratio of the shear modulus (beech: that of maple) and spread from memory; loss factor from a logarithmic decrement of 0.02 to 0.1, from memory</source>
+        <translation>Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-282), Kapitel 5: amerikanische Rotkiefer, Sitka-Fichte und Buche bei 12&#xa0;% Feuchte, Dichtezahl und Biegemodul; 10&#xa0;% für Schub zugeschlagen, Verhältnis zum Schubmodul (Buche: das des Ahorns) und Streuung aus dem Gedächtnis; Verlustfaktor aus einem logarithmischen Dekrement von 0,02 bis 0,1, aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <source>Mechanical properties of carbon fibre composite materials, fibre and epoxy cured at 120&#xa0;°C (table, performance-composites.com, 2009); spread and loss factor from memory</source>
+        <translation>Mechanische Eigenschaften von Kohlefaserverbunden, Faser und Epoxid bei 120&#xa0;°C gehärtet (Tabelle, performance-composites.com, 2009); Streuung und Verlustfaktor aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <source>Handbook of Finnish Plywood (Finnish Forest Industries Federation), plain birch plywood of 9 to 12&#xa0;mm, face grain along the arm, bent flat or on edge, from memory; loss factor from memory</source>
+        <translation>Handbook of Finnish Plywood (Verband der finnischen Forstindustrie), Birkensperrholz von 9 bis 12&#xa0;mm, Decklage längs des Auslegers, flach oder hochkant gebogen, aus dem Gedächtnis; Verlustfaktor aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <source>The Aluminum Association, typical values of 6061-T6; loss factor common practice for an arm in its clamp, no source (of the metal alone 0.0001: L. Cremer &amp; M. Heckl, Structure-Borne Sound)</source>
+        <translation>The Aluminum Association, übliche Werte von 6061-T6; Verlustfaktor gängige Praxis für einen Ausleger in seiner Klemme, ohne Quelle (des Metalls allein 0,0001: L. Cremer und M. Heckl, Körperschall)</translation>
+    </message>
+    <message>
+        <source>NEMA LI 1 grade G10, as laminate makers print it: specific gravity 1.82, flexural modulus lengthwise 2.7 million psi; shear modulus of glass cloth from the table of carbon fibre composite materials (performance-composites.com, 2009); spread and loss factor from memory</source>
+        <translation>NEMA LI 1, Sorte G10, wie Hersteller sie angeben: Dichtezahl 1,82, Biegemodul längs 2,7 Millionen psi; Schubmodul von Glasgewebe aus der Tabelle der Kohlefaserverbunde (performance-composites.com, 2009); Streuung und Verlustfaktor aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <source>Own derivation for 10&#xa0;mm with faces of 0.6&#xa0;mm (1850&#xa0;kg/m³, 20&#xa0;GPa) on foam of 60&#xa0;kg/m³ that gives 20&#xa0;MPa in shear, bent flat: mean density, modulus of a solid board as stiff, shear modulus of the foam; properties of faces and foam, spread and loss factor from memory</source>
+        <translation>Eigene Herleitung für 10&#xa0;mm mit Deckschichten von 0,6&#xa0;mm (1850&#xa0;kg/m³, 20&#xa0;GPa) auf Schaum von 60&#xa0;kg/m³, der bei Schub mit 20&#xa0;MPa nachgibt, flach gebogen: mittlere Dichte, Modul eines ebenso steifen vollen Bretts, Schubmodul des Schaums; Eigenschaften von Deckschichten und Schaum, Streuung und Verlustfaktor aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <source>Common practice, no source; readout of consumer cameras is 5 to 30&#xa0;ms</source>
+        <translation>Gängige Praxis, ohne Quelle; Verbraucherkameras lesen in 5 bis 30&#xa0;ms aus</translation>
+    </message>
+    <message>
+        <source>Common practice, no source; readout of consumer cameras is 5 to 30&#xa0;ms, the view is that of a lens two thirds as long as the sensor is wide</source>
+        <translation>Gängige Praxis, ohne Quelle; Verbraucherkameras lesen in 5 bis 30&#xa0;ms aus, das Sichtfeld ist das eines Objektivs, dessen Brennweite zwei Drittel der Sensorbreite ist</translation>
+    </message>
+    <message>
+        <source>Common practice, no source; all rows are read at once</source>
+        <translation>Gängige Praxis, ohne Quelle; alle Zeilen werden zugleich gelesen</translation>
+    </message>
+    <message>
+        <source>Common practice, no source; an uncooled sensor reads its rows through most of the frame and warms up over about 10&#xa0;ms, which stands for the exposure</source>
+        <translation>Gängige Praxis, ohne Quelle; ein ungekühlter Sensor liest seine Zeilen fast das ganze Bild hindurch und erwärmt sich über etwa 10&#xa0;ms, die für die Belichtung stehen</translation>
+    </message>
+    <message>
+        <source>Common practice, no source</source>
+        <translation>Gängige Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <source>This is no preset of a known kind with a name and values</source>
+        <translation>Das ist keine Vorlage bekannter Art mit Namen und Werten</translation>
+    </message>
+    <message>
+        <source>The file is no list of presets that this program reads</source>
+        <translation>Die Datei ist keine Liste von Vorlagen, die dieses Programm liest</translation>
+    </message>
+    <message>
+        <source>Two presets of a kind have the same name</source>
+        <translation>Zwei Vorlagen einer Art haben denselben Namen</translation>
+    </message>
+    <message>
+        <source>Common practice, no source: mass and size; pouches with 10 to 17&#xa0;mΩ over the capacity in Ah for each cell and 3&#xa0;mΩ for plug and wire; round cells of 21&#xa0;mm by 70&#xa0;mm, one or two side by side, with 70&#xa0;g, 4.5&#xa0;Ah and about 16&#xa0;mΩ each</source>
+        <translation>Gängige Praxis, ohne Quelle: Masse und Größe; Beutelzellen mit 10 bis 17&#xa0;mΩ durch die Kapazität in Ah je Zelle und 3&#xa0;mΩ für Stecker und Kabel; Rundzellen von 21&#xa0;mm mal 70&#xa0;mm, eine oder zwei nebeneinander, mit je 70&#xa0;g, 4,5&#xa0;Ah und etwa 16&#xa0;mΩ</translation>
+    </message>
+    <message>
+        <source>Sizes as sold, common practice, no source; density of silicone of this hardness from memory; dynamic ratio, loss factor and stretch limit common practice, no source</source>
+        <translation>Größen wie verkauft, gängige Praxis, ohne Quelle; Dichte von Silikon dieser Härte aus dem Gedächtnis; dynamische Versteifung, Verlustfaktor und größte Dehnung gängige Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <source>The range of “%1” ends where it still gets more robust: widen it and find again.</source>
+        <translation>Der Bereich von „%1“ endet, wo es noch robuster wird: erweitern und erneut suchen.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -3302,6 +3557,10 @@
     <message>
         <source>From the left bay points to the right ones.</source>
         <translation>Von den linken Gondelpunkten zu den rechten.</translation>
+    </message>
+    <message>
+        <source>The presets in %1 cannot be read: %2</source>
+        <translation>Die Vorlagen in %1 sind nicht lesbar: %2</translation>
     </message>
 </context>
 <context>
@@ -3438,46 +3697,46 @@
     </message>
     <message>
         <source>Drag or use the arrow keys to turn the craft, the wheel or + and − to zoom, 0 to see all of it. Shift and a drag move it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ziehen oder Pfeiltasten drehen den Kopter, das Rad oder + und − ändern die Größe, 0 zeigt ihn ganz. Ziehen mit Umschalt verschiebt ihn.</translation>
     </message>
 </context>
 <context>
     <name>stillbay::ui::BayLegend</name>
     <message>
         <source>Legend of the bay view</source>
-        <translation type="unfinished"></translation>
+        <translation>Legende der Gondelansicht</translation>
     </message>
     <message>
         <source>solid: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>ausgefüllt: %1</translation>
     </message>
     <message>
         <source>dashed: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>gestrichelt: %1</translation>
     </message>
     <message>
         <source>round: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>rund: %1</translation>
     </message>
     <message>
         <source>circle and cross: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Kreis und Kreuz: %1</translation>
     </message>
     <message>
         <source>diamond: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Raute: %1</translation>
     </message>
     <message>
         <source>dashes and dots: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Strichpunkte: %1</translation>
     </message>
     <message>
         <source>dotted: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>gepunktet: %1</translation>
     </message>
     <message>
         <source>thick outline: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>dicker Umriss: %1</translation>
     </message>
 </context>
 <context>
@@ -3584,31 +3843,31 @@
     </message>
     <message>
         <source>Zoom to bay</source>
-        <translation type="unfinished"></translation>
+        <translation>Zur Gondel zoomen</translation>
     </message>
     <message>
         <source>Whole craft</source>
-        <translation type="unfinished"></translation>
+        <translation>Ganzer Kopter</translation>
     </message>
     <message>
         <source>Bay and tubes fill the drawing.</source>
-        <translation type="unfinished"></translation>
+        <translation>Gondel und Schläuche füllen die Zeichnung.</translation>
     </message>
     <message>
         <source>The whole craft fills the drawing.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der ganze Kopter füllt die Zeichnung.</translation>
     </message>
     <message>
         <source>Forces sideways through the roll axis have no arm to roll it, those fore and aft through the pitch axis none to pitch it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kräfte quer durch die Rollachse haben keinen Hebel, sie zu rollen, solche längs durch die Nickachse keinen, sie zu nicken.</translation>
     </message>
     <message>
         <source>bay at rest</source>
-        <translation type="unfinished"></translation>
+        <translation>Gondel in Ruhe</translation>
     </message>
     <message>
         <source>bay as drawn</source>
-        <translation type="unfinished"></translation>
+        <translation>Gondel wie gezeichnet</translation>
     </message>
     <message>
         <source>tube</source>
@@ -3624,15 +3883,15 @@
     </message>
     <message>
         <source>roll and pitch axis</source>
-        <translation type="unfinished"></translation>
+        <translation>Roll- und Nickachse</translation>
     </message>
     <message>
         <source>camera’s view</source>
-        <translation type="unfinished"></translation>
+        <translation>Blick der Kamera</translation>
     </message>
     <message>
         <source>the field’s part</source>
-        <translation type="unfinished"></translation>
+        <translation>Teil zum Feld</translation>
     </message>
 </context>
 <context>
@@ -3820,6 +4079,30 @@
         <source>as before</source>
         <translation>wie zuvor</translation>
     </message>
+    <message>
+        <source>%1&#xa0;mm</source>
+        <translation>%1&#xa0;mm</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;%</source>
+        <translation>%1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>%1°</source>
+        <translation>%1°</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;px</source>
+        <translation>%1&#xa0;px</translation>
+    </message>
+    <message>
+        <source>empty %1</source>
+        <translation>leer %1</translation>
+    </message>
+    <message>
+        <source>clean %1</source>
+        <translation>sauber %1</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::CandidatesTable</name>
@@ -3977,6 +4260,115 @@
     <message>
         <source>Left out: it lies far off the fit.</source>
         <translation>Ausgelassen: liegt weit neben der Ausgleichskurve.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::CompareChoices</name>
+    <message>
+        <source>Add another file…</source>
+        <translation>Andere Datei dazu…</translation>
+    </message>
+    <message>
+        <source>Remove the file</source>
+        <translation>Datei entfernen</translation>
+    </message>
+    <message>
+        <source>Crafts compared</source>
+        <translation>Verglichene Kopter</translation>
+    </message>
+    <message>
+        <source>The space bar ticks what is compared with the present tune.</source>
+        <translation>Die Leertaste hakt an, was mit der jetzigen Abstimmung verglichen wird.</translation>
+    </message>
+    <message>
+        <source>Compares the craft of another file, which is only read.</source>
+        <translation>Vergleicht den Kopter einer anderen Datei, die nur gelesen wird.</translation>
+    </message>
+    <message>
+        <source>Takes the chosen file&apos;s craft out of the comparison.</source>
+        <translation>Nimmt den Kopter der gewählten Datei aus dem Vergleich.</translation>
+    </message>
+    <message>
+        <source>Ticked ones lie over the present tune in both charts; in the table ≠ marks what differs from it. Ctrl+K keeps the present tune.</source>
+        <translation>Angehakte liegen in beiden Diagrammen über der jetzigen Abstimmung; in der Tabelle zeigt ≠, was von ihr abweicht. Strg+K merkt die jetzige Abstimmung.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::CompareModel</name>
+    <message>
+        <source>%1, %2: %3, differs from the present tune</source>
+        <translation>%1, %2: %3, anders als die jetzige Abstimmung</translation>
+    </message>
+    <message>
+        <source>%1, %2: %3</source>
+        <translation>%1, %2: %3</translation>
+    </message>
+    <message>
+        <source>≠ %1</source>
+        <translation>≠ %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::CompareView</name>
+    <message>
+        <source>Transmissibility, compared</source>
+        <translation>Übertragungsfaktor im Vergleich</translation>
+    </message>
+    <message>
+        <source>Wobble, compared</source>
+        <translation>Wackeln im Vergleich</translation>
+    </message>
+    <message>
+        <source>present tune</source>
+        <translation>jetzige Abstimmung</translation>
+    </message>
+    <message>
+        <source>Numbers compared</source>
+        <translation>Zahlen im Vergleich</translation>
+    </message>
+    <message>
+        <source>largest shift</source>
+        <translation>größtes Schieben</translation>
+    </message>
+    <message>
+        <source>largest turn</source>
+        <translation>größtes Drehen</translation>
+    </message>
+    <message>
+        <source>Motion of the airframe, compared</source>
+        <translation>Bewegung des Rahmens im Vergleich</translation>
+    </message>
+    <message>
+        <source>The largest of the three axes: shifts along them, or turns about them. Only turns bend the picture.</source>
+        <translation>Die größte der drei Achsen: Verschieben entlang oder Drehen um sie. Nur Drehungen verbiegen das Bild.</translation>
+    </message>
+    <message>
+        <source>of the three axes</source>
+        <translation>von drei Achsen</translation>
+    </message>
+    <message>
+        <source>what the film shows</source>
+        <translation>was der Film zeigt</translation>
+    </message>
+    <message>
+        <source>Compare with the craft of a file</source>
+        <translation>Mit dem Kopter einer Datei vergleichen</translation>
+    </message>
+    <message>
+        <source>%1 cannot be compared: %2.</source>
+        <translation>%1 lässt sich nicht vergleichen: %2.</translation>
+    </message>
+    <message>
+        <source>The craft as it is now; it is always compared.</source>
+        <translation>Der Kopter, wie er jetzt ist; er wird immer verglichen.</translation>
+    </message>
+    <message>
+        <source>Kept tune %1</source>
+        <translation>Gemerkte Abstimmung %1</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
     </message>
 </context>
 <context>
@@ -4466,10 +4858,6 @@
 <context>
     <name>stillbay::ui::FindChoices</name>
     <message>
-        <source>The best of those ticked in the tube st&amp;ock</source>
-        <translation>Der &amp;beste der angehakten im Schlauchvorrat</translation>
-    </message>
-    <message>
         <source>What may change</source>
         <translation>Was sich ändern darf</translation>
     </message>
@@ -4486,10 +4874,6 @@
         <translation>Welcher Schlauch</translation>
     </message>
     <message>
-        <source>The pr&amp;esent tube: %1</source>
-        <translation>Der &amp;jetzige Schlauch: %1</translation>
-    </message>
-    <message>
         <source>no tube in the stock is ticked</source>
         <translation>im Schlauchvorrat ist kein Schlauch angehakt</translation>
     </message>
@@ -4497,47 +4881,60 @@
         <source>nothing may change; tick a length, or let the tube be chosen</source>
         <translation>nichts ist zum Ändern freigegeben; eine Länge anhaken oder den Schlauch wählen lassen</translation>
     </message>
+    <message>
+        <source>The best of those ticked in the tube stock</source>
+        <translation>Der beste der im Schlauchvorrat angehakten</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>from the tube stock</source>
+        <translation>aus dem Schlauchvorrat</translation>
+    </message>
+    <message>
+        <source>The present tube: %1</source>
+        <translation>Der jetzige Schlauch: %1</translation>
+    </message>
 </context>
 <context>
-    <name>stillbay::ui::FindDesk</name>
-    <message>
-        <source>&amp;Find a tune…</source>
-        <translation>Abstimmung &amp;finden…</translation>
-    </message>
-    <message>
-        <source>With which tube, length and stretch the film wobbles least (%1)</source>
-        <translation>Mit welchem Schlauch, welcher Länge und Dehnung der Film am wenigsten wackelt (%1)</translation>
-    </message>
-</context>
-<context>
-    <name>stillbay::ui::FindWindow</name>
-    <message>
-        <source>Find a tune — Stillbay</source>
-        <translation>Abstimmung finden — Stillbay</translation>
-    </message>
+    <name>stillbay::ui::FindPane</name>
     <message>
         <source>What to cut</source>
         <translation>Was zuzuschneiden ist</translation>
     </message>
     <message>
-        <source>&amp;Find the best</source>
-        <translation>Beste &amp;finden</translation>
+        <source>Find a tune</source>
+        <translation>Abstimmung finden</translation>
+    </message>
+    <message>
+        <source>Close the search for a tune</source>
+        <translation>Suche nach einer Abstimmung schließen</translation>
+    </message>
+    <message>
+        <source>Closes the search, and stops it (Escape).</source>
+        <translation>Schließt die Suche und hält sie an (Esc).</translation>
+    </message>
+    <message>
+        <source>Find the best</source>
+        <translation>Beste finden</translation>
     </message>
     <message>
         <source>Looks through the ranges for what wobbles least.</source>
         <translation>Sucht in den Bereichen, was am wenigsten wackelt.</translation>
     </message>
     <message>
-        <source>&amp;Stop</source>
-        <translation>&amp;Stopp</translation>
+        <source>Stop</source>
+        <translation>Anhalten</translation>
     </message>
     <message>
         <source>Ends the search without an answer.</source>
         <translation>Beendet die Suche ohne Ergebnis.</translation>
     </message>
     <message>
-        <source>How robust is the &amp;present tune?</source>
-        <translation>Wie &amp;robust ist die jetzige Abstimmung?</translation>
+        <source>How robust is the present tune?</source>
+        <translation>Wie robust ist die jetzige Abstimmung?</translation>
     </message>
     <message>
         <source>Shows how the present tune holds in builds that differ a little from the plan.</source>
@@ -4552,28 +4949,20 @@
         <translation>Zahl der Versuche</translation>
     </message>
     <message>
-        <source>&amp;Take this tune</source>
-        <translation>Abstimmung über&amp;nehmen</translation>
+        <source>Take this tune</source>
+        <translation>Abstimmung übernehmen</translation>
     </message>
     <message>
         <source>Makes the chosen tune the present one; one step for undo (Enter).</source>
         <translation>Macht die gewählte Abstimmung zur jetzigen; in einem Schritt rückgängig zu machen (Eingabe).</translation>
     </message>
     <message>
-        <source>&amp;Keep this tune</source>
-        <translation>Abstimmung &amp;merken</translation>
+        <source>Keep this tune</source>
+        <translation>Abstimmung merken</translation>
     </message>
     <message>
         <source>Puts the chosen tune among the kept ones; the craft stays as it is.</source>
         <translation>Merkt die gewählte Abstimmung; der Kopter bleibt, wie er ist.</translation>
-    </message>
-    <message>
-        <source>&amp;Close</source>
-        <translation>S&amp;chließen</translation>
-    </message>
-    <message>
-        <source>Closes this window and stops a search.</source>
-        <translation>Schließt dieses Fenster und stoppt eine Suche.</translation>
     </message>
     <message>
         <source>All this is a prediction: check the finished tune on the bench, propellers off, before you fly it.</source>
@@ -4666,16 +5055,16 @@
         <translation>Noch keine Punkte.</translation>
     </message>
     <message>
-        <source>%1 rows of the table and a fit through them, up to %2 %3.</source>
-        <translation>%1 Zeilen der Tabelle und eine Ausgleichskurve durch sie, bis %2 %3.</translation>
-    </message>
-    <message>
-        <source>%1 %2: %3 %4 by the fit</source>
-        <translation>%1 %2: %3 %4 nach der Ausgleichskurve</translation>
-    </message>
-    <message>
         <source>%1 by the fit (%2)</source>
         <translation>%1 nach der Ausgleichskurve (%2)</translation>
+    </message>
+    <message>
+        <source>%1 rows of the table and a fit through them, up to %2&#xa0;%3.</source>
+        <translation>%1 Zeilen der Tabelle und eine Ausgleichskurve durch sie, bis %2&#xa0;%3.</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;%2: %3&#xa0;%4 by the fit</source>
+        <translation>%1&#xa0;%2: %3&#xa0;%4 nach der Ausgleichskurve</translation>
     </message>
 </context>
 <context>
@@ -4901,6 +5290,10 @@
         <source>Safety against a crash</source>
         <translation>Sicherung gegen einen Absturz</translation>
     </message>
+    <message>
+        <source>Compare</source>
+        <translation>Vergleichen</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::MapChart</name>
@@ -4947,6 +5340,10 @@
     <message>
         <source>best: %1 px</source>
         <translation>Bestes: %1&#xa0;px</translation>
+    </message>
+    <message>
+        <source>Wobble (px)</source>
+        <translation>Wackeln (px)</translation>
     </message>
 </context>
 <context>
@@ -5037,6 +5434,52 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::MapPage</name>
+    <message>
+        <source>&amp;Find a tune…</source>
+        <translation>Abstimmung &amp;finden…</translation>
+    </message>
+    <message>
+        <source>With which tube, length and stretch the film wobbles least (%1)</source>
+        <translation>Mit welchem Schlauch, welcher Länge und Dehnung der Film am wenigsten wackelt (%1)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::MapPreview</name>
+    <message>
+        <source>The tune that is pointed at</source>
+        <translation>Die Abstimmung, auf die gezeigt wird</translation>
+    </message>
+    <message>
+        <source>Its wobble over the throttle; the lines are the faint and the bad limit.</source>
+        <translation>Ihr Wackeln über den Gasbereich; die Linien sind die Grenzen zu schwach und stark.</translation>
+    </message>
+    <message>
+        <source>Point at a place to see how it would fly.</source>
+        <translation>Auf eine Stelle zeigen, um zu sehen, wie sie flöge.</translation>
+    </message>
+    <message>
+        <source>Looking…</source>
+        <translation>Sucht…</translation>
+    </message>
+    <message>
+        <source>%1: no answer</source>
+        <translation>%1: kein Ergebnis</translation>
+    </message>
+    <message>
+        <source>, </source>
+        <translation>, </translation>
+    </message>
+    <message>
+        <source>%1 with a full pack, %2 with an empty one</source>
+        <translation>%1 mit vollem, %2 mit leerem Akku</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::MapView</name>
     <message>
         <source>&amp;Take the best here</source>
@@ -5101,6 +5544,18 @@
     <message>
         <source>Best here: %1 px, but %2</source>
         <translation>Bestes hier: %1&#xa0;px, aber %2</translation>
+    </message>
+    <message>
+        <source>Settings</source>
+        <translation>Einstellungen</translation>
+    </message>
+    <message>
+        <source>Settings of the map</source>
+        <translation>Einstellungen der Karte</translation>
+    </message>
+    <message>
+        <source>Shows beside the map what it sets, and the best on it, where there is room.</source>
+        <translation>Zeigt neben der Karte, was sie verstellt, und das Beste auf ihr, wo Platz ist.</translation>
     </message>
 </context>
 <context>
@@ -5192,6 +5647,202 @@
     <message>
         <source>Empty it to return to what is typical.</source>
         <translation>Geleert zeigt es wieder, was typisch ist.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::PartButtons</name>
+    <message>
+        <source>Add from preset…</source>
+        <translation>Aus Vorlage…</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;A battery or a camera by its kind, with typical mass and size.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Ein Akku oder eine Kamera nach ihrer Art, mit typischer Masse und Größe.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>Battery or camera</source>
+        <translation>Akku oder Kamera</translation>
+    </message>
+    <message>
+        <source>add a part from a preset</source>
+        <translation>Teil aus einer Vorlage hinzufügen</translation>
+    </message>
+    <message>
+        <source>Add a plate…</source>
+        <translation>Platte…</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;Works out its mass from outline, thickness and material.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Rechnet ihre Masse aus Umriss, Dicke und Material aus.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>Bay: %1</source>
+        <translation>Gondel: %1</translation>
+    </message>
+    <message>
+        <source>Airframe: %1</source>
+        <translation>Rahmen: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::PlateDialog</name>
+    <message>
+        <source>Add a plate</source>
+        <translation>Platte hinzufügen</translation>
+    </message>
+    <message>
+        <source>The outline, the thickness and the material tell what a plate weighs.</source>
+        <translation>Umriss, Dicke und Material sagen, was eine Platte wiegt.</translation>
+    </message>
+    <message>
+        <source>plate</source>
+        <translation>Platte</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>What you call this plate.</source>
+        <translation>Wie diese Platte heißt.</translation>
+    </message>
+    <message>
+        <source>Material</source>
+        <translation>Material</translation>
+    </message>
+    <message>
+        <source>Its density is a typical one.</source>
+        <translation>Seine Dichte ist eine typische.</translation>
+    </message>
+    <message>
+        <source>Length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>Of the outline, fore and aft.</source>
+        <translation>Des Umrisses, längs.</translation>
+    </message>
+    <message>
+        <source>Width</source>
+        <translation>Breite</translation>
+    </message>
+    <message>
+        <source>Of the outline, across.</source>
+        <translation>Des Umrisses, quer.</translation>
+    </message>
+    <message>
+        <source>Thickness</source>
+        <translation>Dicke</translation>
+    </message>
+    <message>
+        <source>By calliper.</source>
+        <translation>Mit dem Messschieber.</translation>
+    </message>
+    <message>
+        <source>Cut out</source>
+        <translation>Ausgeschnitten</translation>
+    </message>
+    <message>
+        <source>%</source>
+        <translation>%</translation>
+    </message>
+    <message>
+        <source>How much of the outline holes, slots and rounded corners take.</source>
+        <translation>Wie viel des Umrisses Löcher, Schlitze und runde Ecken nehmen.</translation>
+    </message>
+    <message>
+        <source>The plate starts in the middle of the parts that are there; move it afterwards. Its mass counts as estimated until you type the one from the scale.</source>
+        <translation>Die Platte beginnt in der Mitte der vorhandenen Teile; danach verschieben. Ihre Masse gilt als geschätzt, bis die von der Waage eingetippt ist.</translation>
+    </message>
+    <message>
+        <source>mm</source>
+        <translation>mm</translation>
+    </message>
+    <message>
+        <source>Mass: %1 g.</source>
+        <translation>Masse: %1&#xa0;g.</translation>
+    </message>
+    <message>
+        <source>Density of %1: %2 kg/m³. From: %3.</source>
+        <translation>Dichte, %1: %2&#xa0;kg/m³. Quelle: %3.</translation>
+    </message>
+    <message>
+        <source>add a plate</source>
+        <translation>Platte hinzufügen</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::PresetButtons</name>
+    <message>
+        <source>Choose a preset…</source>
+        <translation>Vorlage wählen…</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;Fills this section with typical numbers, for a start; each says where it is from, and gives way to your own.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Füllt diesen Abschnitt für den Anfang mit typischen Zahlen; jede sagt, woher sie ist, und weicht der eigenen.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>Keep as preset…</source>
+        <translation>Als Vorlage merken…</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;Keeps this section&apos;s numbers under a name, for this and other crafts.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;Merkt die Zahlen dieses Abschnitts unter einem Namen, für diesen und andere Kopter.&lt;/p&gt;</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::PresetDialog</name>
+    <message>
+        <source>now</source>
+        <translation>jetzt</translation>
+    </message>
+    <message>
+        <source>then</source>
+        <translation>dann</translation>
+    </message>
+    <message>
+        <source>differ by</source>
+        <translation>streut um</translation>
+    </message>
+    <message>
+        <source>Enter takes the preset that is chosen.</source>
+        <translation>Die Eingabetaste nimmt die gewählte Vorlage.</translation>
+    </message>
+    <message>
+        <source>What the preset fills in</source>
+        <translation>Was die Vorlage ausfüllt</translation>
+    </message>
+    <message>
+        <source>Where the preset is from</source>
+        <translation>Woher die Vorlage ist</translation>
+    </message>
+    <message>
+        <source>&amp;Use it</source>
+        <translation>Über&amp;nehmen</translation>
+    </message>
+    <message>
+        <source>Writes these numbers into the craft, one step to undo.</source>
+        <translation>Schreibt diese Zahlen in den Kopter, in einem Schritt rückgängig zu machen.</translation>
+    </message>
+    <message>
+        <source>&amp;Remove from the list</source>
+        <translation>Aus der Liste &amp;entfernen</translation>
+    </message>
+    <message>
+        <source>Forgets a preset that you kept; the craft stays as it is.</source>
+        <translation>Vergisst eine gemerkte Vorlage; der Kopter bleibt, wie er ist.</translation>
+    </message>
+    <message>
+        <source>From: %1.</source>
+        <translation>Quelle: %1.</translation>
+    </message>
+    <message>
+        <source>%1
+
+From: %2.</source>
+        <translation>%1
+
+Quelle: %2.</translation>
     </message>
 </context>
 <context>
@@ -5582,10 +6233,6 @@
 <context>
     <name>stillbay::ui::StockPanel</name>
     <message>
-        <source>Re&amp;move</source>
-        <translation>&amp;Entfernen</translation>
-    </message>
-    <message>
         <source>Removes the chosen tube from the stock (Delete).</source>
         <translation>Nimmt den gewählten Schlauch aus dem Vorrat (Entf).</translation>
     </message>
@@ -5606,16 +6253,8 @@
         <translation>Shore-A-Härte eines neuen Schlauchs</translation>
     </message>
     <message>
-        <source>&amp;Add</source>
-        <translation>Hin&amp;zufügen</translation>
-    </message>
-    <message>
         <source>Adds a tube of these measures to the stock.</source>
         <translation>Nimmt einen Schlauch mit diesen Maßen in den Vorrat auf.</translation>
-    </message>
-    <message>
-        <source>Add the p&amp;resent one</source>
-        <translation>Den jetzigen hinzufü&amp;gen</translation>
     </message>
     <message>
         <source>Adds the tube that the craft has now to the stock.</source>
@@ -5624,6 +6263,18 @@
     <message>
         <source>A part of the tube stock could not be read. It is still in the settings, under %1.</source>
         <translation>Ein Teil des Schlauchvorrats war nicht lesbar. Er steht noch in den Einstellungen, unter %1.</translation>
+    </message>
+    <message>
+        <source>Remove</source>
+        <translation>Entfernen</translation>
+    </message>
+    <message>
+        <source>Add</source>
+        <translation>Hinzufügen</translation>
+    </message>
+    <message>
+        <source>Add the present one</source>
+        <translation>Jetzigen hinzufügen</translation>
     </message>
 </context>
 <context>
@@ -5750,6 +6401,12 @@
         <source>Worst-case phase (px)</source>
         <translation>Ungünstigste Phasenlage (px)</translation>
     </message>
+    <message>
+        <source>%1 %: %2 px, %3
+%4</source>
+        <translation>%1&#xa0;%: %2&#xa0;px, %3
+%4</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::ThrustButton</name>
@@ -5764,10 +6421,6 @@
 </context>
 <context>
     <name>stillbay::ui::ThrustDialog</name>
-    <message>
-        <source>%1 ± %2 %</source>
-        <translation>%1 ± %2 %</translation>
-    </message>
     <message>
         <source>From a thrust table</source>
         <translation>Aus einer Schubtabelle</translation>
@@ -5900,6 +6553,10 @@
         <source>take the thrust table</source>
         <translation>Schubtabelle übernehmen</translation>
     </message>
+    <message>
+        <source>%1 ± %2&#xa0;%</source>
+        <translation>%1 ± %2&#xa0;%</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::TransmissibilityChart</name>
@@ -6005,6 +6662,12 @@
     <message>
         <source>%1 Hz: roll %2, pitch %3, yaw %4</source>
         <translation>%1&#xa0;Hz: Rollen %2, Nicken %3, Gieren %4</translation>
+    </message>
+    <message>
+        <source>%1 Hz
+%2: %3</source>
+        <translation>%1&#xa0;Hz
+%2: %3</translation>
     </message>
 </context>
 <context>
@@ -6194,11 +6857,30 @@
     </message>
 </context>
 <context>
-    <name>stillbay::ui::TunesModel</name>
+    <name>stillbay::ui::TuneChip</name>
     <message>
-        <source>Tune (tick to compare)</source>
-        <translation>Abstimmung (Haken: vergleichen)</translation>
+        <source>Kept tune %1</source>
+        <translation>Gemerkte Abstimmung %1</translation>
     </message>
+    <message>
+        <source>Kept tune %1: %2</source>
+        <translation>Gemerkte Abstimmung %1: %2</translation>
+    </message>
+    <message>
+        <source>%1
+%2
+Click to open the list of kept tunes at this one.</source>
+        <translation>%1
+%2
+Ein Klick öffnet die Liste der gemerkten Abstimmungen bei dieser.</translation>
+    </message>
+    <message>
+        <source>being worked out</source>
+        <translation>wird berechnet</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TunesModel</name>
     <message>
         <source>Tube</source>
         <translation>Schlauch</translation>
@@ -6244,14 +6926,6 @@
         <translation>%1&#xa0;px</translation>
     </message>
     <message>
-        <source>Kept on %1. Double-click or F2 renames, the space bar ticks.</source>
-        <translation>Gemerkt am %1. Doppelklick oder F2 benennt um, die Leertaste setzt den Haken.</translation>
-    </message>
-    <message>
-        <source>Double-click or F2 renames, the space bar ticks.</source>
-        <translation>Doppelklick oder F2 benennt um, die Leertaste setzt den Haken.</translation>
-    </message>
-    <message>
         <source>wobble over the throttle, a drawing</source>
         <translation>Wackeln über den Gasbereich, eine Zeichnung</translation>
     </message>
@@ -6270,6 +6944,22 @@
     <message>
         <source>a kept tune needs a name</source>
         <translation>eine gemerkte Abstimmung braucht einen Namen</translation>
+    </message>
+    <message>
+        <source>Tune</source>
+        <translation>Abstimmung</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>Kept on %1. Double-click or F2 renames.</source>
+        <translation>Gemerkt am %1. Doppelklick oder F2 benennt um.</translation>
+    </message>
+    <message>
+        <source>Double-click or F2 renames.</source>
+        <translation>Doppelklick oder F2 benennt um.</translation>
     </message>
 </context>
 <context>
@@ -6307,28 +6997,12 @@
         <translation>Gemerkte Abstimmungen zeigen</translation>
     </message>
     <message>
-        <source>Folds the list away, to give the charts its room.</source>
-        <translation>Klappt die Liste ein und gibt ihren Platz den Diagrammen.</translation>
-    </message>
-    <message>
-        <source>Keep this tune, button</source>
-        <translation>Abstimmung merken, Schaltfläche</translation>
-    </message>
-    <message>
         <source>Take the chosen tune</source>
         <translation>Gewählte Abstimmung übernehmen</translation>
     </message>
     <message>
         <source>Delete the chosen tune</source>
         <translation>Gewählte Abstimmung löschen</translation>
-    </message>
-    <message>
-        <source>keep a tune to compare it with the next one; it is saved with the craft</source>
-        <translation>Abstimmung merken, um sie mit der nächsten zu vergleichen; sie wird mit dem Kopter gespeichert</translation>
-    </message>
-    <message>
-        <source>tick tunes to see them over the present one in both charts</source>
-        <translation>Haken setzen, um Abstimmungen in beiden Diagrammen über der jetzigen zu sehen</translation>
     </message>
     <message>
         <source>Keep a tune</source>
@@ -6343,8 +7017,27 @@
         <translation>Abstimmung %1 löschen</translation>
     </message>
     <message>
-        <source>%1, largest</source>
-        <translation>%1, größter Wert</translation>
+        <source>Opens the line into a list, to rename, take back or delete a tune.</source>
+        <translation>Öffnet die Zeile zur Liste, um eine Abstimmung umzubenennen, zurückzuholen oder zu löschen.</translation>
+    </message>
+    <message>
+        <source>Kept tunes in a line</source>
+        <translation>Gemerkte Abstimmungen in einer Zeile</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TunesStrip</name>
+    <message>
+        <source>More kept tunes</source>
+        <translation>Weitere gemerkte Abstimmungen</translation>
+    </message>
+    <message>
+        <source>Opens the list of all kept tunes.</source>
+        <translation>Öffnet die Liste aller gemerkten Abstimmungen.</translation>
+    </message>
+    <message>
+        <source>+%1</source>
+        <translation>+%1</translation>
     </message>
 </context>
 <context>
@@ -6443,10 +7136,6 @@
         <translation>Der Kopter ist gebohrt: Die Bohrungen bleiben, wo sie sind, und mit ihnen Neigung und Abstand; die Dehnung folgt aus der Länge.</translation>
     </message>
     <message>
-        <source>&amp;Usual ranges</source>
-        <translation>&amp;Übliche Bereiche</translation>
-    </message>
-    <message>
         <source>Sets all ranges to what is usual around the present tune.</source>
         <translation>Setzt alle Bereiche auf das, was um die jetzige Abstimmung üblich ist.</translation>
     </message>
@@ -6475,12 +7164,24 @@
         <translation>%1: die erste Zahl darf nicht größer als die zweite sein</translation>
     </message>
     <message>
-        <source>Keep it &amp;level</source>
-        <translation>&amp;Waagerecht halten</translation>
-    </message>
-    <message>
         <source>Gives every tune the elevations, and small differences of stretch, with which the bay rests where it is drawn.</source>
         <translation>Gibt jeder Abstimmung die Neigungen und kleinen Unterschiede der Dehnung, mit denen die Gondel dort ruht, wo sie gezeichnet ist.</translation>
+    </message>
+    <message>
+        <source>Usual ranges</source>
+        <translation>Übliche Bereiche</translation>
+    </message>
+    <message>
+        <source>Keep it level</source>
+        <translation>Waagerecht halten</translation>
+    </message>
+    <message>
+        <source>Keep it level in the search</source>
+        <translation>In der Suche waagerecht halten</translation>
+    </message>
+    <message>
+        <source>%1 may change</source>
+        <translation>%1 darf sich ändern</translation>
     </message>
 </context>
 <context>
