@@ -13,18 +13,24 @@
 #include <QDialog>
 #include <QDir>
 #include <QFile>
+#include <QFileDialog>
 #include <QGuiApplication>
+#include <QMessageBox>
 #include <QMimeData>
 #include <QPainter>
+#include <QPushButton>
+#include <QStatusBar>
 #include <QSvgRenderer>
 #include <QTableView>
 #include <QTemporaryDir>
+#include <QTimer>
 #include <QToolButton>
 #include <qwt_axis.h>
 #include <qwt_legend.h>
 
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace stillbay::ui {
 namespace {
@@ -140,7 +146,10 @@ TEST_F(ChartExport, TheNumbersComeBackTheSameInAnyLocale)
         for (std::size_t c = 0; c < expected.size(); ++c)
             EXPECT_EQ(fields[static_cast<qsizetype>(c)].toDouble(), expected[c]);
     }
-    EXPECT_TRUE(pasted.contains(QStringLiteral("\n0,1\t")));  // a spreadsheet's own numbers
+    EXPECT_TRUE(pasted.startsWith(QStringLiteral("Throttle (%)\tRotor speed (rpm)\t")));
+    const QString first = pasted.section(u'\n', 1, 1);  // a spreadsheet's own numbers
+    EXPECT_TRUE(first.startsWith(QStringLiteral("10\t"))) << first.toStdString();
+    EXPECT_TRUE(first.contains(u',') && !first.contains(u'.')) << first.toStdString();
 }
 
 TEST_F(ChartExport, WhatHasNoValueIsAnEmptyField)
@@ -197,6 +206,58 @@ TEST_F(ChartInWindow, AFailedExportIsToldAndLeavesNothing)
     EXPECT_TRUE(chart.menu().exportTo(folder.filePath(QStringLiteral("chart.png"))));
 }
 
+// An export starts beside the craft's file, named after craft and chart, asks before it overwrites
+// and tells where it went.
+TEST_F(ChartInWindow, AnExportStartsBesideTheCraftAndAsksBeforeItOverwrites)
+{
+    const QTemporaryDir folder;
+    const QString craft = folder.filePath(QStringLiteral("mine.stillbay"));
+    ASSERT_TRUE(QFile::copy(samplePath("quarry"), craft));
+    ASSERT_TRUE(window.openFile(craft));
+    settle();
+    const QString expected = folder.filePath(QStringLiteral("Quarry mapper - Across the throttle"));
+    EXPECT_EQ(chart.menu().suggestedPath(), expected);
+    const auto exportWith = [&](QMessageBox::StandardButton reply) {
+        int questions = 0;
+        bool accepts = false;
+        QTimer answer;
+        QObject::connect(&answer, &QTimer::timeout, [&] {
+            auto* const asks = chart.findChild<QFileDialog*>();
+            if (!asks)
+                return;
+            if (auto* const question = asks->findChild<QMessageBox*>()) {
+                ++questions;
+                question->button(reply)->click();
+                if (reply == QMessageBox::No)
+                    asks->reject();
+                return;
+            }
+            if (std::exchange(accepts, true))
+                return;
+            EXPECT_EQ(asks->selectedFiles().constFirst(), expected + QStringLiteral(".png"));
+            // Later, so that this timer goes on while a question waits.
+            QTimer::singleShot(0, asks, [asks] { static_cast<QDialog*>(asks)->accept(); });
+        });
+        answer.start(20);
+        chart.menu().askAndExport();
+        return questions;
+    };
+    EXPECT_EQ(exportWith(QMessageBox::Yes), 0);
+    const QString path = expected + QStringLiteral(".png");
+    EXPECT_TRUE(fileBytes(path).startsWith("\x89PNG"));
+    EXPECT_EQ(
+        window.statusBar()->currentMessage(),
+        QStringLiteral("Exported “Across the throttle” to %1").arg(QDir::toNativeSeparators(path)));
+    QFile kept(path);
+    ASSERT_TRUE(kept.open(QIODevice::WriteOnly));
+    kept.write("kept");
+    kept.close();
+    EXPECT_EQ(exportWith(QMessageBox::No), 1);
+    EXPECT_EQ(fileBytes(path), QByteArray("kept"));
+    EXPECT_EQ(exportWith(QMessageBox::Yes), 1);
+    EXPECT_TRUE(fileBytes(path).startsWith("\x89PNG"));
+}
+
 TEST_F(ChartInWindow, CopyHoldsPictureDrawingAndNumbers)
 {
     window.activateWindow();
@@ -242,6 +303,15 @@ TEST_F(ChartInWindow, TheNumbersCanBeReadAsATable)
     const auto shown = [&](int row, int column) {
         return QLocale().toDouble(view->model()->index(row, column).data().toString());
     };
+    // Each column's unit is the chart's own.
+    const auto heading = [&](int column) {
+        return view->model()->headerData(column, Qt::Horizontal).toString();
+    };
+    EXPECT_EQ(heading(0), chart.axisTitle(QwtAxis::XBottom).text());
+    EXPECT_EQ(heading(3), chart.axisTitle(QwtAxis::YLeft).text());
+    for (int column = 0; column < view->model()->columnCount(); ++column)
+        EXPECT_TRUE(heading(column).endsWith(u')')) << heading(column).toStdString();
+    EXPECT_NEAR(shown(7, 0), 100.0 * assessment.throttle[7].throttle, 1e-3);
     EXPECT_NEAR(shown(7, 1), assessment.throttle[7].speed_rpm, 1e-4 * shown(7, 1));
     EXPECT_NEAR(shown(7, 3), assessment.throttle[7].wobble_px, 1e-4 * shown(7, 3));
     view->window()->close();

@@ -9,13 +9,16 @@
 #include "ui/charts/transmissibility_chart.h"
 #include "ui/window/tuning_view.h"
 
+#include <QEnterEvent>
 #include <QToolButton>
 #include <QWheelEvent>
 #include <qwt_axis.h>
 #include <qwt_scale_div.h>
 #include <qwt_scale_map.h>
 
+#include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace stillbay::ui {
 namespace {
@@ -130,6 +133,103 @@ TEST_F(LinkedCharts, LabelsDoNotOverlapAtEitherSize)
             for (const QRectF& hover : throttle.hoverLane().labelRects())
                 EXPECT_FALSE(hover.intersects(throttle.hairLine().labelRect()));
         }
+    }
+}
+
+// The places of the curves within a few pixels of where each is highest on the canvas.
+std::vector<QPointF> peaksOf(const Chart& chart)
+{
+    constexpr double kNear_px = 2.0;
+    std::vector<QPointF> peaks;
+    for (const QwtPlotItem* const item : chart.itemList(QwtPlotItem::Rtti_PlotCurve)) {
+        std::vector<QPointF> places;
+        double top = 1e9;
+        for (const QPointF& sample : samplesOf(*static_cast<const QwtPlotCurve*>(item))) {
+            const QPointF place(chart.canvasMap(QwtAxis::XBottom).transform(sample.x()),
+                                chart.canvasMap(QwtAxis::YLeft).transform(sample.y()));
+            if (std::isnan(sample.y()) || place.x() < 0.0 || place.x() > chart.canvas()->width())
+                continue;
+            places.push_back(place);
+            top = std::min(top, place.y());
+        }
+        for (const QPointF& place : places)
+            if (place.y() <= top + kNear_px)
+                peaks.push_back(place);
+    }
+    return peaks;
+}
+
+void expectClear(const QRectF& label, const std::vector<QPointF>& peaks, const char* what,
+                 double place)
+{
+    for (const QPointF& peak : peaks)
+        if (label.contains(peak)) {
+            ADD_FAILURE() << what << " over the peak at " << place << ": " << peak.x() << ' '
+                          << peak.y();
+            return;
+        }
+}
+
+// Oracle: the drawn curves themselves. Wherever the cursor or the pointer is, nothing that is
+// written in the chart lies on the highest places of a curve.
+TEST_F(LinkedCharts, NoLabelHidesAPeak)
+{
+    for (const char* const sample : {"quarry", "reedbed", "saltmarsh"})
+        for (const QSize size : {QSize(1024, 700), QSize(1280, 800), QSize(1920, 1080)}) {
+            open(sample);
+            window.resize(size);
+            QCoreApplication::processEvents();
+            window.grab();
+            for (int percent = 10; percent <= 100; percent += 2) {
+                window.cursor().moveTo(0.01 * percent);
+                throttle.canvas()->grab();
+                through.canvas()->grab();
+                const std::vector<QPointF> peaks = peaksOf(throttle);
+                ASSERT_FALSE(peaks.empty());
+                expectClear(throttle.hairLine().labelRect(), peaks, "cursor", percent);
+                for (const QRectF& label : throttle.hoverLane().labelRects())
+                    expectClear(label, peaks, "hover", percent);
+                for (const QRectF& label : through.modeLane().labelRects())
+                    expectClear(label, peaksOf(through), "mode", percent);
+                for (const QRectF& label : through.orderLane().labelRects())
+                    expectClear(label, peaksOf(through), "order", percent);
+            }
+            for (Chart* const chart :
+                 {static_cast<Chart*>(&throttle), static_cast<Chart*>(&through)}) {
+                QEnterEvent enter({1, 1}, {1, 1}, chart->canvas()->mapToGlobal(QPointF(1, 1)));
+                QCoreApplication::sendEvent(chart->canvas(), &enter);
+                for (int x = 3; size.width() >= 1280 && x < chart->canvas()->width(); x += 17)
+                    for (const double share : {0.15, 0.5, 0.85}) {
+                        QTest::mouseMove(chart->canvas(),
+                                         {x, qRound(share * chart->canvas()->height())});
+                        const QRectF readout = chart->readoutRect();
+                        EXPECT_FALSE(readout.isEmpty());
+                        EXPECT_TRUE(QRectF(chart->canvas()->rect()).contains(readout))
+                            << size.width() << ' ' << chart->canvas()->width() << ' '
+                            << chart->canvas()->height() << ' ' << readout.height();
+                        expectClear(readout, peaksOf(*chart), "read-out", x);
+                    }
+            }
+        }
+}
+
+// The focus is a frame; what is drawn inside keeps its colours.
+TEST_F(LinkedCharts, TheFocusTintsNothing)
+{
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    for (Chart* const chart : {static_cast<Chart*>(&throttle), static_cast<Chart*>(&through)}) {
+        window.tuning().setFocus();
+        chart->canvas()->clearFocus();
+        const QImage plain = chart->canvas()->grab().toImage();
+        chart->canvas()->setFocus();
+        ASSERT_TRUE(chart->canvas()->hasFocus());
+        const QImage focused = chart->canvas()->grab().toImage();
+        const QRect inside = plain.rect().adjusted(3, 3, -3, -3);
+        EXPECT_EQ(focused.copy(inside), plain.copy(inside));
+        EXPECT_NE(focused, plain);
+        EXPECT_EQ(focused.pixelColor(focused.width() / 2, 0),
+                  chart->palette().color(QPalette::Highlight));
     }
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/widgets/paced.h"
 
+#include "tests/ui/patience.h"
 #include "ui/widgets/pane.h"
 
 #include <QEvent>
@@ -11,8 +12,6 @@
 
 namespace stillbay::ui {
 namespace {
-
-constexpr int kPatience_ms = 10000;
 
 // Oracle: definition; the first words come at once, the last come in the end, and in between none
 // are written as often as they are asked for.

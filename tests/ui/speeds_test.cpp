@@ -2,6 +2,7 @@
 #include "core/response/at_throttle.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/charts/campbell_chart.h"
+#include "ui/charts/campbell_text.h"
 #include "ui/charts/chart_table.h"
 #include "ui/charts/hair_line.h"
 #include "ui/charts/mark_lane.h"
@@ -126,6 +127,56 @@ TEST_P(SpeedsOfSample, RingAndTellEveryCrossingInCruise)
                      displayText(crossing.met.text))));
     }
     EXPECT_EQ(samplesOf(chart().rings()), expected);
+}
+
+// Oracle: core's crossings. Headline, sentences and rings tell of the same crossings, in the same
+// order.
+TEST_P(SpeedsOfSample, HeadlineAndRingsAgree)
+{
+    look(GetParam());
+    const auto agree = [this] {
+        assessment = assess(document.setup()).value();
+        std::vector<Crossing> inside;
+        double worst_px = 0.0;
+        for (const Crossing& crossing : crossings(document.setup(), assessment))
+            if (crossing.inCruise) {
+                inside.push_back(crossing);
+                worst_px = std::max(worst_px, crossing.wobble_px);
+            }
+        const QString told = view().sentences();
+        ASSERT_EQ(chart().rings().dataSize(), inside.size());
+        const QString headline = told.section(u'\n', 0, 0);
+        if (inside.empty()) {
+            EXPECT_TRUE(headline.startsWith(QStringLiteral("No crossing in cruise")));
+            return;
+        }
+        EXPECT_TRUE(
+            headline.startsWith(QStringLiteral("Crossings in cruise: %1, ").arg(inside.size())))
+            << headline.toStdString();
+        const Limits& limits = document.setup().limits;
+        EXPECT_EQ(headline.contains(QStringLiteral("none shows")), worst_px < limits.faint_px);
+        if (worst_px >= limits.faint_px) {
+            EXPECT_TRUE(headline.contains(QLocale().toString(worst_px, 'g', 2)));
+        }
+        qsizetype from = told.indexOf(QStringLiteral("Inside the cruise window"));
+        for (std::size_t k = 0; k < inside.size(); ++k) {
+            EXPECT_EQ(chart().rings().sample(static_cast<int>(k)),
+                      QPointF(100.0 * inside[k].throttle, inside[k].met.frequency_hz));
+            from = told.indexOf(crossingText(inside[k], document.setup()), from);
+            ASSERT_GE(from, 0) << k;
+            ++from;
+        }
+        EXPECT_LT(from, told.contains(QStringLiteral("Outside it"))
+                            ? told.indexOf(QStringLiteral("Outside it"))
+                            : told.size());
+    };
+    agree();
+    change([](stillbay::Setup& setup) {  // a window that no crossing lies in, or few
+        setup.flight.cruise_throttle = {0.5, 0.6};
+        setup.drive.unbalance_g_mm = 0.01;
+    });
+    settle();
+    agree();
 }
 
 INSTANTIATE_TEST_SUITE_P(Samples, SpeedsOfSample, testing::ValuesIn(kSampleNames));

@@ -26,6 +26,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <utility>
 
@@ -139,8 +140,11 @@ void CampbellChart::setAssessment(const Setup& setup, const Assessment& assessme
     m_across = SpeedAxis(assessment.throttle, m_across.shows());
     m_resonances = resonances(assessment);
     m_crossings = stillbay::crossings(setup, assessment);
+    m_ringed.clear();
+    std::copy_if(m_crossings.begin(), m_crossings.end(), std::back_inserter(m_ringed),
+                 [](const Crossing& crossing) { return crossing.inCruise; });
     placeAll();
-    setSummary(speedsText(setup, assessment, m_crossings));
+    setSummary(speedsText(setup, assessment, m_ringed));
     applyTheme();
 }
 
@@ -264,10 +268,9 @@ void CampbellChart::placeHover()
 void CampbellChart::placeRings()
 {
     QVector<QPointF> places;
-    for (const Crossing& crossing : m_crossings)
-        if (crossing.inCruise)
-            places << QPointF(m_across.x(crossing.throttle, crossing.speed_rpm),
-                              crossing.met.frequency_hz);
+    for (const Crossing& crossing : m_ringed)
+        places << QPointF(m_across.x(crossing.throttle, crossing.speed_rpm),
+                          crossing.met.frequency_hz);
     m_rings->setSamples(places);
 }
 
@@ -396,7 +399,7 @@ void CampbellChart::restyle(const ChartTheme& theme)
     }
     m_gutter->setFont(smallFont());
     m_gutter->setColours(theme.text, theme.quiet, palette().color(QPalette::Window));
-    hair().setOffset(m_hoverLane->height() + 2.0);
+    hair().setLanes(m_hoverLane->height() + 2.0, m_cruiseLane->height() + 2.0);
     setScales();
 }
 

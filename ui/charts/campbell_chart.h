@@ -39,6 +39,8 @@ public:
 
     const SpeedAxis& across() const { return m_across; }
     const std::vector<Crossing>& crossings() const { return m_crossings; }
+    /// Those inside the cruise window: each has a ring, in this order.
+    const std::vector<Crossing>& ringed() const { return m_ringed; }
     const std::vector<OrderLine*>& orderLines() const { return m_orders; }
     const NameGutter& gutter() const { return *m_gutter; }
     const QwtPlotCurve& rings() const { return *m_rings; }
@@ -76,7 +78,7 @@ private:
     Setup m_setup;
     Assessment m_assessment;
     std::vector<Resonance> m_resonances;
-    std::vector<Crossing> m_crossings;
+    std::vector<Crossing> m_crossings, m_ringed;
     WobbleScale m_scale;
     std::vector<OrderLine*> m_orders;
     ZoneItem* m_cruise;

@@ -3,6 +3,7 @@
 
 #include "core/assess/texts.h"
 #include "core/base/units.h"
+#include "core/response/at_throttle.h"
 #include "ui/charts/point_text.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/quantity.h"
@@ -67,8 +68,34 @@ QString hoverText(const HoverFigures& hover)
              percentNumber(*hover.throttle_empty));
 }
 
+double worstOf_px(const std::vector<Crossing>& crossings)
+{
+    double worst_px = 0.0;
+    for (const Crossing& crossing : crossings)
+        worst_px = std::max(worst_px, crossing.wobble_px);
+    return worst_px;
+}
+
+QString ringedText(const std::vector<Crossing>& ringed, const Limits& limits)
+{
+    if (ringed.empty())
+        return Texts::tr("No crossing in cruise");
+    const QString count = QLocale().toString(static_cast<qulonglong>(ringed.size()));
+    const double worst_px = worstOf_px(ringed);
+    switch (gradeOf(worst_px, limits.faint_px, limits.bad_px)) {
+        case Grade::Clean:
+            return Texts::tr("Crossings in cruise: %1, none shows").arg(count);
+        case Grade::Faint:
+            return Texts::tr("Crossings in cruise: %1, faint up to %2 px")
+                .arg(count, pixelNumber(worst_px));
+        case Grade::Bad:
+            break;
+    }
+    return Texts::tr("Crossings in cruise: %1, bad up to %2 px").arg(count, pixelNumber(worst_px));
+}
+
 QString speedsText(const Setup& setup, const Assessment& assessment,
-                   const std::vector<Crossing>& crossings)
+                   const std::vector<Crossing>& ringed)
 {
     QStringList sentences, swings;
     if (!assessment.throttle.empty()) {
@@ -85,9 +112,8 @@ QString speedsText(const Setup& setup, const Assessment& assessment,
                       .arg(displayText(resonance.text), hertz(resonance.frequency_hz));
     sentences << Texts::tr("What can swing: %1.").arg(swings.join(QStringLiteral("; ")));
     const auto before = sentences.size();
-    for (const Crossing& crossing : crossings)
-        if (crossing.inCruise)
-            sentences << crossingText(crossing, setup);
+    for (const Crossing& crossing : ringed)
+        sentences << crossingText(crossing, setup);
     if (sentences.size() == before)
         sentences << (assessment.cruise
                           ? Texts::tr("No order meets any of them inside the cruise window.")

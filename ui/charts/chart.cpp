@@ -3,12 +3,15 @@
 
 #include "ui/charts/chart_hand.h"
 #include "ui/charts/chart_menu.h"
+#include "ui/charts/curve_ink.h"
 #include "ui/charts/hair_line.h"
+#include "ui/charts/mark_lane.h"
 #include "ui/charts/scales.h"
 
 #include <QEvent>
 #include <QFontInfo>
 #include <QFontMetricsF>
+#include <QPainter>
 #include <qwt_axis.h>
 #include <qwt_legend.h>
 #include <qwt_painter.h>
@@ -24,12 +27,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace stillbay::ui {
 namespace {
 
-constexpr double kMostZoom = 500.0;  // deeper, there is nothing between two points
-constexpr int kMostTicksUp = 7;      // labelled ones
+constexpr double kMostZoom = 500.0;     // deeper, there is nothing between two points
+constexpr int kMostTicksUp = 7;         // labelled ones
+constexpr double kMostForLabels = 0.4;  // of the canvas
+constexpr double kFromEdge = 3.0;       // of the canvas
+constexpr double kFromPointer = 4.0;    // of the read-out
 constexpr double kStepsAcross = 200.0, kFarStepsAcross = 20.0;
 
 }  // namespace
@@ -45,6 +52,23 @@ public:
         setStateMachine(new QwtPickerTrackerMachine);
     }
 
+    QRect trackerRect(const QFont& font) const override
+    {
+        const QPoint pointer = trackerPosition();
+        if (pointer.x() < 0 || pointer.y() < 0)
+            return {};
+        const QwtText text = trackerText(pointer);
+        if (text.isEmpty())
+            return {};
+        QSizeF size = text.textSize(font);
+        const double most = pickArea().boundingRect().width() - 2.0 * kFromEdge;
+        if (size.width() > most)  // it is broken into more lines
+            size = {most, text.heightForWidth(most, font)};
+        return m_chart
+            .placeReadout(QSizeF(std::ceil(size.width()), std::ceil(size.height())), pointer)
+            .toRect();
+    }
+
 protected:
     QwtText trackerTextF(const QPointF& place) const override
     {
@@ -54,11 +78,37 @@ protected:
         text.setBackgroundBrush(palette.color(QPalette::ToolTipBase));
         text.setBorderPen(QPen(palette.color(QPalette::Mid)));
         text.setBorderRadius(3.0);
+        text.setRenderFlags(Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap);
         return text;
     }
 
 private:
     Chart& m_chart;
+};
+
+/// The focus is a frame that leaves the drawing as it is; some styles would fill it.
+class Chart::Canvas final : public QwtPlotCanvas {
+public:
+    explicit Canvas(Chart& chart) : QwtPlotCanvas(&chart)
+    {
+        setFrameStyle(QFrame::NoFrame);
+        setFocusPolicy(Qt::StrongFocus);
+        setFocusIndicator(QwtPlotCanvas::CanvasFocusIndicator);
+        setCursor(Qt::CrossCursor);
+    }
+
+protected:
+    void drawFocusIndicator(QPainter* painter) override
+    {
+        constexpr double kWidth = 2.0;
+        painter->save();
+        painter->setPen(QPen(palette().color(QPalette::Highlight), kWidth, Qt::SolidLine,
+                             Qt::SquareCap, Qt::MiterJoin));
+        painter->setBrush(Qt::NoBrush);
+        painter->drawRect(
+            QRectF(rect()).adjusted(0.5 * kWidth, 0.5 * kWidth, -0.5 * kWidth, -0.5 * kWidth));
+        painter->restore();
+    }
 };
 
 Chart::Chart(const QString& name, QWidget* parent)
@@ -69,12 +119,8 @@ Chart::Chart(const QString& name, QWidget* parent)
     QwtPainter::setRoundingAlignment(false);
 
     setAutoReplot(false);
-    auto* const plotCanvas = static_cast<QwtPlotCanvas*>(canvas());
-    plotCanvas->setFrameStyle(QFrame::NoFrame);
-    plotCanvas->setFocusPolicy(Qt::StrongFocus);
-    plotCanvas->setFocusIndicator(QwtPlotCanvas::CanvasFocusIndicator);
+    setCanvas(new Canvas(*this));
     setName(name);
-    plotCanvas->setCursor(Qt::CrossCursor);
     plotLayout()->setAlignCanvasToScales(true);
     m_grid->attach(this);
     m_hair->attach(this);
@@ -297,6 +343,54 @@ void Chart::resetZoom()
     for (Axis& axis : m_axes)
         axis.zoomed.reset();
     showZoom();
+}
+
+double Chart::topBelowLabels(double low, double value, double labels_px) const
+{
+    const double share = std::min(labels_px / std::max(canvas()->height(), 1), kMostForLabels);
+    return low * std::pow(value / low, 1.0 / (1.0 - share));
+}
+
+// Beside the pointer, or along an edge of the canvas: where no curve peaks.
+QRectF Chart::placeReadout(const QSizeF& size, const QPointF& pointer) const
+{
+    const QRectF room =
+        QRectF(canvas()->rect()).adjusted(kFromEdge, kFromEdge, -kFromEdge, -kFromEdge);
+    CurveInk ink(*this, canvasMap(QwtAxis::XBottom), canvasMap(QwtAxis::YLeft));
+    for (const QwtPlotItem* const item : itemList())
+        if (const auto* const lane = dynamic_cast<const MarkLane*>(item))
+            for (const QRectF& label : lane->labelRects())
+                ink.add(label);
+    if (m_hair->isVisible())
+        ink.add(m_hair->labelRect());
+    std::vector<QRectF> boxes;
+    const auto offer = [&](double left, double top) {
+        const QRectF box(
+            QPointF(
+                std::clamp(left, room.left(), std::max(room.left(), room.right() - size.width())),
+                std::clamp(top, room.top(), std::max(room.top(), room.bottom() - size.height()))),
+            size);
+        if (!box.adjusted(-kFromPointer, -kFromPointer, kFromPointer, kFromPointer)
+                 .contains(pointer))
+            boxes.push_back(box);
+    };
+    const double right = pointer.x() + 2.0 * kFromPointer,
+                 left = pointer.x() - 2.0 * kFromPointer - size.width();
+    for (const double top :
+         {pointer.y() - 2.0 * kFromPointer - size.height(), pointer.y() + 2.0 * kFromPointer})
+        for (const double side : {right, left})
+            offer(side, top);
+    for (double top = room.top(); top <= room.bottom() - size.height(); top += 0.5 * size.height())
+        for (const double side : {right, left, room.right(), room.left()})
+            offer(side, top);
+    if (boxes.empty())
+        return {QPointF(room.left(), room.top()), size};
+    return ink.clearest(boxes);
+}
+
+QRectF Chart::readoutRect() const
+{
+    return m_readout->trackerRect(m_readout->trackerFont());
 }
 
 QString Chart::readoutAt(double x) const

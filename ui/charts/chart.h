@@ -20,6 +20,7 @@ namespace stillbay::ui {
 
 /// Layers that charts share, the highest in front.
 inline constexpr double kCurveZ = 20.0, kLaneZ = 30.0;
+inline constexpr double kHairZ = 40.0;       // the cursor's line
 inline constexpr double kFrontLaneZ = 41.0;  // its labels cover the cursor's line
 
 class ChartMenu;
@@ -73,6 +74,7 @@ public:
     virtual void stepCursor(Step step);
     virtual void hideCursor();
     const HairLine& hairLine() const { return *m_hair; }
+    QRectF readoutRect() const;  ///< of the text at the pointer; empty: none [canvas pixels]
 
 signals:
     void zoomChanged(bool zoomed);
@@ -93,6 +95,10 @@ protected:
     void setRange(int axis, double from, double to);
     Span shown(int axis) const;
 
+    /// The end of a logarithmic axis from low, at which a value stays below what labels take at the
+    /// canvas' top [logical pixels].
+    double topBelowLabels(double low, double value, double labels_px) const;
+
     void placeCursor(double x);  ///< shows it, and says the read-out aloud
     HairLine& hair() { return *m_hair; }
 
@@ -103,6 +109,7 @@ protected:
     void changeEvent(QEvent* event) override;
 
 private:
+    class Canvas;
     class Readout;
     friend class Readout;
 
@@ -118,6 +125,7 @@ private:
     void showZoom();
     void applyFont();
     void labelCursor();
+    QRectF placeReadout(const QSizeF& size, const QPointF& pointer) const;
     QString readoutAt(double x) const;
 
     QwtPlotGrid* m_grid;

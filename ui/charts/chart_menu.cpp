@@ -22,11 +22,20 @@ namespace stillbay::ui {
 namespace {
 
 const QString kFolder = QStringLiteral("files/last-export-folder");
-constexpr int kNotice_ms = 4000;
+constexpr int kNotice_ms = 8000;
+
+// The craft's window, also of a chart in a window beside it.
+QMainWindow* mainWindowOf(const QWidget& widget)
+{
+    QWidget* window = widget.window();
+    while (window && !qobject_cast<QMainWindow*>(window))
+        window = window->parentWidget() ? window->parentWidget()->window() : nullptr;
+    return static_cast<QMainWindow*>(window);
+}
 
 void notice(const QWidget& widget, const QString& text)
 {
-    if (auto* const window = qobject_cast<QMainWindow*>(widget.window()))
+    if (auto* const window = mainWindowOf(widget))
         window->statusBar()->showMessage(text, kNotice_ms);
 }
 
@@ -72,14 +81,29 @@ void ChartMenu::copyData()
     notice(m_chart, tr("Copied the numbers of “%1”.").arg(m_chart.name()));
 }
 
+// Beside the craft's file; a craft that has none goes where the last export went.
+QString ChartMenu::suggestedPath() const
+{
+    const QMainWindow* const window = mainWindowOf(m_chart);
+    const QString craft = window ? window->windowFilePath() : QString();
+    QString name = m_chart.table().title;
+    if (name == m_chart.name() && !craft.isEmpty())
+        name = tr("%1: %2").arg(QFileInfo(craft).completeBaseName(), name);
+    name.replace(QStringLiteral(": "), QStringLiteral(" - "));
+    for (QChar& letter : name)
+        if (QStringLiteral("./\\:*?\"<>|").contains(letter) ||
+            letter.category() == QChar::Other_Control)
+            letter = u'-';
+    const QString folder = craft.isEmpty() ? QSettings().value(kFolder, QDir::homePath()).toString()
+                                           : QFileInfo(craft).absolutePath();
+    return QDir(folder).filePath(name.simplified());
+}
+
 void ChartMenu::askAndExport()
 {
-    QSettings settings;
-    const QDir folder(settings.value(kFolder, QDir::homePath()).toString());
     const QStringList filters{tr("PNG picture (*.png)"), tr("SVG drawing (*.svg)"),
                               tr("PDF page (*.pdf)"), tr("CSV numbers (*.csv)")};
-    QFileDialog dialog(&m_chart, tr("Export “%1” as").arg(m_chart.name()),
-                       folder.filePath(m_chart.name()));
+    QFileDialog dialog(&m_chart, tr("Export “%1” as").arg(m_chart.name()), suggestedPath());
     dialog.setAcceptMode(QFileDialog::AcceptSave);
     dialog.setNameFilters(filters);
     dialog.setDefaultSuffix(suffixOf(filters.front()));
@@ -88,7 +112,7 @@ void ChartMenu::askAndExport()
     if (dialog.exec() != QDialog::Accepted)
         return;
     const QString path = dialog.selectedFiles().constFirst();
-    settings.setValue(kFolder, QFileInfo(path).absolutePath());
+    QSettings().setValue(kFolder, QFileInfo(path).absolutePath());
     exportTo(path);
 }
 
@@ -98,11 +122,18 @@ bool ChartMenu::exportTo(const QString& path)
     const QString shown = QDir::toNativeSeparators(path);
     if (written)
         notice(m_chart, tr("Exported “%1” to %2").arg(m_chart.name(), shown));
-    else if (MessageBar* const bar = m_chart.window()->findChild<MessageBar*>())
+    else if (MessageBar* const bar = problemBar())
         bar->display(MessageBar::Kind::Problem, tr("Could not export to %1").arg(shown),
                      tr("%1. You can choose another name or folder.")
                          .arg(displayText(written.error().what)));
     return written.has_value();
+}
+
+MessageBar* ChartMenu::problemBar() const
+{
+    MessageBar* const own = m_chart.window()->findChild<MessageBar*>();
+    QMainWindow* const window = mainWindowOf(m_chart);
+    return own || !window ? own : window->findChild<MessageBar*>();
 }
 
 void ChartMenu::showTable()

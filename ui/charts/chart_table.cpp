@@ -9,17 +9,18 @@
 namespace stillbay::ui {
 namespace {
 
-QString text(const ChartTable& table, const QLocale& locale, QChar separator,
-             QString ChartColumn::*heading)
+enum class For { Files, People };
+
+QString text(const ChartTable& table, const QLocale& locale, QChar separator, For whom)
 {
     QStringList lines, fields;
     for (const ChartColumn& column : table.columns)
-        fields << column.*heading;
+        fields << (whom == For::Files ? column.key : column.heading);
     lines << fields.join(separator);
     for (std::size_t row = 0; row < table.rows(); ++row) {
         fields.clear();
         for (const ChartColumn& column : table.columns) {
-            const double value = column.values[row];
+            const double value = column.values[row] * (whom == For::Files ? 1.0 : column.perValue);
             fields << (std::isfinite(value)
                            ? locale.toString(value, 'g', QLocale::FloatingPointShortest)
                            : QString());
@@ -33,14 +34,14 @@ QString text(const ChartTable& table, const QLocale& locale, QChar separator,
 
 QByteArray toCsv(const ChartTable& table)
 {
-    return text(table, QLocale::c(), u',', &ChartColumn::key).toUtf8();
+    return text(table, QLocale::c(), u',', For::Files).toUtf8();
 }
 
 QString toTabbedText(const ChartTable& table)
 {
     QLocale locale;
     locale.setNumberOptions(QLocale::OmitGroupSeparator);
-    return text(table, locale, u'\t', &ChartColumn::heading);
+    return text(table, locale, u'\t', For::People);
 }
 
 }  // namespace stillbay::ui

@@ -11,8 +11,10 @@ namespace stillbay::ui {
 
 struct ChartColumn {
     QString key;      ///< for files: the report's own name, unit in it, never translated
-    QString heading;  ///< for people, with the unit
+    QString heading;  ///< for people, with the unit, as on the chart
     std::vector<double> values;
+    double perValue =
+        1.0;  ///< of the heading's unit: 100 where it is percent and the key's a share
 };
 
 /// The numbers that a chart draws, as the assessment gave them. Columns are equally long; what has
@@ -28,7 +30,8 @@ struct ChartTable {
 /// that every number comes back the same. No value: an empty field.
 QByteArray toCsv(const ChartTable& table);
 
-/// Tab-separated for pasting into a spreadsheet: headings, and numbers in the user's locale.
+/// Tab-separated for pasting into a spreadsheet: headings, and numbers in their units and the
+/// user's locale.
 QString toTabbedText(const ChartTable& table);
 
 }  // namespace stillbay::ui

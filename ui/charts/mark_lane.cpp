@@ -1,15 +1,18 @@
 // SPDX-License-Identifier: MIT
 #include "ui/charts/mark_lane.h"
 
+#include "ui/charts/curve_ink.h"
 #include "ui/charts/spread.h"
 
 #include <QFontMetricsF>
 #include <QPainter>
+#include <qwt_plot.h>
 #include <qwt_scale_map.h>
 #include <qwt_text.h>
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace stillbay::ui {
@@ -44,7 +47,14 @@ double MarkLane::height() const
     return QFontMetricsF(m_font).height() + 2.0 + kLabelTie;
 }
 
-void MarkLane::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap&,
+double MarkLane::topOf(const QRectF& canvas, bool atTop, int row) const
+{
+    const double inwards = 1.0 + row * height();
+    return atTop ? canvas.top() + inwards
+                 : canvas.bottom() - QFontMetricsF(m_font).height() - 2.0 - inwards;
+}
+
+void MarkLane::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
                     const QRectF& canvas) const
 {
     struct Placed {
@@ -67,16 +77,32 @@ void MarkLane::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMa
         spread(centres, widths, kLabelGap, canvas.left() + kLabelGap, canvas.right() - kLabelGap);
 
     const double textHeight = metrics.height() + 2.0;
-    const double inwards = 1.0 + m_row * height();
-    const double top =
-        m_edge == Edge::Top ? canvas.top() + inwards : canvas.bottom() - textHeight - inwards;
+    const bool atTop = m_edge == Edge::Top;
+    std::optional<CurveInk> ink;
+    if (!m_otherRows.empty()) {
+        ink.emplace(*plot(), xMap, yMap);
+        for (const QwtPlotItem* const item : plot()->itemList())
+            if (const auto* const lane = dynamic_cast<const MarkLane*>(item); lane && lane != this)
+                for (const QRectF& label : lane->labelRects())
+                    ink->add(label);
+    }
     m_labelRects.clear();
     painter->save();
     painter->setFont(m_font);
     for (std::size_t k = 0; k < seen.size(); ++k) {
-        const QRectF label(places[k] - widths[k] / 2.0, top, widths[k], textHeight);
+        QRectF label(places[k] - widths[k] / 2.0, topOf(canvas, atTop, m_row), widths[k],
+                     textHeight);
+        bool isThere = atTop;
+        if (ink) {
+            std::vector<QRectF> boxes{label};
+            for (const int row : m_otherRows)
+                boxes.emplace_back(QPointF(label.left(), topOf(canvas, !atTop, row)), label.size());
+            const QRectF clearest = ink->clearest(boxes);
+            isThere = clearest == label ? atTop : !atTop;
+            label = clearest;
+        }
         m_labelRects.push_back(label);
-        drawMark(*painter, *seen[k].mark, seen[k].from, seen[k].to, label, canvas);
+        drawMark(*painter, *seen[k].mark, seen[k].from, seen[k].to, label, canvas, isThere);
     }
     if (!m_labelRects.empty())
         drawCaption(*painter, m_labelRects.front(), canvas);
@@ -102,15 +128,17 @@ void MarkLane::drawCaption(QPainter& painter, const QRectF& firstLabel, const QR
 }
 
 void MarkLane::drawMark(QPainter& painter, const Mark& mark, double from, double to,
-                        const QRectF& label, const QRectF& canvas) const
+                        const QRectF& label, const QRectF& canvas, bool atTop) const
 {
-    const bool atTop = m_edge == Edge::Top;
     const double edge = atTop ? label.bottom() : label.top();
     const double laneEnd = atTop ? edge + kLabelTie : edge - kLabelTie;
     if (mark.line.style() != Qt::NoPen) {
         painter.setPen(mark.line);
         if (mark.from == mark.to) {
-            const double far = atTop ? canvas.bottom() : canvas.top();
+            // Not through the labels of other rows.
+            const double far = atTop == (m_edge == Edge::Top)
+                                   ? atTop ? canvas.bottom() : canvas.top()
+                                   : topOf(canvas, !atTop, m_row);
             painter.drawLine(QPointF(from, laneEnd), QPointF(from, far));
             painter.setPen(QPen(mark.line.color(), 1.0));
             painter.drawLine(QPointF(from, laneEnd), QPointF(label.center().x(), edge));

@@ -7,6 +7,7 @@
 #include <QString>
 #include <qwt_plot_item.h>
 
+#include <utility>
 #include <vector>
 
 namespace stillbay::ui {
@@ -28,6 +29,9 @@ public:
     /// @param row  0: the lane at the very edge; 1: the next one towards the middle; …
     MarkLane(const QString& title, Edge edge, double z, int row = 0);
 
+    /// Labels that would hide a curve go to one of these rows of the other edge where they hide
+    /// less of curves and of the labels there.
+    void setOtherRows(std::vector<int> rows) { m_otherRows = std::move(rows); }
     void setMarks(std::vector<Mark> marks);  ///< rising in their middle
     const std::vector<Mark>& marks() const { return m_marks; }
     void setCaption(const QString& caption) { m_caption = caption; }  ///< left of the first label
@@ -45,10 +49,12 @@ public:
 private:
     void drawCaption(QPainter& painter, const QRectF& firstLabel, const QRectF& canvas) const;
     void drawMark(QPainter& painter, const Mark& mark, double from, double to, const QRectF& label,
-                  const QRectF& canvas) const;
+                  const QRectF& canvas, bool atTop) const;
+    double topOf(const QRectF& canvas, bool atTop, int row) const;  // of a label
 
     Edge m_edge;
     int m_row;
+    std::vector<int> m_otherRows;
     std::vector<Mark> m_marks;
     QColor m_text, m_ground;
     QFont m_font;

@@ -6,6 +6,7 @@
 #include <QPen>
 
 #include <cmath>
+#include <utility>
 
 namespace stillbay::ui {
 namespace {
@@ -67,9 +68,11 @@ Mark cruiseMark(const Flight& flight, double from, double to)
 
 std::vector<ChartColumn> speedColumns(const std::vector<ThrottlePoint>& points)
 {
-    return {columnOf(points, QStringLiteral("throttle"), QObject::tr("Throttle (0 to 1)"),
-                     [](const ThrottlePoint& p) { return p.throttle; }),
-            columnOf(points, QStringLiteral("speed_rpm"), QObject::tr("Speed (rpm)"),
+    ChartColumn throttle = columnOf(points, QStringLiteral("throttle"), QObject::tr("Throttle (%)"),
+                                    [](const ThrottlePoint& p) { return p.throttle; });
+    throttle.perValue = kPercent;
+    return {std::move(throttle),
+            columnOf(points, QStringLiteral("speed_rpm"), QObject::tr("Rotor speed (rpm)"),
                      [](const ThrottlePoint& p) { return p.speed_rpm; })};
 }
 
@@ -79,10 +82,10 @@ std::vector<ChartColumn> orderColumns(const std::vector<ThrottlePoint>& points)
     for (std::size_t k = 0; !points.empty() && k < points.front().orders.size(); ++k) {
         const int order = points.front().orders[k].order;
         columns.push_back(columnOf(points, QStringLiteral("order_%1_frequency_hz").arg(order),
-                                   QObject::tr("Order %1 (Hz)").arg(order),
+                                   QObject::tr("Order %1: frequency (Hz)").arg(order),
                                    [k](const auto& p) { return p.orders[k].frequency_hz; }));
         columns.push_back(columnOf(points, QStringLiteral("order_%1_wobble_px").arg(order),
-                                   QObject::tr("Order %1 (px)").arg(order),
+                                   QObject::tr("Order %1: wobble (px)").arg(order),
                                    [k](const auto& p) { return p.orders[k].wobble_px; }));
     }
     return columns;

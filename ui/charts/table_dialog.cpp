@@ -42,8 +42,8 @@ public:
             return QVariant::fromValue(Qt::Alignment(Qt::AlignRight | Qt::AlignVCenter));
         if (role != Qt::DisplayRole)
             return {};
-        const double value = m_table.columns[static_cast<std::size_t>(index.column())]
-                                 .values[static_cast<std::size_t>(index.row())];
+        const ChartColumn& column = m_table.columns[static_cast<std::size_t>(index.column())];
+        const double value = column.perValue * column.values[static_cast<std::size_t>(index.row())];
         return std::isfinite(value) ? QLocale().toString(value, 'g', kDigits) : tr("none");
     }
 

@@ -34,7 +34,7 @@ constexpr double kZoneZ = 5.0;
 // limit does not matter, and lies on the lower edge.
 constexpr double kBelowFaint = 100.0;
 constexpr double kAboveBad = 3.0;
-constexpr double kPeakHeadroom = 1.6;  // for the labels above the peaks
+constexpr double kAbovePeaks = 4.0;  // air below the labels at the top
 constexpr std::array kGradeHatches{Hatch::None, Hatch::Rising, Hatch::Crossed};
 
 /// Names of the zones where an axis would have numbers.
@@ -120,16 +120,18 @@ void ThrottleChart::setAssessment(const Setup& setup, const Assessment& assessme
 
 void ThrottleChart::placeZones(const Limits& limits)
 {
-    double top = kAboveBad * limits.bad_px;
+    double peak = m_compared.largest();
     for (const ThrottlePoint& point : m_assessment.throttle)
         for (const double wobble : {point.wobble_px, point.wobble_worst_px})
             if (std::isfinite(wobble))
-                top = std::max(top, kPeakHeadroom * wobble);
+                peak = std::max(peak, wobble);
     for (const WobbleAt& at : m_assessment.curve)
         if (std::isfinite(at.wobble_px))
-            top = std::max(top, kPeakHeadroom * at.wobble_px);
-    top = ladderAbove(std::max(top, kPeakHeadroom * m_compared.largest()));
+            peak = std::max(peak, at.wobble_px);
     const double bottom = ladderBelow(limits.faint_px / kBelowFaint);
+    const double top = ladderAbove(std::max(
+        kAboveBad * limits.bad_px,
+        topBelowLabels(bottom, std::max(peak, bottom), m_hoverLane->height() + kAbovePeaks)));
     m_zones[0]->setInterval(bottom, limits.faint_px);
     m_zones[1]->setInterval(limits.faint_px, limits.bad_px);
     m_zones[2]->setInterval(limits.bad_px, top);
@@ -280,6 +282,13 @@ void ThrottleChart::showAsOneOf(const QString& name)
     replot();
 }
 
+void ThrottleChart::resizeEvent(QResizeEvent* event)
+{
+    Chart::resizeEvent(event);
+    placeZones(m_limits);
+    replot();
+}
+
 void ThrottleChart::restyle(const ChartTheme& theme)
 {
     m_compared.restyle(theme, smallFont());
@@ -301,7 +310,8 @@ void ThrottleChart::restyle(const ChartTheme& theme)
         lane->setFont(smallFont());
         lane->setColours(theme.text, ground);
     }
-    hair().setOffset(m_hoverLane->height() + 2.0);
+    hair().setLanes(m_hoverLane->height() + 2.0, m_cruiseLane->height() + 2.0);
+    placeZones(m_limits);
 }
 
 }  // namespace stillbay::ui

@@ -50,6 +50,7 @@ protected:
     QString readout(const QPointF& place) const override;
     QString cursorLabel(double x) const override;
     void viewChanged() override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void placeCurves();

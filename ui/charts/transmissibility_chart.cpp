@@ -29,6 +29,7 @@ namespace {
 constexpr double kBandZ = 5.0;
 constexpr double kLowestShown = 1e-4;  // amplification; below, nothing reaches the film
 constexpr double kLeastTop = 3.0;
+constexpr double kAboveCurves = 3.0;  // air below the labels at the top
 constexpr double kOrderWidth = 1.6;
 constexpr double kNearMode_px = 5.0;  // how close the pointer must be to name a mode
 constexpr std::array kBandHatches{Hatch::Rising, Hatch::Falling, Hatch::Crossed, Hatch::None};
@@ -84,6 +85,7 @@ TransmissibilityChart::TransmissibilityChart(QWidget* parent)
         curve->setLegendIconSize(QSize(28, 12));
         curve->attach(this);
     }
+    m_orderLane->setOtherRows({1, 0});
     m_unity->setLineStyle(QwtPlotMarker::HLine);
     m_unity->setYValue(1.0);
     m_unity->setLabelAlignment(Qt::AlignLeft | Qt::AlignBottom);
@@ -265,14 +267,20 @@ void TransmissibilityChart::viewChanged()
 ChartTable TransmissibilityChart::table() const
 {
     const TransmissibilityCurves& t = m_assessment.transmissibility;
+    const auto along = [](const QString& axis) {
+        return tr("%1, camera per airframe").arg(axis);
+    };
+    const auto about = [](const QString& axis) {
+        return tr("%1, bay per airframe").arg(axis);
+    };
     return {tr("%1: %2").arg(m_craft, name()),
             {{QStringLiteral("frequency_hz"), tr("Frequency (Hz)"), t.frequency_hz},
-             {QStringLiteral("x"), tr("fore and aft (x)"), t.x},
-             {QStringLiteral("y"), tr("sideways (y)"), t.y},
-             {QStringLiteral("z"), tr("up and down (z)"), t.z},
-             {QStringLiteral("roll"), tr("roll (about x)"), t.roll},
-             {QStringLiteral("pitch"), tr("pitch (about y)"), t.pitch},
-             {QStringLiteral("yaw"), tr("yaw (about z)"), t.yaw}}};
+             {QStringLiteral("x"), along(tr("fore and aft (x)")), t.x},
+             {QStringLiteral("y"), along(tr("sideways (y)")), t.y},
+             {QStringLiteral("z"), along(tr("up and down (z)")), t.z},
+             {QStringLiteral("roll"), about(tr("roll (about x)")), t.roll},
+             {QStringLiteral("pitch"), about(tr("pitch (about y)")), t.pitch},
+             {QStringLiteral("yaw"), about(tr("yaw (about z)")), t.yaw}}};
 }
 
 void TransmissibilityChart::setScales()
@@ -292,8 +300,8 @@ void TransmissibilityChart::setScales()
         }
     }
     high = std::max(high, m_compared.largest());
-    low = ladderBelow(std::max(low, kLowestShown) / 2.0);  // room for the lanes at both edges
-    high = ladderAbove(4.0 * high);
+    low = ladderBelow(std::max(low, kLowestShown) / 2.0);  // room for the lane at the lower edge
+    high = ladderAbove(topBelowLabels(low, high, m_modeLane->height() + kAboveCurves));
     setRange(QwtAxis::YLeft, low, high);
     setRange(QwtAxis::XBottom, m_logFrequency ? from : 0.0, to);
     viewChanged();
@@ -361,6 +369,13 @@ void TransmissibilityChart::setCompared(const std::vector<ComparedCurve>& curves
     applyTheme();
 }
 
+void TransmissibilityChart::resizeEvent(QResizeEvent* event)
+{
+    Chart::resizeEvent(event);
+    setScales();
+    replot();
+}
+
 void TransmissibilityChart::restyle(const ChartTheme& theme)
 {
     m_compared.restyle(theme, smallFont());
@@ -392,7 +407,8 @@ void TransmissibilityChart::restyle(const ChartTheme& theme)
     m_orderLane->setFont(smallFont());
     m_orderLane->setColours(theme.canvas, theme.cursor);
     placeOrders();
-    hair().setOffset(2.0 * m_modeLane->height() + 2.0);
+    hair().setLanes(2.0 * m_modeLane->height() + 2.0, m_bandLane->height() + 2.0);
+    setScales();
     for (std::size_t k = 0; k < m_bands.size(); ++k) {
         const std::size_t hue = std::min(k, theme.orders.size() - 1);
         m_bands[k]->setColours(theme.orders[hue], theme.orderHatches[hue]);

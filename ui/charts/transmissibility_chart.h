@@ -52,6 +52,7 @@ protected:
     void restyle(const ChartTheme& theme) override;
     QString readout(const QPointF& place) const override;
     void viewChanged() override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     std::array<const std::vector<double>*, 3> curvesShown() const;

@@ -138,30 +138,24 @@ void SpeedsView::draw()
 void SpeedsView::showCrossings()
 {
     const Setup& setup = m_latest->first;
-    double worst_px = 0.0;
     QString inside, outside;
-    for (const Crossing& crossing : m_chart->crossings()) {
+    for (const Crossing& crossing : m_chart->ringed()) {
         const QString text = crossingText(crossing, setup).toHtmlEscaped();
-        const bool shows = crossing.inCruise && crossing.wobble_px >= setup.limits.faint_px;
-        (crossing.inCruise ? inside : outside) +=
-            paragraph(shows ? QStringLiteral("<b>%1</b>").arg(text) : text);
-        if (crossing.inCruise)
-            worst_px = std::max(worst_px, crossing.wobble_px);
+        inside += paragraph(crossing.wobble_px >= setup.limits.faint_px
+                                ? QStringLiteral("<b>%1</b>").arg(text)
+                                : text);
     }
+    for (const Crossing& crossing : m_chart->crossings())
+        if (!crossing.inCruise)
+            outside += paragraph(crossingText(crossing, setup).toHtmlEscaped());
     const QString legend =
         tr("A ring marks where an order meets what can swing inside the cruise window.");
-    const QString most = QLocale().toString(worst_px, 'g', 2);
-    const Grade grade = gradeOf(worst_px, setup.limits.faint_px, setup.limits.bad_px);
-    if (!m_latest->second->cruise)
-        m_verdict->display(Verdict::Kind::None, displayText(outsideCruiseText()), legend);
-    else if (grade == Grade::Clean)
-        m_verdict->display(Verdict::Kind::Clean, tr("No crossing shows in cruise"), legend);
-    else if (grade == Grade::Faint)
-        m_verdict->display(Verdict::Kind::Faint,
-                           tr("Faint crossing in cruise: up to %1 px").arg(most), legend);
+    if (m_latest->second->cruise)
+        m_verdict->display(Verdict::kindOf(gradeOf(worstOf_px(m_chart->ringed()),
+                                                   setup.limits.faint_px, setup.limits.bad_px)),
+                           ringedText(m_chart->ringed(), setup.limits), legend);
     else
-        m_verdict->display(Verdict::Kind::Bad, tr("Bad crossing in cruise: up to %1 px").arg(most),
-                           legend);
+        m_verdict->display(Verdict::Kind::None, displayText(outsideCruiseText()), legend);
 
     QString html = titled(tr("Inside the cruise window"),
                           inside.isEmpty() ? paragraph(tr("Nothing meets.")) : inside);

@@ -357,6 +357,7 @@ void MainWindow::showCraft()
 
 void MainWindow::showTitle()
 {
+    setWindowFilePath(m_document.path());
     setWindowTitle(m_document.hasCraft() ? tr("%1[*] — Stillbay").arg(m_document.fileName())
                                          : tr("Stillbay"));
     setWindowModified(m_document.isModified());
