@@ -879,22 +879,6 @@
         <translation>Reiseflug %1 bis %2&#xa0;%</translation>
     </message>
     <message>
-        <source>Throttle (0 to 1)</source>
-        <translation>Gas (0 bis 1)</translation>
-    </message>
-    <message>
-        <source>Speed (rpm)</source>
-        <translation>Drehzahl (U/min)</translation>
-    </message>
-    <message>
-        <source>Order %1 (Hz)</source>
-        <translation>Ordnung %1 (Hz)</translation>
-    </message>
-    <message>
-        <source>Order %1 (px)</source>
-        <translation>Ordnung %1 (px)</translation>
-    </message>
-    <message>
         <source>Mounts: how the tube ends are held</source>
         <translation>Aufhängung: wie die Schlauchenden gehalten sind</translation>
     </message>
@@ -1396,6 +1380,18 @@
     <message>
         <source>Kept by you.</source>
         <translation>Selbst gemerkt.</translation>
+    </message>
+    <message>
+        <source>Rotor speed (rpm)</source>
+        <translation>Rotordrehzahl (U/min)</translation>
+    </message>
+    <message>
+        <source>Order %1: frequency (Hz)</source>
+        <translation>Ordnung %1: Frequenz (Hz)</translation>
+    </message>
+    <message>
+        <source>Order %1: wobble (px)</source>
+        <translation>Ordnung %1: Wackeln (px)</translation>
     </message>
 </context>
 <context>
@@ -4016,6 +4012,22 @@
         <source>%1: %2 Hz, %3 px, %4</source>
         <translation>%1: %2&#xa0;Hz, %3&#xa0;px, %4</translation>
     </message>
+    <message>
+        <source>No crossing in cruise</source>
+        <translation>Kein Treffpunkt im Reiseflug</translation>
+    </message>
+    <message>
+        <source>Crossings in cruise: %1, none shows</source>
+        <translation>Treffpunkte im Reiseflug: %1, keiner zu sehen</translation>
+    </message>
+    <message>
+        <source>Crossings in cruise: %1, faint up to %2&#xa0;px</source>
+        <translation>Treffpunkte im Reiseflug: %1, schwach bis %2&#xa0;px</translation>
+    </message>
+    <message>
+        <source>Crossings in cruise: %1, bad up to %2&#xa0;px</source>
+        <translation>Treffpunkte im Reiseflug: %1, stark bis %2&#xa0;px</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::CandidatesModel</name>
@@ -4210,6 +4222,10 @@
     <message>
         <source>%1. You can choose another name or folder.</source>
         <translation>%1. Anderen Namen oder Ordner wählen.</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
     </message>
 </context>
 <context>
@@ -6171,18 +6187,6 @@ Quelle: %2.</translation>
         <translation>Ein Ring markiert, wo im Reiseflugbereich eine Ordnung trifft, was schwingen kann.</translation>
     </message>
     <message>
-        <source>No crossing shows in cruise</source>
-        <translation>Im Reiseflug ist kein Schnittpunkt zu sehen</translation>
-    </message>
-    <message>
-        <source>Faint crossing in cruise: up to %1 px</source>
-        <translation>Schwacher Schnittpunkt im Reiseflug: bis %1&#xa0;px</translation>
-    </message>
-    <message>
-        <source>Bad crossing in cruise: up to %1 px</source>
-        <translation>Starker Schnittpunkt im Reiseflug: bis %1&#xa0;px</translation>
-    </message>
-    <message>
         <source>Inside the cruise window</source>
         <translation>Im Reiseflugbereich</translation>
     </message>
@@ -6668,6 +6672,14 @@ Quelle: %2.</translation>
 %2: %3</source>
         <translation>%1&#xa0;Hz
 %2: %3</translation>
+    </message>
+    <message>
+        <source>%1, camera per airframe</source>
+        <translation>%1, Kamera zu Rahmen</translation>
+    </message>
+    <message>
+        <source>%1, bay per airframe</source>
+        <translation>%1, Gondel zu Rahmen</translation>
     </message>
 </context>
 <context>
