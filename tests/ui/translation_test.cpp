@@ -219,7 +219,7 @@ TEST_F(GermanWindow, RefusesFilesInGerman)
               said("Masse fehlt, nötig: eine Zahl von 0,1 bis 20000 g "
                    "(bei airframe.parts[0].mass_g)"));
     EXPECT_EQ(refusalOfFile(QByteArray(17 << 20, ' ')),
-              said("die Datei ist größer als 8 MB, weit mehr, als ein Kopter braucht"));
+              said("die Datei ist größer als 8 MB, weit mehr, als eine solche Datei braucht"));
 }
 
 // Oracle: a bay that hangs on one hinged tube swings freely, said in German.

@@ -46,6 +46,12 @@ double spreadSaid(const Setup& setup, const char* key, double usual)
     return source ? source->spread.value_or(usual) : usual;
 }
 
+// In a free function: inside of a class the window would not find its translation.
+Result<void> nothingFitted()
+{
+    return fail(Errc::BadInput, phrase("no table gives coefficients yet"));
+}
+
 // To the digits that the setup's fields show.
 double rounded4(double value)
 {
@@ -284,7 +290,7 @@ QStringList ThrustDialog::outcomeLines() const
 Result<void> ThrustDialog::apply()
 {
     if (!m_fit)
-        return fail(Errc::BadInput, phrase("no table gives coefficients yet"));
+        return nothingFitted();
     const auto note = [this](Setup& setup, const char* key, const Fitted& fitted) {
         putSource(setup, {.key = key,
                           .from = Origin::Measured,

@@ -72,9 +72,12 @@ QVariant HelpBrowser::loadResource(int type, const QUrl& url)
                                             : image;
 }
 
-// Markdown says nothing of lines between cells, and without any a wide table cannot be read.
+// Markdown says nothing of lines between cells, and without any a wide table cannot be read. One
+// edit for all of them: the page is laid out once.
 void HelpBrowser::ruleTables()
 {
+    QTextCursor edit(document());
+    edit.beginEditBlock();
     for (QTextFrame* const frame : document()->rootFrame()->childFrames()) {
         auto* const table = qobject_cast<QTextTable*>(frame);
         if (!table)
@@ -88,6 +91,7 @@ void HelpBrowser::ruleTables()
         format.setCellSpacing(0);
         table->setFormat(format);
     }
+    edit.endEditBlock();
 }
 
 }  // namespace stillbay::ui

@@ -3558,6 +3558,10 @@
         <source>The presets in %1 cannot be read: %2</source>
         <translation>Die Vorlagen in %1 sind nicht lesbar: %2</translation>
     </message>
+    <message>
+        <source>no table gives coefficients yet</source>
+        <translation>noch keine Tabelle ergibt Beiwerte</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::BalanceButton</name>
@@ -6544,10 +6548,6 @@ Quelle: %2.</translation>
     <message>
         <source>KV: %1 now, %2 by the table, from %3 rows.</source>
         <translation>KV: jetzt %1, nach der Tabelle %2, aus %3 Zeilen.</translation>
-    </message>
-    <message>
-        <source>no table gives coefficients yet</source>
-        <translation>noch keine Tabelle ergibt Beiwerte</translation>
     </message>
     <message>
         <source>thrust stand, %1</source>
