@@ -3205,7 +3205,7 @@
     </message>
     <message>
         <source>With the empty pack, at %1 % throttle: %2.</source>
-        <translation>Mit leerem Akku, bei %1 % Gas: %2.</translation>
+        <translation>Mit leerem Akku, bei %1&#xa0;% Gas: %2.</translation>
     </message>
     <message>
         <source>At %1 throttle: %2.</source>
@@ -3213,7 +3213,7 @@
     </message>
     <message>
         <source>Full pack %1 px at %2 %, empty pack %3 px at %4 % throttle.</source>
-        <translation>Voller Akku %1 px bei %2 %, leerer %3 px bei %4 % Gas.</translation>
+        <translation>Voller Akku %1&#xa0;px bei %2&#xa0;%, leerer %3&#xa0;px bei %4&#xa0;% Gas.</translation>
     </message>
     <message>
         <source>the table has %1 rows, more than %2</source>
@@ -3269,11 +3269,11 @@
     </message>
     <message>
         <source>The thrust coefficient goes from %1 at %2 rpm to %3 at %4 rpm; the craft has one for all speeds, so its spread is larger.</source>
-        <translation>Der Schubbeiwert geht von %1 bei %2 U/min bis %3 bei %4 U/min; das Gerät hat einen für alle Drehzahlen, deshalb ist seine Streuung größer.</translation>
+        <translation>Der Schubbeiwert geht von %1 bei %2&#xa0;U/min bis %3 bei %4&#xa0;U/min; der Kopter hat einen für alle Drehzahlen, deshalb ist seine Streuung größer.</translation>
     </message>
     <message>
         <source>The power coefficient goes from %1 at %2 rpm to %3 at %4 rpm; the craft has one for all speeds, so its spread is larger.</source>
-        <translation>Der Leistungsbeiwert geht von %1 bei %2 U/min bis %3 bei %4 U/min; das Gerät hat einen für alle Drehzahlen, deshalb ist seine Streuung größer.</translation>
+        <translation>Der Leistungsbeiwert geht von %1 bei %2&#xa0;U/min bis %3 bei %4&#xa0;U/min; der Kopter hat einen für alle Drehzahlen, deshalb ist seine Streuung größer.</translation>
     </message>
     <message>
         <source>KV runs with the speed: the throttle noted is not the share of the voltage that the motor gets. Trust the row at full throttle most.</source>
@@ -3536,7 +3536,7 @@
     </message>
     <message>
         <source>the file is larger than %1 MB, far more than such a file needs</source>
-        <translation>die Datei ist größer als %1 MB, weit mehr, als eine solche Datei braucht</translation>
+        <translation>die Datei ist größer als %1&#xa0;MB, weit mehr, als eine solche Datei braucht</translation>
     </message>
     <message>
         <source>All that hangs on the tubes, on the kitchen scale: pack, camera, tray, screws and cables.</source>
@@ -6830,7 +6830,7 @@ Quelle: %2.</translation>
     </message>
     <message>
         <source>cut %1, holes %2, tension %3 N</source>
-        <translation>Zuschnitt %1, Bohrungen %2, Zugkraft %3 N</translation>
+        <translation>Zuschnitt %1, Bohrungen %2, Zugkraft %3&#xa0;N</translation>
     </message>
     <message>
         <source>drag, and watch the curves move</source>
