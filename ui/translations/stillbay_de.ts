@@ -3257,15 +3257,15 @@
     </message>
     <message>
         <source>The table has no speeds: they are worked out from throttle, voltage and current with the craft&apos;s KV, whose spread counts.</source>
-        <translation>Die Tabelle hat keine Drehzahlen: Sie sind aus Gas, Spannung und Strom mit dem KV des Geräts berechnet, dessen Streuung zählt.</translation>
+        <translation>Die Tabelle hat keine Drehzahlen: Sie sind aus Gas, Spannung und Strom mit dem KV des Kopters berechnet, dessen Streuung zählt.</translation>
     </message>
     <message>
         <source>The table has no speeds: they are worked out from throttle and voltage with the craft&apos;s KV and power coefficient, whose spread counts.</source>
-        <translation>Die Tabelle hat keine Drehzahlen: Sie sind aus Gas und Spannung mit KV und Leistungsbeiwert des Geräts berechnet, deren Streuung zählt.</translation>
+        <translation>Die Tabelle hat keine Drehzahlen: Sie sind aus Gas und Spannung mit KV und Leistungsbeiwert des Kopters berechnet, deren Streuung zählt.</translation>
     </message>
     <message>
         <source>The power is electric: what the motor loses is taken off with the craft&apos;s resistance and no-load current.</source>
-        <translation>Die Leistung ist elektrisch: Was der Motor verliert, ist mit Widerstand und Leerlaufstrom des Geräts abgezogen.</translation>
+        <translation>Die Leistung ist elektrisch: Was der Motor verliert, ist mit Widerstand und Leerlaufstrom des Kopters abgezogen.</translation>
     </message>
     <message>
         <source>The thrust coefficient goes from %1 at %2 rpm to %3 at %4 rpm; the craft has one for all speeds, so its spread is larger.</source>
