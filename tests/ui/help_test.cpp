@@ -16,6 +16,8 @@
 #include <QRegularExpression>
 #include <QTextBlock>
 
+#include <set>
+
 namespace stillbay::ui {
 namespace {
 
@@ -105,9 +107,8 @@ TEST_F(Help, LinksLeadToPagesHeadingsAndPictures)
     QStringList dead;
     QObject::connect(&help().browser(), &HelpBrowser::linkIsDead, &window,
                      [&dead](const QString& target) { dead << target; });
-    int followed = 0;
+    std::set<QUrl> targets;  // sorted, so that no page is opened twice
     for (const HelpPage& page : helpPages()) {
-        help().browser().open(page.url);
         const QDir folder(QStringLiteral(STILLBAY_DOCS_DIR));
         auto links =
             link.globalMatch(QString::fromUtf8(fileBytes(folder.filePath(page.url.fileName()))));
@@ -116,19 +117,18 @@ TEST_F(Help, LinksLeadToPagesHeadingsAndPictures)
             if (target.startsWith(QStringLiteral("http")) ||
                 target.startsWith(QStringLiteral("../")))
                 continue;
-            ++followed;
-            if (target.startsWith(QStringLiteral("images/"))) {
+            if (target.startsWith(QStringLiteral("images/")))
                 EXPECT_TRUE(QFile::exists(QStringLiteral(":/docs/") + target))
                     << qPrintable(target);
-                continue;
-            }
-            help().browser().open(page.url);
-            emit help().browser().anchorClicked(QUrl(target));
-            EXPECT_EQ(help().browser().source(),
-                      page.url.resolved(QUrl(target)).adjusted(QUrl::RemoveFragment));
+            else
+                targets.insert(page.url.resolved(QUrl(target)));
         }
     }
-    EXPECT_GE(followed, 8);
+    EXPECT_GE(targets.size(), 8u);
+    for (const QUrl& target : targets) {
+        emit help().browser().anchorClicked(target);
+        EXPECT_EQ(help().browser().source(), target.adjusted(QUrl::RemoveFragment));
+    }
     EXPECT_TRUE(dead.isEmpty()) << qPrintable(dead.join(u' '));
     emit help().browser().anchorClicked(QUrl(QStringLiteral("../DEVELOPERS.md")));
     EXPECT_EQ(dead, QStringList(QStringLiteral("DEVELOPERS.md")));
