@@ -113,6 +113,7 @@ void CompareView::makeTable()
     m_table->verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     m_table->verticalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     m_table->horizontalHeader()->setHighlightSections(false);
+    m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     m_table->horizontalHeader()->setTextElideMode(Qt::ElideRight);
     m_table->setMinimumHeight(5 * (fontMetrics().height() + 6));
     connect(m_model, &QAbstractItemModel::modelReset, this, &CompareView::fitColumns);
