@@ -8,8 +8,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <optional>
+#include <utility>
+#include <vector>
 
 namespace stillbay::ui {
 namespace {
@@ -41,13 +42,11 @@ std::optional<double> heightAt(const QwtPlotCurve& curve, double x, const QwtSca
     return std::isfinite(y) ? std::optional(y) : std::nullopt;
 }
 
-// Where the curve is in the room and easiest to tell from the others.
-std::optional<QPointF> anchorOf(const std::vector<const QwtPlotCurve*>& curves, std::size_t which,
-                                const QwtScaleMap& xMap, const QwtScaleMap& yMap,
-                                const QRectF& room)
+// Where the curve is in the room, the places first at which it is easiest to tell from the others.
+std::vector<QPointF> anchorsOf(const std::vector<const QwtPlotCurve*>& curves, std::size_t which,
+                               const QwtScaleMap& xMap, const QwtScaleMap& yMap, const QRectF& room)
 {
-    std::optional<QPointF> anchor;
-    double best = -std::numeric_limits<double>::infinity();
+    std::vector<std::pair<double, QPointF>> found;
     for (int place = 1; place < kPlaces; ++place) {
         const double x = room.left() + room.width() * place / kPlaces;
         const double value = xMap.invTransform(x);
@@ -60,12 +59,14 @@ std::optional<QPointF> anchorOf(const std::vector<const QwtPlotCurve*>& curves, 
                 if (const auto there = heightAt(*curves[other], value, yMap))
                     apart = std::min(apart, std::abs(*there - *y));
         const double offMiddle = std::abs(x - room.center().x()) / room.width();
-        if (const double worth = apart - 10.0 * offMiddle; worth > best) {
-            best = worth;
-            anchor = QPointF(x, *y);
-        }
+        found.emplace_back(apart - 10.0 * offMiddle, QPointF(x, *y));
     }
-    return anchor;
+    std::stable_sort(found.begin(), found.end(),
+                     [](const auto& a, const auto& b) { return a.first > b.first; });
+    std::vector<QPointF> anchors;
+    for (const auto& [worth, anchor] : found)
+        anchors.push_back(anchor);
+    return anchors;
 }
 
 }  // namespace
@@ -101,21 +102,25 @@ void CurveNames::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScale
     painter->setRenderHint(QPainter::Antialiasing);
     painter->setFont(m_font);
     for (std::size_t k = 0; k < m_curves.size(); ++k) {
-        const auto anchor = anchorOf(m_curves, k, xMap, yMap, room);
-        if (!anchor)
-            continue;
         const QString text = metrics.elidedText(m_curves[k]->title().text(), Qt::ElideRight,
                                                 kMostWidth * canvas.width());
         const QSizeF size(metrics.horizontalAdvance(text) + kSample + 3.0 * kPadding,
                           metrics.height() + 2.0);
-        const auto spot = m_labels.placeWhereFree(static_cast<int>(k), *anchor, kGap, size);
+        std::optional<MarkLabels::Spot> spot;
+        QPointF anchor;
+        for (const QPointF& place : anchorsOf(m_curves, k, xMap, yMap, room)) {
+            anchor = place;
+            spot = m_labels.placeWhereFree(static_cast<int>(k), anchor, kGap, size);
+            if (spot)
+                break;
+        }
         if (!spot)
             continue;
         const QRectF& box = spot->box;
         m_boxes[k] = box;
         painter->setPen(QPen(m_ink, 0.8));
         if (spot->apart)
-            painter->drawLine(*anchor, box.center());
+            painter->drawLine(anchor, box.center());
         painter->setPen(Qt::NoPen);
         painter->setBrush(m_ground);
         painter->drawRoundedRect(box, 3.0, 3.0);
