@@ -37,6 +37,8 @@ constexpr int kMostTicksUp = 7;         // labelled ones
 constexpr double kMostForLabels = 0.4;  // of the canvas
 constexpr double kFromEdge = 3.0;       // of the canvas
 constexpr double kFromPointer = 4.0;    // of the read-out
+const QPointF kPointer(20.0, 4.0);  // half of what the read-out should not cover of the cross hairs
+constexpr int kRows = 5, kColumns = 6;  // of places for the read-out
 constexpr double kStepsAcross = 200.0, kFarStepsAcross = 20.0;
 
 }  // namespace
@@ -351,7 +353,7 @@ double Chart::topBelowLabels(double low, double value, double labels_px) const
     return low * std::pow(value / low, 1.0 / (1.0 - share));
 }
 
-// Beside the pointer, or along an edge of the canvas: where no curve peaks.
+// Beside the pointer, or elsewhere on the canvas: where no curve peaks.
 QRectF Chart::placeReadout(const QSizeF& size, const QPointF& pointer) const
 {
     const QRectF room =
@@ -363,16 +365,14 @@ QRectF Chart::placeReadout(const QSizeF& size, const QPointF& pointer) const
                 ink.add(label);
     if (m_hair->isVisible())
         ink.add(m_hair->labelRect());
+    ink.add(QRectF(pointer - kPointer, pointer + kPointer));
     std::vector<QRectF> boxes;
     const auto offer = [&](double left, double top) {
-        const QRectF box(
+        boxes.emplace_back(
             QPointF(
                 std::clamp(left, room.left(), std::max(room.left(), room.right() - size.width())),
                 std::clamp(top, room.top(), std::max(room.top(), room.bottom() - size.height()))),
             size);
-        if (!box.adjusted(-kFromPointer, -kFromPointer, kFromPointer, kFromPointer)
-                 .contains(pointer))
-            boxes.push_back(box);
     };
     const double right = pointer.x() + 2.0 * kFromPointer,
                  left = pointer.x() - 2.0 * kFromPointer - size.width();
@@ -380,11 +380,12 @@ QRectF Chart::placeReadout(const QSizeF& size, const QPointF& pointer) const
          {pointer.y() - 2.0 * kFromPointer - size.height(), pointer.y() + 2.0 * kFromPointer})
         for (const double side : {right, left})
             offer(side, top);
-    for (double top = room.top(); top <= room.bottom() - size.height(); top += 0.5 * size.height())
-        for (const double side : {right, left, room.right(), room.left()})
-            offer(side, top);
-    if (boxes.empty())
-        return {QPointF(room.left(), room.top()), size};
+    const double lowest = std::max(room.top(), room.bottom() - size.height());
+    const double across = std::max(0.0, room.width() - size.width());
+    for (int row = 0; row < kRows; ++row)
+        for (int column = 0; column < kColumns; ++column)
+            offer(room.left() + across * column / (kColumns - 1),
+                  std::lerp(room.top(), lowest, static_cast<double>(row) / (kRows - 1)));
     return ink.clearest(boxes);
 }
 
