@@ -4,6 +4,7 @@
 #include "core/setup/sources.h"
 #include "core/setup/wording.h"
 
+#include <algorithm>
 #include <optional>
 #include <string_view>
 #include <type_traits>
@@ -11,6 +12,8 @@
 
 namespace stillbay {
 namespace {
+
+constexpr double kTubeWall_mm = 1.0;  // common practice, no source
 
 /// Fills the numbers of one object of a setup and says where they are from.
 class Filling {
@@ -62,6 +65,8 @@ Setup withArm(Setup setup, const ArmPreset& preset)
     filling.fill("youngs_modulus_gpa", arm.youngs_modulus_gpa, preset.youngs_modulus_gpa);
     filling.fill("shear_modulus_gpa", arm.shear_modulus_gpa, preset.shear_modulus_gpa);
     filling.fill("loss_factor", arm.loss_factor, preset.loss_factor);
+    if (preset.isTube && !arm.wall_mm && 2 * kTubeWall_mm < std::min(arm.width_mm, arm.height_mm))
+        filling.fill("wall_mm", arm.wall_mm, kTubeWall_mm);
     return setup;
 }
 

@@ -16,6 +16,7 @@
 /// the craft stays: sections, places, heights above the arm, tilt, unbalance.
 namespace stillbay {
 
+/// A material that is sold as tube gives a solid arm a wall of 1 mm, where that leaves a bore.
 Setup withArm(Setup setup, const ArmPreset& preset);
 Setup withMotor(Setup setup, const MotorPreset& preset);
 Setup withPropeller(Setup setup, const PropellerPreset& preset);

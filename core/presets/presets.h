@@ -29,6 +29,7 @@ struct ArmPreset {
     Typical loss_factor;  ///< of an arm in its clamp, where more is lost than in the material
     bool isotropic;       ///< the same in all directions
     const char* source;
+    bool isTube = false;  ///< sold as a tube: an arm of it is hollow
 };
 
 /// Class of motors by the diameter of the stator.

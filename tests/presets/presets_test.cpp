@@ -12,6 +12,7 @@
 #include <limits>
 #include <set>
 #include <sstream>
+#include <string_view>
 
 namespace stillbay {
 namespace {
@@ -425,6 +426,22 @@ TEST(Presets, TubesHaveAWall)
 {
     for (const TubePreset& tube : tubePresets())
         EXPECT_GE(tube.outer_diameter_mm - tube.bore_mm, 2);
+}
+
+// Oracle: the word. A tube is hollow, and what is sold as a plate or a board stays as it is cut.
+TEST(WithArm, ATubeIsHollow)
+{
+    for (const ArmPreset& preset : armPresets()) {
+        stillbay::Setup craft = test::sampleSetup();
+        craft.airframe.arm.wall_mm.reset();
+        const auto wall = withArm(craft, preset).airframe.arm.wall_mm;
+        const bool isTube = std::string_view(preset.name).find("tube") != std::string_view::npos;
+        EXPECT_EQ(wall.has_value(), isTube) << preset.name;
+        craft.airframe.arm.width_mm = 2.0;  // no bore is left
+        EXPECT_FALSE(withArm(craft, preset).airframe.arm.wall_mm) << preset.name;
+        craft.airframe.arm.wall_mm = 0.5;
+        EXPECT_EQ(withArm(craft, preset).airframe.arm.wall_mm, 0.5) << preset.name;
+    }
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "tests/ui/program_fixture.h"
 #include "tests/ui/samples.h"
 #include "ui/sheet/build_sheet.h"
+#include "ui/widgets/display_text.h"
 
 #include <QFileInfo>
 #include <QImage>
@@ -406,6 +407,26 @@ TEST_F(Sheet, GivesTheTableAloneWhereATemplateWouldTakeTooMuchPaper)
     const QString all = text();
     EXPECT_TRUE(all.contains(QStringLiteral("too far apart for a template"))) << qPrintable(all);
     EXPECT_FALSE(all.contains(QStringLiteral("measure both rulers"), Qt::CaseInsensitive));
+}
+
+// Oracle: the assessment. What must not fly is told before anything is cut, on every page, and
+// nothing of it is called clean.
+TEST_F(Sheet, OfACraftThatMustNotFlySaysSoBeforeAnythingIsCut)
+{
+    stillbay::Setup heavy = sampleSetup("saltmarsh");
+    heavy.bay.travel_mm = 0.3;
+    const Assessment answer = assess(heavy).value();
+    ASSERT_FALSE(answer.status.flyable);
+    const QString craft = craftFile(heavy);
+    ASSERT_EQ(run({QStringLiteral("sheet"), craft, QStringLiteral("--output"), output}), 0)
+        << err.constData();
+    const QString all = text();
+    const qsizetype told = all.indexOf(QStringLiteral("DO NOT FLY:"));
+    ASSERT_GE(told, 0) << qPrintable(all);
+    EXPECT_LT(told, all.indexOf(QStringLiteral("CUT LENGTH")));
+    EXPECT_TRUE(all.contains(displayText(answer.status.violated.front().text)));
+    EXPECT_FALSE(all.contains(QStringLiteral("(clean)")));
+    EXPECT_EQ(all.count(QStringLiteral("DO NOT FLY · ")), all.count(QStringLiteral("page ")));
 }
 
 TEST_F(Sheet, LeavesTheOldFileWhenThereIsNoAnswer)

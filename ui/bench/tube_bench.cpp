@@ -300,6 +300,22 @@ QString TubeBench::placeText() const
     return rise_mm < 0 ? tr("%1 mm down").arg(way) : tr("%1 mm up").arg(way);
 }
 
+// Of the planned tubes, each of which may have its own; of drilled ones the mean.
+QString TubeBench::fittedElevation(const Setup& setup)
+{
+    const auto whole = [](double angle_deg) {
+        return QLocale().toString(std::round(angle_deg) + 0.0, 'f', 0);
+    };
+    const std::vector<MountPoint>& points = setup.mounts.points;
+    if (setup.mounts.drilled() || points.empty())
+        return whole(valueOf(designOf(setup), stillbay::Variable::Elevation));
+    const auto [least, most] = std::minmax_element(
+        points.begin(), points.end(),
+        [](const MountPoint& a, const MountPoint& b) { return a.elevation_deg < b.elevation_deg; });
+    const QString from = whole(least->elevation_deg), to = whole(most->elevation_deg);
+    return from == to ? from : tr("%1 to %2").arg(from, to);
+}
+
 // What fitting gives, and what is left of it once the bay is let go.
 std::vector<FigureTable::Row> TubeBench::comparison(const Setup& setup) const
 {
@@ -324,7 +340,6 @@ std::vector<FigureTable::Row> TubeBench::comparison(const Setup& setup) const
     const auto degree = [](const TubeAtRest& tube) {
         return tube.elevation / unit::deg;
     };
-    const double elevation_deg = valueOf(designOf(setup), stillbay::Variable::Elevation);
     return {
         {QString(), tr("as fitted"), tr("at rest")},
         {tr("Stretch"), locale.toString(kPercent * (drawnStretch(setup.mounts) - 1.0), 'f', 0),
@@ -332,7 +347,7 @@ std::vector<FigureTable::Row> TubeBench::comparison(const Setup& setup) const
         {tr("Tension"), locale.toString(m_tension_n, 'f', 1), tr("%1 N").arg(atRest(newton, 1))},
         {QString(), locale.toString(std::round(m_tension_n / kGramForce_n), 'f', 0),
          tr("%1 gf").arg(atRest(gram, 0))},
-        {tr("Elevation"), locale.toString(elevation_deg, 'f', 0), tr("%1°").arg(atRest(degree, 0))},
+        {tr("Elevation"), fittedElevation(setup), tr("%1°").arg(atRest(degree, 0))},
         {tr("Bay"), tr("as drawn"), placeText()}};
 }
 

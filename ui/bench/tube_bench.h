@@ -65,6 +65,7 @@ private:
     TubeShape shape() const;
     std::vector<FigureTable::Row> comparison(const Setup& setup) const;
     QString placeText() const;
+    static QString fittedElevation(const Setup& setup);
     void hangLevel();
 
     Document& m_document;

@@ -21,6 +21,7 @@ namespace {
 
 constexpr std::chrono::milliseconds kQuiet(400);  // after the last edit
 constexpr int kProgressHeight = 3;
+constexpr int kMostHeight_lines = 16;  // that the rows are sure of
 
 QString toolTipOf(const Suggestion& suggestion)
 {
@@ -177,7 +178,7 @@ void SuggestionsPanel::fitHeight()
     int height = 2 * m_list->frameWidth();
     for (int row = 0; row < m_list->count(); ++row)
         height += m_list->sizeHintForRow(row);
-    m_list->setMinimumHeight(std::min(height, 2 * m_list->sizeHintForRow(0) + 2));
+    m_list->setMinimumHeight(std::min(height, kMostHeight_lines * fontMetrics().lineSpacing()));
     m_list->setMaximumHeight(height);
 }
 

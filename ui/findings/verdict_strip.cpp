@@ -70,7 +70,7 @@ VerdictStrip::VerdictStrip(SuggestionsPanel& steps, UncertaintyPanel& sure, QWid
     setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
     connect(&m_steps, &SuggestionsPanel::nextChanged, this, &VerdictStrip::showNext);
     connect(&m_sure, &UncertaintyPanel::changed, this, &VerdictStrip::showNext);
-    connect(m_apply, &QPushButton::clicked, &m_steps, &SuggestionsPanel::takeNext);
+    connect(m_apply, &QPushButton::clicked, this, &VerdictStrip::act);
     connect(m_warnings, &QToolButton::clicked, this, &VerdictStrip::warningsWanted);
     showNext();
 }
@@ -139,7 +139,10 @@ void VerdictStrip::showNext()
 {
     const std::optional<Suggestion>& next = m_steps.next();
     const bool isTrying = !m_steps.isCurrent();
-    m_apply->setEnabled(next.has_value() && !isTrying);
+    const bool findsTune = !next && m_newest.kind != Verdict::Kind::Clean;
+    m_apply->setEnabled((next || findsTune) && !isTrying);
+    m_apply->setText(findsTune && !isTrying ? tr("&Find a tune…") : tr("&Apply"));
+    m_apply->setAccessibleName(findsTune ? tr("Find a tune") : tr("Apply the best next step"));
     if (isTrying) {
         m_next->setText(tr("Next step: trying…"));
         m_change->setText({});
@@ -153,6 +156,14 @@ void VerdictStrip::showNext()
         m_change->setText({});
     }
     m_share->setText(m_sure.share());
+}
+
+void VerdictStrip::act()
+{
+    if (m_steps.next())
+        m_steps.takeNext();
+    else
+        emit tuneWanted();
 }
 
 QString VerdictStrip::text() const

@@ -36,7 +36,7 @@ public:
 
 signals:
     void warningsWanted();
-    void stepsWanted();
+    void tuneWanted();  ///< no single step helps: a whole tune is to be found
 
 private:
     struct Words {
@@ -48,6 +48,7 @@ private:
     QWidget* makeAside();
     void write();
     void showNext();
+    void act();
 
     SuggestionsPanel& m_steps;
     UncertaintyPanel& m_sure;

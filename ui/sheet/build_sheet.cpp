@@ -53,7 +53,11 @@ void drawRunningHead(Page& page, const QSizeF& page_mm, const BuildSheet& sheet,
     line.setWidth(line.width() - page.width_mm(pages, font) - 4.0);
     const QString date = QLocale().toString(sheet.date, QLocale::LongFormat);
     page.line(line, Qt::AlignLeft | Qt::AlignTop,
-              QObject::tr("Stillbay build sheet · %1 · %2").arg(date, nameOf(sheet.setup)), font);
+              (sheet.assessment.status.flyable
+                   ? QObject::tr("Stillbay build sheet · %1 · %2")
+                   : QObject::tr("DO NOT FLY · Stillbay build sheet · %1 · %2"))
+                  .arg(date, nameOf(sheet.setup)),
+              font);
 }
 
 }  // namespace

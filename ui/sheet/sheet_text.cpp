@@ -202,8 +202,8 @@ QString holeTable(const BuildSheet& sheet, int templateSheets)
                     "tube begins; a minus means back, right or down."));
     if (const Part* const heaviest = heaviestPart(sheet.setup.bay))
         html += paragraph(
-            QObject::tr("The heaviest part of the bay (%1) sits with its middle at %2 / %3 / %4: "
-                        "moved by some millimetres, it lets the bay turn more.")
+            QObject::tr("The heaviest part of the bay (%1) sits with its middle at %2 / %3 / %4. "
+                        "Keep it there: a few millimetres beside, and the bay turns more.")
                 .arg(QString::fromStdString(heaviest->name).toHtmlEscaped(),
                      number(heaviest->centre_mm[0], 1), number(heaviest->centre_mm[1], 1),
                      number(heaviest->centre_mm[2], 1)));
@@ -225,6 +225,8 @@ QString span(double from, double to)
 
 QString cleanSpans(const Assessment& assessment)
 {
+    if (!assessment.status.flyable)
+        return QObject::tr("none: the craft must not fly");
     QStringList spans;
     for (const ThrottleRange& range : assessment.ranges)
         if (range.grade == Grade::Clean)
@@ -248,6 +250,8 @@ QString worstInCruise(const Limits& limits, const Assessment& assessment)
     if (!assessment.cruise)
         return displayText(outsideCruiseText());
     const double worst_px = assessment.cruise->worst_px();
+    if (!assessment.status.flyable)
+        return QObject::tr("%1 px, if it could be flown").arg(number(worst_px, 2));
     return bold(QObject::tr("%1 px (%2)").arg(number(worst_px, 2), gradeWord(limits, worst_px)));
 }
 
@@ -292,6 +296,23 @@ QStringList lines(const std::vector<Phrase>& sentences)
     return list;
 }
 
+// What forbids flight, before anything is cut.
+QString forbiddenBox(const Status& status)
+{
+    if (status.violated.empty())
+        return {};
+    QStringList reasons;
+    for (const Warning& violated : status.violated)
+        reasons << displayText(violated.text);
+    const QString text =
+        status.flyable ? QObject::tr("What is said of cruise is not about this flight: %1.")
+                       : QObject::tr("DO NOT FLY: %1. Mend the craft before you cut or drill.");
+    return QStringLiteral(
+               "<table border='2' cellspacing='0' cellpadding='6' width='100%' "
+               "style='border-collapse:collapse'><tr><td><b>%1</b></td></tr></table>")
+        .arg(text.arg(reasons.join(QStringLiteral("; "))).toHtmlEscaped());
+}
+
 }  // namespace
 
 SheetText sheetText(const BuildSheet& sheet, int templateSheets)
@@ -302,7 +323,8 @@ SheetText sheetText(const BuildSheet& sheet, int templateSheets)
     text.workshop =
         QStringLiteral("<h1 style='margin-top:0px; margin-bottom:0px; font-size:x-large'>%1</h1>")
             .arg(QObject::tr("Build sheet: %1").arg(name).toHtmlEscaped()) +
-        cutTable(sheet) + fitTable(sheet) + holeTable(sheet, templateSheets);
+        forbiddenBox(sheet.assessment.status) + cutTable(sheet) + fitTable(sheet) +
+        holeTable(sheet, templateSheets);
     text.tunedFor = tunedTable(sheet) + paragraph(displayText(restText(sheet.assessment.rest)));
     QStringList warningsOf;
     for (const Warning& warning : sheet.assessment.warnings)

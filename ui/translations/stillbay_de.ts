@@ -1139,10 +1139,6 @@
         <translation>Vor Arbeiten an der Werkbank und vor dem Flug</translation>
     </message>
     <message>
-        <source>The heaviest part of the bay (%1) sits with its middle at %2 / %3 / %4: moved by some millimetres, it lets the bay turn more.</source>
-        <translation>Das schwerste Teil der Gondel (%1) sitzt mit seiner Mitte bei %2 / %3 / %4: Sitzt es einige Millimeter daneben, dreht sich die Gondel stärker.</translation>
-    </message>
-    <message>
         <source>surge</source>
         <comment>narrow column</comment>
         <translation>längs</translation>
@@ -1392,6 +1388,30 @@
     <message>
         <source>Order %1: wobble (px)</source>
         <translation>Ordnung %1: Wackeln (px)</translation>
+    </message>
+    <message>
+        <source>DO NOT FLY · Stillbay build sheet · %1 · %2</source>
+        <translation>NICHT FLIEGEN · Stillbay-Baublatt · %1 · %2</translation>
+    </message>
+    <message>
+        <source>The heaviest part of the bay (%1) sits with its middle at %2 / %3 / %4. Keep it there: a few millimetres beside, and the bay turns more.</source>
+        <translation>Das schwerste Teil der Gondel (%1) sitzt mit seiner Mitte bei %2 / %3 / %4. Dort lassen: einige Millimeter daneben, und die Gondel dreht stärker.</translation>
+    </message>
+    <message>
+        <source>none: the craft must not fly</source>
+        <translation>keiner: der Kopter darf nicht fliegen</translation>
+    </message>
+    <message>
+        <source>%1 px, if it could be flown</source>
+        <translation>%1&#xa0;px, wenn er fliegen dürfte</translation>
+    </message>
+    <message>
+        <source>What is said of cruise is not about this flight: %1.</source>
+        <translation>Was zum Reiseflug gesagt ist, gilt nicht für diesen Flug: %1.</translation>
+    </message>
+    <message>
+        <source>DO NOT FLY: %1. Mend the craft before you cut or drill.</source>
+        <translation>NICHT FLIEGEN: %1. Vor dem Schneiden und Bohren den Kopter in Ordnung bringen.</translation>
     </message>
 </context>
 <context>
@@ -7268,6 +7288,14 @@ Ein Klick öffnet die Liste der gemerkten Abstimmungen bei dieser.</translation>
     <message>
         <source>No single step mends it: find a tune.</source>
         <translation>Kein einzelner Schritt behebt es: Abstimmung finden.</translation>
+    </message>
+    <message>
+        <source>&amp;Find a tune…</source>
+        <translation>Abstimmung &amp;finden …</translation>
+    </message>
+    <message>
+        <source>Find a tune</source>
+        <translation>Abstimmung finden</translation>
     </message>
 </context>
 <context>

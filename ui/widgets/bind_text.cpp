@@ -4,6 +4,7 @@
 #include "ui/widgets/field_path.h"
 #include "ui/widgets/labels.h"
 
+#include <QFocusEvent>
 #include <QLineEdit>
 #include <QPlainTextEdit>
 #include <QSignalBlocker>
@@ -22,7 +23,6 @@ TextRow::TextRow(Document& document, TextAccess access, QWidget* editor)
     setFieldPath(*this, m_access.path);
     m_editor->setAccessibleName(m_access.spoken);
     m_editor->setAcceptDrops(false);  // a dropped file is for the window
-    setFocusProxy(m_editor);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(2);
@@ -59,6 +59,12 @@ TextRow::TextRow(Document& document, TextAccess access, QPlainTextEdit* editor)
     };
     connect(editor, &QPlainTextEdit::textChanged, this, &TextRow::write);
     refresh();
+}
+
+// Not by a focus proxy: with one the row would be a stop of its own in the chain of Tab.
+void TextRow::focusInEvent(QFocusEvent* event)
+{
+    m_editor->setFocus(event->reason());
 }
 
 void TextRow::write()

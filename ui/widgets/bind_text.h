@@ -33,6 +33,9 @@ public:
 
     QWidget* editor() const { return m_editor; }
 
+protected:
+    void focusInEvent(QFocusEvent* event) override;  ///< goes on to the editor
+
 private:
     TextRow(Document& document, TextAccess access, QWidget* editor);
     void write();

@@ -210,6 +210,7 @@ void MainWindow::makePages()
         m_tabs->setCurrentWidget(m_tuning);
         m_tuning->showWarnings();
     });
+    connect(m_verdict, &VerdictStrip::tuneWanted, m_map->findAction(), &QAction::trigger);
     addView(m_tuning, tr("Tuning"));
     addTab(m_map, m_map->map().chart().name());
     connect(&m_map->map().chart(), &Chart::named, this,

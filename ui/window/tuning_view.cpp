@@ -33,7 +33,7 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
       m_warnings(new WarningsPanel),
       m_side(new QTabWidget),
       m_craftColumn(new Holder),
-      m_craftPage(new Holder),
+      m_craftPage(new Holder(this)),
       m_splitter(new QSplitter(Qt::Horizontal))
 {
     m_form->widget()->installEventFilter(this);
