@@ -4038,19 +4038,19 @@
     </message>
     <message>
         <source>No crossing in cruise</source>
-        <translation>Kein Treffpunkt im Reiseflug</translation>
+        <translation>Kein Schnittpunkt im Reiseflug</translation>
     </message>
     <message>
         <source>Crossings in cruise: %1, none shows</source>
-        <translation>Treffpunkte im Reiseflug: %1, keiner zu sehen</translation>
+        <translation>Schnittpunkte im Reiseflug: %1, keiner zu sehen</translation>
     </message>
     <message>
         <source>Crossings in cruise: %1, faint up to %2&#xa0;px</source>
-        <translation>Treffpunkte im Reiseflug: %1, schwach bis %2&#xa0;px</translation>
+        <translation>Schnittpunkte im Reiseflug: %1, schwach bis %2&#xa0;px</translation>
     </message>
     <message>
         <source>Crossings in cruise: %1, bad up to %2&#xa0;px</source>
-        <translation>Treffpunkte im Reiseflug: %1, stark bis %2&#xa0;px</translation>
+        <translation>Schnittpunkte im Reiseflug: %1, stark bis %2&#xa0;px</translation>
     </message>
 </context>
 <context>

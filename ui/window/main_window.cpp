@@ -44,6 +44,7 @@
 #include <QStatusBar>
 #include <QTabWidget>
 #include <QToolBar>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 namespace stillbay::ui {
@@ -147,6 +148,9 @@ void MainWindow::makeActions()
     bar->addActions({m_undo, m_redo});
     bar->addSeparator();
     bar->addActions({m_tunes->keepAction(), m_map->findAction(), m_sheet->action()});
+    for (QAction* step : {m_undo, m_redo})  // known by their arrows; the others need the width
+        if (auto* const button = qobject_cast<QToolButton*>(bar->widgetForAction(step)))
+            button->setToolButtonStyle(Qt::ToolButtonIconOnly);
     // The menu tells which step; on the toolbar that would make the buttons jump.
     m_undo->setIconText(tr("Undo"));
     m_redo->setIconText(tr("Redo"));
