@@ -2,6 +2,7 @@
 #include "ui/findings/findings_panel.h"
 
 #include "core/assess/texts.h"
+#include "ui/findings/cruise_window_text.h"
 #include "ui/findings/html.h"
 #include "ui/findings/word_page.h"
 
@@ -102,22 +103,12 @@ QString tubesTable(const std::vector<TubeAtRest>& tubes)
     return html + QStringLiteral("</table>");
 }
 
-QString windowText(const Setup& setup)
-{
-    const QLocale locale;
-    return QObject::tr("Cruise is %1 to %2 % throttle; faint from %3 px, bad from %4 px.")
-        .arg(locale.toString(100.0 * setup.flight.cruise_throttle[0], 'g', 3),
-             locale.toString(100.0 * setup.flight.cruise_throttle[1], 'g', 3),
-             locale.toString(setup.limits.faint_px, 'g', 3),
-             locale.toString(setup.limits.bad_px, 'g', 3));
-}
-
 QString pageOf(const Setup& setup, const Assessment& assessment)
 {
     QString html;
     for (const Phrase& sentence : findings(setup, assessment))
         html += paragraphHtml(escaped(sentence));
-    html += paragraphHtml(windowText(setup));
+    html += paragraphHtml(cruiseWindowText(setup));
     html += headingHtml(QObject::tr("Modes in flight")) + modesTable(assessment.flight, kFlight);
     html += headingHtml(QObject::tr("Modes on the bench, airframe held")) +
             modesTable(assessment.bench, kBench);

@@ -2,6 +2,7 @@
 #include "ui/findings/verdict_strip.h"
 
 #include "core/assess/texts.h"
+#include "ui/findings/cruise_window_text.h"
 #include "ui/findings/step_text.h"
 #include "ui/findings/suggestions_panel.h"
 #include "ui/findings/uncertainty_panel.h"
@@ -12,7 +13,6 @@
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QLocale>
 #include <QPushButton>
 #include <QToolButton>
 
@@ -20,16 +20,6 @@ namespace stillbay::ui {
 namespace {
 
 constexpr int kLines = 4;  // so that a step that takes two lines moves nothing
-
-QString cruiseWindowText(const Setup& setup)
-{
-    const QLocale locale;
-    return QObject::tr("Cruise is %1 to %2 % throttle; faint from %3 px, bad from %4 px.")
-        .arg(locale.toString(100.0 * setup.flight.cruise_throttle[0], 'g', 3),
-             locale.toString(100.0 * setup.flight.cruise_throttle[1], 'g', 3),
-             locale.toString(setup.limits.faint_px, 'g', 3),
-             locale.toString(setup.limits.bad_px, 'g', 3));
-}
 
 // Two lines, so that what stands below does not hop.
 QString detailOf(const Setup& setup, const Assessment& assessment)
