@@ -19,14 +19,14 @@ namespace fs = std::filesystem;
 // below. Rooms of one floor do not see each other.
 const std::vector<std::vector<std::string>> kFloors{
     {"core/base"},
-    {"core/setup"},
+    {"core/setup", "core/recording"},
     {"core/mass", "core/tube"},
     {"core/suspension", "core/airframe", "core/drive", "core/film"},
     {"core/craft", "core/presets"},
     {"core/response"},
     {"core/design"},
     {"core/assess"},
-    {"core/search", "core/advice", "core/newcraft"},
+    {"core/search", "core/advice", "core/newcraft", "core/calibrate"},
     {"app/commands", "ui/document"},
     {"ui/widgets"},
     {"ui/charts"},
