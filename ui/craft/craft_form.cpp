@@ -69,8 +69,14 @@ CraftForm::CraftForm(Document& document, QWidget* parent)
 }
 
 // Cards that were made anew stand at the end of the window's chain of tab stops.
+// Fields and rows come and go with the numbers that are given, and boxes with the entries of a
+// list; to walk all of them takes as long as to draw a chart.
 void CraftForm::keepReadingOrder()
 {
+    std::vector<std::string> given = numbersOf(m_document.setup());
+    if (given == m_given)
+        return;
+    m_given = std::move(given);
     QList<QPointer<QWidget>> stops = tabStopsIn(*widget());
     if (stops == m_tabStops)
         return;
@@ -110,6 +116,7 @@ void CraftForm::addFields(Section& section, const QString& path, const QString& 
         section.add(row);
         if (row->spec().optional)
             m_estimated[row->spec().path] = row;
+        connect(row, &FieldRow::remade, this, [this] { m_given.clear(); });
     }
     m_sections[path] = &section;
 }

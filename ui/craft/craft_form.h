@@ -10,6 +10,9 @@
 #include <QPointer>
 #include <QScrollArea>
 
+#include <string>
+#include <vector>
+
 class QVBoxLayout;
 
 namespace stillbay::ui {
@@ -58,7 +61,8 @@ private:
     Document& m_document;
     QVBoxLayout* m_layout;
     QList<QPointer<QWidget>> m_tabStops;
-    QString m_focusedField;  // its path; empty: none
+    std::vector<std::string> m_given;  // numbers that the tab stops belong to
+    QString m_focusedField;            // its path; empty: none
     BalanceButton* m_balance = nullptr;
     QHash<QString, Section*> m_sections;    // by path
     QHash<QString, FieldRow*> m_estimated;  // rows that may stand for an estimate, by path

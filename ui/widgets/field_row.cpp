@@ -69,7 +69,7 @@ FieldRow::FieldRow(Document& document, FieldSpec spec, const QString& noneWord, 
     }
     if (m_spec.list)
         makeListButtons();
-    connect(&m_document, &Document::setupChanged, this, &FieldRow::refresh);
+    connect(&m_document, &Document::setupChanged, this, &FieldRow::follow);
     refresh();
 }
 
@@ -104,6 +104,7 @@ void FieldRow::makeBoxes()
         makeBox(index);
     if (!m_boxes.empty())
         m_label->setBuddy(m_boxes.front());
+    emit remade();
 }
 
 void FieldRow::makeBox(std::size_t index)
@@ -169,8 +170,28 @@ void FieldRow::makeListButtons()
     row->addLayout(buttons);
 }
 
+FieldRow::Shown FieldRow::newest() const
+{
+    const Setup& setup = m_document.setup();
+    Shown newest;
+    for (std::size_t index = 0; index < m_spec.count(setup); ++index)
+        newest.values.push_back(m_spec.entry(index).read(setup));
+    if (const Source* const source = sourceOf(setup, m_spec.path.toStdString()))
+        newest.source = *source;
+    return newest;
+}
+
+// Of the many rows one at most differs after an edit.
+void FieldRow::follow()
+{
+    m_refusal->hide();
+    if (m_shown != newest())
+        refresh();
+}
+
 void FieldRow::refresh()
 {
+    m_shown = newest();
     const Setup& setup = m_document.setup();
     const std::size_t count = m_spec.count(setup);
     if (count != m_boxes.size())

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/setup/setup.h"
 #include "ui/document/document.h"
 #include "ui/widgets/field_spec.h"
 
@@ -36,10 +37,23 @@ public:
     /// The value in use while the field is left out; shown greyed and marked as an estimate.
     void setEstimate(std::optional<double> value);
 
+signals:
+    void remade();  ///< it has more boxes now, or fewer
+
 private:
+    /// What of the craft the row shows.
+    struct Shown {
+        std::vector<std::optional<double>> values;
+        std::optional<Source> source;
+
+        bool operator==(const Shown&) const = default;
+    };
+
     void makeBoxes();
     void makeBox(std::size_t index);
     void makeListButtons();
+    Shown newest() const;
+    void follow();
     void refresh();
     void showWhetherGiven(bool given);
     void commit(std::size_t index, double value);
@@ -54,6 +68,7 @@ private:
     QString m_noneWord;
     double m_start;
     std::optional<double> m_estimate;
+    Shown m_shown;
     std::vector<NumberBox*> m_boxes;
     QLabel* m_label;
     QLabel* m_mark;  // that the value is not the builder's own

@@ -80,6 +80,8 @@ void Verdict::addAside(QWidget* widget)
 
 void Verdict::setStale(bool stale)
 {
+    if (m_stale == stale)
+        return;
     m_stale = stale;
     m_headline->setEnabled(!stale);
     m_detail->setEnabled(!stale);

@@ -31,6 +31,7 @@ TuningView::TuningView(Document& document, ThrottleCursor& cursor, QWidget* pare
       m_suggestions(new SuggestionsPanel(document)),
       m_measureFirst(new UncertaintyPanel(document)),
       m_warnings(new WarningsPanel),
+      m_warningsName(Paced::Pace::AtRest, [this] { nameWarnings(); }),
       m_side(new QTabWidget),
       m_craftColumn(new Holder),
       m_craftPage(new Holder(this)),
@@ -89,7 +90,7 @@ void TuningView::makeSide()
     m_craftPage->hide();
     for (QToolButton* button : m_side->tabBar()->findChildren<QToolButton*>())  // of Qt
         button->setAccessibleName(tr("%1 of the side panel").arg(button->accessibleName()));
-    connect(m_warnings, &WarningsPanel::counted, this, &TuningView::nameWarnings);
+    connect(m_warnings, &WarningsPanel::counted, this, [this] { m_warningsName.ask(); });
     fitSide();
 }
 
@@ -127,8 +128,11 @@ void TuningView::fitSide()
 void TuningView::nameWarnings()
 {
     const int count = m_warnings->count();
-    m_side->setTabText(m_side->indexOf(m_warnings),
-                       count == 0 ? tr("Warnings") : tr("Warnings (%1)").arg(count));
+    const int page = m_side->indexOf(m_warnings);
+    const QString name = count == 0 ? tr("Warnings") : tr("Warnings (%1)").arg(count);
+    if (name == m_side->tabText(page))
+        return;
+    m_side->setTabText(page, name);
     fitSide();
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/document/document.h"
+#include "ui/widgets/paced.h"
 #include "ui/widgets/result_view.h"
 
 #include <QWidget>
@@ -70,6 +71,7 @@ private:
     SuggestionsPanel* m_suggestions;
     UncertaintyPanel* m_measureFirst;
     WarningsPanel* m_warnings;
+    Paced m_warningsName;  // a name of another width lays the whole panel out anew
     QTabWidget* m_side;
     QWidget* m_craftColumn;  // holds the form where there is room
     QWidget* m_craftPage;    // else
