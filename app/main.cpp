@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "app/commands/calibrate.h"
 #include "app/commands/command.h"
 #include "app/commands/help.h"
 #include "app/commands/level.h"
@@ -58,6 +59,8 @@ int run(Arguments arguments, int argc, char** argv)
         return stillbay::runSearch(arguments.subspan(1), std::cout, std::cerr);
     if (first == "level")
         return stillbay::runLevel(arguments.subspan(1), std::cout, std::cerr);
+    if (first == "calibrate")
+        return stillbay::runCalibrate(arguments.subspan(1), std::cout, std::cerr);
     if (first == "sheet")
         return writeSheet(arguments.subspan(1), argc, argv);
     if (first == "--")

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/calibrate/correction.h"
+
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace stillbay {
+
+/// "good", "fair" or "poor".
+std::string_view qualityWord(Quality quality);
+
+/// What the measurements correct as one object, docs/calibrate.md.
+std::string calibrateJson(std::span<const Correction> corrections);
+
+}  // namespace stillbay

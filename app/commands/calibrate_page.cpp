@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/calibrate_page.h"
+
+#include "app/commands/calibrate_json.h"
+#include "app/commands/paragraph.h"
+#include "core/base/format.h"
+#include "core/base/units.h"
+
+#include <sstream>
+
+namespace stillbay {
+namespace {
+
+void valueRow(std::ostream& page, const CorrectedValue& value)
+{
+    const std::string before = value.before ? formatted("%.4g", *value.before) : std::string("-");
+    page << formatted("  %-34s %9s -> %-9s %-4s +/- %.2g %%\n", english(value.label).c_str(),
+                      before.c_str(), formatted("%.4g", value.after).c_str(), value.unit.c_str(),
+                      kPercent * value.spread);
+}
+
+}  // namespace
+
+std::string calibratePage(const std::string& name, std::span<const Correction> corrections)
+{
+    std::ostringstream page;
+    if (!name.empty())
+        page << name << '\n';
+    for (const Correction& correction : corrections) {
+        page << '\n' << english(correction.measurement) << '\n';
+        for (const CorrectedValue& value : correction.values)
+            valueRow(page, value);
+        page << formatted("  unexplained: %.2g %%", kPercent * correction.residual);
+        if (correction.residualBefore)
+            page << formatted(", before %.2g %%", kPercent * *correction.residualBefore);
+        page << '\n';
+        paragraph(page,
+                  std::string(qualityWord(correction.mark.quality)) + ": " +
+                      english(correction.mark.reason),
+                  "  ");
+        for (const Warning& warning : correction.warnings)
+            paragraph(page, english(warning.text), "  ! ");
+    }
+    return page.str();
+}
+
+}  // namespace stillbay

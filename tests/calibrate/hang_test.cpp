@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: MIT
+#include "core/calibrate/hang.h"
+
+#include "core/advice/uncertain_inputs.h"
+#include "core/setup/text.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <fstream>
+#include <random>
+#include <sstream>
+#include <string>
+#include <vector>
+
+namespace stillbay {
+namespace {
+
+Setup reedbed()
+{
+    std::ifstream in(STILLBAY_SAMPLES_DIR "/reedbed.stillbay");
+    std::stringstream text;
+    text << in.rdbuf();
+    return readSetup(text.str()).value().setup;
+}
+
+bool warns(const Correction& correction, std::string_view code)
+{
+    for (const Warning& warning : correction.warnings)
+        if (warning.code == code)
+            return true;
+    return false;
+}
+
+// Length of a neo-Hookean tube under a force, by bisection of T = G A₀ (λ − 1/λ²).
+double lengthUnder(double mass_g, double free_mm, double G_mpa, double area_mm2)
+{
+    double low = 1.0, high = 10.0;
+    for (int k = 0; k < 200; ++k) {
+        const double middle = 0.5 * (low + high);
+        const double force = G_mpa * area_mm2 * (middle - 1 / (middle * middle));
+        (force < mass_g * 9.80665e-3 ? low : high) = middle;
+    }
+    return low * free_mm;
+}
+
+// Oracle: the worked example of docs/measuring-at-home.md, by hand: 8/5 mm, 1.000 kg, 100 mm to
+// 122 mm is 1.75 MPa. Printed with three digits, so to half of the last.
+TEST(HangTest, IsTheWorkedExample)
+{
+    const std::vector<HungMass> masses{{1000, 100, 122}};
+    const auto correction = hangTest(reedbed(), masses);
+    ASSERT_TRUE(correction);
+    ASSERT_EQ(correction->values.size(), 1u);
+    const CorrectedValue& value = correction->values.front();
+    EXPECT_EQ(value.key, "tube.youngs_modulus_mpa");
+    EXPECT_NEAR(value.after, 1.75, 0.005);
+    EXPECT_NEAR(value.before.value(), 3.6051, 1e-4);  // Gent's relation at 60 Shore A
+    // "One millimetre misread here is 4 % in E": two marks read to 0.5 mm, 0.2 mm each length.
+    EXPECT_NEAR(value.spread, 0.04 * 0.2041 * std::hypot(1.0, 1.22), 0.1 * value.spread);
+    EXPECT_TRUE(warns(*correction, "hang-one-mass"));
+    EXPECT_TRUE(warns(*correction, "hang-hardness")) << "the example is no 60 Shore A";
+}
+
+// Oracle: published data and fit. L. R. G. Treloar, Trans. Faraday Soc. 40 (1944) 59, 8 % sulphur
+// rubber in simple tension, points as carried by two open data sets; least squares of the Mooney
+// law up to a stretch of 1.6 gives C₁₀ = 0.1017, C₀₁ = 0.1112 MPa (rms 0.0003 MPa), whose secant
+// modulus is 2 (C₁₀ + C₀₁/λ). Within 2 %: the fit's rms over the least stress, and a line through
+// four points of that curve.
+TEST(HangTest, OfTreloarsRubberSoftensAsPublished)
+{
+    auto setup = reedbed();
+    setup.mounts.stretch = 1.3;  // of what the clamps leave free: a little more
+    const double area_mm2 = M_PI / 4 * (64 - 25);
+    std::vector<HungMass> masses;
+    for (const auto& [stretch, stress_kgf_cm2] :
+         {std::pair{1.125, 1.37}, {1.24, 2.30}, {1.39, 3.23}, {1.585, 4.16}})
+        masses.push_back({stress_kgf_cm2 * 10 * area_mm2, 100, 100 * stretch});
+    const auto correction = hangTest(setup, masses, {.length_mm = 0.1, .mass_g = 0.1});
+    ASSERT_TRUE(correction);
+    EXPECT_TRUE(warns(*correction, "hang-trend"));
+    EXPECT_EQ(correction->mark.quality, Quality::Fair);
+    const double delta_mm = 0.075 * std::sqrt(64.0 - 25.0), free_mm = setup.mounts.free_length_mm;
+    const double stretch = 1 + 0.3 * free_mm / (free_mm - 2 * delta_mm);
+    const double expected = 3 * 2 * (0.1017 + 0.1112 / stretch);
+    EXPECT_NEAR(correction->values.front().after, expected, 0.02 * expected);
+}
+
+// Oracle: own derivation, brute force: the test repeated 500 times with lengths and masses read
+// off as rulers and scales do; the spread of its answers is the spread it gives. 500 repeats know a
+// standard deviation to 3.2 %; a rounded reading is no Gaussian one: 10 %.
+TEST(HangTest, TellsTheSpreadThatRepeatingItHas)
+{
+    const double area_mm2 = M_PI / 4 * (64 - 25), G_mpa = 0.97;
+    std::mt19937 random(14);
+    std::uniform_real_distribution<double> any(-0.5, 0.5);
+    const auto read = [&](double value, double step) {
+        const double from = any(random);  // where the ruler was laid
+        return std::round(value / step + from) * step - from * step + any(random) * step;
+    };
+    double sum = 0.0, squares = 0.0, told = 0.0;
+    constexpr int kRepeats = 500;
+    for (int k = 0; k < kRepeats; ++k) {
+        const double free_mm = read(80, 0.5);
+        std::vector<HungMass> masses;
+        for (const double mass_g : {700.0, 1000.0, 1300.0})
+            masses.push_back({mass_g + any(random), free_mm,
+                              read(lengthUnder(mass_g, 80, G_mpa, area_mm2), 0.5)});
+        const auto correction = hangTest(reedbed(), masses, {.massShare = 0.0});
+        ASSERT_TRUE(correction);
+        const double E = correction->values.front().after;
+        sum += E;
+        squares += E * E;
+        told += correction->values.front().spread / kRepeats;
+    }
+    const double mean = sum / kRepeats;
+    const double spread = std::sqrt(squares / kRepeats - mean * mean) / mean;
+    EXPECT_NEAR(mean, 3 * G_mpa, 0.003 * mean);
+    // It never tells less than the readings leave; where three disagree by chance it tells more.
+    EXPECT_GT(told, 0.9 * spread);
+    EXPECT_LT(told, 1.4 * spread);
+}
+
+// Oracle: the spread that accept() writes is the one the forecast's uncertainty counts with.
+TEST(HangTest, NarrowsWhatTheForecastDoesNotKnow)
+{
+    const auto setup = reedbed();
+    const double area_mm2 = M_PI / 4 * (64 - 25);
+    std::vector<HungMass> masses;
+    for (const double mass_g : {800.0, 1200.0})
+        masses.push_back({mass_g, 100, lengthUnder(mass_g, 100, 1.1, area_mm2)});
+    const auto correction = hangTest(setup, masses);
+    ASSERT_TRUE(correction);
+    EXPECT_EQ(correction->mark.quality, Quality::Good);
+    EXPECT_EQ(english(correction->measurement), "hang test, 2 masses");
+    const auto corrected = accept(setup, *correction, "2026-05-01");
+    ASSERT_TRUE(corrected);
+    EXPECT_NEAR(spreadOf(setup, "tube.youngs_modulus_mpa").value(), 0.25, 0.01);
+    EXPECT_NEAR(spreadOf(*corrected, "tube.youngs_modulus_mpa").value(),
+                correction->values.front().spread, 1e-12);
+}
+
+TEST(HangTest, SaysWhatTheRulerLeavesOpen)
+{
+    const std::vector<HungMass> coarse{{1500, 20, 24}};
+    const auto correction = hangTest(reedbed(), coarse);
+    ASSERT_TRUE(correction);
+    EXPECT_TRUE(warns(*correction, "hang-coarse"));
+    EXPECT_GT(correction->values.front().spread, 0.05);
+
+    const std::vector<HungMass> apart{{800, 100, 113}, {1200, 100, 131}, {1210, 100, 123}};
+    const auto scattered = hangTest(reedbed(), apart);
+    ASSERT_TRUE(scattered);
+    EXPECT_TRUE(warns(*scattered, "hang-scatter"));
+    EXPECT_GT(scattered->values.front().spread, 0.05);
+}
+
+TEST(HangTest, RefusesWhatNobodyCanHaveRead)
+{
+    const auto refusal = [](std::vector<HungMass> masses) {
+        const auto correction = hangTest(reedbed(), masses);
+        return correction ? std::string() : english(correction.error().what);
+    };
+    EXPECT_EQ(refusal({}), "no mass was hung: one to five are needed");
+    EXPECT_EQ(refusal(std::vector<HungMass>(6, {100, 100, 110})),
+              "6 masses are too many: at most five");
+    EXPECT_NE(refusal({{1000, 100, 122}, {1000, 0, 122}}).find("mass 2 has no free length"),
+              std::string::npos);
+    EXPECT_NE(refusal({{1000, 100, 122}, {900, 100, 100}}).find("mass 2 does not stretch the tube"),
+              std::string::npos);
+    EXPECT_NE(refusal({{-5, 100, 122}}).find("mass 1 is -5"), std::string::npos);
+    EXPECT_NE(refusal({{100, std::nan(""), 122}}), "");
+    EXPECT_NE(refusal({{100, 100, INFINITY}}), "");
+}
+
+}  // namespace
+}  // namespace stillbay

@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/calibrate.h"
+
+#include "app/commands/command.h"
+#include "core/setup/sources.h"
+#include "tests/commands/changed_sample.h"
+#include "tests/commands/output_folder.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <sstream>
+#include <vector>
+
+namespace stillbay {
+namespace {
+
+struct CalibrateOutput {
+    int code;
+    std::string out, err;
+};
+
+CalibrateOutput calibrated(std::vector<std::string_view> arguments)
+{
+    std::ostringstream out, err;
+    const int code = runCalibrate(arguments, out, err);
+    return {code, out.str(), err.str()};
+}
+
+// Oracle: the worked example of docs/measuring-at-home.md with a second mass by hand: 1500 g and
+// 137.4 mm are 3 · 14.710 N/(30.631 mm² · (1.374 − 0.5297)) = 1.706 MPa.
+TEST(CalibrateCommand, JsonTellsBeforeAfterAndSpread)
+{
+    const CalibrateOutput answer =
+        calibrated({kReedbed, "--hang", "1000:100:122", "--hang", "1500:100:137.4", "--json"});
+    ASSERT_EQ(answer.code, 0) << answer.err;
+    const auto json = nlohmann::json::parse(answer.out);
+    ASSERT_EQ(json.at("values").size(), 1U);
+    const auto& value = json.at("values").front();
+    EXPECT_EQ(value.at("key"), "tube.youngs_modulus_mpa");
+    EXPECT_NEAR(value.at("before").get<double>(), 3.6051, 1e-4);
+    EXPECT_NEAR(value.at("after").get<double>(), 1.73, 0.03);
+    EXPECT_GT(value.at("spread").get<double>(), 0.004);
+    EXPECT_LT(value.at("spread").get<double>(), 0.03);
+    EXPECT_LT(json.at("residual").get<double>(), 0.02);
+    EXPECT_EQ(json.at("modes").size(), 0U);
+    EXPECT_EQ(json.at("measurements").front().at("name"), "hang test, 2 masses");
+    EXPECT_EQ(json.at("measurements").front().at("quality"), "fair");
+}
+
+TEST(CalibrateCommand, WritesTheCraftWithItsSource)
+{
+    const OutputFolder output;
+    const std::string path = output.path();
+    const std::vector<std::string_view> arguments{
+        kReedbed, "--hang", "1900:100:122", "--hang", "2850:100:136.9", "--output", path};
+    const CalibrateOutput answer = calibrated(arguments);
+    ASSERT_EQ(answer.code, 0) << answer.err;
+    EXPECT_NE(answer.out.find("Young's modulus of the tube"), std::string::npos) << answer.out;
+    EXPECT_NE(answer.out.find("good: the masses agree"), std::string::npos) << answer.out;
+    const auto written = loadSetup(path);
+    ASSERT_TRUE(written);
+    EXPECT_NEAR(written->setup.tube.youngs_modulus_mpa.value(), 3.3, 0.1);
+    const Source* source = sourceOf(written->setup, "tube.youngs_modulus_mpa");
+    ASSERT_NE(source, nullptr);
+    EXPECT_EQ(source->from, Origin::Measured);
+    EXPECT_EQ(source->date.size(), std::string("2026-05-01").size());
+    EXPECT_EQ(calibrated(arguments).code, 1) << "nothing is replaced unasked";
+    std::vector<std::string_view> forced = arguments;
+    forced.push_back("--force");
+    EXPECT_EQ(calibrated(forced).code, 0);
+}
+
+TEST(CalibrateCommand, SaysInOneLineWhatIsWrong)
+{
+    const auto complaint = [](std::vector<std::string_view> arguments, int code) {
+        const CalibrateOutput answer = calibrated(std::move(arguments));
+        EXPECT_EQ(answer.code, code) << answer.err;
+        EXPECT_EQ(answer.out, "");
+        EXPECT_EQ(std::count(answer.err.begin(), answer.err.end(), '\n'), 1) << answer.err;
+        return answer.err;
+    };
+    EXPECT_NE(complaint({kReedbed}, 2).find("no measurement"), std::string::npos);
+    EXPECT_NE(complaint({kReedbed, "--hang", "1000:100"}, 2).find("MASS_G:FREE_MM:LENGTH_MM"),
+              std::string::npos);
+    EXPECT_NE(complaint({kReedbed, "--hang", "1000:100:90"}, 1).find("does not stretch"),
+              std::string::npos);
+    EXPECT_NE(complaint({"no-such-file", "--hang", "1000:100:110"}, 1).find("cannot be opened"),
+              std::string::npos);
+}
+
+// A test that is worth little is shown, and nothing is written.
+TEST(CalibrateCommand, WritesNothingFromAPoorTest)
+{
+    const OutputFolder output;
+    const std::string path = output.path();
+    const CalibrateOutput answer =
+        calibrated({kReedbed, "--hang", "600:10:10.6", "--output", path});
+    EXPECT_EQ(answer.code, 3);
+    EXPECT_NE(answer.out.find("poor"), std::string::npos) << answer.out;
+    EXPECT_EQ(output.files(), 0U);
+}
+
+TEST(CalibrateCommand, HelpTellsTheOptions)
+{
+    const CalibrateOutput answer = calibrated({"--help"});
+    EXPECT_EQ(answer.code, 0);
+    for (const char* part :
+         {"usage: stillbay calibrate FILE", "--hang MASS_G:FREE_MM:LENGTH_MM", "--output OUT"})
+        EXPECT_NE(answer.out.find(part), std::string::npos) << part << '\n' << answer.out;
+}
+
+}  // namespace
+}  // namespace stillbay
