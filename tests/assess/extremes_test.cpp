@@ -89,7 +89,7 @@ TEST(Extremes, DistortedSamplesAreAnsweredOrRefused)
     for (const char* name : {"/reedbed.stillbay", "/quarry.stillbay", "/saltmarsh.stillbay"}) {
         const auto sample = loadSetup(std::string(STILLBAY_SAMPLES_DIR) + name);
         ASSERT_TRUE(sample) << name << ": " << english(sample.error().what);
-        for (int i = 0; i < 400; ++i) {
+        for (int i = 0; i < 150; ++i) {
             const stillbay::Setup setup = jittered(sample->setup, rng, i % 2 ? 1.3 : 3.0);
             if (!validate(setup))
                 continue;
@@ -97,8 +97,8 @@ TEST(Extremes, DistortedSamplesAreAnsweredOrRefused)
             ASSERT_FALSE(::testing::Test::HasFailure()) << name << " " << i;
         }
     }
-    EXPECT_GT(answers, 300);
-    EXPECT_GT(others, 10);
+    EXPECT_GT(answers, 110);
+    EXPECT_GT(others, 4);
 }
 
 }  // namespace

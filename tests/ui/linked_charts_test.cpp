@@ -180,7 +180,7 @@ TEST_F(LinkedCharts, NoLabelHidesAPeak)
             window.resize(size);
             QCoreApplication::processEvents();
             window.grab();
-            for (int percent = 10; percent <= 100; percent += 2) {
+            for (int percent = 10; percent <= 100; percent += 5) {
                 window.cursor().moveTo(0.01 * percent);
                 throttle.canvas()->grab();
                 through.canvas()->grab();
