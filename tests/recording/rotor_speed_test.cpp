@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: MIT
+#include "core/recording/rotor_speed.h"
+
+#include "tests/recording/rotor_sound.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace stillbay {
+namespace {
+
+double worstError(const RotorSpeedTrack& track, const RotorSound& sound)
+{
+    double worst = 0;
+    for (std::size_t n = 0; n < track.time.size(); ++n)
+        worst = std::max(worst, std::abs(track.speed[n] / sound.speed(track.time[n]) - 1));
+    return worst;
+}
+
+// Oracle: the speed that the sound was made with, half a percent of it as promised; up and down
+// by up to 12 % a second.
+TEST(RotorSpeed, FollowsASweep)
+{
+    RotorSound sound;
+    sound.speed = [](double t) {
+        return 70 * std::exp(0.3 * std::sin(0.02 * t * t + 0.9));
+    };
+    sound.teeth = {{1, 0.1}, {2, 1}, {4, 0.4}, {6, 0.2}};
+    const auto track = followRotorSpeed(sound.samples(6000, 10), 6000);
+    ASSERT_TRUE(track);
+    EXPECT_LT(worstError(*track, sound), 5e-3);
+    EXPECT_GT(track->margin, 0.1);
+}
+
+// Oracle: the three speeds that were held, to half a percent. Combs with teeth missing, of two and
+// three blades, heard and felt: none may be taken for a multiple or fraction of the speed.
+TEST(RotorSpeed, FindsTheThrottlesThatWereHeld)
+{
+    struct Case {
+        std::size_t blades;
+        bool isSound;
+        std::vector<RotorSound::Tooth> teeth;
+    };
+    const std::vector<Case> cases{
+        {2, true, {{1, 0.15}, {2, 1}, {4, 0.5}, {6, 0.25}, {8, 0.12}}},
+        {2, true, {{2, 1}, {4, 0.5}, {6, 0.25}}},           // no order 1
+        {2, true, {{1, 0.5}, {2, 1}}},                      // nothing above the blade pass
+        {2, true, {{2, 1}, {4, 0.4}}},                      // two teeth alone
+        {2, true, {{1, 0.2}, {2, 1}, {6, 0.5}, {8, 0.2}}},  // no second multiple
+        {2, true, {{4, 1}, {6, 0.7}, {8, 0.5}}},            // not even the blade pass
+        {3, true, {{1, 0.2}, {3, 1}, {6, 0.4}}},
+        {3, true, {{3, 1}, {6, 0.4}, {9, 0.3}}},
+        {2, false, {{1, 1}, {2, 0.4}, {4, 0.1}}},  // felt: unbalance is the strongest
+        {2, false, {{1, 1}, {2, 0.3}}},
+        {2, false, {{2, 1}, {4, 0.5}, {6, 0.3}}},  // well balanced
+        {3, false, {{1, 0.7}, {3, 1}, {6, 0.2}}},
+    };
+    for (std::size_t c = 0; c < cases.size(); ++c) {
+        RotorSound sound;
+        sound.teeth = cases[c].teeth;
+        const double held[] = {61.3, 88.9, 117.4};
+        sound.speed = [&](double t) {
+            return held[std::min(2, static_cast<int>(t / 2.4))];
+        };
+        RotorSpeedOptions options;
+        options.blades = cases[c].blades;
+        options.isSound = cases[c].isSound;
+        const auto track = followRotorSpeed(sound.samples(3000, 7.2), 3000, options);
+        ASSERT_TRUE(track) << c;
+        const std::vector<SteadyStretch> stretches = steadyStretches(*track, 1.2);
+        ASSERT_EQ(stretches.size(), 3U) << c;
+        for (std::size_t k = 0; k < 3; ++k) {
+            EXPECT_NEAR(stretches[k].speed, held[k], 5e-3 * held[k]) << c;
+            EXPECT_NEAR(stretches[k].from, 2.4 * static_cast<double>(k), 0.5) << c;
+            EXPECT_NEAR(stretches[k].to, 2.4 * static_cast<double>(k + 1), 0.5) << c;
+        }
+    }
+}
+
+// Oracle: mean and standard deviation of the four speeds that were made, weighted alike; beats over
+// the stretch leave a tenth of the width.
+TEST(RotorSpeed, GivesSeveralMotorsAsAWidth)
+{
+    RotorSound sound;
+    sound.teeth = {{1, 0.1}, {2, 1}, {4, 0.5}, {6, 0.3}};
+    sound.speed = [](double) {
+        return 93.7;
+    };
+    sound.motors = {0.985, 0.996, 1.003, 1.016};
+    const auto track = followRotorSpeed(sound.samples(4000, 12), 4000);
+    ASSERT_TRUE(track);
+    const std::vector<SteadyStretch> stretches = steadyStretches(*track, 3, 0.03);
+    ASSERT_EQ(stretches.size(), 1U);
+    EXPECT_NEAR(stretches[0].speed, 93.7, 5e-3 * 93.7);
+    EXPECT_NEAR(stretches[0].width, 0.01130 * 93.7, 0.25 * 0.0113 * 93.7);
+
+    sound.motors = {1};
+    const auto one = followRotorSpeed(sound.samples(4000, 4), 4000);
+    ASSERT_TRUE(one);
+    EXPECT_LT(steadyStretches(*one)[0].width, 0.002 * 93.7);
+}
+
+// A silence between is said by its quality, noise alone by a refusal.
+TEST(RotorSpeed, KnowsSilence)
+{
+    RotorSound sound;
+    sound.teeth = {{2, 1}, {4, 0.5}};
+    sound.speed = [](double) {
+        return 80;
+    };
+    std::vector<double> x = sound.samples(3000, 9);
+    const std::vector<double> hiss = noise(44, x.size());
+    for (std::size_t n = 9000; n < 18000; ++n)
+        x[n] = hiss[n];
+    const auto track = followRotorSpeed(x, 3000);
+    ASSERT_TRUE(track);
+    const std::vector<SteadyStretch> stretches = steadyStretches(*track);
+    ASSERT_EQ(stretches.size(), 2U);
+    EXPECT_NEAR(stretches[0].to, 3, 0.4);
+    EXPECT_NEAR(stretches[1].from, 6, 0.4);
+
+    const auto nothing = followRotorSpeed(hiss, 3000);
+    ASSERT_FALSE(nothing);
+    EXPECT_EQ(nothing.error().code, Errc::NoAnswer);
+    EXPECT_FALSE(followRotorSpeed(hiss, 1000));  // too slow for the blade pass
+    EXPECT_FALSE(followRotorSpeed(std::span(hiss).first(900), 3000));
+    std::stop_source stop;
+    stop.request_stop();
+    EXPECT_FALSE(followRotorSpeed(x, 3000, {}, stop.get_token()));
+}
+
+}  // namespace
+}  // namespace stillbay
