@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <tuple>
 
 namespace stillbay::ui {
 namespace {
@@ -27,6 +28,21 @@ QString unitOf(Variable variable)
 }
 
 // A value that can be made, or one that the map does not set.
+// Nodes that a builder may land on who aims at one: a grain to either side, the next at least.
+struct Reach {
+    std::size_t from, to;
+};
+
+Reach reachOf(const MapAxis& axis, std::size_t k)
+{
+    if (axis.count < 2)
+        return {k, k};
+    const double step = (axis.to - axis.from) / static_cast<double>(axis.count - 1);
+    const auto nodes =
+        static_cast<std::size_t>(std::max(1.0, std::round(grainOf(axis.variable) / step)));
+    return {k - std::min(k, nodes), std::min(k + nodes, axis.count - 1)};
+}
+
 bool isOnGrain(const MapAxis& axis, std::size_t k)
 {
     const double grains = axis.at(k) / grainOf(axis.variable);
@@ -91,21 +107,34 @@ QString verdictSentence(const Evaluation& verdict)
              wobbleText(verdict.cruise.empty.worst_px, kWobbleDigits));
 }
 
+bool hasMargin(const DesignMap& map, std::size_t node)
+{
+    const std::size_t i = node / map.y.count, j = node % map.y.count;
+    const Reach across = reachOf(map.x, i), up = reachOf(map.y, j);
+    for (std::size_t x = across.from; x <= across.to; ++x)
+        for (std::size_t y = up.from; y <= up.to; ++y)
+            if (!map.at(x, y).feasible())
+                return false;
+    return true;
+}
+
 std::optional<std::size_t> bestOn(const DesignMap& map, MapShows shows)
 {
-    std::optional<std::size_t> best, bestToMake;
-    const auto raise = [&](std::optional<std::size_t>& to, std::size_t node) {
-        if (!to || shownWobble_px(map.cells[node], shows) < shownWobble_px(map.cells[*to], shows))
-            to = node;
-    };
+    using Rank = std::tuple<bool, bool, double>;
+    std::optional<std::size_t> best;
+    Rank ofBest;
     for (std::size_t node = 0; node < map.cells.size(); ++node) {
         if (!map.cells[node].feasible())
             continue;
-        raise(best, node);
-        if (isOnGrain(map.x, node / map.y.count) && isOnGrain(map.y, node % map.y.count))
-            raise(bestToMake, node);
+        const bool canBeMade =
+            isOnGrain(map.x, node / map.y.count) && isOnGrain(map.y, node % map.y.count);
+        const Rank rank{!hasMargin(map, node), !canBeMade, shownWobble_px(map.cells[node], shows)};
+        if (best && rank >= ofBest)
+            continue;
+        best = node;
+        ofBest = rank;
     }
-    return bestToMake ? bestToMake : best;
+    return best;
 }
 
 std::optional<Constraint> commonestReason(const DesignMap& map)

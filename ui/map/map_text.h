@@ -30,7 +30,12 @@ QString nodeText(const DesignMap& map, std::size_t node);
 /// "0.21 px with a full pack, 0.25 px with an empty one", or why not.
 QString verdictSentence(const Evaluation& verdict);
 
-/// The best node by what is shown, among those that can be made where there are any.
+/// Whether all that lies a grain beside a node holds as well, so that a cut a little off does no
+/// harm.
+bool hasMargin(const DesignMap& map, std::size_t node);
+
+/// The best node by what is shown: among those with a margin where there are any, and of them among
+/// those that can be made.
 std::optional<std::size_t> bestOn(const DesignMap& map, MapShows shows);
 
 /// The reason that most nodes have; none where nothing is refused.

@@ -320,8 +320,9 @@ void MapView::showBest(std::size_t node)
         status.violated.empty()
             ? tr("Best here: %1 px").arg(found)
             : tr("Best here: %1 px, but %2").arg(found, displayText(status.violated.front().text)),
-        (isOnRim(m_answer->map, node) ? tr("At %1, on the edge of the map: look further. %2")
-                                      : tr("At %1. %2"))
+        (!hasMargin(m_answer->map, node) ? tr("At %1, and a cut a little off does not hold. %2")
+         : isOnRim(m_answer->map, node)  ? tr("At %1, on the edge of the map: look further. %2")
+                                         : tr("At %1. %2"))
             .arg(nodeText(m_answer->map, node), present));
 }
 
