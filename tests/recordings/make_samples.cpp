@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+// Writes the sample recordings: make_samples FOLDER. Build target make_samples, which is not built
+// unless asked for.
+#include "tests/assess/crafts.h"
+#include "tests/recordings/samples.h"
+
+#include <exception>
+#include <iostream>
+
+int main(int argc, char** argv)
+{
+    if (argc != 2) {
+        std::cerr << "make_samples FOLDER\n";
+        return 2;
+    }
+    try {
+        stillbay::test::writeSamples(stillbay::test::sampleCraft("reedbed"), argv[1]);
+    } catch (const std::exception& error) {
+        std::cerr << "make_samples: " << error.what() << '\n';
+        return 1;
+    }
+}
