@@ -282,18 +282,23 @@ std::string fromLatin1(std::string_view text)
 // What stands above the first row of numbers: names, units under them, titles over them.
 void readHead(TextTable& table, std::vector<TextRow> head)
 {
-    const auto isNaming = [](const TextRow& row) {
-        return filledCells(row) > 1;
+    const bool isSingle = std::all_of(table.rows.begin(), table.rows.end(),
+                                      [](const TextRow& row) { return row.cells.size() == 1; });
+    const auto isNaming = [isSingle](const TextRow& row) {
+        return filledCells(row) > 1 || (isSingle && row.cells.size() == 1);
     };
     const auto isShort = [](const TextRow& row) {
         return std::all_of(row.cells.begin(), row.cells.end(),
                            [](const std::string& cell) { return cell.size() <= kLongestUnit; });
     };
     if (!head.empty() && isNaming(head.back())) {
-        if (head.size() > 1 && isShort(head.back()) && isNaming(head[head.size() - 2])) {
+        if (!isSingle && head.size() > 1 && isShort(head.back()) &&
+            isNaming(head[head.size() - 2])) {
             table.units = std::move(head.back().cells);
+            table.unitsLine = head.back().line;
             head.pop_back();
         }
+        table.headingsLine = head.back().line;
         table.headings = std::move(head.back().cells);
         head.pop_back();
     }
@@ -367,6 +372,12 @@ std::optional<double> tableNumber(std::string_view cell, char decimal)
     if (code != std::errc() || stop != end || !std::isfinite(value))
         return std::nullopt;
     return isNegative ? -value : value;
+}
+
+std::vector<std::string> tableCells(std::string_view row, char separator)
+{
+    Cut cut = Cutter(row, separator).cut();
+    return cut.rows.empty() ? std::vector<std::string>{} : std::move(cut.rows.front().cells);
 }
 
 Result<TextTable> readTextTable(std::string_view text, const TableLimits& limits)

@@ -24,6 +24,8 @@ struct TextTable {
     std::vector<std::string> units;     ///< one a column, of a row of units; else empty
     std::vector<TextRow> rows;
     std::vector<std::size_t> asides;  ///< lines that are neither: comments, titles
+    std::size_t headingsLine = 0;     ///< where the names stand, from 1; 0: nowhere
+    std::size_t unitsLine = 0;        ///< likewise the row of units
     char separator = ',';
     char decimal = '.';  ///< point or comma
 
@@ -40,7 +42,8 @@ struct TableLimits {
 
 /// Reads a table: comma, semicolon or tab between cells, decimal point or comma, a row of names
 /// with a row of units under it or neither, lines of comment (# or //), quoted cells, a byte-order
-/// mark, any line ends. Separator and decimal sign are those that make the most numbers.
+/// mark, any line ends. Separator and decimal sign are those that make the most numbers. Above a
+/// single column stands at most a name.
 ///
 /// @error BadInput  too large, not UTF-8 text, a quote that never ends, no row with numbers.
 Result<TextTable> readTextTable(std::string_view text, const TableLimits& limits = {});
@@ -50,5 +53,8 @@ Result<TextTable> readTextTable(std::string_view text, const TableLimits& limits
 ///
 /// @param decimal  point or comma
 std::optional<double> tableNumber(std::string_view cell, char decimal);
+
+/// One row's cells, without the quotes around them and the spaces beside them.
+std::vector<std::string> tableCells(std::string_view row, char separator);
 
 }  // namespace stillbay
