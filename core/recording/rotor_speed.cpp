@@ -21,7 +21,6 @@ constexpr double kUsual = 0.015;            // of log speed from one window to t
 constexpr double kUsualCost = 0.25;         // … costs this much of score
 constexpr double kJumpCost = 3.0;           // any other speed, at once
 constexpr double kFullScore = 1.6;          // blade pass and another tooth, both clear
-constexpr double kTurning = 0.3;            // quality
 constexpr double kHighestTooth = 6.2;       // blade passes that are looked at
 
 struct Windows {
@@ -226,7 +225,7 @@ Result<RotorSpeedTrack> followRotorSpeed(std::span<const double> x, double rate,
         track.width.push_back(fit.width);
         track.quality.push_back(std::clamp(scores[n][path[n]] / kFullScore, 0.0, 1.0));
     }
-    if (*std::max_element(track.quality.begin(), track.quality.end()) < kTurning)
+    if (*std::max_element(track.quality.begin(), track.quality.end()) < kTurningQuality)
         return fail(Errc::NoAnswer, phrase("no rotor is heard in this record"));
     return track;
 }
@@ -239,7 +238,7 @@ std::vector<SteadyStretch> steadyStretches(const RotorSpeedTrack& track, double 
     for (std::size_t from = 0; from < count;) {
         double low = std::numeric_limits<double>::infinity(), high = 0;
         std::size_t to = from;
-        for (; to < count && track.quality[to] >= kTurning; ++to) {
+        for (; to < count && track.quality[to] >= kTurningQuality; ++to) {
             low = std::min(low, track.speed[to]);
             high = std::max(high, track.speed[to]);
             if (high > (1 + tolerance) * low)

@@ -24,12 +24,15 @@ struct RotorSpeedOptions {
     bool operator==(const RotorSpeedOptions&) const = default;
 };
 
+/// Quality below which nothing turns.
+inline constexpr double kTurningQuality = 0.3;
+
 /// The speed over time, found in one window after another.
 struct RotorSpeedTrack {
     std::vector<double> time;     ///< [s] of the middle of each window since the first sample
     std::vector<double> speed;    ///< [rev/s], the mean of all motors by their power
     std::vector<double> width;    ///< [rev/s] standard deviation among the motors
-    std::vector<double> quality;  ///< 0 … 1, how well the comb shows; below 0.3 nothing turns
+    std::vector<double> quality;  ///< 0 … 1, how well the comb shows
     /// 0 … 1: how much less the best multiple or fraction of the speed explains; below 0.1 the
     /// speed may be wrong by such a factor.
     double margin = 0.0;
