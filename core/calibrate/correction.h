@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/base/phrase.h"
+#include "core/base/quality.h"
 #include "core/base/result.h"
 #include "core/setup/setup.h"
 
@@ -11,21 +12,6 @@
 
 /// What a measurement says of the craft's numbers: every kind of measurement ends in one of these.
 namespace stillbay {
-
-/// How far a measurement can be relied on.
-enum class Quality {
-    Good,
-    Fair,  ///< the numbers hold, with a doubt that is named
-    Poor,  ///< not to be accepted without another measurement
-};
-
-/// A mark, and why it is no better, or what speaks for it.
-struct QualityMark {
-    Quality quality = Quality::Good;
-    Phrase reason;
-
-    bool operator==(const QualityMark&) const = default;
-};
 
 /// One number as it was and as it was measured, in the setup file's unit.
 struct CorrectedValue {

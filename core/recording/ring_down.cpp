@@ -1,0 +1,272 @@
+// SPDX-License-Identifier: MIT
+#include "core/recording/ring_down.h"
+
+#include "core/recording/decay_samples.h"
+#include "core/recording/pole_candidates.h"
+#include "core/recording/pole_choice.h"
+#include "core/recording/pole_fit.h"
+#include "core/recording/softening.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <optional>
+
+namespace stillbay {
+namespace {
+
+using Complex = std::complex<double>;
+using Eigen::Index;
+
+constexpr std::size_t kLeastSamples = 32;
+constexpr std::size_t kBlocksOfAWidth = 192;
+constexpr double kBlocksAPeriod = 5.0;  // of the highest mode
+constexpr std::size_t kLeastBlocks = 10;
+constexpr double kMostFrequencySpread = 0.02, kMostLossSpread = 0.3;  // of a mode claimed
+constexpr double kLeastLoss = 0.002, kMostLoss = 0.8;
+constexpr double kTwoPi = 2.0 * std::numbers::pi;
+
+// What the recording must hold before anything is sought in it.
+std::optional<Error> problemOf(const Recording& recording, const std::vector<std::size_t>& channels)
+{
+    const auto bad = [](Phrase what) {
+        return Error{Errc::BadInput, std::move(what), {}};
+    };
+    if (channels.empty() || recording.samples() == 0)
+        return bad(phrase("the recording holds no samples"));
+    if (!(recording.rate > 0.0) || !std::isfinite(recording.rate))
+        return bad(phrase("the recording has no sampling rate"));
+    for (const std::size_t c : channels) {
+        if (c >= recording.channels.size())
+            return bad(phrase("the recording has %1 columns, not %2",
+                              whole(recording.channels.size()), whole(c + 1)));
+        const Channel& channel = recording.channels[c];
+        const auto wrong = std::find_if(channel.values.begin(), channel.values.end(),
+                                        [](double x) { return !std::isfinite(x); });
+        if (wrong != channel.values.end())
+            return bad(phrase("sample %1 of column %2 is no number",
+                              whole(static_cast<std::size_t>(wrong - channel.values.begin()) + 1),
+                              channel.name));
+    }
+    if (recording.samples() < kLeastSamples)
+        return bad(phrase("the recording is too short: %1 samples, and at least %2 are needed",
+                          whole(recording.samples()), whole(kLeastSamples)));
+    const bool isStill = std::all_of(channels.begin(), channels.end(), [&](std::size_t c) {
+        const auto& values = recording.channels[c].values;
+        return std::all_of(values.begin(), values.end(),
+                           [&](double x) { return x == values.front(); });
+    });
+    if (isStill)
+        return bad(phrase("nothing moves: every sample has the same value"));
+    return std::nullopt;
+}
+
+std::vector<DecaySamples> samplesOf(const Recording& recording,
+                                    const std::vector<std::size_t>& channels,
+                                    const std::vector<double>& noise,
+                                    const std::vector<Stretch>& stretches, double highest_hz)
+{
+    const int width = std::max(1, static_cast<int>(recording.rate / (kBlocksAPeriod * highest_hz)));
+    std::vector<DecaySamples> plucks;
+    for (const Stretch& stretch : stretches) {
+        DecaySamples pluck =
+            growingBlocks(recording, channels, noise, stretch, width, kBlocksOfAWidth);
+        if (pluck.blocks() >= kLeastBlocks)
+            plucks.push_back(std::move(pluck));
+    }
+    return plucks;
+}
+
+double highestOf(const std::vector<DecayPole>& poles)
+{
+    double highest = 0.0;
+    for (const DecayPole& pole : poles)
+        highest = std::max(highest, pole.omega / kTwoPi);
+    return highest;
+}
+
+// Each channel's noise as the fit's residuals have it.
+std::vector<double> residualNoise(const PoleFit& fit, const std::vector<double>& noise)
+{
+    std::vector<double> better = noise;
+    for (std::size_t c = 0; c < noise.size(); ++c) {
+        double squares = 0.0, freedom = 0.0;
+        for (const Eigen::MatrixXd& residual : fit.residuals) {
+            squares += residual.col(static_cast<Index>(c)).squaredNorm();
+            freedom += static_cast<double>(residual.rows()) -
+                       2.0 * static_cast<double>(fit.poles.size()) -
+                       static_cast<double>(kSlowColumns);
+        }
+        freedom -= 2.0 * static_cast<double>(fit.poles.size()) / static_cast<double>(noise.size());
+        if (freedom > 0.0 && squares > 0.0)
+            better[c] *= std::sqrt(squares / freedom);
+    }
+    return better;
+}
+
+// The energy of one mode's decays, in the channels' own units.
+double energyOf(const PoleFit& fit, std::size_t mode, const std::vector<double>& noise)
+{
+    double energy = 0.0;
+    for (const Eigen::MatrixXcd& amplitudes : fit.amplitudes)
+        for (std::size_t c = 0; c < noise.size(); ++c)
+            energy += std::norm(amplitudes(static_cast<Index>(mode), static_cast<Index>(c))) *
+                      noise[c] * noise[c];
+    return energy / (-fit.poles[mode].s().real());
+}
+
+DecayingMode modeOf(const PoleFit& fit, std::size_t k, const std::vector<double>& noise)
+{
+    DecayingMode mode;
+    const auto at = static_cast<Index>(k);
+    const double factor = std::sqrt(std::max(1e-300, noiseOf(fit)));
+    mode.frequency_hz = fit.poles[k].omega / kTwoPi;
+    mode.lossFactor = 2.0 * fit.poles[k].damping;
+    mode.frequencySpread = factor * std::sqrt(std::max(0.0, fit.covariance(2 * at, 2 * at)));
+    mode.lossSpread = factor * std::sqrt(std::max(0.0, fit.covariance(2 * at + 1, 2 * at + 1)));
+    // Its shape: of all plucks, turned to one phase by the strongest.
+    const auto channels = static_cast<Index>(noise.size());
+    Eigen::VectorXcd shape = Eigen::VectorXcd::Zero(channels);
+    Eigen::VectorXd unit(channels);
+    for (Index c = 0; c < channels; ++c)
+        unit[c] = noise[static_cast<std::size_t>(c)];
+    Eigen::MatrixXcd spread = Eigen::MatrixXcd::Zero(channels, channels);
+    for (const Eigen::MatrixXcd& amplitudes : fit.amplitudes) {
+        const Eigen::VectorXcd moved =
+            amplitudes.row(at).transpose().cwiseProduct(unit.cast<Complex>());
+        spread += moved * moved.adjoint();
+    }
+    Index largest = 0;
+    spread.diagonal().real().maxCoeff(&largest);
+    shape = spread.col(largest);
+    if (std::abs(shape[largest]) > 0.0)
+        shape /= shape[largest];
+    mode.shape.assign(shape.begin(), shape.end());
+    for (const Eigen::MatrixXcd& amplitudes : fit.amplitudes)
+        mode.amplitudes.push_back(std::abs(amplitudes(at, largest)) * unit[largest]);
+    return mode;
+}
+
+bool isClaimed(const DecayingMode& mode, const RingDownOptions& options)
+{
+    return mode.frequencySpread < kMostFrequencySpread && mode.lossSpread < kMostLossSpread &&
+           mode.lossFactor > kLeastLoss && mode.lossFactor < kMostLoss &&
+           mode.frequency_hz >= options.lowest_hz && mode.frequency_hz <= options.highest_hz;
+}
+
+QualityMark markOf(const RingDown& answer)
+{
+    for (const DecayingMode& mode : answer.modes)
+        if (mode.frequencySpread > 0.01 || mode.lossSpread > 0.15)
+            return {Quality::Fair,
+                    phrase("the mode at %1\u00A0Hz is known to %2\u00A0% in frequency and "
+                           "%3\u00A0% in loss only",
+                           fixed(mode.frequency_hz, 1), rounded(100.0 * mode.frequencySpread, 2),
+                           rounded(100.0 * mode.lossSpread, 2))};
+    if (answer.signalToNoise_db < 15.0)
+        return {Quality::Fair, phrase("the decays stand only %1\u00A0dB above the noise",
+                                      fixed(answer.signalToNoise_db, 0))};
+    return {Quality::Good, phrase("%1 plucks, %2\u00A0dB above the noise",
+                                  whole(answer.plucks.size()), fixed(answer.signalToNoise_db, 0))};
+}
+
+}  // namespace
+
+Complex DecayingMode::pole() const
+{
+    return DecayPole{kTwoPi * frequency_hz, 0.5 * lossFactor}.s();
+}
+
+std::vector<std::size_t> usualChannels(const Recording& recording)
+{
+    const auto all = [&](auto isWanted) {
+        std::vector<std::size_t> channels;
+        for (std::size_t c = 0; c < recording.channels.size(); ++c)
+            if (isWanted(recording.channels[c].quantity))
+                channels.push_back(c);
+        return channels;
+    };
+    for (const Quantity quantity : {Quantity::Acceleration, Quantity::AngularRate})
+        if (auto channels = all([&](Quantity each) { return each == quantity; }); !channels.empty())
+            return channels;
+    return all([](Quantity quantity) {
+        return quantity != Quantity::Throttle && quantity != Quantity::RotorSpeed;
+    });
+}
+
+Result<RingDown> ringDown(const Recording& recording, const RingDownOptions& options,
+                          std::stop_token stop)
+{
+    RingDown answer;
+    answer.channels = options.channels.empty() ? usualChannels(recording) : options.channels;
+    if (auto problem = problemOf(recording, answer.channels))
+        return tl::unexpected(*std::move(problem));
+
+    Plucks found = findPlucks(recording, answer.channels);
+    if (!options.stretches.empty())
+        found.stretches = options.stretches;
+    std::erase_if(found.stretches, [&](Stretch& stretch) {
+        stretch.to = std::min(stretch.to, recording.samples());
+        return stretch.from + kLeastBlocks > stretch.to;
+    });
+    if (found.stretches.empty())
+        return fail(Errc::NoAnswer,
+                    phrase("nothing rings down: no pluck stands out of the noise and dies away"));
+    std::vector<double> noise = found.noise;
+
+    const auto candidates = poleCandidates(recording, answer.channels, noise, found.stretches,
+                                           {options.lowest_hz, options.highest_hz});
+    std::vector<DecayPole> poles;
+    for (const PoleCandidate& candidate : candidates)
+        poles.push_back(candidate.pole);
+    poles.resize(std::min<std::size_t>(poles.size(), 20));
+    if (poles.empty() || stop.stop_requested())
+        return fail(Errc::NoAnswer, phrase("nothing rings down: the samples hold no decay"));
+
+    // Chosen at the noise of the pauses, then once more at that of the residuals.
+    auto samples = samplesOf(recording, answer.channels, noise, found.stretches, highestOf(poles));
+    if (samples.empty())
+        return fail(Errc::NoAnswer, phrase("nothing rings down: the decays are too short"));
+    PoleFit fit = choosePoles(samples, poles);
+    if (!fit.poles.empty()) {
+        noise = residualNoise(fit, noise);
+        samples =
+            samplesOf(recording, answer.channels, noise, found.stretches, highestOf(fit.poles));
+        fit = choosePoles(samples, fit.poles);
+    }
+    double whole = 0.0;
+    for (std::size_t k = 0; k < fit.poles.size(); ++k)
+        whole += energyOf(fit, k, noise);
+    for (std::size_t k = 0; k < fit.poles.size(); ++k) {
+        DecayingMode mode = modeOf(fit, k, noise);
+        if (!isClaimed(mode, options))
+            continue;
+        mode.share = energyOf(fit, k, noise) / whole;
+        const auto largest = static_cast<std::size_t>(
+            std::max_element(mode.shape.begin(), mode.shape.end(),
+                             [](Complex a, Complex b) { return std::abs(a) < std::abs(b); }) -
+            mode.shape.begin());
+        mode.softening = softeningOf(samples, fit, k, largest, noise[largest]);
+        answer.modes.push_back(std::move(mode));
+    }
+    if (answer.modes.empty())
+        return fail(Errc::NoAnswer,
+                    phrase("nothing rings down: what moves is noise, or goes on without dying"));
+    std::sort(answer.modes.begin(), answer.modes.end(),
+              [](const auto& a, const auto& b) { return a.frequency_hz < b.frequency_hz; });
+    answer.plucks = found.stretches;
+    double all = 0.0, count = 0.0;
+    for (const DecaySamples& pluck : samples) {
+        for (Index c = 0; c < pluck.values.cols(); ++c)
+            all += (pluck.values.col(c).array() - pluck.values.col(c).mean()).square().sum();
+        count += static_cast<double>(pluck.values.size());
+    }
+    answer.residual = std::min(1.0, fit.squares / std::max(all, 1e-300));
+    const double noisePower = noiseOf(fit) * count;
+    answer.signalToNoise_db =
+        10.0 * std::log10(std::max(1e-3, all / std::max(noisePower, 1e-300) - 1.0));
+    answer.mark = markOf(answer);
+    return answer;
+}
+
+}  // namespace stillbay
