@@ -5,6 +5,7 @@
 #include "core/design/design.h"
 #include "core/response/level.h"
 #include "core/setup/mount_layout.h"
+#include "core/setup/unbalance.h"
 #include "core/setup/validate.h"
 #include "core/tube/rubber.h"
 
@@ -235,8 +236,10 @@ std::vector<PracticalStep> practicalSteps(const Setup& setup)
         return phrase("Darker filter: exposure %1 ms", shown(s.camera.exposure_ms));
     });
     steps.add("propellers-balanced", [](Setup& s) {
-        s.drive.unbalance_g_mm /= 2;
-        return phrase("Propellers balanced to %1 g·mm", shown(s.drive.unbalance_g_mm));
+        scaleUnbalance(s, 0.5);
+        return hasOwnUnbalance(s)
+                   ? phrase("Each propeller balanced to half of its unbalance")
+                   : phrase("Propellers balanced to %1 g·mm", shown(s.drive.unbalance_g_mm));
     });
     addArms(steps);
     return steps.take();

@@ -5,6 +5,7 @@
 #include "core/craft/craft.h"
 #include "core/response/tolerances.h"
 #include "core/setup/sources.h"
+#include "core/setup/unbalance.h"
 #include "core/tube/rubber.h"
 
 #include <algorithm>
@@ -138,6 +139,15 @@ void addArm(const Setup& setup, std::vector<UncertainInput>& inputs)
                             [](double factor, Setup& s) { s.airframe.arm.loss_factor *= factor; }));
 }
 
+// Whose source tells how uncertain the unbalances are: the common one's while a motor has it.
+std::string unbalanceKey(const Setup& setup)
+{
+    return std::all_of(setup.airframe.arms.begin(), setup.airframe.arms.end(),
+                       [](const Arm& arm) { return arm.unbalance_g_mm.has_value(); })
+               ? "airframe.arms[0].unbalance_g_mm"
+               : "drive.unbalance_g_mm";
+}
+
 void addDrive(const Setup& setup, std::vector<UncertainInput>& inputs)
 {
     const Propeller& propeller = setup.drive.propeller;
@@ -166,9 +176,9 @@ void addDrive(const Setup& setup, std::vector<UncertainInput>& inputs)
     inputs.push_back(scaled(setup, "drive.motor.kv_rpm_per_v", phrase("KV of the motors"), speed(),
                             true, {ofFactor(1.07), {}},
                             [](double factor, Setup& s) { s.drive.motor.kv_rpm_per_v *= factor; }));
-    inputs.push_back(scaled(setup, "drive.unbalance_g_mm", phrase("unbalance of the propellers"),
+    inputs.push_back(scaled(setup, unbalanceKey(setup), phrase("unbalance of the propellers"),
                             phrase("balance the propellers, half an hour"), true, {ofFactor(2), {}},
-                            [](double factor, Setup& s) { s.drive.unbalance_g_mm *= factor; }));
+                            [](double factor, Setup& s) { scaleUnbalance(s, factor); }));
 }
 
 UncertainInput ofBuilds(const char* key, std::size_t dimensions,

@@ -174,7 +174,8 @@ HoverFigures hoverFigures(const ExcitedAirframe& craft, const MassFigures& airfr
     const double speed = speedForThrust(craft.drive, perMotor);
     return {speed * 60, perMotor, throttleForSpeed(craft.drive, speed, craft.fullVoltage),
             throttleForSpeed(craft.drive, speed, craft.emptyVoltage),
-            balanceGrade_mm_s(craft.unbalance, craft.rotorMass, speed)};
+            balanceGrade_mm_s(*std::max_element(craft.unbalance.begin(), craft.unbalance.end()),
+                              craft.rotorMass, speed)};
 }
 
 struct Assessor::Kept {
@@ -222,6 +223,7 @@ Result<Assessment> Assessor::assess(const Setup& setup, const AssessOptions& opt
         return tl::unexpected(valid.error());
     Kept::Key key{setup.airframe, setup.drive, setup.flight, options.throttle,
                   options.flexible_airframe};
+    key.flight.notes.clear();  // what was seen changes nothing
     if (!m_kept || m_kept->key != key)
         m_kept = std::make_unique<Kept>(std::move(key), setup, options);
     if (!m_kept->filmed || m_kept->camera != setup.camera) {

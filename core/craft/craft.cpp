@@ -5,6 +5,7 @@
 #include "core/drive/balance.h"
 #include "core/drive/propeller.h"
 #include "core/setup/mount_layout.h"
+#include "core/setup/unbalance.h"
 
 #include <cmath>
 #include <optional>
@@ -69,6 +70,14 @@ double metresOr(const std::optional<double>& given_mm, double estimate)
     return given_mm ? *given_mm * unit::mm : estimate;
 }
 
+std::vector<double> unbalances(const Setup& setup)
+{
+    std::vector<double> result;
+    for (const Arm& arm : setup.airframe.arms)
+        result.push_back(unbalanceOf_g_mm(setup, arm) * unit::g_mm);
+    return result;
+}
+
 }  // namespace
 
 MotorFigures motorFigures(const Motor& motor)
@@ -128,10 +137,11 @@ ExcitedAirframe makeExcitedAirframe(const Setup& setup)
                       .diameter = drive.propeller.diameter_in * unit::inch,
                       .thrustCoefficient = propeller.thrust_coefficient,
                       .powerCoefficient = propeller.power_coefficient,
-                      .airDensity = setup.flight.air_density_kg_m3},
+                      .airDensity = setup.flight.air_density_kg_m3,
+                      .throttleCurve = drive.throttle_curve},
             .motor = motorFigures(drive.motor),
             .propeller = propeller,
-            .unbalance = drive.unbalance_g_mm * unit::g_mm,
+            .unbalance = unbalances(setup),
             .rotorMass = rotorMass(drive.motor.mass_g * unit::g, drive.propeller.mass_g * unit::g),
             .bladePass = drive.blade_pass_thrust_fraction,
             .blades = drive.propeller.blades,

@@ -33,7 +33,7 @@ struct ExcitedAirframe {
     DriveModel drive;  ///< propeller coefficients filled in, estimated or not
     MotorFigures motor;
     PropellerFigures propeller;
-    double unbalance = 0.0;         ///< [kg·m] of each rotor
+    std::vector<double> unbalance;  ///< [kg·m] of each rotor
     double rotorMass = 0.0;         ///< [kg] of propeller and bell
     std::vector<double> bladePass;  ///< thrust fraction at B, 2B, …
     int blades = 0;

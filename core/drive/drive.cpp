@@ -2,6 +2,7 @@
 #include "core/drive/drive.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -33,15 +34,51 @@ double thrustFactor(const DriveModel& drive)
     return drive.thrustCoefficient * drive.airDensity * std::pow(drive.diameter, 4);
 }
 
+// Straight through the points with the given first (x) and second place (y), which rise.
+using Pair = std::array<double, 2>;
+
+double between(const Pair& a, const Pair& b, std::size_t x, double at)
+{
+    const std::size_t y = 1 - x;
+    return a[y] + (b[y] - a[y]) * ((at - a[x]) / (b[x] - a[x]));
+}
+
+double along(const std::vector<Pair>& curve, std::size_t x, double at)
+{
+    const auto behind =
+        std::lower_bound(curve.begin(), curve.end(), at,
+                         [x](const Pair& pair, double value) { return pair[x] < value; });
+    const Pair low = behind == curve.begin() ? Pair{0, 0} : *(behind - 1);
+    const Pair high = behind == curve.end() ? Pair{1, 1} : *behind;
+    return high[x] > low[x] ? between(low, high, x, at) : high[1 - x];
+}
+
 }  // namespace
+
+double dutyAt(const DriveModel& drive, double throttle)
+{
+    return drive.throttleCurve.empty() ? throttle : along(drive.throttleCurve, 0, throttle);
+}
+
+std::optional<double> throttleForDuty(const DriveModel& drive, double duty)
+{
+    const auto& curve = drive.throttleCurve;
+    if (curve.empty())
+        return duty;
+    // A curve from [0, 0.05] or to [1, 0.95] does not reach the rest.
+    const double least = dutyAt(drive, 0), most = dutyAt(drive, 1);
+    if (duty < least - kRounding || duty > most + kRounding)
+        return std::nullopt;
+    return std::clamp(along(curve, 1, std::clamp(duty, least, most)), 0.0, 1.0);
+}
 
 double rotorSpeed(const DriveModel& drive, double throttle, double voltage)
 {
     // k_t((uV − k_e n)/R − I₀) = q n² is a quadratic in n; the stable root without cancellation.
-    const double R =
-        drive.motorResistance + drive.motors * throttle * throttle * drive.packResistance;
+    const double duty = dutyAt(drive, throttle);
+    const double R = drive.motorResistance + drive.motors * duty * duty * drive.packResistance;
     const double kt = torqueConstant(drive);
-    const double surplus = kt * (throttle * voltage / R - drive.noLoadCurrent);
+    const double surplus = kt * (duty * voltage / R - drive.noLoadCurrent);
     if (surplus <= 0)
         return 0.0;
     const double b = kt * backEmf(drive) / R, q = torqueFactor(drive);
@@ -68,8 +105,8 @@ std::optional<double> throttleForSpeed(const DriveModel& drive, double speed, do
     const double discriminant = voltage * voltage - 4 * a * c;
     if (discriminant < 0)
         return std::nullopt;
-    const double throttle = 2 * c / (voltage + std::sqrt(discriminant));
-    return throttle <= 1 + kRounding ? std::optional(std::min(throttle, 1.0)) : std::nullopt;
+    const double duty = 2 * c / (voltage + std::sqrt(discriminant));
+    return duty <= 1 + kRounding ? throttleForDuty(drive, std::min(duty, 1.0)) : std::nullopt;
 }
 
 }  // namespace stillbay

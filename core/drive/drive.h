@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <array>
 #include <optional>
+#include <vector>
 
 /// Motor, propeller and pack: from throttle to speed and thrust. SI; speeds in rev/s.
+///
+/// The throttle is the stick; the duty is the share of the time that the speed controller puts the
+/// pack on the motor. The two are one unless the controller has a curve.
 namespace stillbay {
 
 struct DriveModel {
@@ -16,11 +21,20 @@ struct DriveModel {
     double thrustCoefficient = 0.0;  ///< T = C_T ρ n² D⁴
     double powerCoefficient = 0.0;   ///< P = C_P ρ n³ D⁵
     double airDensity = 0.0;         ///< [kg/m³]
+    /// Pairs [throttle, duty], both rising within 0 … 1; empty: the duty is the throttle.
+    std::vector<std::array<double, 2>> throttleCurve = {};
 };
+
+/// What the speed controller makes of a throttle 0 … 1: straight between the curve's pairs, and on
+/// to [0, 0] and [1, 1] outside of them.
+double dutyAt(const DriveModel& drive, double throttle);
+
+/// The lowest throttle that gives a duty; none where the curve does not reach it.
+std::optional<double> throttleForDuty(const DriveModel& drive, double duty);
 
 /// Steady rotor speed at a throttle.
 ///
-/// @param throttle duty 0 … 1, @param voltage [V] of the pack at rest.
+/// @param throttle 0 … 1, @param voltage [V] of the pack at rest.
 /// @return [rev/s], 0 where the no-load current stops the motor.
 /// @source first-order brushless motor, M. Drela, "First-order DC electric motor model", MIT
 /// (2007),

@@ -44,8 +44,10 @@ std::optional<double> backEmf(const ThrustReading& reading, const DriveModel& dr
     const std::optional<double> amperes = current(reading);
     if (!reading.throttle || *reading.throttle <= 0 || !reading.voltage || !amperes)
         return std::nullopt;
-    const double emf =
-        *reading.throttle * *reading.voltage - drive.motorResistance * *amperes / *reading.throttle;
+    const double duty = dutyAt(drive, *reading.throttle);
+    if (duty <= 0)
+        return std::nullopt;
+    const double emf = duty * *reading.voltage - drive.motorResistance * *amperes / duty;
     return emf > 0 ? std::optional(emf) : std::nullopt;
 }
 

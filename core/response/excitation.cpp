@@ -12,7 +12,7 @@ Vector3cd motorForce(const ExcitedAirframe& craft, std::size_t motor, std::size_
 {
     if (order > 0)
         return Vector3cd(0, 0, craft.bladePass[order - 1] * point.thrust);
-    return craft.unbalance * omega * omega * Vector3cd(1, Complex(0, -spinOf(motor)), 0);
+    return craft.unbalance[motor] * omega * omega * Vector3cd(1, Complex(0, -spinOf(motor)), 0);
 }
 
 ExcitationOrder excitationOrder(const ExcitedAirframe& craft, const ExcitationPoint& point,

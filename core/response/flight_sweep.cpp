@@ -26,6 +26,13 @@ struct Packs {
         return speed > 0 ? same : same * (1 - kSame);  // just below where the rotors start
     }
 
+    // Whether the full pack can turn as slowly as the empty one at this throttle.
+    bool isReached(double throttle) const
+    {
+        return throttleForSpeed(drive, rotorSpeed(drive, throttle, emptyVoltage), fullVoltage)
+            .has_value();
+    }
+
     std::optional<double> atEmpty(double throttle) const
     {
         return throttleForSpeed(drive, rotorSpeed(drive, throttle, fullVoltage), emptyVoltage);
@@ -163,7 +170,7 @@ FlightExcitation prepareFlight(const ExcitedAirframe& craft, const Flight& fligh
     const CruiseWindow window(flight);
     std::vector<double> coarse = window.withEnds(asked);
     const Asked full(coarse, window);
-    const bool isShared = packs.rises(full.to);
+    const bool isShared = packs.rises(full.to) && packs.isReached(full.from);
     const Asked empty = isShared ? full.atFull(packs) : full;
     insert(coarse, empty.from);
     insert(coarse, empty.to);
@@ -171,6 +178,9 @@ FlightExcitation prepareFlight(const ExcitedAirframe& craft, const Flight& fligh
         insert(coarse, empty.cruise->first);
         insert(coarse, empty.cruise->second);
     }
+    for (const auto& pair : craft.drive.throttleCurve)  // where the speed has a kink
+        if (pair[0] > coarse.front() && pair[0] < coarse.back())
+            insert(coarse, pair[0]);
     const std::vector<double> fine = fineThrottles(craft, coarse, flexible);
     Span ofFull(fine, full, throttles), ofEmpty(fine, empty, throttles);
     const PointRange swept = together(ofFull.points, ofEmpty.points);

@@ -77,6 +77,10 @@ constexpr Field<Arm> kArmFields[] = {
          "How far the arm's middle line lies above the middle of the centre plate; below is "
          "negative."),
      -500, 500, 1, 1, kOptional, &Arm::height_mm},
+    {"unbalance_g_mm", translatable("Own unbalance"), "g·mm",
+     translatable("Residual unbalance of this arm's motor with its propeller; empty where it is "
+                  "as the others'."),
+     0, 1000, 0.5, 2, kWrittenWhereSet, &Arm::unbalance_g_mm},
 };
 
 constexpr Field<Motor> kMotorFields[] = {
@@ -307,6 +311,15 @@ constexpr Field<Flight> kFlightFields[] = {
      kOptional, &Flight::cruise_throttle},
 };
 
+constexpr Field<FlightNote> kFlightNoteFields[] = {
+    {"from", translatable("From throttle"), "",
+     translatable("The lowest throttle at which it was seen: 0.4 is 40 %."), 0, 1, 0.01, 3,
+     kRequired, &FlightNote::from},
+    {"to", translatable("To throttle"), "",
+     translatable("The highest throttle at which it was seen: 0.47 is 47 %."), 0, 1, 0.01, 3,
+     kRequired, &FlightNote::to},
+};
+
 constexpr Field<Limits> kLimitsFields[] = {
     {"faint_px", translatable("Faint from"), "px",
      translatable("Wobble from which a keen eye sees it, rms in film pixels."), 0.001, 1000, 0.05,
@@ -325,9 +338,11 @@ constexpr Field<Source> kSourceFields[] = {
 
 constexpr const char* kEndsWords[] = {"clamped", "hinged"};
 constexpr const char* kLensWords[] = {"rectilinear", "fisheye"};
+constexpr const char* kSeenWords[] = {"clean", "faint", "bad"};
 constexpr const char* kOriginWords[] = {"typical", "label", "measured", "estimated"};
 constexpr Choice kEnds{translatable("Ends"), kEndsWords};
 constexpr Choice kLens{translatable("Lens"), kLensWords};
+constexpr Choice kSeen{translatable("What was seen"), kSeenWords};
 constexpr Choice kOrigin{translatable("Origin"), kOriginWords};
 
 }  // namespace
@@ -346,11 +361,13 @@ template <> std::span<const Field<TubeKind>> fieldsOf<TubeKind>() { return kTube
 template <> std::span<const Field<MountPoint>> fieldsOf<MountPoint>() { return kMountPointFields; }
 template <> std::span<const Field<Mounts>> fieldsOf<Mounts>() { return kMountsFields; }
 template <> std::span<const Field<Flight>> fieldsOf<Flight>() { return kFlightFields; }
+template <> std::span<const Field<FlightNote>> fieldsOf<FlightNote>() { return kFlightNoteFields; }
 template <> std::span<const Field<Limits>> fieldsOf<Limits>() { return kLimitsFields; }
 template <> std::span<const Field<Source>> fieldsOf<Source>() { return kSourceFields; }
 template <> std::span<const Field<Design>> fieldsOf<Design>() { return kDesignFields; }
 template <> const Choice& choiceOf<Ends>() { return kEnds; }
 template <> const Choice& choiceOf<Lens>() { return kLens; }
+template <> const Choice& choiceOf<Seen>() { return kSeen; }
 template <> const Choice& choiceOf<Origin>() { return kOrigin; }
 // clang-format on
 

@@ -41,7 +41,7 @@ struct Field {
 
 /// The fields of one struct, in the order of the file and the form. Specialised for Part,
 /// ArmSection, Arm, Motor, Propeller, Battery, Drive, Bay, Camera, TubeKind, MountPoint, Mounts,
-/// Flight, Limits, Source and Design.
+/// Flight, FlightNote, Limits, Source and Design.
 template <class Owner>
 std::span<const Field<Owner>> fieldsOf();
 
@@ -59,6 +59,7 @@ template <> std::span<const Field<TubeKind>> fieldsOf<TubeKind>();
 template <> std::span<const Field<MountPoint>> fieldsOf<MountPoint>();
 template <> std::span<const Field<Mounts>> fieldsOf<Mounts>();
 template <> std::span<const Field<Flight>> fieldsOf<Flight>();
+template <> std::span<const Field<FlightNote>> fieldsOf<FlightNote>();
 template <> std::span<const Field<Limits>> fieldsOf<Limits>();
 template <> std::span<const Field<Source>> fieldsOf<Source>();
 template <> std::span<const Field<Design>> fieldsOf<Design>();
@@ -68,16 +69,17 @@ template <> std::span<const Field<Design>> fieldsOf<Design>();
 /// absent key takes the first.
 struct Choice {
     const char* label;                   ///< what messages call it, sentence case
-    std::span<const char* const> words;  ///< 2 or 4
+    std::span<const char* const> words;  ///< 2, 3 or 4
 };
 
-/// Specialised for Ends, Lens and Origin.
+/// Specialised for Ends, Lens, Seen and Origin.
 template <class Enum>
 const Choice& choiceOf();
 
 // clang-format off
 template <> const Choice& choiceOf<Ends>();
 template <> const Choice& choiceOf<Lens>();
+template <> const Choice& choiceOf<Seen>();
 template <> const Choice& choiceOf<Origin>();
 // clang-format on
 
@@ -88,12 +90,15 @@ inline constexpr double kWidestRectilinear_deg = 170.0;
 struct CountRange {
     std::size_t min;
     std::size_t max;
+    bool isWrittenWhereSet = false;  ///< a file without the list is saved without it
 };
 
 inline constexpr CountRange kPartCount{1, 100};  ///< of the airframe, and of the bay
 inline constexpr CountRange kArmCount{2, 16};    ///< one motor each; a single one cannot hover
 inline constexpr CountRange kMountPointCount{1, 32};
-inline constexpr CountRange kBladePassCount{0, 8};  ///< orders B, 2B, …
+inline constexpr CountRange kBladePassCount{0, 8};       ///< orders B, 2B, …
+inline constexpr CountRange kThrottleCurveCount{2, 33};  ///< pairs, where there is a curve
+inline constexpr CountRange kFlightNoteCount{0, 200, true};
 inline constexpr CountRange kTuneCount{0, 200};
 inline constexpr CountRange kSourceCount{0, 200};
 

@@ -87,6 +87,16 @@ Phrase entriesText(CountRange range)
     return phrase("a list of %1 entries", rangeText(range));
 }
 
+Phrase pairsText(CountRange range)
+{
+    return phrase("a list of %1 pairs", rangeText(range));
+}
+
+Phrase pairText()
+{
+    return phrase(kTwoNumbers, rangeText(0, 1, ""));
+}
+
 Phrase missing(PhraseArgument what, Phrase needed)
 {
     return phrase("%1 is missing, needed: %2", std::move(what), std::move(needed));
@@ -118,6 +128,9 @@ Phrase notOffered(const Choice& choice, const Json& value)
         return phrase("%1 is %2, allowed %3, %4, %5 or %6", phrase(choice.label), valueText(value),
                       quote(choice.words[0]), quote(choice.words[1]), quote(choice.words[2]),
                       quote(choice.words[3]));
+    if (choice.words.size() == 3)
+        return phrase("%1 is %2, allowed %3, %4 or %5", phrase(choice.label), valueText(value),
+                      quote(choice.words[0]), quote(choice.words[1]), quote(choice.words[2]));
     return phrase("%1 is %2, allowed %3 or %4", phrase(choice.label), valueText(value),
                   quote(choice.words[0]), quote(choice.words[1]));
 }
@@ -232,16 +245,32 @@ public:
         const Json* found = find(key);
         if (!found) {
             if (range.min > 0)
-                refuse(key, missing(labelOf(key), entriesText(range)));
+                refuse(key, missing(listLabelOf(key), entriesText(range)));
             return;
         }
         if (!found->is_array() || found->size() > range.max) {
-            refuse(key, mistaken(labelOf(key), *found, entriesText(range)));
+            refuse(key, mistaken(listLabelOf(key), *found, entriesText(range)));
             return;
         }
         entries.assign(found->size(), T{});
         for (std::size_t i = 0; i < entries.size(); ++i)
             read((*found)[i], joinPath(joinPath(m_path, key), i), entries[i], m_findings);
+    }
+
+    /// Null means no curve, as an absent one does.
+    void curve(const char* key, ThrottleCurve& pairs, CountRange range)
+    {
+        pairs.clear();
+        const Json* found = find(key);
+        if (!found || found->is_null())
+            return;
+        if (!found->is_array() || found->size() > range.max)
+            return refuse(key, mistaken(labelOf(key), *found, pairsText(range)));
+        pairs.resize(found->size());
+        for (std::size_t i = 0; i < pairs.size(); ++i)
+            if (!readNumber((*found)[i], pairs[i]))
+                return m_findings.refuse(mistaken(labelOf(key), (*found)[i], pairText()),
+                                         joinPath(joinPath(m_path, key), i));
     }
 
     template <class T>

@@ -15,6 +15,7 @@
 ///   choice(key, Enum)               a choice between the words of choiceOf<Enum>()
 ///   object(key, member)             a struct
 ///   list(key, vector, CountRange)   a list of structs
+///   curve(key, ThrottleCurve, CountRange)  a list of pairs of numbers; left out when empty
 ///   keyed(key, vector, CountRange)  an object of structs, each under its own `key`; left out when
 ///                                   empty
 namespace stillbay {
@@ -25,8 +26,7 @@ concept Like = std::same_as<std::remove_const_t<T>, Struct>;
 /// Structs that hold nothing but numbers.
 template <class T>
 concept NumbersOnly = Like<T, ArmSection> || Like<T, Arm> || Like<T, Motor> || Like<T, Propeller> ||
-    Like<T, Battery> || Like<T, TubeKind> || Like<T, MountPoint> || Like<T, Flight> ||
-    Like<T, Limits>;
+    Like<T, Battery> || Like<T, TubeKind> || Like<T, MountPoint> || Like<T, Limits>;
 
 void visitMembers(auto& visitor, NumbersOnly auto& owner)
 {
@@ -52,6 +52,7 @@ void visitMembers(auto& visitor, Like<Drive> auto& drive)
     visitor.object("propeller", drive.propeller);
     visitor.object("battery", drive.battery);
     visitor.numbers(drive);
+    visitor.curve("throttle_curve", drive.throttle_curve, kThrottleCurveCount);
 }
 
 void visitMembers(auto& visitor, Like<Bay> auto& bay)
@@ -71,6 +72,19 @@ void visitMembers(auto& visitor, Like<Mounts> auto& mounts)
     visitor.numbers(mounts);
     visitor.choice("ends", mounts.ends);
     visitor.list("points", mounts.points, kMountPointCount);
+}
+
+void visitMembers(auto& visitor, Like<FlightNote> auto& note)
+{
+    visitor.numbers(note);
+    visitor.choice("seen", note.seen);
+    visitor.text("note", note.note, kMaxNotesBytes);
+}
+
+void visitMembers(auto& visitor, Like<Flight> auto& flight)
+{
+    visitor.numbers(flight);
+    visitor.list("notes", flight.notes, kFlightNoteCount);
 }
 
 void visitMembers(auto& visitor, Like<Tune> auto& tune)

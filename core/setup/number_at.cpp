@@ -30,6 +30,7 @@ public:
 
     void text(const char*, const std::string&, std::size_t) {}
     void choice(const char*, auto&) {}
+    void curve(const char*, auto&, CountRange) {}
     void keyed(const char*, auto&, CountRange) {}
     void object(const char* key, auto& member) { walk(member, joinPath(m_path, key)); }
 

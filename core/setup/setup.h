@@ -52,6 +52,7 @@ struct Arm {
     double root_radius_mm = 60.0;
     double length_mm = 190.0;
     double height_mm = 0.0;
+    std::optional<double> unbalance_g_mm;  ///< of its motor with propeller; none: the common one
     Extras extras;
 
     bool operator==(const Arm&) const = default;
@@ -103,6 +104,9 @@ struct Battery {
     bool operator==(const Battery&) const = default;
 };
 
+/// Pairs [throttle, duty], both rising: what a speed controller makes of the throttle stick.
+using ThrottleCurve = std::vector<std::array<double, 2>>;
+
 struct Drive {
     Motor motor;
     Propeller propeller;
@@ -110,6 +114,7 @@ struct Drive {
     double unbalance_g_mm = 4.0;
     std::vector<double> blade_pass_thrust_fraction{0.03,
                                                    0.01};  ///< of one motor's thrust: B, 2B, …
+    ThrottleCurve throttle_curve;                          ///< none: the duty is the throttle
     Extras extras;
 
     bool operator==(const Drive&) const = default;
@@ -184,9 +189,24 @@ struct Mounts {
     bool operator==(const Mounts&) const = default;
 };
 
+/// How a film looked.
+enum class Seen { Clean, Faint, Bad };
+
+/// What the builder saw in a film of one stretch of throttle.
+struct FlightNote {
+    double from = 0.0;  ///< throttle
+    double to = 1.0;
+    Seen seen = Seen::Clean;
+    std::string note;
+    Extras extras;
+
+    bool operator==(const FlightNote&) const = default;
+};
+
 struct Flight {
     double air_density_kg_m3 = 1.2;
     std::array<double, 2> cruise_throttle{0.25, 0.6};
+    std::vector<FlightNote> notes;
     Extras extras;
 
     bool operator==(const Flight&) const = default;

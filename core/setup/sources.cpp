@@ -43,6 +43,11 @@ public:
     void choice(const char*, auto) {}
     void keyed(const char*, const auto&, CountRange) {}
 
+    void curve(const char* key, const ThrottleCurve& pairs, CountRange)
+    {
+        m_tell(joinPath(m_path, key), !pairs.empty());
+    }
+
     template <class T>
     void object(const char* key, const T& member)
     {

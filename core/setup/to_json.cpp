@@ -69,11 +69,23 @@ public:
     }
 
     template <class T>
-    void list(const char* key, const std::vector<T>& entries, CountRange)
+    void list(const char* key, const std::vector<T>& entries, CountRange range)
     {
+        if (entries.empty() && range.isWrittenWhereSet)
+            return;
         Json list = Json::array();
         for (const T& entry : entries)
             list.push_back(write(entry));
+        m_object[key] = std::move(list);
+    }
+
+    void curve(const char* key, const ThrottleCurve& pairs, CountRange)
+    {
+        if (pairs.empty())
+            return;
+        Json list = Json::array();
+        for (const auto& pair : pairs)
+            list.push_back(numberToJson(pair));
         m_object[key] = std::move(list);
     }
 

@@ -64,6 +64,9 @@ Phrase noSuchChoice(const Choice& choice)
         return phrase("%1 is none of %2, %3, %4 and %5", phrase(choice.label),
                       quote(choice.words[0]), quote(choice.words[1]), quote(choice.words[2]),
                       quote(choice.words[3]));
+    if (choice.words.size() == 3)
+        return phrase("%1 is none of %2, %3 and %4", phrase(choice.label), quote(choice.words[0]),
+                      quote(choice.words[1]), quote(choice.words[2]));
     return phrase("%1 is neither %2 nor %3", phrase(choice.label), quote(choice.words[0]),
                   quote(choice.words[1]));
 }
@@ -71,8 +74,15 @@ Phrase noSuchChoice(const Choice& choice)
 Phrase wrongCount(std::string_view key, std::size_t count, CountRange range)
 {
     if (count == 1)
-        return phrase("%1 has 1 entry, allowed %2", labelOf(key), rangeText(range));
-    return phrase("%1 has %2 entries, allowed %3", labelOf(key), whole(count), rangeText(range));
+        return phrase("%1 has 1 entry, allowed %2", listLabelOf(key), rangeText(range));
+    return phrase("%1 has %2 entries, allowed %3", listLabelOf(key), whole(count),
+                  rangeText(range));
+}
+
+Phrase outsideOfCurve(std::size_t place, double value)
+{
+    return outOfRange(place == 0 ? translatable("Throttle") : translatable("Duty"), exact(value),
+                      rangeText(0, 1, ""));
 }
 
 // The rules between fields.
@@ -141,6 +151,27 @@ std::optional<Fault> brokenRule(const Flight& flight)
     return Fault{"cruise_throttle",
                  phrase("Cruise throttle runs from %1 to %2, the first must be the smaller",
                         exact(from), exact(to))};
+}
+
+std::optional<Fault> brokenRule(const FlightNote& note)
+{
+    if (note.from <= note.to)
+        return {};
+    return Fault{"from", phrase("A flight note runs from %1 to %2, the first must not be larger",
+                                exact(note.from), exact(note.to))};
+}
+
+std::optional<Fault> brokenRule(const Drive& drive)
+{
+    const ThrottleCurve& curve = drive.throttle_curve;
+    for (std::size_t i = 1; i < curve.size(); ++i)
+        if (!(curve[i][0] > curve[i - 1][0] && curve[i][1] > curve[i - 1][1]))
+            return Fault{joinPath("throttle_curve", i),
+                         phrase("The throttle curve goes from %1, %2 to %3, %4; throttle and duty "
+                                "must both rise from pair to pair",
+                                exact(curve[i - 1][0]), exact(curve[i - 1][1]), exact(curve[i][0]),
+                                exact(curve[i][1]))};
+    return {};
 }
 
 std::optional<Fault> brokenRule(const Limits& limits)
@@ -278,6 +309,16 @@ public:
         const std::string path = joinPath(m_path, key);
         for (std::size_t i = 0; i < entries.size() && !m_fault; ++i)
             check(entries[i], joinPath(path, i));
+    }
+
+    void curve(const char* key, const ThrottleCurve& pairs, CountRange range)
+    {
+        if (!pairs.empty())
+            checkCount(key, pairs.size(), range);
+        for (std::size_t i = 0; i < pairs.size(); ++i)
+            for (std::size_t k = 0; k < 2; ++k)
+                if (!(pairs[i][k] >= 0 && pairs[i][k] <= 1))  // NaN fails as well
+                    refuse(joinPath(joinPath(key, i), k), outsideOfCurve(k, pairs[i][k]));
     }
 
     template <class T>

@@ -19,13 +19,14 @@ constexpr KeyLabel kKeyLabels[] = {
     {"name", translatable("The name")},
     {"notes", translatable("The text of the notes")},
     {"saved", translatable("The time of keeping")},
-    {"note", translatable("The note on a source")},
+    {"note", translatable("The text of a note")},
     {"date", translatable("The date of a source")},
     {"parts", translatable("The list of parts")},
     {"arms", translatable("The list of arms")},
     {"points", translatable("The list of tubes")},
     {"tunes", translatable("The list of kept tunes")},
     {"sources", translatable("The list of sources")},
+    {"throttle_curve", translatable("The throttle curve")},
     {"blade_pass_thrust_fraction", translatable("The list of blade-pass pulses")},
 };
 
@@ -93,6 +94,11 @@ Phrase labelOf(std::string_view key)
             return phrase(named.label);
     check(false, "every text and list of the setup has a label");
     return {};
+}
+
+Phrase listLabelOf(std::string_view key)
+{
+    return key == "notes" ? phrase("The list of flight notes") : labelOf(key);
 }
 
 std::string shorten(std::string_view text)

@@ -32,6 +32,9 @@ Phrase outOfRange(const char* label, PhraseArgument value, Phrase range);
 /// What sentences call a text or a list of the setup, by its key: "The list of arms".
 Phrase labelOf(std::string_view key);
 
+/// The same of a list, where a text has the same key.
+Phrase listLabelOf(std::string_view key);
+
 /// Foreign text made fit for a one-line message: control characters replaced, cut when long.
 std::string shorten(std::string_view text);
 

@@ -51,6 +51,31 @@ double modulus(const Setup& setup)
     return *setup.tube.youngs_modulus_mpa;
 }
 
+// Oracle: definition. What is unknown of the unbalance scales every motor's, and a measurement of
+// each motor tells how well they are known.
+TEST(UncertainInputs, ScaleTheUnbalanceOfEveryMotor)
+{
+    stillbay::Setup setup = reference();
+    setup.airframe.arms[1].unbalance_g_mm = 7.0;
+    const auto own = [](const stillbay::Setup& s) {
+        return *s.airframe.arms[1].unbalance_g_mm;
+    };
+    const auto common = [](const stillbay::Setup& s) {
+        return s.drive.unbalance_g_mm;
+    };
+    const std::string key = "drive.unbalance_g_mm";
+    EXPECT_GT(sigmaOf(setup, key, own), 0.4);
+    EXPECT_NEAR(sigmaOf(setup, key, own), sigmaOf(setup, key, common), 1e-12);
+    for (Arm& arm : setup.airframe.arms)
+        arm.unbalance_g_mm = 3.0;
+    putSource(setup, {.key = "airframe.arms[0].unbalance_g_mm",
+                      .from = Origin::Measured,
+                      .spread = 0.1,
+                      .note = {},
+                      .date = {}});
+    EXPECT_NEAR(sigmaOf(setup, "airframe.arms[0].unbalance_g_mm", own), 0.1, 1e-3);
+}
+
 // Oracle: the ranges of docs/theory.md, which hold nine of ten: ±1.645 standard deviations. The
 // quantile is good to 4.5e-4.
 TEST(UncertainInputs, SpreadAsTheTheorySays)

@@ -105,7 +105,7 @@ Vector3cd loadOf(const ExcitedAirframe& excited, std::size_t order, std::size_t 
     if (order > 0)
         return Vector3cd(0, 0, excited.bladePass[order - 1] * point.thrust_per_motor);
     const double omega = 2 * std::numbers::pi * frequencyOf(excited, order, point);
-    return excited.unbalance * omega * omega * Vector3cd(1, Complex(0, -spin(motor)), 0);
+    return excited.unbalance[motor] * omega * omega * Vector3cd(1, Complex(0, -spin(motor)), 0);
 }
 
 // Everything that excites the craft at one speed, motor by motor and order by order. The rotors
@@ -184,7 +184,8 @@ public:
     {
         const AirframeModel& airframe = m_excited.airframe;
         const std::size_t motors = airframe.arms.size();
-        m_stiffness.topLeftCorner<6, 6>() = -omega * omega * massMatrix(airframe.hub).cast<Complex>();
+        m_stiffness.topLeftCorner<6, 6>() =
+            -omega * omega * massMatrix(airframe.hub).cast<Complex>();
         m_loads = Eigen::MatrixXcd::Zero(12, 3 * static_cast<Eigen::Index>(motors));
         for (std::size_t motor = 0; motor < motors; ++motor)
             addArm(motor, test::elementArm(airframe.arm, airframe.arms[motor].length, airframe.tip,

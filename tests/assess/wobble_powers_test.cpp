@@ -130,7 +130,8 @@ TEST(WobblePowers, SplitTheWobbleByItsCause)
         prepareExcitation(makeExcitedAirframe(craft), Grid{0.2, 0.8, 0.1}.values(), true);
     const auto once = Design(craft).powers({excitation, makeCamera(craft.camera)});
     ExcitedAirframe heavier = makeExcitedAirframe(craft);
-    heavier.unbalance *= 2;
+    for (double& unbalance : heavier.unbalance)
+        unbalance *= 2;
     excitation = prepareExcitation(heavier, Grid{0.2, 0.8, 0.1}.values(), true);
     const auto twice = Design(craft).powers({excitation, makeCamera(craft.camera)});
     for (std::size_t i = 0; i < once.size(); ++i) {

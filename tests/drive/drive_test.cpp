@@ -146,6 +146,48 @@ TEST(RotorMass, IsPropellerAndBell)
     EXPECT_NEAR(rotorMass(0.062, 0.013), 0.044, 1e-15);
 }
 
+// Oracle: by hand, straight lines through [0, 0], the pairs and [1, 1].
+TEST(ThrottleCurve, GoesStraightFromPairToPair)
+{
+    DriveModel drive = workedExample();
+    EXPECT_EQ(dutyAt(drive, 0.37), 0.37);
+    EXPECT_EQ(throttleForDuty(drive, 0.37), 0.37);
+    drive.throttleCurve = {{0, 0}, {1, 1}};
+    EXPECT_EQ(dutyAt(drive, 0.37), 0.37);
+
+    drive.throttleCurve = {{0.1, 0.05}, {0.5, 0.3}, {0.9, 0.95}};
+    const std::array<std::array<double, 2>, 6> pairs{
+        {{0.05, 0.025}, {0.1, 0.05}, {0.3, 0.175}, {0.7, 0.625}, {0.95, 0.975}, {1, 1}}};
+    for (const auto& [throttle, duty] : pairs) {
+        EXPECT_NEAR(dutyAt(drive, throttle), duty, 1e-15);
+        EXPECT_NEAR(throttleForDuty(drive, duty).value(), throttle, 1e-15);
+    }
+
+    drive.throttleCurve = {{0, 0.06}, {1, 0.95}};  // turns at rest, and never gives all
+    EXPECT_EQ(dutyAt(drive, 0), 0.06);
+    EXPECT_EQ(dutyAt(drive, 1), 0.95);
+    EXPECT_FALSE(throttleForDuty(drive, 0.05));
+    EXPECT_FALSE(throttleForDuty(drive, 0.96));
+    drive.throttleCurve = {{0.05, 0}, {0.9, 1}};  // dead at both ends
+    EXPECT_EQ(dutyAt(drive, 0.02), 0);
+    EXPECT_EQ(dutyAt(drive, 0.95), 1);
+    EXPECT_NEAR(throttleForDuty(drive, 1).value(), 0.9, 1e-15);
+}
+
+// Oracle: the drive without a curve at the duty, and the inverse of that.
+TEST(ThrottleCurve, TurnsTheRotorsAsItsDutyDoes)
+{
+    const DriveModel plain = workedExample();
+    DriveModel curved = plain;
+    curved.throttleCurve = {{0.1, 0.05}, {0.5, 0.3}, {0.9, 0.95}};
+    for (const double u : {0.08, 0.2, 0.5, 0.63, 0.97}) {
+        const double speed = rotorSpeed(plain, dutyAt(curved, u), 14.0);
+        EXPECT_EQ(rotorSpeed(curved, u, 14.0), speed);
+        EXPECT_NEAR(throttleForSpeed(curved, speed, 14.0).value(), u, 1e-12);
+    }
+    EXPECT_FALSE(throttleForSpeed(curved, rotorSpeed(plain, 1.0, 14.0) * 1.001, 14.0));
+}
+
 // Oracle: by hand. 0.05 g at 60 mm are 3 g·mm, against an unbalance of 4 and of 2 g·mm.
 TEST(TapeBalance, AddsToTheUnbalanceOrTakesFromIt)
 {

@@ -81,6 +81,7 @@ TEST(SetupFilePage, TablesAreThoseOfTheFieldTable)
     test::putTable(page, "fields: Mounts", table<Mounts>());
     test::putTable(page, "fields: MountPoint", table<MountPoint>());
     test::putTable(page, "fields: Flight", table<Flight>());
+    test::putTable(page, "fields: FlightNote", table<FlightNote>());
     test::putTable(page, "fields: Limits", table<Limits>());
     test::putTable(page, "fields: Source", table<Source>());
     test::putTable(page, "fields: Design", table<Design>());

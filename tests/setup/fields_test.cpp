@@ -31,8 +31,9 @@ template <class Owner>
 class FieldsTest : public testing::Test {
 };
 
-using Owners = testing::Types<Part, ArmSection, Arm, Motor, Propeller, Battery, Drive, Bay, Camera,
-                              TubeKind, MountPoint, Mounts, Flight, Limits, Source, Design>;
+using Owners =
+    testing::Types<Part, ArmSection, Arm, Motor, Propeller, Battery, Drive, Bay, Camera, TubeKind,
+                   MountPoint, Mounts, Flight, FlightNote, Limits, Source, Design>;
 TYPED_TEST_SUITE(FieldsTest, Owners);
 
 TYPED_TEST(FieldsTest, KeysAndLabelsAreUnique)

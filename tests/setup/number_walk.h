@@ -35,6 +35,7 @@ public:
 
     void text(const char*, std::string&, std::size_t) {}
     void choice(const char*, auto&) {}
+    void curve(const char*, auto&, CountRange) {}
 
     template <class T>
     void object(const char* key, T& member)

@@ -107,6 +107,19 @@ public:
             draw(entry);
     }
 
+    void curve(const char*, ThrottleCurve& pairs, CountRange)
+    {
+        pairs.clear();
+        if (drawInt(0, 1) == 0)
+            return;
+        const int count = drawInt(2, 5);
+        for (int i = 0; i < count; ++i) {
+            const double least = i, step = 0.9 / count;
+            pairs.push_back(
+                {step * (least + drawNumber(0.1, 1.0)), step * (least + drawNumber(0.1, 1.0))});
+        }
+    }
+
     template <class T>
     void keyed(const char*, std::vector<T>& entries, CountRange)
     {
@@ -185,6 +198,12 @@ private:
             flight.cruise_throttle = {0.2, 0.7};
     }
 
+    void obeyRules(FlightNote& note)
+    {
+        if (note.from > note.to)
+            std::swap(note.from, note.to);
+    }
+
     void obeyRules(Limits& limits)
     {
         if (limits.faint_px > limits.bad_px)
@@ -234,6 +253,7 @@ public:
 
     void text(const char*, const std::string&, std::size_t) {}
     void choice(const char*, auto) {}
+    void curve(const char*, const auto&, CountRange) {}
     void numbers(const auto&) {}
     void object(const char*, const auto& member) { look(member); }
     void list(const char*, const auto& entries, CountRange)

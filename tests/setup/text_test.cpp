@@ -72,20 +72,21 @@ TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
     expected.notes = "Invented; each key holds a number of its own, none its default.";
     expected.airframe = {{{"deck", 181.25, {1, -2.5, 3}, {161, 121, 31}, {}}},
                          {15, 13, 1.5, 530, 11, 0.8, 0.02, 900, {}},
-                         {{46, 61, 191, 4, {}}, {226, 62, 192, -5, {}}},
+                         {{46, 61, 191, 4, 6, {}}, {226, 62, 192, -5, {}, {}}},
                          {}};
     expected.drive = {{890, 111, 0.7, 63, 26, 29, 27, {}},
                       {11, 4.6, 3, 14, 0.12, 0.047, 47000, 34, {}},
                       {5, 4.1, 3.4, 21, {}},
                       5,
                       {0.04, 0.02, 0.005},
+                      {{0.1, 0.05}, {0.9, 0.8}},
                       {}};
     expected.bay = {{{"tray", 62, {11, 12, -30}, {211, 71, 9}, {}}}, 9, {}};
     expected.camera = {{111, 6, -43}, 20, 2704, 1520, 81, 48, 15, 1.75, Lens::Fisheye, {}};
     expected.tube = {9, 6, 55, 2.75, 1.3, 0.13, 1140, 1.7, {}};
     expected.mounts = {
         22, 1.18, Ends::Hinged, {{{71, 39, -31}, 47, 15, std::nullopt, 23, 1.21, {}}}, {}};
-    expected.flight = {1.1, {0.3, 0.65}, {}};
+    expected.flight = {1.1, {0.3, 0.65}, {{0.4, 0.47, Seen::Bad, "third flight", {}}}, {}};
     expected.limits = {0.35, 1.1, {}};
     expected.sources = {
         {"tube.youngs_modulus_mpa",
@@ -246,6 +247,23 @@ TEST(ReadSetup, RefusesEveryNumberOutsideItsRangeOrOfAWrongType)
     EXPECT_GT(paths.size(), 80U);
 }
 
+TEST(ReadSetup, TakesOnlyACurveOfPairs)
+{
+    EXPECT_TRUE(load(with("/drive/throttle_curve", nullptr)).setup.drive.throttle_curve.empty());
+    EXPECT_TRUE(
+        load(with("/drive/throttle_curve", Json::array())).setup.drive.throttle_curve.empty());
+    expectReadFault(faultOfJson(with("/drive/throttle_curve", 0.5)), "drive.throttle_curve",
+                    "The throttle curve is 0.5, must be a list of 2 to 33 pairs");
+    expectReadFault(faultOfJson(with("/drive/throttle_curve", Json({{0, 0}, {1, "1"}}))),
+                    "drive.throttle_curve[1]",
+                    "The throttle curve is a list of 2, must be a list of 2 numbers from 0 to 1");
+    expectReadFault(faultOfJson(with("/drive/throttle_curve", Json::array({Json({0, 0})}))),
+                    "drive.throttle_curve", "The throttle curve has 1 entry, allowed 2 to 33");
+    expectReadFault(
+        faultOfJson(with("/flight/notes", Json::array({{{"from", 0}, {"to", 1}, {"seen", "so"}}}))),
+        "flight.notes[0].seen", "What was seen is \"so\", allowed \"clean\", \"faint\" or \"bad\"");
+}
+
 // Format and version.
 
 TEST(ReadSetup, WantsItsOwnFormat)
@@ -394,7 +412,7 @@ TEST(ReadSetup, NamesTheFaultOfASource)
                         "sources.tube.loss_factor.spread",
                         "Spread is " + toText(spread) + ", allowed 0.0001 to 2");
     expectReadFault(faultOfJson(source({{"note", 1}})), "sources.tube.loss_factor.note",
-                    "The note on a source is 1, must be text");
+                    "The text of a note is 1, must be text");
     expectReadFault(faultOfJson(source("measured")), "sources.tube.loss_factor",
                     "Value is \"measured\", must be an object");
     expectReadFault(faultOfJson(with("/sources", Json::array())), "sources",

@@ -30,6 +30,7 @@ Setup fullSetup(const std::string& sample)
     setup.drive.propeller.height_above_arm_mm = 30.0;
     setup.drive.motor.diameter_mm = 28.0;
     setup.drive.motor.height_mm = 26.0;
+    setup.airframe.arms[1].unbalance_g_mm = 3.0;
     setup.tube.youngs_modulus_mpa = 2.0;
     setup.mounts.points[0].free_length_mm = 1.02 * setup.mounts.free_length_mm;
     if (!setup.mounts.drilled())
@@ -317,6 +318,38 @@ TEST(Validate, ListsHoldWhatACraftNeeds)
     expectFault(setup, "drive.blade_pass_thrust_fraction", "9 entries, allowed 0 to 8");
     setup.drive.blade_pass_thrust_fraction.clear();
     EXPECT_TRUE(validate(setup));
+    setup.flight.notes.resize(201);
+    expectFault(setup, "flight.notes",
+                "The list of flight notes has 201 entries, allowed 0 to 200");
+}
+
+TEST(Validate, AThrottleCurveRises)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.drive.throttle_curve = {{0.1, 0.05}, {0.5, 0.3}, {0.9, 0.95}};
+    EXPECT_TRUE(validate(setup)) << describe(validate(setup));
+    const auto with = [&setup](std::size_t pair, std::size_t place, double value) {
+        stillbay::Setup changed = setup;
+        changed.drive.throttle_curve[pair][place] = value;
+        return changed;
+    };
+    expectFault(with(1, 0, 0.1), "drive.throttle_curve[1]", "from 0.1, 0.05 to 0.1, 0.3");
+    expectFault(with(2, 1, 0.2), "drive.throttle_curve[2]", "must both rise");
+    expectFault(with(0, 0, -0.1), "drive.throttle_curve[0][0]", "Throttle is -0.1, allowed 0 to 1");
+    expectFault(with(2, 1, std::nan("")), "drive.throttle_curve[2][1]", "Duty is ");
+    setup.drive.throttle_curve.resize(1);
+    expectFault(setup, "drive.throttle_curve", "1 entry, allowed 2 to 33");
+    setup.drive.throttle_curve.assign(34, {0.5, 0.5});
+    expectFault(setup, "drive.throttle_curve", "34 entries");
+}
+
+TEST(Validate, AFlightNoteRunsUpwards)
+{
+    stillbay::Setup setup = sampleSetup();
+    setup.flight.notes = {{.from = 0.4, .to = 0.47, .seen = Seen::Bad}, {.from = 0.5, .to = 0.5}};
+    EXPECT_TRUE(validate(setup)) << describe(validate(setup));
+    setup.flight.notes[1].from = 0.6;
+    expectFault(setup, "flight.notes[1].from", "runs from 0.6 to 0.5");
 }
 
 TEST(Validate, PlannedAndDrilledPointsDoNotMix)

@@ -34,6 +34,7 @@ constexpr LeftOut kLeftOut[] = {
     {"youngs_modulus_mpa", QT_TRANSLATE_NOOP("QObject", "from hardness"), 3.0},
     {"free_length_mm", QT_TRANSLATE_NOOP("QObject", "as the others"), 20.0},
     {"stretch", QT_TRANSLATE_NOOP("QObject", "as the others"), 1.15},
+    {"unbalance_g_mm", QT_TRANSLATE_NOOP("QObject", "as the others"), 4.0},
 };
 
 // Whether a row shows the field: a mount point has either angles or a hole.

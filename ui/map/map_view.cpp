@@ -152,6 +152,7 @@ MapView::Key MapView::keyNow() const
     key.craft = withDesign(std::move(key.craft), hanging().hung(std::move(design)));
     key.craft.name.clear();
     key.craft.notes.clear();
+    key.craft.flight.notes.clear();
     key.craft.tunes.clear();
     key.craft.limits = {};  // they colour the map, and nothing more
     return key;
