@@ -15,7 +15,7 @@ namespace {
 
 constexpr double kMostDrift = 500e-6;
 constexpr double kShortest = 1.0;           // [s]
-constexpr std::size_t kBlocks = 12;         // of b, in the first pass
+constexpr std::size_t kClockBlocks = 12;    // of b, in the first pass
 constexpr std::size_t kFewestAgreeing = 4;  // a line goes through any two
 constexpr double kWhitening = 0.5;          // of the cross spectrum: 0 plain, 1 phase alone
 
@@ -94,10 +94,10 @@ private:
 // Both at the same rate, whole.
 std::vector<Sighting> sightings(std::span<const double> a, std::span<const double> b, double rate)
 {
-    const std::size_t length = b.size() / kBlocks;
+    const std::size_t length = b.size() / kClockBlocks;
     Correlator correlator(a, length);
     std::vector<Sighting> seen;
-    for (std::size_t k = 0; k < kBlocks; ++k) {
+    for (std::size_t k = 0; k < kClockBlocks; ++k) {
         const Correlator::Peak peak = correlator.find(b.subspan(k * length, length));
         const double begin = static_cast<double>(k * length) / rate;
         seen.push_back({begin + static_cast<double>(length) / (2 * rate), peak.lag / rate - begin,
@@ -204,11 +204,11 @@ ClockMatch refined(std::span<const double> a, std::span<const double> b, double 
                                      static_cast<double>(b.size()) / rateB, first);
     const auto begin = static_cast<std::size_t>(std::ceil(shared.from * rate));
     const auto end = std::min(a.size(), static_cast<std::size_t>(shared.to * rate));
-    const std::size_t length = (end - begin) / kBlocks;
+    const std::size_t length = (end - begin) / kClockBlocks;
     const std::vector<double> stretched =
         onClockOf(b, rateB, first, rate, static_cast<double>(begin) / rate, end - begin);
     std::vector<Sighting> seen;
-    for (std::size_t k = 0; k < kBlocks; ++k) {
+    for (std::size_t k = 0; k < kClockBlocks; ++k) {
         const std::size_t from = k * length;
         Correlator correlator(a.subspan(begin + from, length), length);
         const auto peak = correlator.find(std::span(stretched).subspan(from, length));
@@ -240,11 +240,11 @@ Result<ClockMatch> matchClocks(std::span<const double> a, double rateA, std::spa
             return tl::unexpected(valid.error());
     const double rate = std::min(rateA, rateB);
     const std::vector<double> evenA = resampled(a, rateA, rate), evenB = resampled(b, rateB, rate);
-    if (evenB.size() < kBlocks * 8)
+    if (evenB.size() < kClockBlocks * 8)
         return fail(Errc::BadInput,
                     phrase("the recordings are too short to be laid over each other"));
     // Within a block of the first pass the clocks part by this much at most.
-    const double smear = kMostDrift * static_cast<double>(evenB.size() / kBlocks) / rate;
+    const double smear = kMostDrift * static_cast<double>(evenB.size() / kClockBlocks) / rate;
     const double tolerance = 2 / rate + smear;
     const std::vector<Sighting> seen = sightings(evenA, evenB, rate);
     const ClockMatch first = fitted(seen, consensus(seen, tolerance), tolerance);

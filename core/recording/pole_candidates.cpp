@@ -21,7 +21,7 @@ using Eigen::MatrixXd;
 constexpr std::size_t kBlocks = 192;  // of a pluck and band
 constexpr Index kWindow = 64;         // rows of the Hankel matrix
 constexpr Index kLargestOrder = 24;
-constexpr std::size_t kLeastBlocks = 12;
+constexpr std::size_t kLeastForBand = 12;
 constexpr double kLeastRepeat = 3;  // orders
 
 // Windows of a decay under each other, of all plucks and channels: their Gram matrix.
@@ -102,7 +102,7 @@ std::vector<Seen> polesOfBand(const std::vector<DecaySamples>& plucks, double bl
     std::size_t longest = 0;
     for (const DecaySamples& pluck : plucks)
         longest = std::max(longest, pluck.blocks());
-    if (longest < kLeastBlocks)
+    if (longest < kLeastForBand)
         return {};
     const Index window = std::min<Index>(kWindow, static_cast<Index>(longest) / 2);
     const auto shifts = shiftsOf(gramOf(plucks, window));
@@ -141,7 +141,7 @@ std::vector<PoleCandidate> poleCandidates(const Recording& recording,
         longest = std::max(longest, stretch.samples());
     const double quarter = recording.rate / (3.3 * range.highest_hz);
     for (int width = std::max(1, static_cast<int>(quarter));
-         longest / static_cast<std::size_t>(width) >= kLeastBlocks; width *= 2) {
+         longest / static_cast<std::size_t>(width) >= kLeastForBand; width *= 2) {
         const double rate = recording.rate / width;
         if (0.45 * rate < range.lowest_hz)
             break;

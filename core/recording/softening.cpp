@@ -14,7 +14,7 @@ using Eigen::Index;
 constexpr double kWindowFall = 1.0;  // of ln amplitude within a window
 constexpr int kMostRows = 8;
 constexpr double kClearOverNoise = 4.0;  // amplitude at a window's end
-constexpr std::size_t kLeastBlocks = 10;
+constexpr std::size_t kLeastForSoftening = 10;
 
 // Blocks whose middle lies from … to.
 DecaySamples partOf(const DecaySamples& pluck, const Eigen::MatrixXd& values, double from,
@@ -69,7 +69,7 @@ std::vector<SofteningRow> softeningOf(const std::vector<DecaySamples>& plucks, c
         std::vector<DecaySamples> parts;
         for (std::size_t p = 0; p < plucks.size(); ++p) {
             DecaySamples part = partOf(plucks[p], alone[p], from, to);
-            if (part.blocks() >= kLeastBlocks)
+            if (part.blocks() >= kLeastForSoftening)
                 parts.push_back(std::move(part));
         }
         if (parts.empty())

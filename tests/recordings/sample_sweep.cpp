@@ -166,8 +166,8 @@ private:
         for (std::size_t motor = 0; motor < at.toHub.size(); ++motor) {
             Vector3cd force(0, 0, 0);
             if (order == 0)
-                force =
-                    excited.unbalance * omega * omega * Vector3cd(1, Complex(0, -spinOf(motor)), 0);
+                force = excited.unbalance[motor] * omega * omega *
+                        Vector3cd(1, Complex(0, -spinOf(motor)), 0);
             else
                 force.z() = excited.bladePass[order - 1] * thrust(excited.drive, speed);
             Vector6cd tip;
