@@ -3,11 +3,14 @@
 
 #include "core/recording/byte_source.h"
 #include "core/recording/rate_limit.h"
+#include "core/recording/sound_file.h"
+#include "core/recording/sound_kind.h"
 #include "core/recording/table_plan.h"
 #include "core/recording/table_reader.h"
 #include "core/recording/time_base.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdint>
 #include <istream>
@@ -111,11 +114,25 @@ Result<Recording> readTableRecording(const ByteSource& bytes, const ReadPlan& pl
     return recording;
 }
 
+Result<SoundKind> kindOf(const ByteSource& bytes)
+{
+    std::array<char, 16> head = {};
+    return bytes.read(0, head).and_then([&head](std::size_t got) {
+        return soundKind({head.data(), got});
+    });
+}
+
 Result<Recording> readSource(const ByteSource& bytes, const ReadPlan& plan,
                              const std::stop_token& stop, const Progress& progress)
 {
+    const Result<SoundKind> kind = kindOf(bytes);
+    if (!kind)
+        return tl::unexpected(kind.error());
+    if ((*kind != SoundKind::None) != (plan.kind == ReadPlan::Kind::Sound))
+        return fail(Errc::BadInput, phrase("the file is not what it was when it was looked at"));
     try {
-        return readTableRecording(bytes, plan, stop, progress);
+        return *kind == SoundKind::None ? readTableRecording(bytes, plan, stop, progress)
+                                        : readSound(bytes, *kind, plan, stop, progress);
     } catch (const std::bad_alloc&) {
         return fail(Errc::BadInput, phrase("the recording does not fit into memory: use fewer of "
                                            "its columns"));
@@ -124,7 +141,9 @@ Result<Recording> readSource(const ByteSource& bytes, const ReadPlan& plan,
 
 Result<ReadPlan> planSource(const ByteSource& bytes)
 {
-    return planTable(bytes);
+    return kindOf(bytes).and_then([&bytes](SoundKind kind) {
+        return kind == SoundKind::None ? planTable(bytes) : planSound(bytes, kind);
+    });
 }
 
 }  // namespace
