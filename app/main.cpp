@@ -6,6 +6,8 @@
 #include "app/commands/report.h"
 #include "app/commands/search.h"
 #include "app/commands/sheet.h"
+#include "app/commands/spectrum.h"
+#include "app/commands/transfer.h"
 #include "ui/sheet/sheet_file.h"
 #include "ui/window/run_window.h"
 
@@ -61,6 +63,10 @@ int run(Arguments arguments, int argc, char** argv)
         return stillbay::runLevel(arguments.subspan(1), std::cout, std::cerr);
     if (first == "calibrate")
         return stillbay::runCalibrate(arguments.subspan(1), std::cout, std::cerr);
+    if (first == "spectrum")
+        return stillbay::runSpectrum(arguments.subspan(1), std::cout, std::cerr);
+    if (first == "transfer")
+        return stillbay::runTransfer(arguments.subspan(1), std::cout, std::cerr);
     if (first == "sheet")
         return writeSheet(arguments.subspan(1), argc, argv);
     if (first == "--")

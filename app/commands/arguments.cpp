@@ -20,7 +20,7 @@ std::string helpOf(const CommandTexts& command, std::span<const Option> options)
     std::ostringstream page;
     page << "usage: " << command.form << "\n\n";
     paragraph(page, std::string(command.does), "");
-    paragraph(page, "FILE is a setup file, or - for standard input.", "");
+    paragraph(page, std::string(command.fileIs), "");
     page << "\noptions:\n";
     const auto entry = [&page](std::string_view name, std::string_view value,
                                std::string_view meaning) {

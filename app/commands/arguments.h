@@ -26,6 +26,8 @@ struct CommandTexts {
     std::string_view name;  ///< "report"
     std::string_view form;  ///< "stillbay report FILE [OPTION]…", shown where the file is missing
     std::string_view does;  ///< one sentence
+    /// What the file may be.
+    std::string_view fileIs = "FILE is a setup file, or - for standard input.";
 };
 
 /// Walks what follows the command's word: one file ("-" is standard input) and its options, in any

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/recordings.h"
+
+#include "app/commands/command.h"
+#include "core/base/format.h"
+#include "core/recording/read_recording.h"
+
+#include <algorithm>
+#include <charconv>
+#include <iostream>
+#include <utility>
+#include <vector>
+
+namespace stillbay {
+
+Result<Recording> loadRecording(const std::string& path, std::optional<double> rate_hz)
+{
+    std::string bytes;
+    if (path == kStandardInput) {
+        auto read = bytesOf(std::cin);
+        if (!read)
+            return tl::unexpected(read.error());
+        bytes = *std::move(read);
+    }
+    auto plan = path == kStandardInput ? planBytes(bytes) : planReading(path);
+    if (!plan)
+        return tl::unexpected(plan.error());
+    if (rate_hz && plan->kind == ReadPlan::Kind::Table && !plan->timeColumn)
+        plan->rate_hz = rate_hz;
+    return path == kStandardInput ? readBytes(bytes, *plan) : readRecording(path, *plan);
+}
+
+void reportFlaws(std::ostream& err, const Recording& recording, std::string_view file)
+{
+    std::vector<Warning> warnings;
+    for (const RecordingFlaw& flaw : recording.flaws)
+        warnings.push_back({"recording", flaw.text});
+    reportWarnings(err, warnings, file);
+}
+
+Result<const Channel*> chosenChannel(const Recording& recording, const std::string& name)
+{
+    const std::vector<Channel>& channels = recording.channels;
+    if (!name.empty()) {
+        if (const Channel* const channel = channelOf(recording, name))
+            return channel;
+        std::vector<Phrase> names;
+        for (const Channel& channel : channels)
+            names.push_back(verbatim(channel.name));
+        return fail(Errc::BadInput, phrase("has no column %1, but %2", name, listOf(names)));
+    }
+    const auto vibrates = [](const Channel& channel) {
+        return channel.quantity == Quantity::Acceleration ||
+               channel.quantity == Quantity::AngularRate || channel.quantity == Quantity::Sound;
+    };
+    const auto found = std::find_if(channels.begin(), channels.end(), vibrates);
+    if (found != channels.end())
+        return &*found;
+    if (channels.empty())
+        return fail(Errc::BadInput, phrase("has no column of numbers"));
+    return &channels.front();
+}
+
+std::string_view unitOf(Quantity quantity)
+{
+    switch (quantity) {
+        case Quantity::Acceleration:
+            return "m/s²";
+        case Quantity::AngularRate:
+            return "rad/s";
+        case Quantity::Sound:
+            return "of full scale";
+        case Quantity::RotorSpeed:
+            return "rev/s";
+        case Quantity::Throttle:
+        case Quantity::Other:
+            break;
+    }
+    return "";
+}
+
+std::string withUnit(double value, Quantity quantity)
+{
+    const std::string_view unit = unitOf(quantity);
+    return formatted("%.4g", value) + (unit.empty() ? "" : " ") + std::string(unit);
+}
+
+std::optional<double> parseRate(std::string_view text)
+{
+    const auto values = parseNumbers(text, 1);
+    return values && values->front() > 0 ? std::optional(values->front()) : std::nullopt;
+}
+
+std::optional<std::size_t> parseSegment(std::string_view text)
+{
+    std::size_t value = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (error != std::errc() || end != text.data() + text.size() || value == 0)
+        return std::nullopt;
+    return value;
+}
+
+std::string extentText(const Recording& recording, std::size_t segment, std::size_t averages)
+{
+    return formatted(
+        "%.4g s at %.6g Hz, %zu segments of %zu samples averaged, a line every %.3g Hz",
+        recording.duration(), recording.rate, averages, segment,
+        recording.rate / static_cast<double>(segment));
+}
+
+}  // namespace stillbay

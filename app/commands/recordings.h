@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/result.h"
+#include "core/recording/recording.h"
+
+#include <cstddef>
+#include <optional>
+#include <ostream>
+#include <string>
+#include <string_view>
+
+/// What the commands that read a recording share.
+namespace stillbay {
+
+/// For the help of such a command.
+inline constexpr std::string_view kRecordingIs =
+    "RECORDING is a table of text (comma, semicolon or tab; a time column in seconds) or sound "
+    "(WAV, FLAC, Ogg), or - for standard input.";
+
+/// Reads a recording as its reader understands it.
+/// @param path     or kStandardInput
+/// @param rate_hz  of a table without a time column
+/// @error BadInput  it cannot be opened, or what readRecording() refuses.
+Result<Recording> loadRecording(const std::string& path, std::optional<double> rate_hz = {});
+
+/// Prints each flaw as a line on err, which changes no exit code.
+void reportFlaws(std::ostream& err, const Recording& recording, std::string_view file);
+
+/// The channel of that name; for an empty one the first that vibrates (acceleration, turning,
+/// sound), or the first of all.
+/// @error BadInput  there is none; says which there are.
+Result<const Channel*> chosenChannel(const Recording& recording, const std::string& name);
+
+/// "m/s²"; empty where numbers stay as in the file.
+std::string_view unitOf(Quantity quantity);
+
+/// "84 m/s²", at four digits.
+std::string withUnit(double value, Quantity quantity);
+
+/// What `--rate HZ` takes: a number above 0.
+std::optional<double> parseRate(std::string_view text);
+
+/// What `--segment N` takes.
+std::optional<std::size_t> parseSegment(std::string_view text);
+
+/// "12.3 s at 1000 Hz, 22 segments of 1024 samples averaged, a line every 0.977 Hz"
+std::string extentText(const Recording& recording, std::size_t segment, std::size_t averages);
+
+}  // namespace stillbay

@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/spectrum.h"
+
+#include "app/commands/arguments.h"
+#include "app/commands/command.h"
+#include "app/commands/json_numbers.h"
+#include "app/commands/recordings.h"
+#include "core/base/format.h"
+#include "core/recording/spectrum.h"
+
+#include <array>
+#include <cmath>
+#include <optional>
+#include <sstream>
+#include <string>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+constexpr std::size_t kPeaks = 10;
+
+struct SpectrumArguments {
+    std::string file, column;
+    WelchOptions options;
+    std::optional<double> rate_hz;
+    bool json = false;
+};
+
+constexpr CommandTexts kSpectrumTexts{
+    "spectrum", "stillbay spectrum RECORDING [OPTION]...",
+    "Prints the one-sided power spectral density of one column: segments that overlap by half, "
+    "each without its mean, under a Hann window, averaged. For people the strongest peaks.",
+    kRecordingIs};
+
+// The exit code after the help or an error has been printed.
+tl::expected<SpectrumArguments, int> parseSpectrum(std::span<const std::string_view> arguments,
+                                                   std::ostream& out, std::ostream& err)
+{
+    SpectrumArguments parsed;
+    const std::array<Option, 4> options{{
+        {"--column", "NAME",
+         "The column, or channel of a sound. The default is the first that vibrates.",
+         [&](std::string_view value) {
+             parsed.column = value;
+             return std::string();
+         }},
+        {"--segment", "N",
+         "Samples of a segment: more tell frequencies further apart, fewer average more. The "
+         "default is 1024.",
+         [&](std::string_view value) {
+             const auto segment = parseSegment(value);
+             parsed.options.segment = segment.value_or(0);
+             return segment ? std::string() : std::string("--segment wants a number of samples");
+         }},
+        {"--rate", "HZ", "Samples a second, of a table that has no time column.",
+         [&](std::string_view value) {
+             parsed.rate_hz = parseRate(value);
+             return parsed.rate_hz ? std::string() : std::string("--rate wants a number above 0");
+         }},
+        {"--json", "", "Print JSON.",
+         [&](std::string_view) {
+             parsed.json = true;
+             return std::string();
+         }},
+    }};
+    auto file = readArguments(kSpectrumTexts, arguments, options, out, err);
+    if (!file)
+        return tl::unexpected(file.error());
+    parsed.file = *std::move(file);
+    return parsed;
+}
+
+std::string spectrumJson(const Spectrum& spectrum)
+{
+    const Json json{{"frequency_hz", numbers(spectrum.frequency_hz)},
+                    {"density", numbers(spectrum.density)}};
+    return json.dump(1) + '\n';
+}
+
+std::string spectrumPage(const Recording& recording, const Channel& channel,
+                         const Spectrum& spectrum, std::size_t segment)
+{
+    double power = 0;
+    for (const double density : spectrum.density)
+        power += density * spectrum.resolution_hz();
+    std::ostringstream page;
+    page << "Spectrum of " << channel.name << '\n'
+         << "  " << extentText(recording, segment, spectrum.averages) << '\n'
+         << "  " << withUnit(std::sqrt(power), channel.quantity) << " rms in all\n\n"
+         << "The strongest peaks\n"
+         << "  frequency         rms\n";
+    for (const SpectrumPeak& peak : strongestPeaks(spectrum, kPeaks))
+        page << formatted("  %8.2f Hz   ", peak.frequency_hz)
+             << withUnit(peak.rms, channel.quantity) << '\n';
+    return page.str();
+}
+
+}  // namespace
+
+int runSpectrum(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err)
+{
+    const auto parsed = parseSpectrum(arguments, out, err);
+    if (!parsed)
+        return parsed.error();
+    const auto recording = loadRecording(parsed->file, parsed->rate_hz);
+    if (!recording)
+        return reportError(err, recording.error(), parsed->file);
+    reportFlaws(err, *recording, parsed->file);
+    const auto channel = chosenChannel(*recording, parsed->column);
+    if (!channel)
+        return reportError(err, channel.error(), parsed->file);
+    auto spectrum = welch((*channel)->values, recording->rate, parsed->options);
+    if (!spectrum) {
+        spectrum.error().where = (*channel)->name;
+        return reportError(err, spectrum.error(), parsed->file);
+    }
+    return print(out,
+                 parsed->json
+                     ? spectrumJson(*spectrum)
+                     : spectrumPage(*recording, **channel, *spectrum, parsed->options.segment),
+                 err);
+}
+
+}  // namespace stillbay

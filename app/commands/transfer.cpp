@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/transfer.h"
+
+#include "app/commands/arguments.h"
+#include "app/commands/command.h"
+#include "app/commands/json_numbers.h"
+#include "app/commands/recordings.h"
+#include "core/base/format.h"
+#include "core/recording/transfer.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <sstream>
+#include <string>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+constexpr std::size_t kLines = 10;
+
+struct TransferArguments {
+    std::string file, input, output;
+    WelchOptions options;
+    std::optional<double> rate_hz;
+    bool json = false;
+};
+
+constexpr CommandTexts kTransferTexts{
+    "transfer", "stillbay transfer RECORDING --input NAME --output NAME [OPTION]...",
+    "Prints how much of one column's motion another shows: magnitude and phase of H1, and the "
+    "coherence, 0 to 1, of both. With the input on the airframe and the output on the bay this is "
+    "what the tubes let through while the motors run; motors that shake at once by different ways "
+    "lower the coherence without any fault. For people the frequencies where the input is "
+    "strongest.",
+    kRecordingIs};
+
+Option columnOption(std::string_view name, std::string_view meaning, std::string& column)
+{
+    return {name, "NAME", meaning, [&column](std::string_view value) {
+                column = value;
+                return std::string();
+            }};
+}
+
+// The exit code after the help or an error has been printed.
+tl::expected<TransferArguments, int> parseTransfer(std::span<const std::string_view> arguments,
+                                                   std::ostream& out, std::ostream& err)
+{
+    TransferArguments parsed;
+    const std::array<Option, 5> options{{
+        columnOption("--input", "The column of the sensor that is driven, on the airframe.",
+                     parsed.input),
+        columnOption("--output", "The column of the sensor that follows, on the bay.",
+                     parsed.output),
+        {"--segment", "N",
+         "Samples of a segment: more tell frequencies further apart, fewer average more. The "
+         "default is 1024.",
+         [&](std::string_view value) {
+             const auto segment = parseSegment(value);
+             parsed.options.segment = segment.value_or(0);
+             return segment ? std::string() : std::string("--segment wants a number of samples");
+         }},
+        {"--rate", "HZ", "Samples a second, of a table that has no time column.",
+         [&](std::string_view value) {
+             parsed.rate_hz = parseRate(value);
+             return parsed.rate_hz ? std::string() : std::string("--rate wants a number above 0");
+         }},
+        {"--json", "", "Print JSON.",
+         [&](std::string_view) {
+             parsed.json = true;
+             return std::string();
+         }},
+    }};
+    auto file = readArguments(kTransferTexts, arguments, options, out, err);
+    if (!file)
+        return tl::unexpected(file.error());
+    parsed.file = *std::move(file);
+    if (parsed.input.empty() || parsed.output.empty())
+        return tl::unexpected(
+            usageError(err, "transfer wants --input and --output", kTransferTexts.form));
+    return parsed;
+}
+
+std::string transferJson(const Transfer& transfer)
+{
+    const Json json{{"frequency_hz", numbers(transfer.frequency_hz)},
+                    {"magnitude", numbers(transfer.magnitude)},
+                    {"phase_deg", numbers(transfer.phase_deg)},
+                    {"coherence", numbers(transfer.coherence)}};
+    return json.dump(1) + '\n';
+}
+
+std::string transferPage(const Recording& recording, const TransferArguments& asked,
+                         const Transfer& transfer)
+{
+    std::ostringstream page;
+    page << "From " << asked.input << " to " << asked.output << '\n'
+         << "  " << extentText(recording, asked.options.segment, transfer.averages) << "\n\n"
+         << "Where the input is strongest\n"
+         << "  frequency     magnitude    phase   coherence\n";
+    const Spectrum input{transfer.frequency_hz, transfer.input, transfer.averages};
+    for (const SpectrumPeak& peak : strongestPeaks(input, kLines)) {
+        const auto after = std::lower_bound(transfer.frequency_hz.begin(),
+                                            transfer.frequency_hz.end(), peak.frequency_hz) -
+                           transfer.frequency_hz.begin();
+        // The line next to the peak.
+        auto k = std::min(static_cast<std::size_t>(after), transfer.frequency_hz.size() - 1);
+        if (k > 0 && peak.frequency_hz - transfer.frequency_hz[k - 1] <
+                         transfer.frequency_hz[k] - peak.frequency_hz)
+            --k;
+        page << formatted("  %8.2f Hz   %9.4g   %5.0f°   %9.3f\n", transfer.frequency_hz[k],
+                          transfer.magnitude[k], transfer.phase_deg[k], transfer.coherence[k]);
+    }
+    return page.str();
+}
+
+}  // namespace
+
+int runTransfer(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err)
+{
+    const auto parsed = parseTransfer(arguments, out, err);
+    if (!parsed)
+        return parsed.error();
+    const auto recording = loadRecording(parsed->file, parsed->rate_hz);
+    if (!recording)
+        return reportError(err, recording.error(), parsed->file);
+    reportFlaws(err, *recording, parsed->file);
+    const auto input = chosenChannel(*recording, parsed->input);
+    if (!input)
+        return reportError(err, input.error(), parsed->file);
+    const auto output = chosenChannel(*recording, parsed->output);
+    if (!output)
+        return reportError(err, output.error(), parsed->file);
+    auto h1 = transfer((*input)->values, (*output)->values, recording->rate, parsed->options);
+    if (!h1) {
+        std::string& where = h1.error().where;
+        where = where == "input" ? parsed->input : where == "output" ? parsed->output : "";
+        return reportError(err, h1.error(), parsed->file);
+    }
+    return print(out, parsed->json ? transferJson(*h1) : transferPage(*recording, *parsed, *h1),
+                 err);
+}
+
+}  // namespace stillbay

@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/spectrum.h"
+
+#include "app/commands/command.h"
+#include "app/commands/transfer.h"
+#include "tests/commands/output_folder.h"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <fstream>
+#include <numbers>
+#include <sstream>
+#include <vector>
+
+namespace stillbay {
+namespace {
+
+struct Printed {
+    int code;
+    std::string out, err;
+};
+
+using Command = int (*)(std::span<const std::string_view>, std::ostream&, std::ostream&);
+
+Printed printedBy(Command command, const std::vector<std::string>& words)
+{
+    std::ostringstream out, err;
+    const std::vector<std::string_view> arguments(words.begin(), words.end());
+    const int code = command(arguments, out, err);
+    return {code, out.str(), err.str()};
+}
+
+// 500 samples a second: two tones on "base", half of the first a quarter turn later on "bay".
+std::string writeTable(const OutputFolder& folder, bool hasTime)
+{
+    const std::string path = folder.path("table.csv");
+    std::ofstream file(path);
+    file << (hasTime ? "time (s),base (m/s²),bay (m/s²)\n" : "base (m/s²),bay (m/s²)\n");
+    file.precision(9);
+    for (int n = 0; n < 6000; ++n) {
+        const double t = n / 500.0, turn = 2 * std::numbers::pi;
+        if (hasTime)
+            file << t << ',';
+        file << 9.81 + 3 * std::sin(turn * 62.5 * t) + std::sin(turn * 125 * t) << ','
+             << 1.5 * std::sin(turn * 62.5 * t - std::numbers::pi / 2) + 1e-3 * (n % 7) << '\n';
+    }
+    return path;
+}
+
+// Oracle: the tones that were written. 62.5 Hz is the 128th line of 1024 at 500 Hz: the window puts
+// two thirds of 3²/2 there, at 1.5 lines' width (ISO 18431-2, Hann).
+TEST(SpectrumCommand, PrintsDensityAndPeaks)
+{
+    const OutputFolder folder;
+    const std::string table = writeTable(folder, true);
+    const Printed json = printedBy(runSpectrum, {table, "--json"});
+    ASSERT_EQ(json.code, kExitDone) << json.err;
+    const auto object = nlohmann::json::parse(json.out);
+    ASSERT_EQ(object.size(), 2U);
+    ASSERT_EQ(object["frequency_hz"].size(), 513U);
+    ASSERT_EQ(object["density"].size(), 513U);
+    EXPECT_NEAR(object["frequency_hz"][128], 62.5, 1e-6);
+    EXPECT_NEAR(object["density"][128], 4.5 / (1.5 * 500 / 1024), 1e-3);
+
+    const Printed page = printedBy(runSpectrum, {table, "--column", "bay", "--segment", "500"});
+    ASSERT_EQ(page.code, kExitDone);
+    EXPECT_NE(page.out.find("Spectrum of bay"), std::string::npos) << page.out;
+    EXPECT_NE(page.out.find("23 segments of 500 samples"), std::string::npos) << page.out;
+    EXPECT_NE(page.out.find("62.50 Hz   1.06 m/s²"), std::string::npos) << page.out;
+}
+
+// Oracle: the tones that were written: half, a quarter turn behind.
+TEST(TransferCommand, PrintsMagnitudePhaseAndCoherence)
+{
+    const OutputFolder folder;
+    const std::string table = writeTable(folder, true);
+    const Printed json =
+        printedBy(runTransfer, {table, "--input", "base", "--output", "bay", "--json"});
+    ASSERT_EQ(json.code, kExitDone) << json.err;
+    const auto object = nlohmann::json::parse(json.out);
+    ASSERT_EQ(object.size(), 4U);
+    EXPECT_NEAR(object["magnitude"][128], 0.5, 1e-3);
+    EXPECT_NEAR(object["phase_deg"][128], -90, 0.1);
+    EXPECT_NEAR(object["coherence"][128], 1, 1e-4);
+
+    const Printed page = printedBy(runTransfer, {table, "--input", "base", "--output", "bay"});
+    ASSERT_EQ(page.code, kExitDone);
+    EXPECT_NE(page.out.find("From base to bay"), std::string::npos);
+    EXPECT_NE(page.out.find("   62.50 Hz         0.5     -90°       1.000"), std::string::npos)
+        << page.out;
+}
+
+// One line says what is wrong and where; exit codes are the contract's.
+TEST(SpectrumCommand, SaysWhatIsWrongInOneLine)
+{
+    const OutputFolder folder;
+    const std::string table = writeTable(folder, true);
+    const auto said = [](const Printed& printed, int code, const std::string& text) {
+        EXPECT_EQ(printed.code, code);
+        EXPECT_EQ(printed.out, "");
+        EXPECT_NE(printed.err.find(text), std::string::npos) << printed.err;
+        EXPECT_TRUE(printed.err.starts_with("stillbay: "));
+        EXPECT_EQ(std::count(printed.err.begin(), printed.err.end(), '\n'), 1) << printed.err;
+    };
+    said(printedBy(runSpectrum, {table, "--column", "roof"}), kExitBadInput,
+         "has no column roof, but base and bay");
+    said(printedBy(runSpectrum, {table, "--segment", "9000"}), kExitBadInput,
+         "holds 6000 samples, which is too few: at least 9000 are needed");
+    said(printedBy(runSpectrum, {table, "--segment", "many"}), kExitUsage,
+         "--segment wants a number of samples: many");
+    said(printedBy(runSpectrum, {}), kExitUsage, "spectrum wants a file");
+    said(printedBy(runSpectrum, {folder.path("none.csv")}), kExitBadInput, "none.csv");
+    said(printedBy(runTransfer, {table, "--input", "base"}), kExitUsage,
+         "transfer wants --input and --output");
+    said(printedBy(runTransfer, {table, "--input", "base", "--output", "roof"}), kExitBadInput,
+         "has no column roof");
+}
+
+// A table without a time column is read by the rate that is stated.
+TEST(SpectrumCommand, TakesAStatedRate)
+{
+    const OutputFolder folder;
+    const std::string table = writeTable(folder, false);
+    EXPECT_EQ(printedBy(runSpectrum, {table}).code, kExitBadInput);
+    const Printed page = printedBy(runSpectrum, {table, "--rate", "500", "--column", "base"});
+    ASSERT_EQ(page.code, kExitDone) << page.err;
+    EXPECT_NE(page.out.find("62.50 Hz   2.121 m/s²"), std::string::npos) << page.out;
+}
+
+// What is wrong with the recording is told beside the answer.
+TEST(SpectrumCommand, TellsFlawsOnStandardError)
+{
+    const OutputFolder folder;
+    const std::string path = folder.path("holes.csv");
+    std::ofstream file(path);
+    file << "time (s),up (m/s²)\n";
+    for (int n = 0; n < 3000; ++n)
+        file << n / 1000.0 << ',' << (n == 41 ? "nan" : std::to_string(std::sin(0.3 * n))) << '\n';
+    file.close();
+    const Printed page = printedBy(runSpectrum, {path});
+    EXPECT_EQ(page.code, kExitDone);
+    EXPECT_NE(page.err.find("43"), std::string::npos) << page.err;
+    EXPECT_TRUE(page.err.starts_with("stillbay: "));
+}
+
+}  // namespace
+}  // namespace stillbay
