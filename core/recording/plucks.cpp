@@ -8,12 +8,14 @@
 namespace stillbay {
 namespace {
 
-constexpr double kWindowTime = 0.04;    // [s] over which energy is taken
-constexpr double kPastTime = 0.3;       // [s] that an onset must exceed
-constexpr double kDriftTime = 0.6;      // [s] over which offset and drift are taken
-constexpr double kQuietShare = 0.1;     // of the windows
-constexpr double kOnsetOverPast = 4.0;  // energy
+constexpr double kOnsetTime = 0.05;      // [s] over which energy is taken
+constexpr double kPastTime = 0.3;        // [s] that an onset must exceed
+constexpr double kDriftTime = 0.25;      // [s] blocks whose medians are offset and drift
+constexpr std::size_t kDriftBlocks = 3;  // either way, of which the median counts
+constexpr double kQuietShare = 0.1;      // of the windows
+constexpr double kOnsetOverPast = 4.0;   // energy
 constexpr double kOnsetOverQuiet = 20.0;
+constexpr double kRisen = 0.15;  // of the largest energy: the first free sample
 constexpr double kEndOverQuiet = 1.5;
 
 std::vector<double> sumsOf(const std::vector<double>& values)
@@ -23,37 +25,62 @@ std::vector<double> sumsOf(const std::vector<double>& values)
     return sums;
 }
 
-std::size_t samplesOf(double time, double rate, std::size_t least)
+std::size_t countIn(double time, double rate, std::size_t least)
 {
     return std::max(least, static_cast<std::size_t>(std::lround(time * rate)));
 }
 
-// The values less their mean over half a second about them.
+double medianOf(std::vector<double> values)
+{
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
+// The values less offset and drift: medians of blocks, and of those over a second. A mean would
+// carry a pluck into the quiet before it.
 std::vector<double> withoutDrift(const std::vector<double>& values, double rate)
 {
-    const double first = values.front();
-    std::vector<double> shifted(values.size());
-    for (std::size_t i = 0; i < values.size(); ++i)
-        shifted[i] = values[i] - first;
-    const auto sums = sumsOf(shifted);
-    const std::size_t half = samplesOf(0.5 * kDriftTime, rate, 4), n = values.size();
+    const std::size_t n = values.size();
+    const std::size_t block = std::min(n, countIn(kDriftTime, rate, 16));
+    std::vector<double> medians;
+    for (std::size_t from = 0; from + block <= n; from += block)
+        medians.push_back(medianOf({values.begin() + static_cast<std::ptrdiff_t>(from),
+                                    values.begin() + static_cast<std::ptrdiff_t>(from + block)}));
+    std::vector<double> slow(medians.size());
+    for (std::size_t k = 0; k < medians.size(); ++k) {
+        const std::size_t from = k > kDriftBlocks ? k - kDriftBlocks : 0;
+        const std::size_t to = std::min(medians.size(), k + kDriftBlocks + 1);
+        slow[k] = medianOf({medians.begin() + static_cast<std::ptrdiff_t>(from),
+                            medians.begin() + static_cast<std::ptrdiff_t>(to)});
+    }
     std::vector<double> fast(n);
     for (std::size_t i = 0; i < n; ++i) {
-        const std::size_t reach = half, from = i > reach ? i - reach : 0,
-                          to = std::min(n, i + reach + 1);
-        fast[i] = shifted[i] - (sums[to] - sums[from]) / static_cast<double>(to - from);
+        const double place =
+            std::clamp((static_cast<double>(i) + 0.5) / static_cast<double>(block) - 0.5, 0.0,
+                       static_cast<double>(slow.size() - 1));
+        const auto k = std::min(static_cast<std::size_t>(place), slow.size() - 1);
+        const auto next = std::min(k + 1, slow.size() - 1);
+        const double part = place - static_cast<double>(k);
+        fast[i] = values[i] - (slow[k] + part * (slow[next] - slow[k]));
     }
     return fast;
 }
 
-// Mean energy of the window that begins at each sample.
-std::vector<double> windowed(const std::vector<double>& energy, std::size_t window)
+// Variance of the window that begins at each sample: an offset is no motion.
+std::vector<double> windowVariance(const std::vector<double>& values, std::size_t window)
 {
-    const auto sums = sumsOf(energy);
-    std::vector<double> means(energy.size() - window + 1);
-    for (std::size_t i = 0; i < means.size(); ++i)
-        means[i] = (sums[i + window] - sums[i]) / static_cast<double>(window);
-    return means;
+    std::vector<double> squares(values.size());
+    std::transform(values.begin(), values.end(), squares.begin(), [](double x) { return x * x; });
+    const auto sums = sumsOf(values), squareSums = sumsOf(squares);
+    const auto count = static_cast<double>(window);
+    std::vector<double> variances(values.size() - window + 1);
+    for (std::size_t i = 0; i < variances.size(); ++i) {
+        const double mean = (sums[i + window] - sums[i]) / count;
+        variances[i] =
+            std::max(0.0, (squareSums[i + window] - squareSums[i]) / count - mean * mean);
+    }
+    return variances;
 }
 
 double quantileOf(std::vector<double> values, double share)
@@ -83,27 +110,28 @@ Plucks findPlucks(const Recording& recording, const std::vector<std::size_t>& ch
     Plucks plucks;
     const double rate = recording.rate;
     const std::size_t n = recording.samples();
-    const std::size_t window = samplesOf(kWindowTime, rate, 4);
+    const std::size_t window = countIn(kOnsetTime, rate, 4);
     if (n < 4 * window) {
         plucks.noise.assign(channels.size(), 1.0);
         return plucks;
     }
-    std::vector<double> energy(n, 0.0);
+    std::vector<double> energy(n, 0.0), means(n - window + 1, 0.0);
     for (const std::size_t c : channels) {
         const auto fast = withoutDrift(recording.channels[c].values, rate);
-        std::vector<double> squares(n);
-        std::transform(fast.begin(), fast.end(), squares.begin(), [](double x) { return x * x; });
-        const auto means = windowed(squares, window);
-        const double all = std::accumulate(squares.begin(), squares.end(), 0.0);
+        const auto variances = windowVariance(fast, window);
+        double all = 0.0;
+        for (const double x : fast)
+            all += x * x;
         const double quiet = std::max(
-            {quantileOf(means, kQuietShare), 1e-12 * all / static_cast<double>(n), 1e-300});
+            {quantileOf(variances, kQuietShare), 1e-12 * all / static_cast<double>(n), 1e-300});
         plucks.noise.push_back(std::sqrt(quiet));
         for (std::size_t i = 0; i < n; ++i)
-            energy[i] += squares[i] / quiet;
+            energy[i] += fast[i] * fast[i] / quiet;
+        for (std::size_t i = 0; i < means.size(); ++i)
+            means[i] += variances[i] / quiet;
     }
-    const auto means = windowed(energy, window);
     const double quiet = quantileOf(means, kQuietShare);
-    const std::size_t past = samplesOf(kPastTime, rate, 3 * window);
+    const std::size_t past = countIn(kPastTime, rate, 3 * window);
 
     // Onsets: the window's energy over all of its own past of 0.3 s.
     std::vector<std::size_t> onsets;
@@ -124,7 +152,12 @@ Plucks findPlucks(const Recording& recording, const std::vector<std::size_t>& ch
         const auto peak =
             std::max_element(energy.begin() + static_cast<std::ptrdiff_t>(top),
                              energy.begin() + static_cast<std::ptrdiff_t>(top + window));
-        onsets.push_back(static_cast<std::size_t>(peak - energy.begin()));
+        // The first sample that already has its size.
+        const double risen =
+            std::max(kRisen * *peak, kOnsetOverQuiet * static_cast<double>(channels.size()));
+        const auto first = std::find_if(energy.begin() + static_cast<std::ptrdiff_t>(i), peak,
+                                        [&](double e) { return e >= risen; });
+        onsets.push_back(static_cast<std::size_t>(first - energy.begin()));
         i = std::max(i, onsets.back()) + window;
     }
 

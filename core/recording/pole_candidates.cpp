@@ -18,10 +18,10 @@ using Complex = std::complex<double>;
 using Eigen::Index;
 using Eigen::MatrixXd;
 
-constexpr std::size_t kBlocks = 192;  // of a pluck and band
-constexpr Index kWindow = 64;         // rows of the Hankel matrix
+constexpr std::size_t kBandBlocks = 192;  // of a pluck and band
+constexpr Index kHankelRows = 64;         // rows of the Hankel matrix
 constexpr Index kLargestOrder = 24;
-constexpr std::size_t kLeastForBand = 12;
+constexpr std::size_t kLeastBandBlocks = 12;
 constexpr double kLeastRepeat = 3;  // orders
 
 // Windows of a decay under each other, of all plucks and channels: their Gram matrix.
@@ -102,9 +102,9 @@ std::vector<Seen> polesOfBand(const std::vector<DecaySamples>& plucks, double bl
     std::size_t longest = 0;
     for (const DecaySamples& pluck : plucks)
         longest = std::max(longest, pluck.blocks());
-    if (longest < kLeastForBand)
+    if (longest < kLeastBandBlocks)
         return {};
-    const Index window = std::min<Index>(kWindow, static_cast<Index>(longest) / 2);
+    const Index window = std::min<Index>(kHankelRows, static_cast<Index>(longest) / 2);
     const auto shifts = shiftsOf(gramOf(plucks, window));
     std::vector<Seen> all;
     for (std::size_t order = 0; order < shifts.size(); ++order)
@@ -141,13 +141,13 @@ std::vector<PoleCandidate> poleCandidates(const Recording& recording,
         longest = std::max(longest, stretch.samples());
     const double quarter = recording.rate / (3.3 * range.highest_hz);
     for (int width = std::max(1, static_cast<int>(quarter));
-         longest / static_cast<std::size_t>(width) >= kLeastForBand; width *= 2) {
+         longest / static_cast<std::size_t>(width) >= kLeastBandBlocks; width *= 2) {
         const double rate = recording.rate / width;
         if (0.45 * rate < range.lowest_hz)
             break;
         std::vector<DecaySamples> plucks;
         for (const Stretch& stretch : stretches)
-            plucks.push_back(evenBlocks(recording, channels, noise, stretch, width, kBlocks));
+            plucks.push_back(evenBlocks(recording, channels, noise, stretch, width, kBandBlocks));
         for (const Seen& seen :
              polesOfBand(plucks, 1.0 / rate, std::max(range.lowest_hz, rate / 20.0),
                          std::min(range.highest_hz, 0.45 * rate))) {

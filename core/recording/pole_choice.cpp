@@ -130,7 +130,7 @@ PoleFit withoutNeedless(const std::vector<DecaySamples>& plucks, PoleFit fit)
                 break;
             auto rest = fit.poles;
             rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(k));
-            PoleFit refitted = fitPoles(plucks, rest);
+            PoleFit refitted = fitPoles(plucks, rest, {8, 0.05 * bound});
             if (refitted.squares - fit.squares < bound) {
                 fewer = std::move(refitted);
                 break;
@@ -148,13 +148,17 @@ PoleFit withParted(const std::vector<DecaySamples>& plucks, PoleFit fit, std::si
 {
     for (bool again = true; again && fit.poles.size() < most;) {
         again = false;
+        const double bound = needed(plucks) * noiseOf(fit);
         for (std::size_t k = 0; k < fit.poles.size() && !again; ++k) {
             auto parted = fit.poles;
             const double apart = 0.4 * std::max(fit.poles[k].damping, 0.01);
             parted[k].omega *= 1.0 - apart;
             parted.push_back(fit.poles[k]);
             parted.back().omega *= 1.0 + apart;
-            PoleFit two = fitPoles(plucks, parted);
+            // A few steps show whether it is worth the others.
+            PoleFit two = fitPoles(plucks, parted, {4, 0.05 * bound});
+            if (fit.squares - two.squares > 0.3 * bound)
+                two = fitPoles(plucks, two.poles, {12, 0.02 * bound});
             if (fit.squares - two.squares > needed(plucks) * noiseOf(two)) {
                 fit = std::move(two);
                 again = true;
@@ -179,7 +183,7 @@ PoleFit choosePoles(const std::vector<DecaySamples>& plucks, std::vector<DecayPo
     const std::size_t room = shortest > 8 ? (shortest - 4) / 4 : 1;
     candidates.resize(std::min(candidates.size(), std::min<std::size_t>(room, 20)));
     const std::size_t most = std::min<std::size_t>(room, 10);
-    PoleFit fit = fitPoles(plucks, thinned(plucks, candidates, most));
+    PoleFit fit = fitPoles(plucks, thinned(plucks, candidates, most), {12, 0.1});
     fit = withoutNeedless(plucks, std::move(fit));
     return withParted(plucks, std::move(fit), most);
 }

@@ -28,15 +28,18 @@ Motion motionOf(const DecaySamples& pluck, Complex s)
     const auto n = static_cast<Index>(pluck.blocks());
     Motion motion{Eigen::VectorXcd(n), Eigen::VectorXcd(n)};
     int width = 0;
-    Complex gain, gainSlope;
+    Complex gain, gainSlope, turn;
     for (Index j = 0; j < n; ++j) {
         const auto at = static_cast<std::size_t>(j);
         if (pluck.width[at] != width) {
             width = pluck.width[at];
             gain = blockGain(s, width, pluck.sampleTime) * std::sqrt(static_cast<double>(width));
             gainSlope = blockGainSlope(s, width, pluck.sampleTime);
+            turn = std::exp(s * (width * pluck.sampleTime));
+            motion.value[j] = gain * std::exp(s * pluck.time[at]);
+        } else {
+            motion.value[j] = motion.value[j - 1] * turn;
         }
-        motion.value[j] = gain * std::exp(s * pluck.time[at]);
         motion.slope[j] = motion.value[j] * (pluck.time[at] + gainSlope);
     }
     return motion;
@@ -148,11 +151,12 @@ MatrixXd decayBasis(const DecaySamples& pluck, const std::vector<DecayPole>& pol
     return basisOf(pluck, motions);
 }
 
-PoleFit fitPoles(const std::vector<DecaySamples>& plucks, std::vector<DecayPole> start, int steps)
+PoleFit fitPoles(const std::vector<DecaySamples>& plucks, std::vector<DecayPole> start,
+                 const FitLimits& limits)
 {
     Normal normal = normalOf(plucks, start);
     double lambda = 1e-3;
-    for (int step = 0; step < steps && !start.empty(); ++step) {
+    for (int step = 0; step < limits.steps && !start.empty(); ++step) {
         MatrixXd damped = normal.curvature;
         damped.diagonal() *= 1.0 + lambda;
         damped.diagonal().array() += 1e-300;
@@ -166,7 +170,7 @@ PoleFit fitPoles(const std::vector<DecaySamples>& plucks, std::vector<DecayPole>
             start = next;
             normal = std::move(better);
             lambda *= 0.2;
-            if (gain < 1e-3 || gain < 1e-10 * normal.squares)
+            if (gain < limits.leastGain || gain < 1e-10 * normal.squares)
                 break;
         } else {
             if (move.cwiseAbs().maxCoeff() < 1e-9)

@@ -37,11 +37,15 @@ struct PoleFit {
     std::vector<Eigen::MatrixXd> residuals;  ///< a pluck each: blocks × channels
 };
 
+struct FitLimits {
+    int steps = 20;           ///< of Levenberg's iteration; 0 only eliminates the amplitudes
+    double leastGain = 1e-3;  ///< of the sum of squares; a step that gains less is the last
+};
+
 /// Least squares over poles, complex amplitudes, and offset and drift of each pluck and channel.
 ///
-/// @param steps  of Levenberg's iteration at most; 0 only eliminates the amplitudes
 /// @source Golub & Pereyra 1973; Kaufman 1975, BIT 15 (the Jacobian's shorter form)
 PoleFit fitPoles(const std::vector<DecaySamples>& plucks, std::vector<DecayPole> start,
-                 int steps = 20);
+                 const FitLimits& limits = {});
 
 }  // namespace stillbay

@@ -21,9 +21,14 @@ using Eigen::Index;
 constexpr std::size_t kLeastSamples = 32;
 constexpr std::size_t kBlocksOfAWidth = 192;
 constexpr double kBlocksAPeriod = 5.0;  // of the highest mode
-constexpr std::size_t kLeastBlocks = 10;
+constexpr std::size_t kLeastDecayBlocks = 10;
 constexpr double kMostFrequencySpread = 0.02, kMostLossSpread = 0.3;  // of a mode claimed
 constexpr double kLeastLoss = 0.002, kMostLoss = 0.8;
+constexpr std::size_t kMostCandidates = 20;
+constexpr std::size_t kMostChoosing = 6;  // plucks
+constexpr int kMostMoves = 6;
+constexpr Index kHeadBlocks = 2;
+constexpr double kDisturbed = 12.0;  // mean square over that of the next blocks
 constexpr double kTwoPi = 2.0 * std::numbers::pi;
 
 // What the recording must hold before anything is sought in it.
@@ -71,10 +76,50 @@ std::vector<DecaySamples> samplesOf(const Recording& recording,
     for (const Stretch& stretch : stretches) {
         DecaySamples pluck =
             growingBlocks(recording, channels, noise, stretch, width, kBlocksOfAWidth);
-        if (pluck.blocks() >= kLeastBlocks)
+        if (pluck.blocks() >= kLeastDecayBlocks)
             plucks.push_back(std::move(pluck));
     }
     return plucks;
+}
+
+std::vector<DecayPole> polesOf(const std::vector<PoleCandidate>& candidates)
+{
+    std::vector<DecayPole> poles;
+    for (const PoleCandidate& candidate : candidates)
+        if (poles.size() < kMostCandidates)
+            poles.push_back(candidate.pole);
+    return poles;
+}
+
+// The few stretches by which poles are chosen: those with the most energy, in time order.
+std::vector<Stretch> strongestOf(const Recording& recording,
+                                 const std::vector<std::size_t>& channels,
+                                 const std::vector<double>& noise,
+                                 const std::vector<Stretch>& stretches)
+{
+    if (stretches.size() <= kMostChoosing)
+        return stretches;
+    std::vector<std::pair<double, Stretch>> ranked;
+    for (const Stretch& stretch : stretches) {
+        double energy = 0.0;
+        for (std::size_t c = 0; c < channels.size(); ++c) {
+            const auto& values = recording.channels[channels[c]].values;
+            double mean = 0.0;
+            for (std::size_t i = stretch.from; i < stretch.to; ++i)
+                mean += values[i] / static_cast<double>(stretch.samples());
+            for (std::size_t i = stretch.from; i < stretch.to; ++i)
+                energy += (values[i] - mean) * (values[i] - mean) / (noise[c] * noise[c]);
+        }
+        ranked.emplace_back(-energy, stretch);
+    }
+    std::sort(ranked.begin(), ranked.end(),
+              [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::vector<Stretch> strongest;
+    for (std::size_t k = 0; k < kMostChoosing; ++k)
+        strongest.push_back(ranked[k].second);
+    std::sort(strongest.begin(), strongest.end(),
+              [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
+    return strongest;
 }
 
 double highestOf(const std::vector<DecayPole>& poles)
@@ -102,6 +147,35 @@ std::vector<double> residualNoise(const PoleFit& fit, const std::vector<double>&
             better[c] *= std::sqrt(squares / freedom);
     }
     return better;
+}
+
+// Moves the beginning of every stretch whose first blocks the poles explain far worse than the
+// next: a finger or a blow is still there. Returns whether there was one.
+bool moveDisturbed(std::vector<Stretch>& stretches, const std::vector<DecaySamples>& samples,
+                   const PoleFit& fit)
+{
+    bool moved = false;
+    std::size_t p = 0;
+    for (Stretch& stretch : stretches) {
+        // samplesOf() leaves out what is too short, in the same order.
+        if (p == samples.size())
+            break;
+        const auto width = static_cast<std::size_t>(samples[p].width.front());
+        if (stretch.samples() / width < kLeastDecayBlocks)
+            continue;
+        const Eigen::MatrixXd& residual = fit.residuals[p++];
+        if (residual.rows() < 8 * kHeadBlocks)
+            continue;
+        const double head = residual.topRows(kHeadBlocks).squaredNorm() /
+                            static_cast<double>(residual.topRows(kHeadBlocks).size());
+        const double next = residual.middleRows(kHeadBlocks, 4 * kHeadBlocks).squaredNorm() /
+                            static_cast<double>(4 * residual.topRows(kHeadBlocks).size());
+        if (head > kDisturbed * std::max(next, 0.5)) {
+            stretch.from += kHeadBlocks * width;
+            moved = true;
+        }
+    }
+    return moved;
 }
 
 // The energy of one mode's decays, in the channels' own units.
@@ -207,7 +281,7 @@ Result<RingDown> ringDown(const Recording& recording, const RingDownOptions& opt
         found.stretches = options.stretches;
     std::erase_if(found.stretches, [&](Stretch& stretch) {
         stretch.to = std::min(stretch.to, recording.samples());
-        return stretch.from + kLeastBlocks > stretch.to;
+        return stretch.from + kLeastDecayBlocks > stretch.to;
     });
     if (found.stretches.empty())
         return fail(Errc::NoAnswer,
@@ -216,23 +290,38 @@ Result<RingDown> ringDown(const Recording& recording, const RingDownOptions& opt
 
     const auto candidates = poleCandidates(recording, answer.channels, noise, found.stretches,
                                            {options.lowest_hz, options.highest_hz});
-    std::vector<DecayPole> poles;
-    for (const PoleCandidate& candidate : candidates)
-        poles.push_back(candidate.pole);
-    poles.resize(std::min<std::size_t>(poles.size(), 20));
+    std::vector<DecayPole> poles = polesOf(candidates);
     if (poles.empty() || stop.stop_requested())
         return fail(Errc::NoAnswer, phrase("nothing rings down: the samples hold no decay"));
 
-    // Chosen at the noise of the pauses, then once more at that of the residuals.
-    auto samples = samplesOf(recording, answer.channels, noise, found.stretches, highestOf(poles));
-    if (samples.empty())
-        return fail(Errc::NoAnswer, phrase("nothing rings down: the decays are too short"));
-    PoleFit fit = choosePoles(samples, poles);
-    if (!fit.poles.empty()) {
-        noise = residualNoise(fit, noise);
-        samples =
-            samplesOf(recording, answer.channels, noise, found.stretches, highestOf(fit.poles));
-        fit = choosePoles(samples, fit.poles);
+    // Chosen at the noise of the pauses, then once more at that of the residuals; then fitted to
+    // all. What still shakes a pluck's first samples has not let go: the stretch begins later.
+    PoleFit fit;
+    std::vector<DecaySamples> samples;
+    for (int moved = 0; moved <= kMostMoves; ++moved) {
+        const auto strongest = strongestOf(recording, answer.channels, noise, found.stretches);
+        for (int round = 0; round < 2; ++round) {
+            samples = samplesOf(recording, answer.channels, noise, strongest, highestOf(poles));
+            if (samples.empty())
+                return fail(Errc::NoAnswer, phrase("nothing rings down: the decays are too short"));
+            fit = choosePoles(samples, poles);
+            if (fit.poles.empty())
+                break;
+            noise = residualNoise(fit, noise);
+            poles = fit.poles;
+        }
+        if (fit.poles.empty())
+            break;
+        samples = samplesOf(recording, answer.channels, noise, found.stretches, highestOf(poles));
+        fit = fitPoles(samples, poles);
+        if (moved == kMostMoves || stop.stop_requested() ||
+            !moveDisturbed(found.stretches, samples, fit))
+            break;
+        noise = found.noise;
+        poles = polesOf(poleCandidates(recording, answer.channels, noise, found.stretches,
+                                       {options.lowest_hz, options.highest_hz}));
+        if (poles.empty())
+            break;
     }
     double whole = 0.0;
     for (std::size_t k = 0; k < fit.poles.size(); ++k)

@@ -11,10 +11,10 @@ namespace {
 using Complex = std::complex<double>;
 using Eigen::Index;
 
-constexpr double kWindowFall = 1.0;  // of ln amplitude within a window
+constexpr double kRowFall = 1.0;  // of ln amplitude within a window
 constexpr int kMostRows = 8;
 constexpr double kClearOverNoise = 4.0;  // amplitude at a window's end
-constexpr std::size_t kLeastForSoftening = 10;
+constexpr std::size_t kLeastRowBlocks = 10;
 
 // Blocks whose middle lies from … to.
 DecaySamples partOf(const DecaySamples& pluck, const Eigen::MatrixXd& values, double from,
@@ -60,7 +60,7 @@ std::vector<SofteningRow> softeningOf(const std::vector<DecaySamples>& plucks, c
     }
     const double fall = -pole.s().real();  // [1/s]
     const double period = 2.0 * std::numbers::pi / pole.omega;
-    const double window = std::max(kWindowFall / fall, 1.5 * period);
+    const double window = std::max(kRowFall / fall, 1.5 * period);
     std::vector<SofteningRow> rows;
     for (int k = 0; k < kMostRows; ++k) {
         const double from = k * window, to = from + window;
@@ -69,7 +69,7 @@ std::vector<SofteningRow> softeningOf(const std::vector<DecaySamples>& plucks, c
         std::vector<DecaySamples> parts;
         for (std::size_t p = 0; p < plucks.size(); ++p) {
             DecaySamples part = partOf(plucks[p], alone[p], from, to);
-            if (part.blocks() >= kLeastForSoftening)
+            if (part.blocks() >= kLeastRowBlocks)
                 parts.push_back(std::move(part));
         }
         if (parts.empty())
