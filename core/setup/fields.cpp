@@ -336,14 +336,43 @@ constexpr Field<Source> kSourceFields[] = {
      0.0001, 2, 0.01, 4, kOptional, &Source::spread},
 };
 
+constexpr Field<NamedRecording> kRecordingFields[] = {
+    {"rate_hz", translatable("Sample rate"), "Hz",
+     translatable("How many samples a second; empty for what the recording's own stamps say."),
+     0.01, 1e7, 1, 3, kWrittenWhereSet, &NamedRecording::rate_hz},
+    {"from_s", translatable("From"), "s",
+     translatable("Where the part that is used begins, in seconds of the recording; empty for its "
+                  "beginning."),
+     0, 1e7, 0.1, 3, kWrittenWhereSet, &NamedRecording::from_s},
+    {"to_s", translatable("To"), "s",
+     translatable("Where the part that is used ends, in seconds of the recording; empty for its "
+                  "end."),
+     0, 1e7, 0.1, 3, kWrittenWhereSet, &NamedRecording::to_s},
+    {"arm", translatable("Tapped arm"), "",
+     translatable("Which arm was tapped, counted from 1; empty for the first."), 1, 16, 1, 0,
+     kWrittenWhereSet, &NamedRecording::arm},
+    {"sensor_mm", translatable("Place of the sensor"), "mm",
+     translatable("Where the sensor sat, measured from the middle of the centre plate: forward, "
+                  "left, up; empty where that is not known."),
+     -2000, 2000, 1, 1, kWrittenWhereSet, &NamedRecording::sensor_mm},
+    {"sensor_mass_g", translatable("Mass of the sensor"), "g",
+     translatable("What the sensor weighs with what holds it, where it is no part of the craft."),
+     0, 2000, 1, 1, kWrittenWhereSet, &NamedRecording::sensor_mass_g},
+};
+
 constexpr const char* kEndsWords[] = {"clamped", "hinged"};
 constexpr const char* kLensWords[] = {"rectilinear", "fisheye"};
 constexpr const char* kSeenWords[] = {"clean", "faint", "bad"};
 constexpr const char* kOriginWords[] = {"typical", "label", "measured", "estimated"};
+constexpr const char* kKindWords[] = {"pluck", "tap", "sweep", "sound", "film"};
+constexpr const char* kRoleWords[] = {"unused", "time",     "acceleration", "angular_rate",
+                                      "sound",  "throttle", "rotor_speed",  "other"};
 constexpr Choice kEnds{translatable("Ends"), kEndsWords};
 constexpr Choice kLens{translatable("Lens"), kLensWords};
 constexpr Choice kSeen{translatable("What was seen"), kSeenWords};
 constexpr Choice kOrigin{translatable("Origin"), kOriginWords};
+constexpr Choice kKind{translatable("Kind of recording"), kKindWords};
+constexpr Choice kRole{translatable("Role of a column"), kRoleWords};
 
 }  // namespace
 
@@ -364,11 +393,14 @@ template <> std::span<const Field<Flight>> fieldsOf<Flight>() { return kFlightFi
 template <> std::span<const Field<FlightNote>> fieldsOf<FlightNote>() { return kFlightNoteFields; }
 template <> std::span<const Field<Limits>> fieldsOf<Limits>() { return kLimitsFields; }
 template <> std::span<const Field<Source>> fieldsOf<Source>() { return kSourceFields; }
+template <> std::span<const Field<NamedRecording>> fieldsOf<NamedRecording>() { return kRecordingFields; }
 template <> std::span<const Field<Design>> fieldsOf<Design>() { return kDesignFields; }
 template <> const Choice& choiceOf<Ends>() { return kEnds; }
 template <> const Choice& choiceOf<Lens>() { return kLens; }
 template <> const Choice& choiceOf<Seen>() { return kSeen; }
 template <> const Choice& choiceOf<Origin>() { return kOrigin; }
+template <> const Choice& choiceOf<RecordingKind>() { return kKind; }
+template <> const Choice& choiceOf<ColumnRole>() { return kRole; }
 // clang-format on
 
 }  // namespace stillbay

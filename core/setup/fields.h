@@ -41,7 +41,7 @@ struct Field {
 
 /// The fields of one struct, in the order of the file and the form. Specialised for Part,
 /// ArmSection, Arm, Motor, Propeller, Battery, Drive, Bay, Camera, TubeKind, MountPoint, Mounts,
-/// Flight, FlightNote, Limits, Source and Design.
+/// Flight, FlightNote, Limits, Source, NamedRecording and Design.
 template <class Owner>
 std::span<const Field<Owner>> fieldsOf();
 
@@ -62,17 +62,18 @@ template <> std::span<const Field<Flight>> fieldsOf<Flight>();
 template <> std::span<const Field<FlightNote>> fieldsOf<FlightNote>();
 template <> std::span<const Field<Limits>> fieldsOf<Limits>();
 template <> std::span<const Field<Source>> fieldsOf<Source>();
+template <> std::span<const Field<NamedRecording>> fieldsOf<NamedRecording>();
 template <> std::span<const Field<Design>> fieldsOf<Design>();
 // clang-format on
 
 /// A choice between words of the setup: how the file writes the enumerators, in their order. An
 /// absent key takes the first.
 struct Choice {
-    const char* label;                   ///< what messages call it, sentence case
-    std::span<const char* const> words;  ///< 2, 3 or 4
+    const char* label;  ///< what messages call it, sentence case
+    std::span<const char* const> words;
 };
 
-/// Specialised for Ends, Lens, Seen and Origin.
+/// Specialised for Ends, Lens, Seen, Origin, RecordingKind and ColumnRole.
 template <class Enum>
 const Choice& choiceOf();
 
@@ -81,6 +82,8 @@ template <> const Choice& choiceOf<Ends>();
 template <> const Choice& choiceOf<Lens>();
 template <> const Choice& choiceOf<Seen>();
 template <> const Choice& choiceOf<Origin>();
+template <> const Choice& choiceOf<RecordingKind>();
+template <> const Choice& choiceOf<ColumnRole>();
 // clang-format on
 
 /// Widest view of a lens that is no fisheye [°]: towards 180 its picture would have no end.
@@ -101,8 +104,11 @@ inline constexpr CountRange kThrottleCurveCount{2, 33};  ///< pairs, where there
 inline constexpr CountRange kFlightNoteCount{0, 200, true};
 inline constexpr CountRange kTuneCount{0, 200};
 inline constexpr CountRange kSourceCount{0, 200};
+inline constexpr CountRange kRecordingCount{0, 200, true};
+inline constexpr CountRange kReadColumnCount{0, 500, true};
 
 inline constexpr std::size_t kMaxNameBytes = 200;     ///< of any name, UTF-8
+inline constexpr std::size_t kMaxPathBytes = 4096;    ///< of a file's path, UTF-8
 inline constexpr std::size_t kMaxNotesBytes = 20000;  ///< of any notes, UTF-8
 
 }  // namespace stillbay

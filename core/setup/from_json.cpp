@@ -131,6 +131,9 @@ Phrase notOffered(const Choice& choice, const Json& value)
     if (choice.words.size() == 3)
         return phrase("%1 is %2, allowed %3, %4 or %5", phrase(choice.label), valueText(value),
                       quote(choice.words[0]), quote(choice.words[1]), quote(choice.words[2]));
+    if (choice.words.size() != 2)
+        return phrase("%1 is %2, allowed one of %3", phrase(choice.label), valueText(value),
+                      quotedWords(choice));
     return phrase("%1 is %2, allowed %3 or %4", phrase(choice.label), valueText(value),
                   quote(choice.words[0]), quote(choice.words[1]));
 }

@@ -14,7 +14,7 @@
 ///   numbers(owner)                  all of fieldsOf<Owner>()
 ///   choice(key, Enum)               a choice between the words of choiceOf<Enum>()
 ///   object(key, member)             a struct
-///   list(key, vector, CountRange)   a list of structs
+///   list(key, vector, CountRange)   a list of structs; left out when empty where its range says so
 ///   curve(key, ThrottleCurve, CountRange)  a list of pairs of numbers; left out when empty
 ///   keyed(key, vector, CountRange)  an object of structs, each under its own `key`; left out when
 ///                                   empty
@@ -105,6 +105,22 @@ void visitMembers(auto& visitor, Like<Source> auto& source)
     visitor.text("date", source.date, kMaxNameBytes);
 }
 
+void visitMembers(auto& visitor, Like<ReadColumn> auto& column)
+{
+    visitor.text("name", column.name, kMaxNameBytes);
+    visitor.choice("role", column.role);
+    visitor.text("unit", column.unit, kMaxNameBytes);
+}
+
+void visitMembers(auto& visitor, Like<NamedRecording> auto& recording)
+{
+    visitor.text("file", recording.file, kMaxPathBytes);
+    visitor.choice("kind", recording.kind);
+    visitor.numbers(recording);
+    visitor.text("sensor_axes", recording.sensor_axes, kMaxNameBytes);
+    visitor.list("columns", recording.columns, kReadColumnCount);
+}
+
 void visitMembers(auto& visitor, Like<Setup> auto& setup)
 {
     visitor.text("name", setup.name, kMaxNameBytes);
@@ -118,6 +134,7 @@ void visitMembers(auto& visitor, Like<Setup> auto& setup)
     visitor.object("flight", setup.flight);
     visitor.object("limits", setup.limits);
     visitor.keyed("sources", setup.sources, kSourceCount);
+    visitor.list("recordings", setup.recordings, kRecordingCount);
     visitor.list("tunes", setup.tunes, kTuneCount);
 }
 

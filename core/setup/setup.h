@@ -241,6 +241,54 @@ struct Tune {
     bool operator==(const Tune&) const = default;
 };
 
+/// What a recording is taken for.
+enum class RecordingKind {
+    Pluck,  ///< the bay plucked on the bench
+    Tap,    ///< an arm tapped
+    Sweep,  ///< the throttle run through, with sensors on airframe and bay, or on one of them
+    Sound,  ///< the rotors heard
+    Film,
+};
+
+/// What a column of a table of numbers holds.
+enum class ColumnRole {
+    Unused,
+    Time,
+    Acceleration,
+    AngularRate,
+    Sound,
+    Throttle,
+    RotorSpeed,
+    Other,
+};
+
+/// A column that the builder reads otherwise than it was guessed.
+struct ReadColumn {
+    std::string name;  ///< as in the recording
+    ColumnRole role = ColumnRole::Unused;
+    std::string unit;  ///< as in the window's list; empty: as guessed
+    Extras extras;
+
+    bool operator==(const ReadColumn&) const = default;
+};
+
+/// A recording that belongs to the craft; it stays where it is and is never copied.
+struct NamedRecording {
+    std::string file;  ///< in the craft's file: as seen from there
+    RecordingKind kind = RecordingKind::Pluck;
+    std::optional<double> rate_hz;  ///< none: as guessed
+    std::optional<double> from_s;   ///< of the part that is used; none: from the beginning
+    std::optional<double> to_s;     ///< likewise; none: to the end
+    std::optional<double> arm;      ///< the tapped one, from 1; none: the first
+    std::optional<Triple> sensor_mm;
+    std::optional<double> sensor_mass_g;
+    std::string sensor_axes;  ///< where x, y and z of the sensor point: "-y:x:z"; empty: not known
+    std::vector<ReadColumn> columns;
+    Extras extras;
+
+    bool operator==(const NamedRecording&) const = default;
+};
+
 /// Where a value comes from.
 enum class Origin { Typical, Label, Measured, Estimated };
 
@@ -269,6 +317,7 @@ struct Setup {
     Flight flight;
     Limits limits;
     std::vector<Source> sources;  ///< in file order, each key once
+    std::vector<NamedRecording> recordings;
     std::vector<Tune> tunes;
     Extras extras;
 

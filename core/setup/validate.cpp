@@ -67,6 +67,8 @@ Phrase noSuchChoice(const Choice& choice)
     if (choice.words.size() == 3)
         return phrase("%1 is none of %2, %3 and %4", phrase(choice.label), quote(choice.words[0]),
                       quote(choice.words[1]), quote(choice.words[2]));
+    if (choice.words.size() != 2)
+        return phrase("%1 is none of %2", phrase(choice.label), quotedWords(choice));
     return phrase("%1 is neither %2 nor %3", phrase(choice.label), quote(choice.words[0]),
                   quote(choice.words[1]));
 }
@@ -191,6 +193,18 @@ std::optional<Fault> brokenRule(const Tune& tune)
         "saved",
         phrase("The time of keeping is %1, must read like 2026-05-01T10:00:00Z or be empty",
                quote(tune.saved))};
+}
+
+std::optional<Fault> brokenRule(const NamedRecording& recording)
+{
+    if (recording.file.empty())
+        return Fault{"file", phrase("A recording names no file")};
+    if (!recording.from_s || !recording.to_s || *recording.from_s < *recording.to_s)
+        return {};
+    return Fault{"from_s", phrase("The part of a recording runs from %1 to %2, the first must be "
+                                  "the smaller",
+                                  withUnit(exact(*recording.from_s), "s"),
+                                  withUnit(exact(*recording.to_s), "s"))};
 }
 
 std::optional<Fault> brokenRule(const Setup& setup)

@@ -24,6 +24,11 @@ constexpr KeyLabel kKeyLabels[] = {
     {"parts", translatable("The list of parts")},
     {"arms", translatable("The list of arms")},
     {"points", translatable("The list of tubes")},
+    {"file", translatable("The file of a recording")},
+    {"unit", translatable("The unit of a column")},
+    {"sensor_axes", translatable("The directions of a sensor's axes")},
+    {"columns", translatable("The list of a recording's columns")},
+    {"recordings", translatable("The list of recordings")},
     {"tunes", translatable("The list of kept tunes")},
     {"sources", translatable("The list of sources")},
     {"throttle_curve", translatable("The throttle curve")},
@@ -116,6 +121,14 @@ std::string shorten(std::string_view text)
 std::string quote(std::string_view text)
 {
     return '"' + shorten(text) + '"';
+}
+
+std::string quotedWords(const Choice& choice)
+{
+    std::string words;
+    for (const char* const word : choice.words)
+        words += (words.empty() ? "" : ", ") + quote(word);
+    return words;
 }
 
 std::string joinPath(std::string_view parent, std::string_view key)

@@ -41,6 +41,9 @@ std::string shorten(std::string_view text);
 /// The same in quotation marks.
 std::string quote(std::string_view text);
 
+/// The words of a choice: `"pluck", "tap", "film"`.
+std::string quotedWords(const Choice& choice);
+
 /// Path of a member: ("bay", "parts") → "bay.parts"; an empty parent gives the key alone.
 std::string joinPath(std::string_view parent, std::string_view key);
 

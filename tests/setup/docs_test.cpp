@@ -84,6 +84,7 @@ TEST(SetupFilePage, TablesAreThoseOfTheFieldTable)
     test::putTable(page, "fields: FlightNote", table<FlightNote>());
     test::putTable(page, "fields: Limits", table<Limits>());
     test::putTable(page, "fields: Source", table<Source>());
+    test::putTable(page, "fields: NamedRecording", table<NamedRecording>());
     test::putTable(page, "fields: Design", table<Design>());
     test::expectPage(kPage, written, page);
 }

@@ -212,6 +212,16 @@ private:
             limits = {.faint_px = 0.1, .bad_px = 0.1 + 1e-9};
     }
 
+    void obeyRules(NamedRecording& recording)
+    {
+        if (recording.file.empty())
+            recording.file = "recordings/pluck 1.csv";
+        if (recording.from_s && recording.to_s && *recording.from_s >= *recording.to_s) {
+            recording.from_s = 0.125;
+            recording.to_s = 7.5;
+        }
+    }
+
     void obeyRules(Tune& tune) { tune.saved = drawInt(0, 1) == 0 ? "" : "2024-02-29T23:59:60Z"; }
 
     void obeyRules(Mounts& mounts)

@@ -96,6 +96,17 @@ TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
          "2026-05-01",
          {}},
         {"drive.propeller.power_coefficient", Origin::Label, std::nullopt, "", "", {}}};
+    expected.recordings = {{"recordings/bay plucked.csv",
+                            RecordingKind::Sweep,
+                            1600,
+                            1.5,
+                            8.25,
+                            2,
+                            Triple{81, -7, -52},
+                            3.5,
+                            "-y:x:z",
+                            {{"a z", ColumnRole::Acceleration, "g", {}}},
+                            {}}};
     expected.tunes = {
         {"drilled once", "2026-05-01T10:00:00Z", "holes kept", keptTube, keptMounts, {}}};
     EXPECT_EQ(loaded->setup, expected);
@@ -378,6 +389,42 @@ TEST(ReadSetup, UnknownKeysSurviveInEveryObject)
     const LoadedSetup loaded = load(root);
     EXPECT_GT(objects, 18);
     EXPECT_EQ(Json::parse(writeSetup(loaded.setup).value()), root);
+}
+
+// Recordings.
+
+// Oracle: docs/setup-file.md. A craft without recordings is saved without the key, as before.
+TEST(ReadSetup, TakesRecordingsAndLeavesThemOutWhereThereAreNone)
+{
+    EXPECT_TRUE(load(sampleJson()).setup.recordings.empty());
+    EXPECT_FALSE(Json::parse(writeSetup(test::sampleSetup()).value()).contains("recordings"));
+    const Json bare{{{"file", "a.csv"}}, {{"file", "../b.wav"}, {"kind", "sound"}}};
+    const LoadedSetup loaded = load(with("/recordings", bare));
+    ASSERT_EQ(loaded.setup.recordings.size(), 2U);
+    EXPECT_EQ(loaded.setup.recordings[0], (NamedRecording{.file = "a.csv"}));
+    EXPECT_EQ(loaded.setup.recordings[1].kind, RecordingKind::Sound);
+    const Json saved = Json::parse(writeSetup(loaded.setup).value());
+    EXPECT_EQ(saved["recordings"][0], (Json{{"file", "a.csv"}, {"kind", "pluck"}, {"sensor_axes", ""}}));
+}
+
+TEST(ReadSetup, RefusesRecordingsThatAreNone)
+{
+    const auto one = [](const Json& value) {
+        return with("/recordings", Json::array({value}));
+    };
+    expectReadFault(faultOfJson(one({{"file", "a"}, {"kind", "song"}})), "recordings[0].kind",
+                    "Kind of recording is \"song\", allowed one of \"pluck\", \"tap\", \"sweep\", "
+                    "\"sound\", \"film\"");
+    expectReadFault(faultOfJson(one({{"file", ""}})), "recordings[0].file",
+                    "A recording names no file");
+    expectReadFault(faultOfJson(one({{"file", "a"}, {"from_s", 2}, {"to_s", 2}})),
+                    "recordings[0].from_s",
+                    "The part of a recording runs from 2 s to 2 s, the first must be the smaller");
+    expectReadFault(
+        faultOfJson(one({{"file", "a"}, {"columns", Json::array({{{"role", "speed"}}})}})),
+        "recordings[0].columns[0].role",
+        "Role of a column is \"speed\", allowed one of \"unused\", \"time\", \"acceleration\", "
+        "\"angular_rate\", \"sound\", \"throttle\", \"rotor_speed\", \"other\"");
 }
 
 // Sources.

@@ -5,12 +5,14 @@
 #include "core/setup/validate.h"
 #include "ui/document/edit_setup.h"
 #include "ui/document/read_file.h"
+#include "ui/document/recording_paths.h"
 #include "ui/document/safe_write.h"
 #include "ui/document/snapshot.h"
 
 #include <QFileInfo>
 
 #include <string_view>
+#include <utility>
 
 namespace stillbay::ui {
 namespace {
@@ -83,18 +85,24 @@ Result<void> Document::openNew(const Setup& setup, const QString& title)
 
 Result<QByteArray> Document::text() const
 {
-    const Result<std::string> text = writeSetup(m_setup);
+    return textFor(m_path);
+}
+
+Result<QByteArray> Document::textFor(const QString& path) const
+{
+    const Setup written = withPathsSeenFrom(m_setup, path);
+    const Result<std::string> text = writeSetup(written);
     if (!text)
         return tl::unexpected<Error>(text.error());
     const Result<LoadedSetup> back = readSetup(*text);
-    if (!back || back->setup != m_setup)
+    if (!back || back->setup != written)
         return doesNotReadBack();
     return QByteArray::fromStdString(*text);
 }
 
 Result<void> Document::save(const QString& path)
 {
-    const Result<QByteArray> bytes = text();
+    const Result<QByteArray> bytes = textFor(path);
     if (!bytes)
         return tl::unexpected<Error>(bytes.error());
     if (const Result<void> written = safeWrite(path, *bytes); !written)
@@ -128,7 +136,7 @@ Result<void> Document::take(const QByteArray& text, const QString& path, const Q
     endGesture();
     m_undoStack.clear();
     emit opened();
-    setSetup(loaded->setup);
+    setSetup(withWholePaths(std::move(loaded->setup), path));
     emit fileChanged();
     return {};
 }

@@ -17,8 +17,9 @@ namespace stillbay::ui {
 
 struct Snapshot;
 
-/// Owns the one craft being edited. Widgets read it, observe it, and change it only by edit(). What
-/// it refuses is told where it was tried (ProblemLabel).
+/// Owns the one craft being edited; its recordings have their whole paths here (recording_paths.h).
+/// Widgets read it, observe it, and change it only by edit(). What it refuses is told where it was
+/// tried (ProblemLabel).
 class Document final : public QObject {
     Q_OBJECT
 public:
@@ -71,6 +72,7 @@ signals:
 private:
     friend class EditSetup;
     void setSetup(const Setup& setup);
+    Result<QByteArray> textFor(const QString& path) const;
     Result<void> take(const QByteArray& text, const QString& path, const QString& title,
                       const FileStamp& stamp);
 
