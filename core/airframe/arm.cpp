@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/airframe/arm.h"
 
+#include "core/airframe/arm_stiffness.h"
 #include "core/airframe/beam.h"
 #include "core/base/solve.h"
 
@@ -11,8 +12,6 @@
 
 namespace stillbay {
 namespace {
-
-using Matrix12cd = Eigen::Matrix<Complex, 12, 12>;
 
 double solidTorsionConstant(double width, double height)
 {
@@ -36,24 +35,6 @@ void scatter(Matrix12cd& D, const Eigen::Matrix<Complex, N, N>& K, const std::ar
         for (std::size_t j = 0; j < N; ++j)
             D(dof[i], dof[j]) +=
                 sign[i] * sign[j] * K(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j));
-}
-
-Matrix12cd armStiffness(const ArmMaterial& material, double length, double omega)
-{
-    const ArmSectionFigures section = sectionFigures(material);
-    const Complex loss(1.0, material.lossFactor);
-    const Complex E = loss * material.youngsModulus, G = loss * material.shearModulus;
-    const double mass = material.density * section.area;
-    const double polar = material.density * (section.momentVertical + section.momentHorizontal);
-
-    Matrix12cd D = Matrix12cd::Zero();
-    scatter<2>(D, rodStiffness(E * section.area, mass, length, omega), {0, 6}, {1, 1});
-    scatter<2>(D, rodStiffness(G * section.torsionConstant, polar, length, omega), {3, 9}, {1, 1});
-    scatter<4>(D, bendingStiffness(E * section.momentHorizontal, mass, length, omega),
-               {1, 5, 7, 11}, {1, 1, 1, 1});
-    scatter<4>(D, bendingStiffness(E * section.momentVertical, mass, length, omega), {2, 4, 8, 10},
-               {1, -1, 1, -1});
-    return D;
 }
 
 // A rotational spring between hub and root: the root's own rotation is condensed away.
@@ -91,6 +72,24 @@ double cantileverRoot(double mu)
 }
 
 }  // namespace
+
+Matrix12cd armStiffness(const ArmMaterial& material, double length, double omega)
+{
+    const ArmSectionFigures section = sectionFigures(material);
+    const Complex loss(1.0, material.lossFactor);
+    const Complex E = loss * material.youngsModulus, G = loss * material.shearModulus;
+    const double mass = material.density * section.area;
+    const double polar = material.density * (section.momentVertical + section.momentHorizontal);
+
+    Matrix12cd D = Matrix12cd::Zero();
+    scatter<2>(D, rodStiffness(E * section.area, mass, length, omega), {0, 6}, {1, 1});
+    scatter<2>(D, rodStiffness(G * section.torsionConstant, polar, length, omega), {3, 9}, {1, 1});
+    scatter<4>(D, bendingStiffness(E * section.momentHorizontal, mass, length, omega),
+               {1, 5, 7, 11}, {1, 1, 1, 1});
+    scatter<4>(D, bendingStiffness(E * section.momentVertical, mass, length, omega), {2, 4, 8, 10},
+               {1, -1, 1, -1});
+    return D;
+}
 
 ArmSectionFigures sectionFigures(const ArmMaterial& material)
 {

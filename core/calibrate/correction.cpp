@@ -5,7 +5,20 @@
 #include "core/setup/sources.h"
 #include "core/setup/validate.h"
 
+#include <algorithm>
+
 namespace stillbay {
+
+namespace {
+
+// As a source may have it.
+std::optional<double> spreadOf(const CorrectedValue& value)
+{
+    constexpr double kLeast = 1e-4, kMost = 2.0;
+    return value.spread > 0 ? std::optional(std::clamp(value.spread, kLeast, kMost)) : std::nullopt;
+}
+
+}  // namespace
 
 Result<Setup> accept(const Setup& setup, const Correction& correction, const std::string& date)
 {
@@ -15,7 +28,15 @@ Result<Setup> accept(const Setup& setup, const Correction& correction, const std
             return fail(Errc::BadInput, phrase("the craft has no such number"), value.key);
         putSource(corrected, {.key = value.key,
                               .from = Origin::Measured,
-                              .spread = value.spread,
+                              .spread = spreadOf(value),
+                              .note = english(correction.measurement),
+                              .date = date});
+    }
+    if (correction.throttleCurve) {
+        corrected.drive.throttle_curve = *correction.throttleCurve;
+        putSource(corrected, {.key = "drive.throttle_curve",
+                              .from = Origin::Measured,
+                              .spread = {},
                               .note = english(correction.measurement),
                               .date = date});
     }

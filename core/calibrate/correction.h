@@ -20,7 +20,7 @@ struct CorrectedValue {
     std::string unit;              ///< as shown behind the number; empty: it has none
     std::optional<double> before;  ///< in use until now, estimated where the craft leaves it out
     double after = 0.0;
-    double spread = 0.0;  ///< one standard deviation over `after`
+    double spread = 0.0;  ///< one standard deviation over `after`; 0: it has none (a limit)
 
     bool operator==(const CorrectedValue&) const = default;
 };
@@ -28,6 +28,8 @@ struct CorrectedValue {
 struct Correction {
     Phrase measurement;  ///< "hang test, two masses"; becomes the note of the sources
     std::vector<CorrectedValue> values;
+    /// What the speed controller makes of the throttle; none: nothing is said of it.
+    std::optional<ThrottleCurve> throttleCurve = {};
     /// Root mean square of what the corrected model leaves unexplained over what was measured;
     /// `residualBefore` likewise with the numbers of before.
     double residual = 0.0;

@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: MIT
+#include "core/calibrate/unbalance.h"
+
+#include "core/base/units.h"
+#include "core/craft/craft.h"
+#include "core/response/bay_at_rest.h"
+#include "core/response/excitation.h"
+#include "core/suspension/coupled.h"
+#include "tests/assess/crafts.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <random>
+
+namespace stillbay {
+namespace {
+
+using Craft = Setup;  // inside TEST the name Setup is taken
+
+std::vector<SensorAxis> threeAxesAt(const Vector3d& place)
+{
+    return {{place, Vector3d::UnitX()}, {place, Vector3d::UnitY()}, {place, Vector3d::UnitZ()}};
+}
+
+// Two sensors, fore and aft.
+std::vector<SensorAxis> sixAxes()
+{
+    std::vector<SensorAxis> axes = threeAxesAt({0.06, 0.01, 0.012});
+    for (const SensorAxis& axis : threeAxesAt({-0.05, -0.02, -0.01}))
+        axes.push_back(axis);
+    return axes;
+}
+
+class Shaker {
+public:
+    Shaker(Craft craft, std::vector<SensorAxis> axes, double noise)
+        : m_craft(std::move(craft)), m_axes(std::move(axes)), m_noise(noise)
+    {
+    }
+
+    // All motors at one speed, their phases anyhow; or one motor alone. Noise over the amplitude.
+    ShakeLine line(double throttle, double speed, const std::vector<double>& unbalances_g_mm,
+                   std::optional<std::size_t> motor = {})
+    {
+        const auto motions = shakeOfMotors(m_craft, m_axes, speed).value();
+        ShakeLine line{throttle, speed, motor, std::vector<Complex>(m_axes.size()), 0};
+        for (std::size_t k = 0; k < motions.size(); ++k) {
+            if (motor && *motor != k)
+                continue;
+            const Complex phase = std::polar(1.0, m_phase(m_random));
+            for (std::size_t i = 0; i < m_axes.size(); ++i)
+                line.acceleration[i] += unbalances_g_mm[k] * unit::g_mm * phase * motions[k][i];
+        }
+        double power = 0;
+        for (const Complex& a : line.acceleration)
+            power += std::norm(a);
+        line.noise = m_noise * std::sqrt(power / static_cast<double>(m_axes.size()));
+        for (Complex& a : line.acceleration)
+            a += line.noise * Complex(m_gauss(m_random), m_gauss(m_random));
+        return line;
+    }
+
+    double speedAt(double throttle) const
+    {
+        const ExcitedAirframe craft = makeExcitedAirframe(m_craft);
+        return rotorSpeed(craft.drive, throttle, craft.fullVoltage);
+    }
+
+    Correction test(const std::vector<ShakeLine>& lines, const ShakeOptions& options = {}) const
+    {
+        const auto correction = unbalanceTest(m_craft, m_axes, lines, options);
+        EXPECT_TRUE(correction) << english(correction.error().what);
+        return correction.value();
+    }
+
+private:
+    Craft m_craft;
+    std::vector<SensorAxis> m_axes;
+    double m_noise;
+    std::mt19937 m_random{11};
+    std::uniform_real_distribution<double> m_phase{0, 2 * std::numbers::pi};
+    std::normal_distribution<double> m_gauss;
+};
+
+// Oracle: the bay's turning as the assessment has it, by another road. Six axes give the airframe's
+// motion x; the bay that hangs from it turns with (K − ω² M)⁻¹ K P x.
+TEST(ShakeOfMotors, MovesTheBayAsTheAssessmentDoes)
+{
+    const Craft craft = test::skewCraft(3);
+    BayAtRest bay = letGo(makeMountedBay(craft).value()).value();
+    ASSERT_TRUE(addModes(bay));
+    ExcitedAirframe excited = makeExcitedAirframe(craft);
+    excited.unbalance.assign(excited.unbalance.size(), 1.0);
+    const ExcitationPoint point = excitationPoint(excited, 0.4, true);
+    const AirframeAt& airframe = point.orders[0].airframe;
+    const Vector3d F = referencePoint(excited.airframe, true);
+    const MassFigures& body = bay.mounted.suspension.bay;
+    const Vector3d p_FB = body.centre + bay.pose.shift - F;
+    const Matrix6d M = massMatrix(body, bay.pose.R);
+    const auto expected =
+        CoupledBay(bay.K, body.mass, bay.pose.R * body.inertia * bay.pose.R.transpose(), p_FB)
+            .rotations({&airframe})[0];
+
+    std::vector<SensorAxis> axes = threeAxesAt(F);
+    axes.push_back({F + Vector3d::UnitX(), Vector3d::UnitY()});  // a_y + θ̈_z
+    axes.push_back({F + Vector3d::UnitX(), Vector3d::UnitZ()});  // a_z − θ̈_y
+    axes.push_back({F + Vector3d::UnitY(), Vector3d::UnitZ()});  // a_z + θ̈_x
+    const auto motions = shakeOfMotors(craft, axes, point.speed).value();
+    ASSERT_EQ(motions.size(), expected.size());
+    for (std::size_t motor = 0; motor < motions.size(); ++motor) {
+        const auto& a = motions[motor];
+        Vector6cd x;
+        x << a[0], a[1], a[2], a[5] - a[2], -(a[4] - a[2]), a[3] - a[1];
+        x /= -airframe.omega * airframe.omega;
+        const Matrix6cd own = bay.K - airframe.omega * airframe.omega * M.cast<Complex>();
+        const Vector6cd hung =
+            own.partialPivLu().solve(Vector6cd(bay.K * (carry(p_FB).cast<Complex>() * x)));
+        EXPECT_LT((hung.tail<3>() - expected[motor]).norm(), 1e-9 * expected[motor].norm());
+    }
+}
+
+// Oracle: simulation with the model's receptance, noise of 2 %. Motors 2 % apart in speed have
+// lines of their own; magnitudes without phases do as well.
+TEST(UnbalanceTest, TellsMotorsOfUnlikeSpeed)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    const std::vector<double> truth{2.5, 7.0, 4.1, 0.9};
+    for (const bool arePhasesKnown : {true, false}) {
+        Shaker shaker(craft, threeAxesAt({0.02, 0.01, 0.01}), 0.02);
+        std::vector<ShakeLine> lines;
+        for (const double throttle : {0.35, 0.5})
+            for (std::size_t motor = 0; motor < 4; ++motor)
+                lines.push_back(shaker.line(
+                    throttle, shaker.speedAt(throttle) * (0.97 + 0.02 * static_cast<double>(motor)),
+                    truth, motor));
+        const Correction correction = shaker.test(lines, {.arePhasesKnown = arePhasesKnown});
+        ASSERT_EQ(correction.values.size(), 4U);
+        for (std::size_t motor = 0; motor < 4; ++motor) {
+            const CorrectedValue& value = correction.values[motor];
+            EXPECT_EQ(value.key, "airframe.arms[" + std::to_string(motor) + "].unbalance_g_mm");
+            EXPECT_NEAR(value.after, truth[motor], 0.06 * truth[motor]);
+            EXPECT_GE(value.spread, 0.1);  // the model's own
+        }
+        EXPECT_EQ(correction.mark.quality, Quality::Good);
+        EXPECT_LT(correction.residual, 0.1);
+        const Craft corrected = accept(craft, correction, "2026-05-01").value();
+        EXPECT_EQ(corrected.airframe.arms[1].unbalance_g_mm, correction.values[1].after);
+    }
+}
+
+// Oracle: simulation as above. Six axes of two sensors see three motors of one speed apart; the
+// condition number says how well, and the noise it lets through is what the spread claims.
+TEST(UnbalanceTest, TellsMotorsByManyAxes)
+{
+    const Craft craft = test::sampleCraft("saltmarsh");
+    const std::vector<double> truth{3.0, 6.0, 1.5};
+    Shaker shaker(craft, sixAxes(), 0.005);
+    std::vector<ShakeLine> lines;
+    for (const double throttle : {0.3, 0.4, 0.5, 0.6})
+        lines.push_back(shaker.line(throttle, shaker.speedAt(throttle), truth));
+    const Correction correction = shaker.test(lines);
+    ASSERT_EQ(correction.values.size(), 3U) << english(correction.mark.reason);
+    EXPECT_NE(english(correction.mark.reason).find("condition number"), std::string::npos);
+    for (std::size_t motor = 0; motor < 3; ++motor)
+        EXPECT_NEAR(correction.values[motor].after, truth[motor],
+                    3 * correction.values[motor].spread * truth[motor]);
+}
+
+// Oracle: simulation as above. One line of four motors has only what they have in common: with
+// phases that come and go, twenty throttles give it within twice the spread that is claimed.
+TEST(UnbalanceTest, GivesWhatMotorsHaveInCommon)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    Shaker shaker(craft, threeAxesAt({0.02, 0.01, 0.01}), 0.02);
+    std::vector<ShakeLine> lines;
+    for (int k = 0; k < 20; ++k) {
+        const double throttle = 0.3 + 0.02 * k;
+        lines.push_back(shaker.line(throttle, shaker.speedAt(throttle), {5, 5, 5, 5}));
+    }
+    const Correction correction = shaker.test(lines, {.modelSpread = 0});
+    ASSERT_EQ(correction.values.size(), 1U);
+    const CorrectedValue& value = correction.values[0];
+    EXPECT_EQ(value.key, "drive.unbalance_g_mm");
+    EXPECT_NEAR(value.after, 5, 2 * value.spread * 5);
+    EXPECT_LT(value.spread, 0.15);
+    EXPECT_EQ(correction.mark.quality, Quality::Fair);
+    EXPECT_EQ(correction.warnings.at(0).code, "motors-not-told");
+
+    const Correction one = shaker.test({lines[0]}, {.modelSpread = 0});
+    EXPECT_GT(one.values[0].spread, 0.2);  // motors may just agree
+    EXPECT_EQ(one.warnings.at(1).code, "one-moment");
+
+    Craft uneven = craft;
+    uneven.airframe.arms[2].unbalance_g_mm = 1.0;
+    const Correction both =
+        Shaker(uneven, threeAxesAt({0.02, 0.01, 0.01}), 0).test(lines, {.modelSpread = 0});
+    ASSERT_EQ(both.values.size(), 2U);  // an own one would hide the common one
+    EXPECT_EQ(both.values[1].key, "airframe.arms[2].unbalance_g_mm");
+    EXPECT_EQ(both.values[1].before, 1.0);
+    EXPECT_EQ(both.values[1].after, both.values[0].after);
+}
+
+TEST(UnbalanceTest, RefusesWhatSaysNothing)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    const std::vector<SensorAxis> axes = threeAxesAt(Vector3d::Zero());
+    const auto fault = [&](const std::vector<ShakeLine>& lines) {
+        const auto correction = unbalanceTest(craft, axes, lines);
+        EXPECT_FALSE(correction);
+        return correction ? std::string() : english(correction.error().what);
+    };
+    const std::vector<Complex> some{1, 1, 1};
+    EXPECT_NE(fault({}).find("No level"), std::string::npos);
+    EXPECT_NE(fault({{0.4, {}, {}, {1}, 0}}).find("1 amplitudes for 3 axes"), std::string::npos);
+    EXPECT_NE(fault({{0.4, {}, 7, some, 0}}).find("no motor 8"), std::string::npos);
+    EXPECT_NE(fault({{0.4, {}, 1, some, 0}, {0.4, {}, {}, some, 0}}).find("must be alike"),
+              std::string::npos);
+    EXPECT_NE(fault({{0.4, -3.0, {}, some, 0}}).find("must be above 0"), std::string::npos);
+    EXPECT_NE(fault({{0.4, {}, {}, {0, 0, 0}, 0}}).find("no motion"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace stillbay
