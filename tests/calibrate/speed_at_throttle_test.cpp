@@ -3,6 +3,7 @@
 
 #include "core/craft/craft.h"
 #include "tests/assess/crafts.h"
+#include "tests/calibrate/corrections.h"
 
 #include <gtest/gtest.h>
 
@@ -76,20 +77,6 @@ Craft motorCraft()
     return craft;
 }
 
-const CorrectedValue* valueOf(const Correction& correction, const std::string& key)
-{
-    const auto found =
-        std::find_if(correction.values.begin(), correction.values.end(),
-                     [&key](const CorrectedValue& value) { return value.key == key; });
-    return found == correction.values.end() ? nullptr : &*found;
-}
-
-bool warns(const Correction& correction, const std::string& code)
-{
-    return std::any_of(correction.warnings.begin(), correction.warnings.end(),
-                       [&code](const Warning& warning) { return warning.code == code; });
-}
-
 // Oracle: own bisection of the torques. Exact readings from a fifth to full throttle: the doubts of
 // before pull KV by less than a tenth, and the resistance by less than a half, of what is left.
 TEST(SpeedAtThrottle, TellsKvAndResistanceOfAWideRange)
@@ -100,16 +87,17 @@ TEST(SpeedAtThrottle, TellsKvAndResistanceOfAWideRange)
         speedAtThrottle(craft, readings(craft, truth, {0.2, 0.35, 0.5, 0.65, 0.8, 0.9, 1.0}));
     ASSERT_TRUE(correction) << english(correction.error().what);
     EXPECT_FALSE(correction->throttleCurve);
-    const CorrectedValue* const kv = valueOf(*correction, "drive.motor.kv_rpm_per_v");
+    const CorrectedValue* const kv = test::valueOf(*correction, "drive.motor.kv_rpm_per_v");
     ASSERT_TRUE(kv);
     EXPECT_NEAR(kv->after, 1.06 * craft.drive.motor.kv_rpm_per_v, 2 * kv->spread * kv->after);
     EXPECT_LT(kv->spread, 0.02);
     EXPECT_EQ(kv->before, craft.drive.motor.kv_rpm_per_v);
-    const CorrectedValue* const resistance = valueOf(*correction, "drive.motor.resistance_mohm");
+    const CorrectedValue* const resistance =
+        test::valueOf(*correction, "drive.motor.resistance_mohm");
     ASSERT_TRUE(resistance);
     EXPECT_NEAR(resistance->after, 1.4 * craft.drive.motor.resistance_mohm,
                 2 * resistance->spread * resistance->after);
-    const CorrectedValue* const pack = valueOf(*correction, "drive.battery.resistance_mohm");
+    const CorrectedValue* const pack = test::valueOf(*correction, "drive.battery.resistance_mohm");
     ASSERT_TRUE(pack);
     EXPECT_NEAR(pack->after, 30, 2 * pack->spread * 30);
     EXPECT_EQ(correction->mark.quality, Quality::Good);
@@ -134,7 +122,7 @@ TEST(SpeedAtThrottle, ClaimsTheSpreadItHas)
         for (SteadySpeed& reading : noisy)
             reading.speed *= std::exp(noise(random));
         const Correction correction = speedAtThrottle(craft, noisy).value();
-        const CorrectedValue* const kv = valueOf(correction, "drive.motor.kv_rpm_per_v");
+        const CorrectedValue* const kv = test::valueOf(correction, "drive.motor.kv_rpm_per_v");
         ASSERT_TRUE(kv);
         beyond += std::abs(kv->after / craft.drive.motor.kv_rpm_per_v / 0.97 - 1) > 2 * kv->spread;
     }
@@ -152,11 +140,11 @@ TEST(SpeedAtThrottle, SaysWhatItCannotTell)
                       .hasVoltage = false};
     const auto correction =
         speedAtThrottle(craft, readings(craft, truth, {0.40, 0.43, 0.46})).value();
-    EXPECT_TRUE(valueOf(correction, "drive.motor.kv_rpm_per_v"));
-    EXPECT_FALSE(valueOf(correction, "drive.motor.resistance_mohm"));
-    EXPECT_FALSE(valueOf(correction, "drive.battery.resistance_mohm"));
-    EXPECT_TRUE(warns(correction, "resistance-not-told"));
-    EXPECT_TRUE(warns(correction, "pack-taken-full"));
+    EXPECT_TRUE(test::valueOf(correction, "drive.motor.kv_rpm_per_v"));
+    EXPECT_FALSE(test::valueOf(correction, "drive.motor.resistance_mohm"));
+    EXPECT_FALSE(test::valueOf(correction, "drive.battery.resistance_mohm"));
+    EXPECT_TRUE(test::warns(correction, "resistance-not-told"));
+    EXPECT_TRUE(test::warns(correction, "pack-taken-full"));
     EXPECT_EQ(correction.mark.quality, Quality::Fair);
 }
 
@@ -168,7 +156,7 @@ TEST(SpeedAtThrottle, FindsAThrottleCurve)
     const auto measured = readings(craft, truth, {0.2, 0.3, 0.45, 0.6, 0.8, 1.0});
     const Correction correction = speedAtThrottle(craft, measured).value();
     ASSERT_TRUE(correction.throttleCurve);
-    const CorrectedValue* const kv = valueOf(correction, "drive.motor.kv_rpm_per_v");
+    const CorrectedValue* const kv = test::valueOf(correction, "drive.motor.kv_rpm_per_v");
     ASSERT_TRUE(kv);
     EXPECT_NEAR(kv->after, 1.05 * craft.drive.motor.kv_rpm_per_v, 1e-6 * kv->after);
     for (const auto& [throttle, duty] : *correction.throttleCurve)
@@ -184,8 +172,8 @@ TEST(SpeedAtThrottle, FindsAThrottleCurve)
 
     const Correction without = speedAtThrottle(craft, std::span(measured).first(5)).value();
     EXPECT_TRUE(without.throttleCurve);
-    EXPECT_TRUE(warns(without, "curve-on-kv"));
-    EXPECT_FALSE(valueOf(without, "drive.motor.kv_rpm_per_v"));
+    EXPECT_TRUE(test::warns(without, "curve-on-kv"));
+    EXPECT_FALSE(test::valueOf(without, "drive.motor.kv_rpm_per_v"));
 }
 
 TEST(SpeedAtThrottle, RefusesWhatSaysNothing)

@@ -5,6 +5,7 @@
 #include "core/craft/craft.h"
 #include "tests/airframe/element_arm.h"
 #include "tests/assess/crafts.h"
+#include "tests/calibrate/corrections.h"
 
 #include <Eigen/LU>
 #include <gtest/gtest.h>
@@ -67,23 +68,9 @@ TappedArm tapped(const Craft& truth)
     return {0, modeOf(truth, 2), modeOf(truth, 1)};
 }
 
-const CorrectedValue* valueOf(const Correction& correction, const std::string& key)
-{
-    const auto found =
-        std::find_if(correction.values.begin(), correction.values.end(),
-                     [&key](const CorrectedValue& value) { return value.key == key; });
-    return found == correction.values.end() ? nullptr : &*found;
-}
-
-bool warns(const Correction& correction, const std::string& code)
-{
-    return std::any_of(correction.warnings.begin(), correction.warnings.end(),
-                       [&code](const Warning& warning) { return warning.code == code; });
-}
-
 const CorrectedValue& modulusOf(const Correction& correction)
 {
-    return *valueOf(correction, "airframe.arm.youngs_modulus_gpa");
+    return *test::valueOf(correction, "airframe.arm.youngs_modulus_gpa");
 }
 
 class AnyArm {
@@ -140,7 +127,8 @@ TEST(TapTest, GivesTheModulusOfAnyArm)
         EXPECT_NEAR(modulusOf(*correction).after, truth.airframe.arm.youngs_modulus_gpa,
                     0.01 * truth.airframe.arm.youngs_modulus_gpa);
         const double loss = truth.airframe.arm.loss_factor;
-        EXPECT_NEAR(valueOf(*correction, "airframe.arm.loss_factor")->after, loss, 0.01 * loss);
+        EXPECT_NEAR(test::valueOf(*correction, "airframe.arm.loss_factor")->after, loss,
+                    0.01 * loss);
     }
 }
 
@@ -163,8 +151,8 @@ TEST(TapTest, TellsModulusAndJointApartOrSaysSo)
         const auto correction = tapTest(believed, std::span(&tap, 1), {.calliper_mm = 0.01});
         ASSERT_TRUE(correction) << english(correction.error().what);
         const CorrectedValue* const root =
-            valueOf(*correction, "airframe.arm.root_stiffness_nm_per_rad");
-        if (warns(*correction, "joint-not-told") || warns(*correction, "joint-rigid")) {
+            test::valueOf(*correction, "airframe.arm.root_stiffness_nm_per_rad");
+        if (test::warns(*correction, "joint-not-told") || test::warns(*correction, "joint-rigid")) {
             EXPECT_FALSE(root);
             continue;
         }
@@ -189,7 +177,7 @@ TEST(TapTest, CannotTellAJointFromASquareArm)
     believed.airframe.arm.root_stiffness_nm_per_rad.reset();
     const TappedArm tap = tapped(truth);
     const Correction correction = tapTest(believed, std::span(&tap, 1)).value();
-    EXPECT_TRUE(warns(correction, "joint-not-told"));
+    EXPECT_TRUE(test::warns(correction, "joint-not-told"));
     EXPECT_EQ(correction.mark.quality, Quality::Fair);
     EXPECT_LT(modulusOf(correction).after, believed.airframe.arm.youngs_modulus_gpa);
 }
