@@ -304,6 +304,30 @@ TEST_F(FormExtras, TapeChangesTheUnbalanceInOneStep)
     EXPECT_EQ(document.setup().drive.unbalance_g_mm, 5.0);
 }
 
+// A curve that a measurement gave is shown with the drive while the craft has one, and goes in one
+// step, with what was said of where it comes from.
+TEST_F(FormExtras, AThrottleCurveIsShownAndGoesInOneStep)
+{
+    open("reedbed");
+    unfold("drive");
+    QPushButton* const remove = button("Remove the throttle curve");
+    ASSERT_TRUE(remove);
+    EXPECT_FALSE(remove->isVisible());
+    (void)document.edit(QStringLiteral("curve"), {}, [](stillbay::Setup& setup) {
+        setup.drive.throttle_curve = {{0.3, 0.12}, {1.0, 1.0}};
+        setup.sources.push_back({.key = "drive.throttle_curve", .from = Origin::Measured});
+    });
+    settle();
+    EXPECT_TRUE(remove->isVisible());
+    remove->click();
+    EXPECT_TRUE(document.setup().drive.throttle_curve.empty());
+    EXPECT_TRUE(document.setup().sources.empty());
+    EXPECT_FALSE(remove->isVisible());
+    document.undoStack().undo();
+    EXPECT_EQ(document.setup().drive.throttle_curve.size(), 2U);
+    EXPECT_TRUE(remove->isVisible());
+}
+
 // Oracle: by hand. 180° at 25 frames a second are 20 ms; three stops less light need 8 times 2 ms.
 TEST_F(FormExtras, ShutterAndFilterChangeTheExposureInOneStep)
 {

@@ -12,6 +12,7 @@
 #include "ui/craft/preset_buttons.h"
 #include "ui/craft/quick_layouts.h"
 #include "ui/craft/row_lists.h"
+#include "ui/craft/throttle_curve_row.h"
 #include "ui/widgets/bind_text.h"
 #include "ui/widgets/field_path.h"
 #include "ui/widgets/field_row.h"
@@ -180,6 +181,7 @@ void CraftForm::addDrive()
                      [](const Setup& setup) { return &setup.drive; });
     m_balance = new BalanceButton(m_document);
     vibrations->add(m_balance, Qt::AlignLeft);
+    vibrations->add(throttleCurveRow(m_document));
 }
 
 void CraftForm::addBay()

@@ -2,11 +2,13 @@
 #include "ui/craft/craft_summaries.h"
 
 #include "core/setup/mount_layout.h"
+#include "core/setup/unbalance.h"
 #include "ui/widgets/quantity.h"
 
 #include <QLocale>
 #include <QObject>
 
+#include <algorithm>
 #include <numeric>
 
 namespace stillbay::ui {
@@ -83,6 +85,19 @@ QString summaryOf(const Flight& flight)
         .arg(percentNumber(flight.cruise_throttle[0]), percentNumber(flight.cruise_throttle[1]));
 }
 
+QString excitationSummary(const Setup& setup)
+{
+    std::vector<double> unbalances_g_mm;
+    for (const Arm& arm : setup.airframe.arms)
+        unbalances_g_mm.push_back(unbalanceOf_g_mm(setup, arm));
+    if (unbalances_g_mm.empty())
+        return {};
+    const auto [least, most] = std::minmax_element(unbalances_g_mm.begin(), unbalances_g_mm.end());
+    return *least == *most
+               ? QObject::tr("unbalance %1 g·mm").arg(number(*most))
+               : QObject::tr("unbalance %1 to %2 g·mm").arg(number(*least), number(*most));
+}
+
 }  // namespace
 
 std::vector<std::pair<QString, QString>> craftSummaries(const Setup& setup)
@@ -95,8 +110,7 @@ std::vector<std::pair<QString, QString>> craftSummaries(const Setup& setup)
             {QStringLiteral("drive.motor"), summaryOf(drive.motor)},
             {QStringLiteral("drive.propeller"), summaryOf(drive.propeller)},
             {QStringLiteral("drive.battery"), summaryOf(drive.battery)},
-            {QStringLiteral("drive"),
-             QObject::tr("unbalance %1 g·mm").arg(number(drive.unbalance_g_mm))},
+            {QStringLiteral("drive"), excitationSummary(setup)},
             {QStringLiteral("bay"), summaryOf(setup.bay.parts)},
             {QStringLiteral("camera"), summaryOf(setup.camera)},
             {QStringLiteral("tube"), summaryOf(setup.tube)},
