@@ -2,19 +2,21 @@
 #include "core/recording/read_recording.h"
 
 #include "core/recording/byte_source.h"
+#include "core/recording/even_samples.h"
 #include "core/recording/rate_limit.h"
 #include "core/recording/sound_file.h"
 #include "core/recording/sound_kind.h"
 #include "core/recording/table_plan.h"
 #include "core/recording/table_reader.h"
 #include "core/recording/time_base.h"
+#include "core/recording/value_flaws.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdint>
 #include <istream>
-#include <iterator>
+#include <limits>
 #include <new>
 #include <optional>
 #include <utility>
@@ -67,12 +69,32 @@ Result<TimeBase> clockOf(RawTable& table, std::optional<std::size_t> time, const
         std::vector<double>& stamps = table.values[*time];
         for (double& stamp : stamps)
             stamp *= plan.timeScale;
-        return timeBase(stamps, table);
+        if (!std::all_of(stamps.begin(), stamps.end(), [](double t) { return std::isfinite(t); }))
+            return fail(Errc::BadInput, phrase("the time column does not go forward"));
+        return timeBase(stamps, [&table](std::size_t row) { return table.lineOf(row); });
     }
     if (!plan.rate_hz)
         return fail(Errc::BadInput,
                     phrase("no column holds the time: the sample rate has to be stated"));
-    return checkRate(*plan.rate_hz).map([&plan] { return TimeBase{*plan.rate_hz, 0.0, true, {}}; });
+    return checkRate(*plan.rate_hz).map([&plan] {
+        TimeBase base;
+        base.rate = *plan.rate_hz;
+        return base;
+    });
+}
+
+void scaleChannel(std::vector<double>& values, double scale)
+{
+    // A scale is a number that somebody may have typed, a value any that a double can hold.
+    constexpr double kMost = std::numeric_limits<double>::max();
+    if (scale != 1.0)
+        for (double& value : values)
+            value = std::clamp(value * scale, -kMost, kMost);
+}
+
+void append(std::vector<RecordingFlaw>& flaws, const std::vector<RecordingFlaw>& more)
+{
+    flaws.insert(flaws.end(), more.begin(), more.end());
 }
 
 void sortFlaws(std::vector<RecordingFlaw>& flaws)
@@ -90,28 +112,45 @@ Result<Recording> readTableRecording(const ByteSource& bytes, const ReadPlan& pl
     const auto time = bridgeAll(*table, plan);
     if (!time)
         return tl::unexpected(time.error());
-    Result<TimeBase> clock = clockOf(*table, *time, plan);
+    Recording recording;
+    recording.flaws = std::move(table->flaws);
+    for (std::size_t k = 0; k < table->columns.size(); ++k)
+        if (const ColumnPlan& column = plan.columns[table->columns[k]]; k != *time)
+            append(recording.flaws,
+                   valueFlaws(column.name, table->values[k], column.quantity,
+                              [&table](std::size_t row) { return table->lineOf(row); }));
+    const Result<TimeBase> clock = clockOf(*table, *time, plan);
     if (!clock)
         return tl::unexpected(clock.error());
-
-    Recording recording;
     recording.rate = clock->rate;
     recording.start = clock->start;
-    recording.flaws = std::move(table->flaws);
-    std::move(clock->flaws.begin(), clock->flaws.end(), std::back_inserter(recording.flaws));
+    append(recording.flaws, clock->flaws);
+
+    std::vector<double> stamps;
+    std::vector<std::vector<double>> values;
+    for (std::size_t k = 0; k < table->columns.size(); ++k)
+        (k == *time ? stamps : values.emplace_back()) = std::move(table->values[k]);
+    if (const auto even = makeEven(values, stamps, *clock, stop); !even)
+        return tl::unexpected(even.error());
+    auto series = values.begin();
     for (std::size_t k = 0; k < table->columns.size(); ++k) {
-        const std::size_t c = table->columns[k];
         if (k == *time)
             continue;
-        const ColumnPlan& column = plan.columns[c];
-        Channel channel{column.name, column.quantity, std::move(table->values[k])};
-        if (column.scale != 1.0)
-            for (double& value : channel.values)
-                value *= column.scale;
-        recording.channels.push_back(std::move(channel));
+        const ColumnPlan& column = plan.columns[table->columns[k]];
+        scaleChannel(*series, column.scale);
+        recording.channels.push_back({column.name, column.quantity, std::move(*series++)});
     }
     sortFlaws(recording.flaws);
     return recording;
+}
+
+Recording withValueFlaws(Recording sound)
+{
+    for (const Channel& channel : sound.channels)
+        append(sound.flaws, valueFlaws(channel.name, channel.values, channel.quantity,
+                                       [](std::size_t sample) { return sample + 1; }));
+    sortFlaws(sound.flaws);
+    return sound;
 }
 
 Result<SoundKind> kindOf(const ByteSource& bytes)
@@ -131,8 +170,9 @@ Result<Recording> readSource(const ByteSource& bytes, const ReadPlan& plan,
     if ((*kind != SoundKind::None) != (plan.kind == ReadPlan::Kind::Sound))
         return fail(Errc::BadInput, phrase("the file is not what it was when it was looked at"));
     try {
-        return *kind == SoundKind::None ? readTableRecording(bytes, plan, stop, progress)
-                                        : readSound(bytes, *kind, plan, stop, progress);
+        if (*kind == SoundKind::None)
+            return readTableRecording(bytes, plan, stop, progress);
+        return readSound(bytes, *kind, plan, stop, progress).map(withValueFlaws);
     } catch (const std::bad_alloc&) {
         return fail(Errc::BadInput, phrase("the recording does not fit into memory: use fewer of "
                                            "its columns"));

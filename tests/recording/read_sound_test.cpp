@@ -92,7 +92,7 @@ Wav goodWav()
     return wav;
 }
 
-std::string soundFaultOf(const std::string& bytes)
+std::string faultOf(const std::string& bytes)
 {
     const Result<Recording> recording = readBytes(bytes);
     return recording ? "" : english(recording.error().what);
@@ -176,32 +176,32 @@ TEST(ReadSound, DamagedAndForeignSoundsAreRefusedInOneLine)
 {
     Wav wav = goodWav();
     wav.samples.clear();
-    EXPECT_EQ(soundFaultOf(wav.text()), "the sound holds no samples");
+    EXPECT_EQ(faultOf(wav.text()), "the sound holds no samples");
     wav = goodWav();
     wav.rate = 0;
-    EXPECT_EQ(soundFaultOf(wav.text()), "the sample rate is not above 0");
+    EXPECT_EQ(faultOf(wav.text()), "the sample rate is not above 0");
     wav.rate = 0xFFFFFFFF;
-    EXPECT_NE(soundFaultOf(wav.text()).find("samples a second, more than 1000000"), std::string::npos);
+    EXPECT_NE(faultOf(wav.text()).find("samples a second, more than 1000000"), std::string::npos);
     wav = goodWav();
     wav.channels = 0;
-    EXPECT_EQ(soundFaultOf(wav.text()), "the header of the sound is damaged");
+    EXPECT_EQ(faultOf(wav.text()), "the header of the sound is damaged");
     wav = goodWav();
     wav.tag = 2;
-    EXPECT_NE(soundFaultOf(wav.text()).find("save it as WAV with plain samples"), std::string::npos);
+    EXPECT_NE(faultOf(wav.text()).find("save it as WAV with plain samples"), std::string::npos);
     wav = goodWav();
     wav.channels = 17;
     wav.samples = samplesOf(1, 16, 17);
-    EXPECT_EQ(soundFaultOf(wav.text()), "the sound has 17 channels, more than 16");
+    EXPECT_EQ(faultOf(wav.text()), "the sound has 17 channels, more than 16");
     wav = goodWav();
     wav.before = "LIST" + bytesOfNumber(0x7FFFFFFF, 4) + "INFO";
-    EXPECT_EQ(soundFaultOf(wav.text()), "the header of the sound is damaged");
-    EXPECT_EQ(soundFaultOf("\1\1\1\1ftypM4A isom..."),
+    EXPECT_EQ(faultOf(wav.text()), "the header of the sound is damaged");
+    EXPECT_EQ(faultOf("\1\1\1\1ftypM4A isom..."),
               "MP4 or M4A is not read here: convert the sound to WAV or FLAC");
-    EXPECT_EQ(soundFaultOf("ID3 and more"), "MP3 is not read here: convert the sound to WAV or FLAC");
-    EXPECT_EQ(soundFaultOf("PK\x03\x04 and more"),
+    EXPECT_EQ(faultOf("ID3 and more"), "MP3 is not read here: convert the sound to WAV or FLAC");
+    EXPECT_EQ(faultOf("PK\x03\x04 and more"),
               "this is an archive or a spreadsheet: save the recording as CSV");
-    EXPECT_EQ(soundFaultOf("fLaC but no more"), "the sound is damaged: its header cannot be read");
-    EXPECT_EQ(soundFaultOf("RIFF\1\1\1\1AVI LIST"), "this RIFF file holds no sound: save it as WAV");
+    EXPECT_EQ(faultOf("fLaC but no more"), "the sound is damaged: its header cannot be read");
+    EXPECT_EQ(faultOf("RIFF\1\1\1\1AVI LIST"), "this RIFF file holds no sound: save it as WAV");
 }
 
 /// A file in memory that the library writes.

@@ -5,11 +5,14 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
 #include <stop_token>
 #include <string>
+#include <sys/stat.h>
 #include <vector>
 
 namespace stillbay {
@@ -158,6 +161,161 @@ TEST(ReadTable, ACellWithoutANumberIsToldWithItsLineAndBridged)
               "ax holds no number in line 3: “oops” (lines like it: 2)");
     EXPECT_EQ(read.flaws[1].kind, RecordingFlaw::Kind::MissingCell);
     EXPECT_EQ(read.flaws[1].row, 4u);
+}
+
+/// A folder of its own that is gone afterwards.
+struct Folder {
+    std::filesystem::path path;
+    Folder()
+    {
+        std::string name = testing::TempDir() + "stillbay-XXXXXX";
+        path = mkdtemp(name.data());
+    }
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
+    ~Folder() { std::filesystem::remove_all(path); }
+};
+
+TEST(ReadTable, FoldersPipesAndMissingFilesAreRefusedAtOnce)
+{
+    const Folder folder;
+    const auto fault = [](const std::filesystem::path& file) {
+        const auto read = readRecording(file);
+        return read ? "" : english(read.error().what);
+    };
+    EXPECT_EQ(fault(folder.path), "this is a folder: name one file in it");
+    ASSERT_EQ(mkfifo((folder.path / "pipe").c_str(), 0600), 0);
+    EXPECT_EQ(fault(folder.path / "pipe"), "this is no ordinary file: save the recording first");
+    EXPECT_EQ(fault(folder.path / "none"),
+              "the recording cannot be opened: No such file or directory");
+    std::ofstream(folder.path / "empty");
+    EXPECT_EQ(fault(folder.path / "empty"), "the file is empty");
+}
+
+// Several blocks of a file, so that rows are cut by their ends; stopped after the first.
+TEST(ReadTable, ALongFileIsReadInBlocksWithProgressAndCanBeStopped)
+{
+    const Folder folder;
+    const std::filesystem::path file = folder.path / "log.csv";
+    constexpr std::size_t kRows = 100'000;
+    std::string text = "time_us;ax;ay\r\n";
+    for (std::size_t i = 0; i < kRows; ++i)
+        text += formatted("%zu;%.3f;%zu,5\r\n", 125 * i, 0.0, i);
+    std::ofstream(file, std::ios::binary) << text;
+    const auto plan = planReading(file);
+    ASSERT_TRUE(plan);
+    std::size_t steps = 0, last = 0;
+    const auto read = readRecording(file, *plan, {}, [&](std::size_t done, std::size_t total) {
+        EXPECT_GE(done, last);
+        EXPECT_EQ(total, text.size());
+        last = done;
+        ++steps;
+    });
+    ASSERT_TRUE(read) << english(read.error().what);
+    EXPECT_GT(steps, 1u);
+    EXPECT_EQ(last, text.size());
+    ASSERT_EQ(read->samples(), kRows);
+    EXPECT_NEAR(read->rate, 8000.0, 1e-6);
+    for (std::size_t i = 0; i < kRows; ++i)
+        ASSERT_EQ(read->channels[1].values[i], static_cast<double>(i) + 0.5);
+
+    std::stop_source stop;
+    const auto stopped = readRecording(file, *plan, stop.get_token(),
+                                       [&stop](std::size_t, std::size_t) { stop.request_stop(); });
+    ASSERT_FALSE(stopped);
+    EXPECT_EQ(stopped.error().code, Errc::NoAnswer);
+}
+
+// Any beginning of a log is a log that ends early, or none.
+TEST(ReadTable, NoPrefixOfALogCrashesOrHangs)
+{
+    const std::string log =
+        "\xEF\xBB\xBFZeit;\"Beschl X\";Drehzahl\r\ns;m/s\xC2\xB2;U/min\r\n0,000;1,25;1.200\r\n"
+        "0,001;-2,5;1.210,5\r\n\r\n# comment\r\n0,003;\"oo\nps\";\r\n0,004;1;2\r\n";
+    for (std::size_t length = 0; length <= log.size(); ++length)
+        if (const auto read = readBytes(log.substr(0, length))) {
+            for (const Channel& channel : read->channels)
+                for (const double value : channel.values)
+                    EXPECT_TRUE(std::isfinite(value)) << length;
+        }
+    const Recording whole = recordingOf(log);
+    EXPECT_EQ(whole.channels[1].name, "Drehzahl");
+    EXPECT_EQ(whole.channels[1].quantity, Quantity::RotorSpeed);
+    EXPECT_DOUBLE_EQ(whole.channels[1].values[1], 1210.5 / 60.0);
+}
+
+/// What is guessed from a heading and the values under it.
+struct Guess {
+    std::string heading, values;
+    Quantity quantity;
+    double scale;
+};
+
+// Oracle: the units' definitions.
+TEST(ReadTable, QuantitiesAndUnitsAreGuessedFromNamesUnitsAndValues)
+{
+    constexpr double kDegree = 3.14159265358979323846 / 180.0;
+    for (const Guess& guess :
+         std::vector<Guess>{{"ax (m/s\xC2\xB2)", "1 2 3", Quantity::Acceleration, 1.0},
+                            {"ax [m/s^2]", "1 2 3", Quantity::Acceleration, 1.0},
+                            {"Beschleunigung X (g)", "1 2 3", Quantity::Acceleration, 9.80665},
+                            {"acc_x_mg", "1 2 3", Quantity::Acceleration, 9.80665e-3},
+                            {"accel", "1.0 1.01 0.99", Quantity::Acceleration, 9.80665},
+                            {"accel", "9.7 9.8 9.9", Quantity::Acceleration, 1.0},
+                            {"accel", "990 1000 1010", Quantity::Acceleration, 9.80665e-3},
+                            {"gyro_y_dps", "1 2 3", Quantity::AngularRate, kDegree},
+                            {"gx (\xC2\xB0/s)", "1 2 3", Quantity::AngularRate, kDegree},
+                            {"gyro z [rad/s]", "1 2 3", Quantity::AngularRate, 1.0},
+                            {"gyro", "1 2 3", Quantity::AngularRate, kDegree},
+                            {"rpm", "4000 4100 4200", Quantity::RotorSpeed, 1.0 / 60.0},
+                            {"Drehzahl (1/s)", "40 41 42", Quantity::RotorSpeed, 1.0},
+                            {"throttle", "0.1 0.2 0.3", Quantity::Throttle, 1.0},
+                            {"throttle", "10 20 30", Quantity::Throttle, 0.01},
+                            {"Gas (%)", "10 20 30", Quantity::Throttle, 0.01},
+                            {"thrust (g)", "10 20 30", Quantity::Other, 1.0},
+                            {"temperature", "10 20 30", Quantity::Other, 1.0}}) {
+        std::string text = "time (s)," + guess.heading + "\n";
+        std::istringstream values(guess.values);
+        double time = 0.0;
+        for (std::string value; values >> value; time += 0.001)
+            text += formatted("%.3f,", time) + value + "\n";
+        const ReadPlan plan = planOf(text);
+        ASSERT_EQ(plan.columns.size(), 2u) << text;
+        EXPECT_EQ(plan.columns[1].quantity, guess.quantity) << guess.heading;
+        EXPECT_NEAR(plan.columns[1].scale, guess.scale, 1e-12) << guess.heading;
+    }
+}
+
+/// A time column without and with a unit, and the rate that it makes.
+struct Clock {
+    std::string heading, first, second, third;
+    double rate_hz;
+};
+
+// Oracle: by hand.
+TEST(ReadTable, TheUnitOfTimeIsStatedOrGuessedFromItsSteps)
+{
+    for (const Clock& clock :
+         std::vector<Clock>{{"time", "0", "0.001", "0.002", 1000},
+                            {"time", "0", "1", "2", 1000},
+                            {"time", "0", "125", "250", 8000},
+                            {"time", "0", "1000000", "2000000", 1000},
+                            {"time", "7", "7.125", "7.25", 8000},
+                            {"t_s", "0", "1", "2", 1},
+                            {"Zeit [ms]", "0", "4", "8", 250},
+                            {"timestamp_ns", "0", "500000", "1000000", 2000},
+                            {"t (\xC2\xB5s)", "0", "250", "500", 4000},
+                            {"timestamp", "1700000000000", "1700000000002", "1700000000004", 500},
+                            {"clock", "10:20:30.125", "10:20:30.250", "10:20:30.375", 8},
+                            {"date", "2026-05-01 10:20:30.125", "2026-05-01 10:20:30.375",
+                             "2026-05-01 10:20:30.625", 4}}) {
+        const std::string text = clock.heading + ",ax\n" + clock.first + ",1\n" + clock.second +
+                                 ",2\n" + clock.third + ",4\n";
+        const ReadPlan plan = planOf(text);
+        ASSERT_EQ(plan.timeColumn, 0u) << text;
+        EXPECT_NEAR(plan.rate_hz.value_or(0), clock.rate_hz, 1e-3 * clock.rate_hz) << text;
+        EXPECT_NEAR(recordingOf(text).rate, clock.rate_hz, 1e-3 * clock.rate_hz) << text;
+    }
 }
 
 }  // namespace

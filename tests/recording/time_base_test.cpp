@@ -1,0 +1,209 @@
+// SPDX-License-Identifier: MIT
+#include "core/base/format.h"
+#include "core/recording/read_recording.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+#include <random>
+#include <string>
+#include <vector>
+
+namespace stillbay {
+namespace {
+
+using Kind = RecordingFlaw::Kind;
+
+/// A log: stamps in milliseconds with so many decimals, and one column.
+std::string logOf(const std::vector<double>& stamps_ms, const std::vector<double>& values,
+                  int decimals)
+{
+    std::string text = "time_ms,ax\n";
+    for (std::size_t i = 0; i < stamps_ms.size(); ++i)
+        text += formatted("%.*f,%.17g\n", decimals, stamps_ms[i], values[i]);
+    return text;
+}
+
+double tone(double seconds)
+{
+    return std::sin(2.0 * std::numbers::pi * 111.0 * seconds + 0.3) +
+           0.5 * std::cos(2.0 * std::numbers::pi * 37.3 * seconds);
+}
+
+Recording readLog(const std::string& text)
+{
+    const Result<Recording> read = readBytes(text);
+    EXPECT_TRUE(read) << (read ? "" : english(read.error().what));
+    return read.value_or(Recording{});
+}
+
+const RecordingFlaw* flawOf(const Recording& recording, Kind kind)
+{
+    for (const RecordingFlaw& flaw : recording.flaws)
+        if (flaw.kind == kind)
+            return &flaw;
+    return nullptr;
+}
+
+struct Log {
+    std::vector<double> stamps_ms, values;
+};
+
+Log evenLog(std::size_t count, double step_ms, double start_ms = 40.0)
+{
+    Log log;
+    for (std::size_t i = 0; i < count; ++i) {
+        log.stamps_ms.push_back(start_ms + step_ms * static_cast<double>(i));
+        log.values.push_back(tone(1e-3 * log.stamps_ms.back()));
+    }
+    return log;
+}
+
+// Oracle: an even clock written with few decimals is still that clock, value for value; among the
+// steps one that is no multiple of the last decimal, and one shorter than it.
+TEST(TimeBase, RoundedStampsOfAnEvenClockKeepTheirSamples)
+{
+    for (const auto& [step_ms, decimals] : std::vector<std::pair<double, int>>{
+             {1.0, 0}, {0.125, 3}, {1.3, 0}, {0.3, 1}, {0.125, 0}}) {
+        const Log log = evenLog(2000, step_ms);
+        const Recording read = readLog(logOf(log.stamps_ms, log.values, decimals));
+        EXPECT_TRUE(read.flaws.empty())
+            << step_ms << " " << (read.flaws.empty() ? "" : english(read.flaws[0].text));
+        // A slope cannot be off by more than the rounding at both ends.
+        const double rounding_ms = std::pow(10.0, -decimals);
+        EXPECT_NEAR(read.rate, 1e3 / step_ms, 1e3 / step_ms * 2.0 * rounding_ms / (2000 * step_ms));
+        EXPECT_EQ(read.channels[0].values, log.values);
+    }
+}
+
+// Oracle: the tone in closed form; its higher part lies at 0.11 of the rate.
+TEST(TimeBase, UnevenStampsAreResampledWithin80DbAndSaidSo)
+{
+    std::mt19937 random(3);
+    std::uniform_real_distribution<double> jitter(-0.3, 0.3);
+    Log log = evenLog(1500, 1.0);
+    for (std::size_t i = 0; i < log.values.size(); ++i) {
+        log.stamps_ms[i] = std::round(1e6 * (log.stamps_ms[i] + jitter(random))) / 1e6;
+        log.values[i] = tone(1e-3 * log.stamps_ms[i]);
+    }
+    const Recording read = readLog(logOf(log.stamps_ms, log.values, 6));
+    const RecordingFlaw* const flaw = flawOf(read, Kind::Resampled);
+    ASSERT_NE(flaw, nullptr);
+    EXPECT_EQ(flaw->row, 0u);
+    double signal = 0.0, error = 0.0;
+    for (std::size_t k = 30; k + 30 < read.samples(); ++k) {
+        const double truth = tone(read.start + static_cast<double>(k) / read.rate);
+        signal += truth * truth;
+        error += std::pow(read.channels[0].values[k] - truth, 2.0);
+    }
+    EXPECT_GT(10.0 * std::log10(signal / error), 80.0);
+}
+
+TEST(TimeBase, AGapIsToldByLineAndFilledSoThatTheClockStaysEven)
+{
+    Log log = evenLog(200, 0.5);
+    log.stamps_ms.erase(log.stamps_ms.begin() + 50, log.stamps_ms.begin() + 57);
+    log.values.erase(log.values.begin() + 50, log.values.begin() + 57);
+    const Recording read = readLog(logOf(log.stamps_ms, log.values, 1));
+    const RecordingFlaw* const flaw = flawOf(read, Kind::Gap);
+    ASSERT_NE(flaw, nullptr);
+    EXPECT_EQ(flaw->row, 52u);  // under the heading and 50 rows
+    EXPECT_EQ(english(flaw->text), "before line 52 0.0035 s are missing (gaps: 1)");
+    EXPECT_EQ(read.flaws.size(), 1u);
+    ASSERT_EQ(read.samples(), 200u);
+    EXPECT_EQ(read.channels[0].values[199], log.values.back());
+    const double middle = 0.5 * (read.channels[0].values[49] + read.channels[0].values[57]);
+    EXPECT_NEAR(read.channels[0].values[53], middle, 1e-12);
+}
+
+TEST(TimeBase, RepeatedAndBackwardStampsAreToldByLineAndLeftOut)
+{
+    Log log = evenLog(100, 1.0);
+    const std::vector<double> truth = log.values;
+    log.stamps_ms.insert(log.stamps_ms.begin() + 11, log.stamps_ms[10]);
+    log.values.insert(log.values.begin() + 11, 99.0);
+    log.stamps_ms.insert(log.stamps_ms.begin() + 31, log.stamps_ms[20]);
+    log.values.insert(log.values.begin() + 31, -99.0);
+    const Recording read = readLog(logOf(log.stamps_ms, log.values, 0));
+    ASSERT_EQ(read.flaws.size(), 2u);
+    EXPECT_EQ(read.flaws[0].kind, Kind::RepeatedStamp);
+    EXPECT_EQ(read.flaws[0].row, 13u);
+    EXPECT_EQ(read.flaws[1].kind, Kind::BackwardStamp);
+    EXPECT_EQ(read.flaws[1].row, 33u);
+    EXPECT_EQ(read.channels[0].values, truth);
+}
+
+TEST(TimeBase, AClockThatBeginsAnewIsJoinedOn)
+{
+    const Log first = evenLog(80, 1.0, 500.0), second = evenLog(60, 1.0, 0.0);
+    Log log = first;
+    log.stamps_ms.insert(log.stamps_ms.end(), second.stamps_ms.begin(), second.stamps_ms.end());
+    log.values.insert(log.values.end(), second.values.begin(), second.values.end());
+    const Recording read = readLog(logOf(log.stamps_ms, log.values, 0));
+    ASSERT_EQ(read.flaws.size(), 1u);
+    EXPECT_EQ(read.flaws[0].kind, Kind::BackwardStamp);
+    EXPECT_EQ(read.flaws[0].row, 82u);
+    EXPECT_EQ(read.channels[0].values, log.values);
+}
+
+// Oracle: the tone in closed form, on both sides of the change.
+TEST(TimeBase, AChangeOfRateIsToldAndResampledToTheFasterOne)
+{
+    Log log = evenLog(640, 1.0);
+    for (std::size_t i = 0; i < 320; ++i) {
+        log.stamps_ms.push_back(log.stamps_ms.back() + 1.5);
+        log.values.push_back(tone(1e-3 * log.stamps_ms.back()));
+    }
+    const Recording read = readLog(logOf(log.stamps_ms, log.values, 1));
+    const RecordingFlaw* const flaw = flawOf(read, Kind::RateChanged);
+    ASSERT_NE(flaw, nullptr);
+    EXPECT_NEAR(static_cast<double>(flaw->row), 641.0, 40.0);
+    EXPECT_NEAR(read.rate, 1000.0, 1.0);
+    for (std::size_t k = 30; k + 30 < read.samples(); ++k)
+        ASSERT_NEAR(read.channels[0].values[k],
+                    tone(read.start + static_cast<double>(k) / read.rate), 2e-3)
+            << k;
+}
+
+TEST(TimeBase, AGapLongerThanTheRecordingIsRefusedWithItsLine)
+{
+    Log log = evenLog(40, 1.0);
+    for (std::size_t i = 20; i < 40; ++i)
+        log.stamps_ms[i] += 3.6e6;
+    const Result<Recording> read = readBytes(logOf(log.stamps_ms, log.values, 0));
+    ASSERT_FALSE(read);
+    EXPECT_EQ(read.error().place, (TextPlace{22, 1}));
+}
+
+// Oracle: which samples the sensor could not follow, and which were held, by construction.
+TEST(ValueFlaws, ClippedAndHeldValuesAreToldByLine)
+{
+    Log log = evenLog(300, 1.0);
+    for (double& value : log.values)
+        value = std::clamp(3.0 * value, -3.2, 3.2);
+    std::size_t first = 0, clipped = 0;
+    for (std::size_t i = 0; i < log.values.size(); ++i)
+        if (std::abs(log.values[i]) == 3.2) {
+            first = clipped++ == 0 ? i : first;
+        }
+    Recording read = readLog(logOf(log.stamps_ms, log.values, 0));
+    const RecordingFlaw* flaw = flawOf(read, Kind::Clipped);
+    ASSERT_NE(flaw, nullptr);
+    EXPECT_EQ(flaw->row, first + 2);
+    EXPECT_GT(flaw->count, clipped / 2);
+    EXPECT_LE(flaw->count, clipped);
+
+    log = evenLog(300, 1.0);
+    for (std::size_t i = 101; i < 107; ++i)
+        log.values[i] = log.values[100];
+    read = readLog(logOf(log.stamps_ms, log.values, 0));
+    flaw = flawOf(read, Kind::DroppedSamples);
+    ASSERT_NE(flaw, nullptr);
+    EXPECT_EQ(flaw->row, 102u);
+    EXPECT_EQ(flaw->count, 6u);
+    EXPECT_EQ(flawOf(read, Kind::Clipped), nullptr);
+}
+
+}  // namespace
+}  // namespace stillbay
