@@ -406,7 +406,7 @@ Result<RawTable> readTable(const ByteSource& bytes, const ReadPlan& plan,
         return tl::unexpected(used.error());
     const auto total = static_cast<std::size_t>(bytes.size());
     RowReader reader(plan, total / std::max<std::size_t>(1, plan.bytesOfRow) * 21 / 20 + 16);
-    std::vector<char> buffer(kBlock);
+    std::vector<char> buffer(std::min(kBlock, total + 1));  // and one byte to see the end
     std::size_t kept = 0;  // bytes at the buffer's beginning, of an unfinished row
     std::uint64_t offset = 0;
     for (bool isLast = false; !isLast;) {

@@ -62,15 +62,16 @@ std::vector<RecordingFlaw> valueFlaws(const std::string& name, std::span<const d
     std::vector<RecordingFlaw> flaws;
     if (values.size() < 2 * kHeldRun || !isRecordedSignal(quantity))
         return flaws;
-    const auto [least, most] = std::minmax_element(values.begin(), values.end());
-    const double range = *most - *least;
+    const auto ends = std::minmax_element(values.begin(), values.end());
+    const double least = *ends.first, most = *ends.second;
+    const double range = most - least;
     if (!(range > 0.0))
         return flaws;
     std::size_t equal = 0, inside = 0;
     for (std::size_t i = 1; i < values.size(); ++i)
         if (values[i] == values[i - 1]) {
             ++equal;
-            inside += values[i] != *least && values[i] != *most ? 1U : 0U;
+            inside += values[i] != least && values[i] != most ? 1U : 0U;
         }
     // Where values of the range seldom repeat, two at its end are no chance.
     const bool isFine = static_cast<double>(inside) < kSeldom * static_cast<double>(values.size());
@@ -88,7 +89,7 @@ std::vector<RecordingFlaw> valueFlaws(const std::string& name, std::span<const d
         const auto isSteep = [&](std::size_t neighbour) {
             return std::abs(values[neighbour] - value) > kSteepShare * range;
         };
-        const bool isAtEnd = value == *least || value == *most;
+        const bool isAtEnd = value == least || value == most;
         const std::size_t count = run.to - run.from;
         if (isAtEnd && count >= clippedRun &&
             ((run.from > 0 && isSteep(run.from - 1)) ||
