@@ -4,6 +4,7 @@
 #include "app/commands/help.h"
 #include "app/commands/level.h"
 #include "app/commands/report.h"
+#include "app/commands/ringdown.h"
 #include "app/commands/search.h"
 #include "app/commands/sheet.h"
 #include "app/commands/spectrum.h"
@@ -65,6 +66,8 @@ int run(Arguments arguments, int argc, char** argv)
         return stillbay::runCalibrate(arguments.subspan(1), std::cout, std::cerr);
     if (first == "spectrum")
         return stillbay::runSpectrum(arguments.subspan(1), std::cout, std::cerr);
+    if (first == "ringdown")
+        return stillbay::runRingDown(arguments.subspan(1), std::cout, std::cerr);
     if (first == "transfer")
         return stillbay::runTransfer(arguments.subspan(1), std::cout, std::cerr);
     if (first == "sheet")

@@ -27,6 +27,8 @@ std::string_view helpText()
            "                      write the build sheet: cut list, holes, drilling template\n"
            "  stillbay spectrum RECORDING [--column NAME] [--segment N] [--rate HZ] [--json]\n"
            "                      print what a recording holds at each frequency\n"
+           "  stillbay ringdown RECORDING [--column NAME]... [--rate HZ] [--json]\n"
+           "                      print frequency and loss of each mode that rings after a pluck\n"
            "  stillbay transfer RECORDING --input NAME --output NAME [--segment N] [--rate HZ]\n"
            "                  [--json]\n"
            "                      print what one sensor shows of another's motion\n"

@@ -20,6 +20,7 @@ struct DecaySamples {
     std::vector<int> width;    ///< samples in each block
     /// Blocks × channels: means over noise, times √width, so that noise has deviation 1.
     Eigen::MatrixXd values;
+    double strength = 1.0;  ///< of its beginning, over that of the strongest pluck
 
     std::size_t blocks() const { return time.size(); }
 };

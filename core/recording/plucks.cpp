@@ -136,7 +136,8 @@ Plucks findPlucks(const Recording& recording, const std::vector<std::size_t>& ch
     // Onsets: the window's energy over all of its own past of 0.3 s.
     std::vector<std::size_t> onsets;
     for (std::size_t i = 0; i < means.size(); ++i) {
-        if (means[i] < kOnsetOverQuiet * quiet)
+        if (means[i] < kOnsetOverQuiet * quiet ||
+            (i >= window && means[i] < kOnsetOverPast * means[i - window]))
             continue;
         const std::size_t from = i > past ? i - past : 0;
         double largest = quiet;

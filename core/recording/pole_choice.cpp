@@ -14,6 +14,9 @@ namespace {
 using Eigen::Index;
 using Eigen::MatrixXd;
 
+// The same for one number more: a softening.
+constexpr double kSofteningNeeded = 40.0;
+
 // By how much the sum of squares must grow, over the noise's mean square, for a pole to be needed:
 // chi-square of its freedom d, five deviations above its mean and ten more because the pole was
 // sought where the noise looks most like one.
@@ -155,6 +158,8 @@ PoleFit withParted(const std::vector<DecaySamples>& plucks, PoleFit fit, std::si
             parted[k].omega *= 1.0 - apart;
             parted.push_back(fit.poles[k]);
             parted.back().omega *= 1.0 + apart;
+            parted.back().isSoftening = false;
+            parted.back().softening = 0.0;
             // A few steps show whether it is worth the others.
             PoleFit two = fitPoles(plucks, parted, {4, 0.05 * bound});
             if (fit.squares - two.squares > 0.3 * bound)
@@ -165,6 +170,61 @@ PoleFit withParted(const std::vector<DecaySamples>& plucks, PoleFit fit, std::si
             }
         }
     }
+    return fit;
+}
+
+double energyOfPole(const PoleFit& fit, std::size_t k)
+{
+    double energy = 0.0;
+    for (const Eigen::MatrixXcd& amplitudes : fit.amplitudes)
+        energy += amplitudes.row(static_cast<Index>(k)).squaredNorm();
+    return energy / -fit.poles[k].s().real();
+}
+
+// Whether two poles move the channels alike in the pluck that the first is largest in, as two
+// halves of one mode do.
+bool moveAlike(const PoleFit& fit, std::size_t a, std::size_t b)
+{
+    const auto at = [](std::size_t k) {
+        return static_cast<Index>(k);
+    };
+    const auto largest = std::max_element(
+        fit.amplitudes.begin(), fit.amplitudes.end(), [&](const auto& x, const auto& y) {
+            return x.row(at(a)).squaredNorm() < y.row(at(a)).squaredNorm();
+        });
+    const auto first = largest->row(at(a)), second = largest->row(at(b));
+    return std::norm(first.dot(second)) > 0.95 * first.squaredNorm() * second.squaredNorm();
+}
+
+// The strongest mode, if it softens, looks like several close ones. Where one number, its
+// softening, explains the samples as well as its smaller neighbours do, they go; likewise where it
+// explains what no pole did. A few steps show whether it is worth the others.
+PoleFit withSoftening(const std::vector<DecaySamples>& plucks, PoleFit fit)
+{
+    std::size_t k = 0;
+    for (std::size_t other = 0; other < fit.poles.size(); ++other)
+        if (energyOfPole(fit, other) > energyOfPole(fit, k))
+            k = other;
+    if (fit.poles.empty() || fit.poles[k].isSoftening)
+        return fit;
+    const double noise = noiseOf(fit), bound = needed(plucks) * noise;
+    const double reach = std::max(2.0 * fit.poles[k].damping, 0.05);
+    std::vector<DecayPole> fewer{fit.poles[k]};
+    fewer[0].isSoftening = true;
+    for (std::size_t other = 0; other < fit.poles.size(); ++other)
+        if (other != k &&
+            (energyOfPole(fit, other) > 0.5 * energyOfPole(fit, k) ||
+             std::abs(std::log(fit.poles[other].omega / fit.poles[k].omega)) > reach ||
+             !moveAlike(fit, k, other)))
+            fewer.push_back(fit.poles[other]);
+    const bool isFewer = fewer.size() < fit.poles.size();
+    const double allowed = isFewer ? 0.5 * bound : -kSofteningNeeded * noise;
+    PoleFit tried = fitPoles(plucks, fewer, {isFewer ? 5 : 2, 0.01 * bound});
+    const double open = isFewer ? 20.0 * bound : -0.25 * kSofteningNeeded * noise;
+    if (tried.squares - fit.squares < open)
+        tried = fitPoles(plucks, tried.poles, {14, 0.01 * bound});
+    if (tried.squares - fit.squares < allowed)
+        return withoutNeedless(plucks, std::move(tried));
     return fit;
 }
 
@@ -185,6 +245,7 @@ PoleFit choosePoles(const std::vector<DecaySamples>& plucks, std::vector<DecayPo
     const std::size_t most = std::min<std::size_t>(room, 10);
     PoleFit fit = fitPoles(plucks, thinned(plucks, candidates, most), {12, 0.1});
     fit = withoutNeedless(plucks, std::move(fit));
+    fit = withSoftening(plucks, std::move(fit));
     return withParted(plucks, std::move(fit), most);
 }
 

@@ -18,29 +18,40 @@ using Eigen::MatrixXcd;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-// exp(s t) and its derivative over s at every block of a pluck, weighted as the samples are.
+// The motion and its derivatives over s and over the softening.
 struct Motion {
-    Eigen::VectorXcd value, slope;
+    Eigen::VectorXcd value, slope, softer;
 };
 
-Motion motionOf(const DecaySamples& pluck, Complex s)
+Motion movedBy(const DecaySamples& pluck, const DecayPole& pole)
 {
     const auto n = static_cast<Index>(pluck.blocks());
-    Motion motion{Eigen::VectorXcd(n), Eigen::VectorXcd(n)};
+    const Complex s = pole.s();
+    const double fall = -s.real();
+    Motion motion{Eigen::VectorXcd(n), Eigen::VectorXcd(n), {}};
+    if (pole.isSoftening)
+        motion.softer.resize(n);
     int width = 0;
     Complex gain, gainSlope, turn;
     for (Index j = 0; j < n; ++j) {
         const auto at = static_cast<std::size_t>(j);
-        if (pluck.width[at] != width) {
+        const double t = pluck.time[at];
+        const bool isNew = pluck.width[at] != width;
+        if (isNew) {
             width = pluck.width[at];
             gain = blockGain(s, width, pluck.sampleTime) * std::sqrt(static_cast<double>(width));
             gainSlope = blockGainSlope(s, width, pluck.sampleTime);
             turn = std::exp(s * (width * pluck.sampleTime));
-            motion.value[j] = gain * std::exp(s * pluck.time[at]);
-        } else {
-            motion.value[j] = motion.value[j - 1] * turn;
         }
-        motion.slope[j] = motion.value[j] * (pluck.time[at] + gainSlope);
+        if (pole.isSoftening) {
+            // The phase lags by the integral of what the frequency lacks.
+            const Complex lag(0.0, -pole.omega * pluck.strength * -std::expm1(-fall * t) / fall);
+            motion.value[j] = gain * std::exp(s * t + pole.softening * lag);
+            motion.softer[j] = motion.value[j] * lag;
+        } else {
+            motion.value[j] = isNew ? gain * std::exp(s * t) : motion.value[j - 1] * turn;
+        }
+        motion.slope[j] = motion.value[j] * (t + gainSlope);
     }
     return motion;
 }
@@ -76,11 +87,14 @@ struct Normal {
 Normal normalOf(const std::vector<DecaySamples>& plucks, const std::vector<DecayPole>& poles)
 {
     const auto K = static_cast<Index>(poles.size());
-    Normal normal{0.0, MatrixXd::Zero(2 * K, 2 * K), VectorXd::Zero(2 * K), {}, {}};
+    const Index unknowns =
+        2 * K + static_cast<Index>(std::count_if(
+                    poles.begin(), poles.end(), [](const auto& pole) { return pole.isSoftening; }));
+    Normal normal{0.0, MatrixXd::Zero(unknowns, unknowns), VectorXd::Zero(unknowns), {}, {}};
     for (const DecaySamples& pluck : plucks) {
         std::vector<Motion> motions;
         for (const DecayPole& pole : poles)
-            motions.push_back(motionOf(pluck, pole.s()));
+            motions.push_back(movedBy(pluck, pole));
         const MatrixXd basis = basisOf(pluck, motions);
         const Eigen::HouseholderQR<MatrixXd> qr(basis);
         const Index m = basis.cols();
@@ -96,7 +110,8 @@ Normal normalOf(const std::vector<DecaySamples>& plucks, const std::vector<Decay
         for (Index k = 0; k < K; ++k)
             for (Index c = 0; c < channels; ++c)
                 amplitude(k, c) = Complex(linear(2 * k, c), linear(2 * k + 1, c));
-        MatrixXd J(n * channels, 2 * K);
+        MatrixXd J(n * channels, unknowns);
+        Index last = 2 * K;
         for (Index k = 0; k < K; ++k) {
             const DecayPole& pole = poles[static_cast<std::size_t>(k)];
             const double root = std::sqrt(1.0 - pole.damping * pole.damping);
@@ -107,7 +122,11 @@ Normal normalOf(const std::vector<DecaySamples>& plucks, const std::vector<Decay
             for (Index c = 0; c < channels; ++c) {
                 J.block(c * n, 2 * k, n, 1) = (slope * (perOmega * amplitude(k, c))).real();
                 J.block(c * n, 2 * k + 1, n, 1) = (slope * (perDamping * amplitude(k, c))).real();
+                if (pole.isSoftening)
+                    J.block(c * n, last, n, 1) =
+                        (motions[static_cast<std::size_t>(k)].softer * amplitude(k, c)).real();
             }
+            last += pole.isSoftening ? 1 : 0;
         }
         for (Index c = 0; c < channels; ++c) {
             auto block = J.middleRows(c * n, n);
@@ -122,12 +141,17 @@ Normal normalOf(const std::vector<DecaySamples>& plucks, const std::vector<Decay
     return normal;
 }
 
-constexpr double kLeastDamping = 1e-4, kMostDamping = 0.9;
+constexpr double kLeastDamping = 1e-4, kMostDamping = 0.9, kMostSoftening = 0.4;
 
 std::vector<DecayPole> stepped(std::vector<DecayPole> poles, const VectorXd& step)
 {
+    auto last = static_cast<Index>(2 * poles.size());
     for (std::size_t k = 0; k < poles.size(); ++k) {
         const auto at = static_cast<Index>(2 * k);
+        if (poles[k].isSoftening)
+            poles[k].softening =
+                std::clamp(poles[k].softening + std::clamp(step[last++], -0.05, 0.05),
+                           -kMostSoftening, kMostSoftening);
         poles[k].omega *= std::exp(std::clamp(step[at], -0.1, 0.1));
         poles[k].damping =
             std::clamp(poles[k].damping * std::exp(std::clamp(step[at + 1], -0.7, 0.7)),
@@ -143,11 +167,16 @@ Complex DecayPole::s() const
     return omega * Complex(-damping, std::sqrt(1.0 - damping * damping));
 }
 
+Eigen::VectorXcd motionOf(const DecaySamples& pluck, const DecayPole& pole)
+{
+    return movedBy(pluck, pole).value;
+}
+
 MatrixXd decayBasis(const DecaySamples& pluck, const std::vector<DecayPole>& poles)
 {
     std::vector<Motion> motions;
     for (const DecayPole& pole : poles)
-        motions.push_back(motionOf(pluck, pole.s()));
+        motions.push_back(movedBy(pluck, pole));
     return basisOf(pluck, motions);
 }
 
@@ -188,8 +217,8 @@ PoleFit fitPoles(const std::vector<DecaySamples>& plucks, std::vector<DecayPole>
             static_cast<double>(pluck.values.cols()) *
             (static_cast<double>(pluck.values.rows()) -
              2.0 * static_cast<double>(fit.poles.size()) - static_cast<double>(kSlowColumns));
-    fit.freedom -= 2.0 * static_cast<double>(fit.poles.size());
     const auto P = normal.curvature.rows();
+    fit.freedom -= static_cast<double>(P);
     if (P > 0) {
         MatrixXd H = normal.curvature;
         const VectorXd scale = H.diagonal().cwiseMax(1e-300).cwiseSqrt().cwiseInverse();

@@ -15,12 +15,19 @@ namespace stillbay {
 struct DecayPole {
     double omega = 0.0;    ///< [rad/s] > 0
     double damping = 0.0;  ///< ζ, 0 < ζ < 1
+    bool isSoftening = false;
+    /// Share by which the frequency is lower while the motion is as large as at the beginning of
+    /// the strongest pluck; less in proportion to the motion. `omega` is that of small motion.
+    double softening = 0.0;
 
     std::complex<double> s() const;
 };
 
 /// Offset and drift: the last columns of decayBasis().
 inline constexpr Eigen::Index kSlowColumns = 2;
+
+/// exp(s t) with what softening does to it, at every block of a pluck, weighted as its samples.
+Eigen::VectorXcd motionOf(const DecaySamples& pluck, const DecayPole& pole);
 
 /// What a pluck is made of, weighted as its samples are: Re and −Im of exp(s t) for each pole, so
 /// that their factors are the complex amplitude's parts; then offset and drift.
@@ -30,7 +37,8 @@ struct PoleFit {
     std::vector<DecayPole> poles;
     double squares = 0.0;  ///< sum of squared residuals; about `freedom` where only noise is left
     double freedom = 0.0;  ///< samples less parameters, amplitudes included
-    /// Of ln ω₁, ln ζ₁, ln ω₂, …: covariance for noise of deviation 1. Amplitudes taken out.
+    /// Of ln ω₁, ln ζ₁, ln ω₂, … and of the softenings behind them: covariance for noise of
+    /// deviation 1. Amplitudes taken out.
     Eigen::MatrixXd covariance;
     /// A pluck each: poles × channels, y = Re(a exp(s t)), in the samples' weighted unit.
     std::vector<Eigen::MatrixXcd> amplitudes;

@@ -79,6 +79,14 @@ std::vector<DecaySamples> samplesOf(const Recording& recording,
         if (pluck.blocks() >= kLeastDecayBlocks)
             plucks.push_back(std::move(pluck));
     }
+    double strongest = 0.0;
+    for (DecaySamples& pluck : plucks) {
+        const Eigen::RowVectorXd mean = pluck.values.colwise().mean();
+        pluck.strength = (pluck.values.topRows(kLeastDecayBlocks).rowwise() - mean).norm();
+        strongest = std::max(strongest, pluck.strength);
+    }
+    for (DecaySamples& pluck : plucks)
+        pluck.strength = strongest > 0.0 ? pluck.strength / strongest : 1.0;
     return plucks;
 }
 
@@ -196,6 +204,7 @@ DecayingMode modeOf(const PoleFit& fit, std::size_t k, const std::vector<double>
     const double factor = std::sqrt(std::max(1e-300, noiseOf(fit)));
     mode.frequency_hz = fit.poles[k].omega / kTwoPi;
     mode.lossFactor = 2.0 * fit.poles[k].damping;
+    mode.softens = fit.poles[k].softening;
     mode.frequencySpread = factor * std::sqrt(std::max(0.0, fit.covariance(2 * at, 2 * at)));
     mode.lossSpread = factor * std::sqrt(std::max(0.0, fit.covariance(2 * at + 1, 2 * at + 1)));
     // Its shape: of all plucks, turned to one phase by the strongest.
@@ -228,18 +237,55 @@ bool isClaimed(const DecayingMode& mode, const RingDownOptions& options)
            mode.frequency_hz >= options.lowest_hz && mode.frequency_hz <= options.highest_hz;
 }
 
+// Two modes that move alike and overlap: one column, or none of them, tells them from one.
+bool areAlike(const DecayingMode& a, const DecayingMode& b)
+{
+    const double apart = std::abs(std::log(a.frequency_hz / b.frequency_hz));
+    if (apart > 0.5 * std::max(a.lossFactor, b.lossFactor))
+        return false;
+    Complex product = 0.0;
+    double aa = 0.0, bb = 0.0;
+    for (std::size_t c = 0; c < a.shape.size(); ++c) {
+        product += std::conj(a.shape[c]) * b.shape[c];
+        aa += std::norm(a.shape[c]);
+        bb += std::norm(b.shape[c]);
+    }
+    return std::norm(product) > 0.97 * aa * bb;
+}
+
 QualityMark markOf(const RingDown& answer)
 {
     for (const DecayingMode& mode : answer.modes)
-        if (mode.frequencySpread > 0.01 || mode.lossSpread > 0.15)
+        if (mode.share > 0.05 && (mode.frequencySpread > 0.01 || mode.lossSpread > 0.15))
             return {Quality::Fair,
-                    phrase("the mode at %1\u00A0Hz is known to %2\u00A0% in frequency and "
-                           "%3\u00A0% in loss only",
+                    phrase("the mode at %1\u00A0Hz is known only to %2\u00A0% in "
+                           "frequency and %3\u00A0% in loss",
                            fixed(mode.frequency_hz, 1), rounded(100.0 * mode.frequencySpread, 2),
                            rounded(100.0 * mode.lossSpread, 2))};
+    for (const DecayingMode& mode : answer.modes) {
+        if (mode.share <= 0.05 || std::abs(mode.softens) <= 0.01)
+            continue;
+        if (mode.softens > 0.0)
+            return {Quality::Fair,
+                    phrase("the mode at %1\u00A0Hz softens: %2\u00A0% lower while it is large",
+                           fixed(mode.frequency_hz, 1), fixed(100.0 * mode.softens, 1))};
+        return {Quality::Fair,
+                phrase("the mode at %1\u00A0Hz stiffens: %2\u00A0% higher while it is large",
+                       fixed(mode.frequency_hz, 1), fixed(-100.0 * mode.softens, 1))};
+    }
+    for (std::size_t k = 0; k + 1 < answer.modes.size(); ++k)
+        if (areAlike(answer.modes[k], answer.modes[k + 1]))
+            return {Quality::Fair,
+                    phrase("the modes at %1\u00A0Hz and %2\u00A0Hz move alike: more columns, or a "
+                           "pluck in another direction, tell them apart",
+                           fixed(answer.modes[k].frequency_hz, 1),
+                           fixed(answer.modes[k + 1].frequency_hz, 1))};
     if (answer.signalToNoise_db < 15.0)
         return {Quality::Fair, phrase("the decays stand only %1\u00A0dB above the noise",
                                       fixed(answer.signalToNoise_db, 0))};
+    if (answer.plucks.size() == 1)
+        return {Quality::Good,
+                phrase("one pluck, %1\u00A0dB above the noise", fixed(answer.signalToNoise_db, 0))};
     return {Quality::Good, phrase("%1 plucks, %2\u00A0dB above the noise",
                                   whole(answer.plucks.size()), fixed(answer.signalToNoise_db, 0))};
 }

@@ -39,6 +39,9 @@ struct DecayingMode {
     std::vector<std::complex<double>> shape;
     std::vector<double> amplitudes;  ///< a pluck each: where the stretch begins, largest channel
     std::vector<SofteningRow> softening;  ///< amplitudes falling; empty: too little of it to say
+    /// Share by which the frequency is lower at the beginning of the strongest pluck than in small
+    /// motion, which `frequency_hz` is of; 0 where the samples do not ask for it.
+    double softens = 0.0;
 
     std::complex<double> pole() const;  ///< [1/s]
     bool operator==(const DecayingMode&) const = default;

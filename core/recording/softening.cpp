@@ -8,7 +8,6 @@
 namespace stillbay {
 namespace {
 
-using Complex = std::complex<double>;
 using Eigen::Index;
 
 constexpr double kRowFall = 1.0;  // of ln amplitude within a window
@@ -44,14 +43,8 @@ std::vector<SofteningRow> softeningOf(const std::vector<DecaySamples>& plucks, c
     std::vector<double> amplitude;  // in noise
     double strongest = 0.0, end = 0.0;
     for (std::size_t p = 0; p < plucks.size(); ++p) {
-        for (std::size_t j = 0; j < plucks[p].blocks(); ++j) {
-            const Complex motion = std::exp(pole.s() * plucks[p].time[j]) *
-                                   blockGain(pole.s(), plucks[p].width[j], plucks[p].sampleTime) *
-                                   std::sqrt(static_cast<double>(plucks[p].width[j]));
-            for (Index c = 0; c < alone[p].cols(); ++c)
-                alone[p](static_cast<Index>(j), c) +=
-                    (fit.amplitudes[p](static_cast<Index>(mode), c) * motion).real();
-        }
+        alone[p] +=
+            (motionOf(plucks[p], pole) * fit.amplitudes[p].row(static_cast<Index>(mode))).real();
         amplitude.push_back(
             std::abs(fit.amplitudes[p](static_cast<Index>(mode), static_cast<Index>(largest))));
         strongest = std::max(strongest, amplitude.back());
@@ -68,13 +61,18 @@ std::vector<SofteningRow> softeningOf(const std::vector<DecaySamples>& plucks, c
             break;
         std::vector<DecaySamples> parts;
         for (std::size_t p = 0; p < plucks.size(); ++p) {
-            DecaySamples part = partOf(plucks[p], alone[p], from, to);
+            // A weaker pluck begins where a stronger one has come down to it.
+            const double ahead = std::log(strongest / std::max(amplitude[p], 1e-300)) / fall;
+            if (from < ahead - 0.5 * period)
+                continue;
+            DecaySamples part =
+                partOf(plucks[p], alone[p], std::max(0.0, from - ahead), to - ahead);
             if (part.blocks() >= kLeastRowBlocks)
                 parts.push_back(std::move(part));
         }
         if (parts.empty())
             break;
-        const PoleFit local = fitPoles(parts, {pole});
+        const PoleFit local = fitPoles(parts, {{pole.omega, pole.damping}});
         const double factor =
             std::sqrt(std::max(1.0, local.squares / std::max(local.freedom, 1.0)));
         SofteningRow row;
