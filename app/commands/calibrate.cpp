@@ -5,13 +5,15 @@
 #include "app/commands/calibrate_json.h"
 #include "app/commands/calibrate_page.h"
 #include "app/commands/command.h"
+#include "app/commands/recordings.h"
 #include "app/commands/save_craft.h"
 #include "core/base/format.h"
 #include "core/calibrate/hang.h"
+#include "core/calibrate/pluck.h"
 
-#include <algorithm>
 #include <array>
 #include <chrono>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -24,6 +26,10 @@ struct CalibrateArguments {
     bool json = false;
     bool force = false;
     std::vector<HungMass> hung;
+    std::string plucked;               // empty: no pluck
+    std::vector<std::string> columns;  // empty: the usual
+    std::optional<double> rate_hz;
+    BaySensor sensor{.size_mm = {70, 150, 8}};  // a phone's
 };
 
 constexpr CommandTexts kCalibrateTexts{
@@ -42,18 +48,80 @@ std::string takeHung(std::string_view value, std::vector<HungMass>& hung)
     return {};
 }
 
+std::string takePhone(std::string_view value, BaySensor& sensor)
+{
+    const auto given = parseNumbers(value, 4);
+    if (!given || (*given)[0] < 0)
+        return "--phone wants MASS_G:X:Y:Z, its mass in g and its middle in mm";
+    sensor.mass_g = (*given)[0];
+    sensor.centre_mm = {(*given)[1], (*given)[2], (*given)[3]};
+    return {};
+}
+
+std::string takePhoneSize(std::string_view value, BaySensor& sensor)
+{
+    const auto given = parseNumbers(value, 3);
+    if (!given || !((*given)[0] > 0 && (*given)[1] > 0 && (*given)[2] > 0))
+        return "--phone-size wants X:Y:Z in mm, each above 0";
+    sensor.size_mm = {(*given)[0], (*given)[1], (*given)[2]};
+    return {};
+}
+
+std::string takeAxes(std::string_view value, BaySensor& sensor)
+{
+    sensor.axes = axesFromText(value);
+    return sensor.axes ? std::string()
+                       : "--axes wants where x, y and z of the sensor point, such as x:y:z or "
+                         "-y:x:z, right-handed";
+}
+
 // The exit code after the help or an error has been printed.
 tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string_view> arguments,
                                                      std::ostream& out, std::ostream& err)
 {
     CalibrateArguments parsed;
-    const std::array<Option, 4> options{{
+    const std::array<Option, 10> options{{
         {"--hang", "MASS_G:FREE_MM:LENGTH_MM",
          "A mass in g that hung on one tube, and the distance of two marks on the tube in mm, "
          "without and with it; once for each mass, at most five times. Corrects "
          "tube.youngs_modulus_mpa.",
          [&](std::string_view value) {
              return takeHung(value, parsed.hung);
+         }},
+        {"--pluck", "RECORDING",
+         "What a sensor on the bay recorded while the bay was pushed and let go, the airframe "
+         "clamped. Corrects tube.dynamic_ratio and tube.loss_factor, after the masses.",
+         [&](std::string_view value) {
+             parsed.plucked = value;
+             return value.empty() ? std::string("--pluck wants the name of a file") : std::string();
+         }},
+        {"--column", "NAME",
+         "A column of it to use, once for each. The default is every acceleration.",
+         [&](std::string_view value) {
+             parsed.columns.emplace_back(value);
+             return std::string();
+         }},
+        {"--rate", "HZ", "Samples a second, where the table has no time column.",
+         [&](std::string_view value) {
+             parsed.rate_hz = parseRate(value);
+             return parsed.rate_hz ? std::string() : std::string("--rate wants a number above 0");
+         }},
+        {"--phone", "MASS_G:X:Y:Z",
+         "What recorded lay on the bay: its mass in g, its middle in mm in the craft's axes. The "
+         "default is a sensor without mass.",
+         [&](std::string_view value) {
+             return takePhone(value, parsed.sensor);
+         }},
+        {"--phone-size", "X:Y:Z", "Its size in mm along the craft's axes. The default is 70:150:8.",
+         [&](std::string_view value) {
+             return takePhoneSize(value, parsed.sensor);
+         }},
+        {"--axes", "X:Y:Z",
+         "Where its own x, y and z point: x:y:z as the craft's, -y:x:z with its x to the right. "
+         "Three columns of one kind are then taken as x, y and z. The default is not to read "
+         "directions.",
+         [&](std::string_view value) {
+             return takeAxes(value, parsed.sensor);
          }},
         {"--json", "", "Print JSON.",
          [&](std::string_view) {
@@ -78,7 +146,7 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
     auto file = readArguments(kCalibrateTexts, arguments, options, out, err);
     if (!file)
         return tl::unexpected(file.error());
-    if (parsed.hung.empty())
+    if (parsed.hung.empty() && parsed.plucked.empty())
         return tl::unexpected(usageError(err, "no measurement is given, see --help", "calibrate"));
     parsed.file = *std::move(file);
     return parsed;
@@ -91,6 +159,56 @@ std::string today()
     const year_month_day date(floor<days>(system_clock::now()));
     return formatted("%04d-%02u-%02u", static_cast<int>(date.year()),
                      static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
+}
+
+// The pluck's columns, as indices.
+Result<std::vector<std::size_t>> columnsOf(const Recording& recording,
+                                           const std::vector<std::string>& names)
+{
+    std::vector<std::size_t> columns;
+    for (const std::string& name : names) {
+        const auto channel = chosenChannel(recording, name);
+        if (!channel)
+            return tl::unexpected(channel.error());
+        columns.push_back(static_cast<std::size_t>(*channel - recording.channels.data()));
+    }
+    return columns;
+}
+
+/// What is to be printed.
+struct Calibrated {
+    Setup craft;  // corrected by all that is not poor
+    std::vector<Correction> corrections;
+    std::optional<PluckAnswer> pluck;
+};
+
+Result<void> take(Calibrated& calibrated, const Correction& correction)
+{
+    calibrated.corrections.push_back(correction);
+    if (correction.mark.quality == Quality::Poor)
+        return {};
+    auto corrected = accept(calibrated.craft, correction, today());
+    if (!corrected)
+        return tl::unexpected(corrected.error());
+    calibrated.craft = *std::move(corrected);
+    return {};
+}
+
+Result<void> takePluck(Calibrated& calibrated, const CalibrateArguments& asked, std::ostream& err)
+{
+    const auto recording = loadRecording(asked.plucked, asked.rate_hz);
+    if (!recording)
+        return tl::unexpected(recording.error());
+    reportFlaws(err, *recording, asked.plucked);
+    auto columns = columnsOf(*recording, asked.columns);
+    if (!columns)
+        return tl::unexpected(columns.error());
+    auto answer = pluckTest(calibrated.craft, *recording,
+                            {.sensor = asked.sensor, .channels = *std::move(columns)});
+    if (!answer)
+        return tl::unexpected(answer.error());
+    calibrated.pluck = *std::move(answer);
+    return take(calibrated, calibrated.pluck->correction);
 }
 
 }  // namespace
@@ -107,33 +225,32 @@ int runCalibrate(std::span<const std::string_view> arguments, std::ostream& out,
         return reportError(err, loaded.error(), parsed->file);
     reportWarnings(err, loaded->warnings, parsed->file);
 
-    Setup craft = loaded->setup;
-    std::vector<Correction> corrections;
-    const auto take = [&](Correction correction) -> Result<void> {
-        auto corrected = accept(craft, correction, today());
-        if (!corrected)
-            return tl::unexpected(corrected.error());
-        craft = *std::move(corrected);
-        corrections.push_back(std::move(correction));
-        return {};
-    };
-    const Result<void> done = hangTest(craft, parsed->hung).and_then(take);
-    if (!done)
-        return reportError(err, done.error(), parsed->file);
+    Calibrated calibrated{.craft = loaded->setup};
+    if (!parsed->hung.empty()) {
+        const auto taken =
+            hangTest(calibrated.craft, parsed->hung).and_then([&](const Correction& correction) {
+                return take(calibrated, correction);
+            });
+        if (!taken)
+            return reportError(err, taken.error(), parsed->file);
+    }
+    if (!parsed->plucked.empty())
+        if (const auto taken = takePluck(calibrated, *parsed, err); !taken)
+            return reportError(err, taken.error(), parsed->plucked);
 
-    const int code = print(
-        out,
-        parsed->json ? calibrateJson(corrections) : calibratePage(loaded->setup.name, corrections),
-        err);
+    const PluckAnswer* const pluck = calibrated.pluck ? &*calibrated.pluck : nullptr;
+    const int code =
+        print(out,
+              parsed->json ? calibrateJson(calibrated.corrections, pluck)
+                           : calibratePage(loaded->setup.name, calibrated.corrections, pluck),
+              err);
     if (code != kExitDone)
         return code;
-    for (const Correction& correction : corrections)
-        if (correction.mark.quality == Quality::Poor) {
-            reportError(err, {Errc::NoAnswer, correction.mark.reason, {}}, parsed->file);
-            return kExitNoAnswer;
-        }
+    for (const Correction& correction : calibrated.corrections)
+        if (correction.mark.quality == Quality::Poor)
+            return reportError(err, {Errc::NoAnswer, correction.mark.reason, {}}, parsed->file);
     if (!parsed->output.empty())
-        if (const auto saved = saveCraft(craft, parsed->output, parsed->force); !saved)
+        if (const auto saved = saveCraft(calibrated.craft, parsed->output, parsed->force); !saved)
             return reportError(err, saved.error(), parsed->output);
     return kExitDone;
 }

@@ -2,6 +2,7 @@
 #include "app/commands/calibrate_json.h"
 
 #include "app/commands/json_numbers.h"
+#include "core/suspension/motion_text.h"
 
 namespace stillbay {
 namespace {
@@ -28,6 +29,24 @@ Json measurementJson(const Correction& correction)
              })}};
 }
 
+Json modesJson(const PluckAnswer* pluck)
+{
+    if (!pluck)
+        return Json::array();
+    return array(pluck->modes, [&](const PluckedMode& mode) {
+        const DecayingMode* const measured =
+            mode.measured ? &pluck->measured[*mode.measured] : nullptr;
+        return Json{{"measured_hz", measured ? number(measured->frequency_hz) : Json(nullptr)},
+                    {"measured_loss", measured ? number(measured->lossFactor) : Json(nullptr)},
+                    {"before_hz", number(mode.before_hz)},
+                    {"before_loss", number(mode.beforeLoss)},
+                    {"after_hz", number(mode.after_hz)},
+                    {"after_loss", number(mode.afterLoss)},
+                    {"share", number(mode.share)},
+                    {"motion", english(motionText(mode.motion))}};
+    });
+}
+
 }  // namespace
 
 std::string_view qualityWord(Quality quality)
@@ -35,7 +54,7 @@ std::string_view qualityWord(Quality quality)
     return quality == Quality::Good ? "good" : quality == Quality::Fair ? "fair" : "poor";
 }
 
-std::string calibrateJson(std::span<const Correction> corrections)
+std::string calibrateJson(std::span<const Correction> corrections, const PluckAnswer* pluck)
 {
     std::vector<CorrectedValue> values;
     for (const Correction& correction : corrections)
@@ -43,7 +62,7 @@ std::string calibrateJson(std::span<const Correction> corrections)
     const Json json{{"format", "stillbay-calibrate"},
                     {"version", 1},
                     {"values", valuesJson(values)},
-                    {"modes", Json::array()},
+                    {"modes", modesJson(pluck)},
                     {"residual", number(corrections.back().residual)},
                     {"measurements", array(corrections, measurementJson)}};
     return json.dump(1) + '\n';

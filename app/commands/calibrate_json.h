@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/calibrate/correction.h"
+#include "core/calibrate/pluck.h"
 
 #include <span>
 #include <string>
@@ -12,7 +13,8 @@ namespace stillbay {
 /// "good", "fair" or "poor".
 std::string_view qualityWord(Quality quality);
 
-/// What the measurements correct as one object, docs/calibrate.md.
-std::string calibrateJson(std::span<const Correction> corrections);
+/// What the measurements correct as one object, docs/calibrate.md. @param pluck  whose modes are
+/// told; null: none
+std::string calibrateJson(std::span<const Correction> corrections, const PluckAnswer* pluck);
 
 }  // namespace stillbay

@@ -5,6 +5,7 @@
 #include "app/commands/paragraph.h"
 #include "core/base/format.h"
 #include "core/base/units.h"
+#include "core/suspension/motion_text.h"
 
 #include <sstream>
 
@@ -19,9 +20,26 @@ void valueRow(std::ostream& page, const CorrectedValue& value)
                       kPercent * value.spread);
 }
 
+void modesTable(std::ostream& page, const PluckAnswer& pluck)
+{
+    page << "\nModes on the bench, with what recorded\n"
+         << "     measured          before            after\n"
+         << "        Hz   loss      Hz   loss      Hz   loss\n";
+    for (const PluckedMode& mode : pluck.modes) {
+        std::string measured = formatted("  %8s %6s", "-", "-");
+        if (mode.measured)
+            measured = formatted("  %8.2f %6.3f", pluck.measured[*mode.measured].frequency_hz,
+                                 pluck.measured[*mode.measured].lossFactor);
+        page << measured
+             << formatted(" %7.2f %6.3f %7.2f %6.3f   %s\n", mode.before_hz, mode.beforeLoss,
+                          mode.after_hz, mode.afterLoss, english(motionText(mode.motion)).c_str());
+    }
+}
+
 }  // namespace
 
-std::string calibratePage(const std::string& name, std::span<const Correction> corrections)
+std::string calibratePage(const std::string& name, std::span<const Correction> corrections,
+                          const PluckAnswer* pluck)
 {
     std::ostringstream page;
     if (!name.empty())
@@ -41,6 +59,8 @@ std::string calibratePage(const std::string& name, std::span<const Correction> c
         for (const Warning& warning : correction.warnings)
             paragraph(page, english(warning.text), "  ! ");
     }
+    if (pluck)
+        modesTable(page, *pluck);
     return page.str();
 }
 

@@ -21,6 +21,8 @@ std::string_view helpText()
            "  stillbay level FILE [--json] [--output OUT] [--force]\n"
            "                      print how to hang the bay so that it rests as drawn\n"
            "  stillbay calibrate FILE [--hang MASS_G:FREE_MM:LENGTH_MM]...\n"
+           "                  [--pluck RECORDING [--column NAME]... [--rate HZ]\n"
+           "                  [--phone MASS_G:X:Y:Z] [--phone-size X:Y:Z] [--axes X:Y:Z]]\n"
            "                  [--json] [--output OUT] [--force]\n"
            "                      print what a measurement corrects, and how sure it is\n"
            "  stillbay sheet FILE --output OUT.pdf [--force] [--paper a4|letter] [--grip MM]\n"

@@ -1,0 +1,300 @@
+// SPDX-License-Identifier: MIT
+#include "core/calibrate/pluck_fit.h"
+
+#include "core/base/units.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+constexpr double kSmallSwing = 0.03;     // of the shortest tube: the bay counts as linear below
+constexpr double kMostTrimmed = 0.6;     // of a stretch
+constexpr double kHardlyPlucked = 0.01;  // of the mean square of the loudest stretch
+constexpr double kLeastRatio = 0.6, kMostRatio = 4.0;  // where a fit is looked for
+constexpr double kLeastLoss = 0.005, kMostLoss = 1.0;
+constexpr double kRatioStep = 0.03;  // of the look over all ratios
+constexpr std::size_t kCandidates = 3;
+constexpr double kSamePlace = 0.05;      // of two ratios
+constexpr double kModelDoubt = 0.003;    // of the ratio: dimensions and masses are never exact
+constexpr double kLossDoubt = 0.02;      // of the loss factor, likewise
+constexpr double kSameFrequency = 0.06;  // of two modes that may be one, one standard deviation
+constexpr double kSameLoss = 0.5;        // of the logarithm
+constexpr double kWindow_s = 0.05;       // in which the residual is looked at
+constexpr double kForeign = 5.0;         // rms there over the usual one: something else began
+
+using Point = std::array<double, 2>;  // ln ρ_d, ln η
+
+RubberFigures rubberAt(const Point& point)
+{
+    return {std::exp(point[0]), std::exp(point[1])};
+}
+
+Point logarithmsOf(const RubberFigures& rubber)
+{
+    return {std::log(rubber.ratio), std::log(std::clamp(rubber.loss, kLeastLoss, kMostLoss))};
+}
+
+// Newton's method with central differences, lifted where the surface is not a bowl; steps that do
+// not descend are shortened.
+template <class F>
+LowestRubber descend(const F& f, Point at, const std::stop_token& stop)
+{
+    constexpr Point kStep{1e-3, 1e-2};
+    constexpr double kLongest = 0.15, kDone = 1e-6;
+    LowestRubber lowest{.at = at, .value = f(at)};
+    for (int k = 0; k < 40 && !stop.stop_requested(); ++k) {
+        const auto moved = [&](double a, double b) {
+            return f({lowest.at[0] + a * kStep[0], lowest.at[1] + b * kStep[1]});
+        };
+        const double px = moved(1, 0), mx = moved(-1, 0), py = moved(0, 1), my = moved(0, -1);
+        const double g0 = (px - mx) / (2 * kStep[0]), g1 = (py - my) / (2 * kStep[1]);
+        lowest.h00 = (px - 2 * lowest.value + mx) / (kStep[0] * kStep[0]);
+        lowest.h11 = (py - 2 * lowest.value + my) / (kStep[1] * kStep[1]);
+        lowest.h01 =
+            (moved(1, 1) - moved(1, -1) - moved(-1, 1) + moved(-1, -1)) / (4 * kStep[0] * kStep[1]);
+        double a = lowest.h00, c = lowest.h11, b = lowest.h01;
+        if (!(a > 0.0 && c > 0.0 && a * c > b * b)) {
+            a = std::abs(a) + 1e-300;
+            c = std::abs(c) + 1e-300;
+            b = 0.0;
+        }
+        Point step{-(c * g0 - b * g1) / (a * c - b * b), -(a * g1 - b * g0) / (a * c - b * b)};
+        const double length = std::max(std::abs(step[0]), 0.3 * std::abs(step[1]));
+        double shorter = std::min(1.0, kLongest / std::max(length, 1e-300));
+        bool isLower = false;
+        for (int cut = 0; cut < 12 && !isLower; ++cut, shorter *= 0.4) {
+            const Point next{lowest.at[0] + shorter * step[0], lowest.at[1] + shorter * step[1]};
+            const double value = f(next);
+            if (value < lowest.value) {
+                isLower = true;
+                lowest.at = next;
+                lowest.value = value;
+            }
+        }
+        if (!isLower || length * shorter < kDone)
+            break;
+    }
+    return lowest;
+}
+
+// By how much the residuals agree with their neighbours, as variance of a mean over that of
+// unlike ones; at least 1.
+double alikeness(const std::vector<Eigen::MatrixXd>& residuals)
+{
+    constexpr Eigen::Index kFarthest = 200;
+    double none = 0.0;
+    for (const Eigen::MatrixXd& residual : residuals)
+        none += residual.squaredNorm();
+    double alike = 1.0;
+    for (Eigen::Index lag = 1; lag < kFarthest && none > 0.0; ++lag) {
+        double sum = 0.0;
+        for (const Eigen::MatrixXd& residual : residuals)
+            if (residual.rows() > lag)
+                sum += residual.topRows(residual.rows() - lag)
+                           .cwiseProduct(residual.bottomRows(residual.rows() - lag))
+                           .sum();
+        if (sum <= 0.0)
+            break;
+        alike += 2 * sum / none;
+    }
+    return alike;
+}
+
+// Where the residual of a stretch suddenly is another: a hand that takes the bay again.
+std::size_t endOfRinging(const Eigen::MatrixXd& residual, double sampleTime)
+{
+    const auto window = std::max<Eigen::Index>(8, std::lround(kWindow_s / sampleTime));
+    std::vector<double> squares;
+    for (Eigen::Index at = 0; at + window <= residual.rows(); at += window)
+        squares.push_back(residual.middleRows(at, window).squaredNorm());
+    if (squares.size() < 4)
+        return static_cast<std::size_t>(residual.rows());
+    std::vector<double> sorted = squares;
+    std::nth_element(sorted.begin(), sorted.begin() + static_cast<long>(sorted.size() / 2),
+                     sorted.end());
+    const double usual = sorted[sorted.size() / 2];
+    for (std::size_t w = squares.size() / 3; w < squares.size(); ++w)
+        if (squares[w] > kForeign * kForeign * usual)
+            return w * static_cast<std::size_t>(window);
+    return static_cast<std::size_t>(residual.rows());
+}
+
+}  // namespace
+
+RubberFigures LowestRubber::rubber() const
+{
+    return rubberAt(at);
+}
+
+PluckFit::PluckFit(const PluckedBayModel& model, const Recording& recording,
+                   const std::vector<std::size_t>& channels, std::vector<Stretch> stretches,
+                   bool withShapes)
+    : m_model(model), m_data(recording, channels, std::move(stretches)), m_withShapes(withShapes)
+{
+    for (const std::size_t channel : channels)
+        m_quantities.push_back(recording.channels[channel].quantity);
+}
+
+std::optional<std::vector<SeenMode>> PluckFit::modes(const RubberFigures& rubber) const
+{
+    const auto modes = m_model.modes(rubber);
+    return modes ? std::optional(m_model.seen(*modes, m_quantities, m_withShapes)) : std::nullopt;
+}
+
+double PluckFit::squares(const RubberFigures& rubber) const
+{
+    const auto seen = modes(rubber);
+    return seen ? m_data.fit(*seen).squares : std::numeric_limits<double>::infinity();
+}
+
+LowestRubber PluckFit::from(const RubberFigures& start, const std::stop_token& stop) const
+{
+    return descend([&](const Point& point) { return squares(rubberAt(point)); },
+                   logarithmsOf(start), stop);
+}
+
+std::vector<LowestRubber> PluckFit::lowestOfAll(const std::stop_token& stop) const
+{
+    struct Place {
+        RubberFigures rubber;
+        double squares;
+    };
+    std::vector<Place> line;
+    for (double ratio = kLeastRatio; ratio < kMostRatio && !stop.stop_requested();
+         ratio *= 1 + kRatioStep) {
+        const double low = squares({ratio, 0.06}), high = squares({ratio, 0.15});
+        line.push_back(low < high ? Place{{ratio, 0.06}, low} : Place{{ratio, 0.15}, high});
+    }
+    std::vector<Place> hollows;
+    for (std::size_t i = 0; i < line.size(); ++i)
+        if ((i == 0 || line[i].squares <= line[i - 1].squares) &&
+            (i + 1 == line.size() || line[i].squares <= line[i + 1].squares))
+            hollows.push_back(line[i]);
+    std::sort(hollows.begin(), hollows.end(),
+              [](const Place& a, const Place& b) { return a.squares < b.squares; });
+    hollows.resize(std::min(hollows.size(), kCandidates));
+    std::vector<LowestRubber> lowest;
+    for (const Place& hollow : hollows) {
+        const LowestRubber found = from(hollow.rubber, stop);
+        const bool isKnown =
+            std::any_of(lowest.begin(), lowest.end(), [&](const LowestRubber& other) {
+                return std::abs(other.at[0] - found.at[0]) < kSamePlace;
+            });
+        if (!isKnown)
+            lowest.push_back(found);
+    }
+    std::sort(lowest.begin(), lowest.end(),
+              [](const LowestRubber& a, const LowestRubber& b) { return a.value < b.value; });
+    return lowest;
+}
+
+Result<FittedRubber> PluckFit::fitted(const LowestRubber& lowest, const RubberFigures& before) const
+{
+    const auto seen = modes(lowest.rubber());
+    if (!lowest.isDetermined() || !seen)
+        return fail(Errc::NoAnswer,
+                    phrase("the record does not determine the dynamic ratio and the loss factor"));
+    const DecayData::Fit there = m_data.fit(*seen);
+    const double freedom = std::max(
+        1.0, static_cast<double>(m_data.samples()) - static_cast<double>(there.parameters) - 2);
+    const double variance =
+        std::max(0.0, there.squares) / freedom * alikeness(m_data.residuals(*seen));
+    FittedRubber fitted;
+    fitted.rubber = lowest.rubber();
+    fitted.ratioSpread =
+        std::hypot(std::sqrt(2 * variance * lowest.h11 / lowest.determinant()), kModelDoubt);
+    fitted.lossSpread =
+        std::hypot(std::sqrt(2 * variance * lowest.h00 / lowest.determinant()), kLossDoubt);
+    const auto share = [&](double squares) {
+        return std::sqrt(std::clamp(squares / m_data.squares(), 0.0, 1.0));
+    };
+    fitted.residual = share(there.squares);
+    fitted.residualBefore = share(squares(before));
+    return fitted;
+}
+
+std::vector<Stretch> PluckFit::linearParts(const RubberFigures& rubber) const
+{
+    const auto seen = modes(rubber);
+    if (!seen)
+        return m_data.stretches();
+    const DecayData::Fit all = m_data.fit(*seen);
+    const std::vector<Eigen::MatrixXd> residuals = m_data.residuals(*seen);
+    double loudest = 0.0;
+    for (std::size_t s = 0; s < residuals.size(); ++s)
+        loudest = std::max(loudest, m_data.meanSquare(s));
+    std::vector<Stretch> parts;
+    for (std::size_t s = 0; s < residuals.size(); ++s) {
+        Stretch part = m_data.stretches()[s];
+        if (m_data.meanSquare(s) < kHardlyPlucked * loudest)
+            continue;
+        part.to = part.from + endOfRinging(residuals[s], m_data.sampleTime());
+        std::vector<double> swing;  // [m] of each mode, from the channels of acceleration
+        for (std::size_t k = 0; k < seen->size(); ++k) {
+            double square = 0.0;
+            for (std::size_t c = 0; c < m_quantities.size(); ++c)
+                if (m_quantities[c] == Quantity::Acceleration)
+                    square += std::norm(all.amplitudes[s][k][c] /
+                                        ((*seen)[k].lambda * (*seen)[k].lambda));
+            swing.push_back(std::sqrt(square));
+        }
+        const auto most =
+            static_cast<std::size_t>(kMostTrimmed * static_cast<double>(part.samples()));
+        for (std::size_t i = 0; i < most; ++i, ++part.from) {
+            const double t = static_cast<double>(i) * m_data.sampleTime();
+            double sum = 0.0;
+            for (std::size_t k = 0; k < seen->size(); ++k)
+                sum += swing[k] * std::exp((*seen)[k].lambda.real() * t);
+            if (sum < kSmallSwing * m_model.shortestTube())
+                break;
+        }
+        parts.push_back(part);
+    }
+    return parts.empty() ? m_data.stretches() : parts;
+}
+
+double unlikeness(const DecayingMode& measured, Complex lambda, const std::vector<Complex>& seen)
+{
+    const double f_hz = std::abs(lambda) / (2 * std::numbers::pi);
+    const double loss = -2 * lambda.real() / std::abs(lambda);
+    double cost = std::pow(std::log(measured.frequency_hz / f_hz) / kSameFrequency, 2) +
+                  std::pow(std::log(std::max(measured.lossFactor, 1e-4) / loss) / kSameLoss, 2);
+    if (seen.size() > 1 && seen.size() == measured.shape.size()) {
+        Complex product = 0.0;
+        double a = 0.0, b = 0.0;
+        for (std::size_t c = 0; c < seen.size(); ++c) {
+            product += std::conj(seen[c]) * measured.shape[c];
+            a += std::norm(seen[c]);
+            b += std::norm(measured.shape[c]);
+        }
+        cost += 4 * (1 - std::norm(product) / std::max(a * b, 1e-300));
+    }
+    return cost;
+}
+
+RubberFigures rubberOfMatching(const PluckedBayModel& model,
+                               const std::vector<DecayingMode>& measured,
+                               const std::vector<std::optional<std::size_t>>& matching,
+                               const RubberFigures& start, const std::stop_token& stop)
+{
+    const auto misfit = [&](const Point& point) {
+        const auto modes = model.modes(rubberAt(point));
+        if (!modes)
+            return std::numeric_limits<double>::infinity();
+        double sum = 0.0;
+        for (std::size_t m = 0; m < measured.size(); ++m)
+            if (matching[m]) {
+                const Complex square = modes->omegaSquare[static_cast<Eigen::Index>(*matching[m])];
+                const Complex lambda = Complex(0, 1) * std::sqrt(square);
+                sum += measured[m].share * unlikeness(measured[m], lambda, {});
+            }
+        return sum;
+    };
+    return descend(misfit, logarithmsOf(start), stop).rubber();
+}
+
+}  // namespace stillbay

@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/calibrate/pluck_model.h"
+
+#include <array>
+#include <cstddef>
+#include <limits>
+#include <optional>
+#include <stop_token>
+#include <vector>
+
+/// Ratio and loss of a plucked bay by least squares. Internal to the calibrate room.
+namespace stillbay {
+
+/// A minimum over ln ρ_d and ln η, with the second derivatives there.
+struct LowestRubber {
+    std::array<double, 2> at{};
+    double value = std::numeric_limits<double>::infinity();
+    double h00 = 0.0, h01 = 0.0, h11 = 0.0;
+
+    RubberFigures rubber() const;
+    double determinant() const { return h00 * h11 - h01 * h01; }
+    bool isDetermined() const { return h00 > 0.0 && determinant() > 1e-6 * h00 * h11; }
+};
+
+/// What a fit ends in.
+struct FittedRubber {
+    RubberFigures rubber;
+    double ratioSpread = 0.0, lossSpread = 0.0;   ///< one standard deviation over the value
+    double residual = 0.0, residualBefore = 0.0;  ///< rms over the record's
+};
+
+class PluckFit {
+public:
+    /// @param withShapes  the model's motions count too, not its poles alone
+    PluckFit(const PluckedBayModel& model, const Recording& recording,
+             const std::vector<std::size_t>& channels, std::vector<Stretch> stretches,
+             bool withShapes);
+
+    std::optional<std::vector<SeenMode>> modes(const RubberFigures& rubber) const;
+    double squares(const RubberFigures& rubber) const;
+
+    LowestRubber from(const RubberFigures& start, const std::stop_token& stop) const;
+
+    /// The lowest of all ratios, and the next lowest that is another place; with one of its own
+    /// only where there is one.
+    std::vector<LowestRubber> lowestOfAll(const std::stop_token& stop) const;
+
+    /// @error NoAnswer  the squares have no bottom there
+    Result<FittedRubber> fitted(const LowestRubber& lowest, const RubberFigures& before) const;
+
+    /// The stretches without those in which hardly anything rings, and of each the part in which
+    /// the bay swings so little that it counts as linear, until something else than its ringing
+    /// begins.
+    std::vector<Stretch> linearParts(const RubberFigures& rubber) const;
+
+    const DecayData& data() const { return m_data; }
+
+private:
+    const PluckedBayModel& m_model;
+    DecayData m_data;
+    bool m_withShapes;
+    std::vector<Quantity> m_quantities;
+};
+
+/// Where the modes matched by hand lie nearest to the measured ones.
+RubberFigures rubberOfMatching(const PluckedBayModel& model,
+                               const std::vector<DecayingMode>& measured,
+                               const std::vector<std::optional<std::size_t>>& matching,
+                               const RubberFigures& start, const std::stop_token& stop);
+
+/// How unlike a measured mode and one of the model are: 0 the same, kOtherMode or more another one.
+/// @param seen  what channels show of it; empty: not known
+double unlikeness(const DecayingMode& measured, Complex lambda, const std::vector<Complex>& seen);
+inline constexpr double kOtherMode = 9.0;
+
+}  // namespace stillbay

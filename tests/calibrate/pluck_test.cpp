@@ -1,0 +1,329 @@
+// SPDX-License-Identifier: MIT
+#include "core/calibrate/pluck.h"
+
+#include "core/advice/uncertain_inputs.h"
+#include "core/calibrate/bay_decay.h"
+#include "core/calibrate/hang.h"
+#include "core/response/bay_at_rest.h"
+#include "core/setup/sources.h"
+#include "tests/assess/crafts.h"
+#include "tests/recordings/pluck_in_time.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <cstdlib>
+#include <numbers>
+#include <random>
+#include <string>
+#include <vector>
+
+namespace stillbay {
+namespace {
+
+// Built from the engine's bits alone, so that every machine draws the same.
+class PluckDice {
+public:
+    explicit PluckDice(unsigned seed) : m_random(seed) {}
+    double between(double from, double to)
+    {
+        return from + (to - from) * (static_cast<double>(m_random()) / 4294967296.0);
+    }
+
+private:
+    std::mt19937 m_random;
+};
+
+BaySensor sensorOf(const test::PluckedBay& plucked, bool withAxes = true)
+{
+    const test::SensorOnBay& sensor = plucked.sensor;
+    return {sensor.mass_g, sensor.centre_mm, sensor.size_mm,
+            withAxes ? std::optional(sensor.axes) : std::nullopt};
+}
+
+Result<PluckAnswer> pluckedBy(const Setup& file, const test::PluckedBay& plucked,
+                              bool withAxes = true)
+{
+    return pluckTest(file, test::pluckInTime(plucked).recording(plucked.rate_hz),
+                     {.sensor = sensorOf(plucked, withAxes)});
+}
+
+// The sample with its modulus measured, and what its rubber really is.
+struct Reedbed {
+    Setup file = test::sampleCraft("reedbed");
+    test::PluckedBay truth;
+
+    Reedbed()
+    {
+        file.tube.youngs_modulus_mpa = 3.3;
+        putSource(file,
+                  {.key = "tube.youngs_modulus_mpa", .from = Origin::Measured, .spread = 0.01});
+        truth.craft = file;
+        truth.craft.tube.dynamic_ratio = 1.38;
+        truth.craft.tube.loss_factor = 0.095;
+        truth.sensor = {.mass_g = 172, .centre_mm = {22, 6, -21}, .size_mm = {70, 140, 8}};
+        truth.sensor.axes = axesFromText("-y:x:z").value();
+        truth.plucks = {{.shift_mm = {1.5, 0, 0}},
+                        {.shift_mm = {0, 1.5, 0}},
+                        {.shift_mm = {0, 0, -1.5}},
+                        {.turn_deg = {0.6, 0.6, 2.0}}};
+    }
+};
+
+double off(double have, double want)
+{
+    return std::abs(have / want - 1);
+}
+
+// Half of them like the sample, half without any symmetry; the rubber of the file is another.
+struct UnknownCraft {
+    Setup file;
+    test::PluckedBay truth;
+    bool withAxes = true;
+};
+
+UnknownCraft unknownCraft(unsigned seed)
+{
+    PluckDice dice(1000 + seed);
+    UnknownCraft unknown;
+    unknown.file = seed % 2 == 0 ? test::sampleCraft("reedbed") : test::skewCraft(seed);
+    Setup& file = unknown.file;
+    if (seed % 2 == 0) {
+        for (Part& part : file.bay.parts)
+            part.mass_g *= dice.between(0.7, 1.3);
+        file.mounts.free_length_mm = dice.between(16, 30);
+        file.mounts.stretch = dice.between(1.06, 1.25);
+        file.tube.youngs_modulus_mpa = dice.between(2.2, 4.5);
+    }
+    Setup& craft = unknown.truth.craft;
+    craft = file;
+    craft.tube.youngs_modulus_mpa = *file.tube.youngs_modulus_mpa * dice.between(0.8, 1.25);
+    craft.tube.dynamic_ratio = dice.between(1.1, 1.5);
+    craft.tube.loss_factor = dice.between(0.05, 0.2);
+    const Vector3d centre = makeMountedBay(craft).value().suspension.bay.centre * 1e3;
+    unknown.truth.sensor = {
+        .mass_g = dice.between(20, 190),
+        .centre_mm = {centre.x() + dice.between(-30, 40), centre.y() + dice.between(-20, 20),
+                      centre.z() + dice.between(5, 25)},
+        .size_mm = {65, 130, 8}};
+    unknown.truth.sensor.axes = axesFromText(seed % 3 == 0   ? "x:y:z"
+                                             : seed % 3 == 1 ? "-y:x:z"
+                                                             : "z:x:y")
+                                    .value();
+    unknown.withAxes = seed % 4 != 3;
+    const double far_mm = 0.06 * craft.mounts.free_length_mm;
+    unknown.truth.plucks = {{.shift_mm = {far_mm, 0, 0}},
+                            {.shift_mm = {0, far_mm, 0}},
+                            {.shift_mm = {0, 0, -far_mm}},
+                            {.turn_deg = {0, 0, 1.5}},
+                            {.turn_deg = {1.0, 1.0, 0}}};
+    unknown.truth.seed = seed;
+    return unknown;
+}
+
+// Three masses on the true tube, marks 150 mm apart read to a tenth: lengths by bisection of the
+// tension's law, off as a reading is.
+std::vector<HungMass> hungOn(const Setup& craft, unsigned seed)
+{
+    PluckDice dice(9000 + seed);
+    const double D = craft.tube.outer_diameter_mm, d = craft.tube.bore_mm;
+    const double area_mm2 = std::numbers::pi / 4 * (D * D - d * d);
+    std::vector<HungMass> masses;
+    for (const double stretch : {1.1, 1.2, 1.3}) {
+        const double force =
+            *craft.tube.youngs_modulus_mpa / 3 * area_mm2 * (stretch - 1 / (stretch * stretch));
+        masses.push_back({force / 9.80665e-3, 150, 150 * stretch + dice.between(-0.05, 0.05)});
+    }
+    return masses;
+}
+
+struct Recovered {
+    double ratio = 0.0, loss = 0.0, modes = 0.0;   // off the truth, relative
+    double ratioSpreads = 0.0, lossSpreads = 0.0;  // the same over the spread told
+    QualityMark mark;
+};
+
+Recovered recover(const UnknownCraft& unknown, unsigned seed)
+{
+    const auto hung = hangTest(unknown.file, hungOn(unknown.truth.craft, seed),
+                               {.length_mm = 0.1, .mass_g = 0.1, .massShare = 0.001});
+    const Setup measured = accept(unknown.file, hung.value(), "2026-05-01").value();
+    const auto answer = pluckedBy(measured, unknown.truth, unknown.withAxes);
+    if (!answer) {
+        ADD_FAILURE() << seed << ": " << english(answer.error().what);
+        return {1, 1, 1, 0, 0, {}};
+    }
+    const Correction& correction = answer->correction;
+    const TubeKind& rubber = unknown.truth.craft.tube;
+    Recovered recovered;
+    recovered.mark = correction.mark;
+    recovered.ratio = off(correction.values[0].after, rubber.dynamic_ratio);
+    recovered.loss = off(correction.values[1].after, rubber.loss_factor);
+    recovered.ratioSpreads = recovered.ratio / correction.values[0].spread;
+    recovered.lossSpreads = recovered.loss / correction.values[1].spread;
+
+    // The modes that the corrected craft has on the bench, without the sensor.
+    Setup corrected = measured;
+    corrected.tube.dynamic_ratio = correction.values[0].after;
+    corrected.tube.loss_factor = correction.values[1].after;
+    auto bay = letGo(makeMountedBay(corrected).value()).value();
+    EXPECT_TRUE(addModes(bay));
+    test::PluckedBay bare = unknown.truth;
+    bare.sensor.mass_g = 0;
+    const auto truth = test::trueModes(bare);
+    for (std::size_t k = 0; k < truth.size(); ++k)
+        recovered.modes = std::max(
+            recovered.modes,
+            off(frequency_hz(bay.bench.omegaSquare[static_cast<Eigen::Index>(k)]), truth[k][0]));
+    return recovered;
+}
+
+// Oracle: independent method, integration in time with the tubes' nonlinear forces
+// (pluck_in_time.cpp), the rubber known to it alone. 1 %, 10 % and 0.5 % are what the project
+// promises. STILLBAY_PLUCKED_CRAFTS=50 looks at so many and prints them.
+TEST(PluckTest, FindsRatioLossAndModesOfUnknownRubber)
+{
+    const char* const wanted = std::getenv("STILLBAY_PLUCKED_CRAFTS");
+    const unsigned count = wanted ? static_cast<unsigned>(std::atoi(wanted)) : 3;
+    for (unsigned seed = 1; seed <= count; ++seed) {
+        const UnknownCraft unknown = unknownCraft(seed);
+        const Recovered recovered = recover(unknown, seed);
+        EXPECT_LT(recovered.ratio, 0.01) << seed;
+        EXPECT_LT(recovered.loss, 0.10) << seed;
+        EXPECT_LT(recovered.modes, 0.005) << seed;
+        EXPECT_NE(recovered.mark.quality, Quality::Poor) << seed << english(recovered.mark.reason);
+        if (wanted)
+            std::printf("craft %2u %s ratio %.3f %% (%.1f) loss %.2f %% (%.1f) modes %.3f %% %s\n",
+                        seed, unknown.withAxes ? "axes" : "    ", 100 * recovered.ratio,
+                        recovered.ratioSpreads, 100 * recovered.loss, recovered.lossSpreads,
+                        100 * recovered.modes, english(recovered.mark.reason).c_str());
+    }
+}
+
+// Oracle: LAPACK's eigenvalues of the model. A pluck so small that nothing is nonlinear is a sum of
+// six decaying sines: (amplitude/length)² ≈ 1e-6, and the integration's own error.
+TEST(PluckInTime, RingsWithTheModesOfTheModel)
+{
+    Reedbed reedbed;
+    reedbed.truth.noise = 0;
+    reedbed.truth.plucks = {{.shift_mm = {0.02, 0.01, -0.02}, .turn_deg = {0.01, -0.02, 0.02}}};
+    const Recording recording = test::pluckInTime(reedbed.truth).recording(reedbed.truth.rate_hz);
+    const DecayData data(recording, {0, 1, 2}, {{170, 900}});
+    std::vector<SeenMode> modes;
+    for (const auto& [f_hz, loss] : test::trueModes(reedbed.truth)) {
+        const double omega0 = 2 * std::numbers::pi * f_hz;
+        modes.push_back({Complex(0, omega0) * std::sqrt(Complex(1, loss)), {}});
+    }
+    EXPECT_LT(data.fit(modes).squares, 1e-6 * data.squares());
+    for (SeenMode& mode : modes)
+        mode.lambda *= 1.003;
+    EXPECT_GT(data.fit(modes).squares, 1e-5 * data.squares()) << "the look is sharp enough";
+}
+
+TEST(PluckTest, CountsTheSensorAsAPartOfTheBay)
+{
+    const Reedbed reedbed;
+    const auto recording = test::pluckInTime(reedbed.truth).recording(reedbed.truth.rate_hz);
+    auto sensor = sensorOf(reedbed.truth);
+    const auto counted = pluckTest(reedbed.file, recording, {.sensor = sensor});
+    ASSERT_TRUE(counted) << english(counted.error().what);
+    EXPECT_LT(off(counted->correction.values[0].after, 1.38), 0.01);
+    EXPECT_EQ(counted->correction.mark.quality, Quality::Good)
+        << english(counted->correction.mark.reason);
+    EXPECT_LT(counted->correction.residual, 0.2 * *counted->correction.residualBefore);
+
+    // Measured modes are those of the model's rows.
+    std::size_t rows = 0;
+    for (const PluckedMode& mode : counted->modes)
+        if (mode.measured) {
+            ++rows;
+            EXPECT_LT(off(counted->measured[*mode.measured].frequency_hz, mode.after_hz), 0.02);
+        }
+    EXPECT_GE(rows, 3u);
+
+    // What accept() writes is what the forecast's uncertainty counts with.
+    const auto corrected = accept(reedbed.file, counted->correction, "2026-05-01");
+    ASSERT_TRUE(corrected);
+    for (const CorrectedValue& value : counted->correction.values) {
+        EXPECT_NEAR(spreadOf(*corrected, value.key).value(), value.spread, 1e-12) << value.key;
+        EXPECT_LT(value.spread, 0.5 * spreadOf(reedbed.file, value.key).value()) << value.key;
+    }
+
+    sensor.mass_g = 0;
+    const auto left = pluckTest(reedbed.file, recording, {.sensor = sensor});
+    EXPECT_TRUE(!left || left->correction.mark.quality == Quality::Poor ||
+                off(left->correction.values[0].after, 1.38) > 0.05);
+}
+
+TEST(PluckTest, OfAnotherCraftIsPoor)
+{
+    const Reedbed reedbed;
+    const auto recording = test::pluckInTime(reedbed.truth).recording(reedbed.truth.rate_hz);
+    auto heavy = reedbed.file, longer = reedbed.file;
+    heavy.bay.parts[0].mass_g *= 0.65;
+    longer.mounts.free_length_mm *= 1.3;
+    for (const auto& file : {heavy, longer, test::skewCraft(3)})
+        for (const bool withAxes : {true, false}) {
+            const auto answer =
+                pluckTest(file, recording, {.sensor = sensorOf(reedbed.truth, withAxes)});
+            EXPECT_TRUE(!answer || answer->correction.mark.quality == Quality::Poor)
+                << file.name << ' ' << withAxes << ' ' << english(answer->correction.mark.reason);
+        }
+}
+
+TEST(PluckTest, SaysThatModulusAndRatioCannotBeToldApart)
+{
+    Reedbed reedbed;
+    reedbed.file.sources.clear();
+    const auto answer = pluckedBy(reedbed.file, reedbed.truth);
+    ASSERT_TRUE(answer);
+    EXPECT_EQ(answer->correction.mark.quality, Quality::Fair);
+    EXPECT_EQ(answer->correction.warnings.front().code, "pluck-modulus");
+}
+
+TEST(PluckTest, NamesThePluckToAdd)
+{
+    Reedbed reedbed;
+    reedbed.truth.plucks = {{.shift_mm = {0, 0, -1.5}}, {.shift_mm = {0, 0, 1.5}}};
+    const auto answer = pluckedBy(reedbed.file, reedbed.truth);
+    ASSERT_TRUE(answer);
+    std::string plucks;
+    for (const Phrase& pluck : answer->plucksToAdd)
+        plucks += english(pluck) + "; ";
+    EXPECT_NE(plucks.find("push it sideways"), std::string::npos) << plucks;
+    EXPECT_EQ(plucks.find("push it down"), std::string::npos) << plucks;
+    EXPECT_EQ(answer->correction.warnings.back().code, "pluck-modes");
+}
+
+TEST(PluckTest, IsMatchedByHandAndRefusesWhatIsNoMatching)
+{
+    const Reedbed reedbed;
+    const auto recording = test::pluckInTime(reedbed.truth).recording(reedbed.truth.rate_hz);
+    PluckOptions options{.sensor = sensorOf(reedbed.truth)};
+    const auto answer = pluckTest(reedbed.file, recording, options);
+    ASSERT_TRUE(answer);
+    options.matching.resize(answer->measured.size());
+    for (std::size_t k = 0; k < answer->modes.size(); ++k)
+        if (answer->modes[k].measured)
+            options.matching[*answer->modes[k].measured] = k;
+    const auto same = pluckTest(reedbed.file, recording, options);
+    ASSERT_TRUE(same);
+    EXPECT_LT(off(same->correction.values[0].after, answer->correction.values[0].after), 1e-3);
+    options.matching.push_back(0);
+    EXPECT_FALSE(pluckTest(reedbed.file, recording, options));
+    options.matching.assign(answer->measured.size(), 6);
+    EXPECT_FALSE(pluckTest(reedbed.file, recording, options)) << "there are six, from 0";
+}
+
+TEST(AxesFromText, AreSignedLettersOfARightHandedFrame)
+{
+    EXPECT_EQ(axesFromText("x:y:z"), Matrix3d(Matrix3d::Identity()));
+    const Matrix3d turned = axesFromText("-y:x:z").value();
+    EXPECT_EQ(turned * Vector3d::UnitX(), -Vector3d::UnitY());
+    EXPECT_EQ(turned * Vector3d::UnitY(), Vector3d::UnitX());
+    for (const char* text : {"", "x:y", "x:y:z:x", "x:x:z", "x:y:-z", "a:y:z", "xyz", "x:y:z "})
+        EXPECT_FALSE(axesFromText(text)) << text;
+}
+
+}  // namespace
+}  // namespace stillbay
