@@ -31,7 +31,7 @@ const std::vector<std::vector<std::string>> kFloors{
     {"ui/widgets"},
     {"ui/charts"},
     {"ui/bay", "ui/bench", "ui/compare", "ui/craft", "ui/film", "ui/find", "ui/findings", "ui/help",
-     "ui/map", "ui/newcraft", "ui/sheet", "ui/speeds", "ui/tunes"},
+     "ui/map", "ui/newcraft", "ui/recordings", "ui/sheet", "ui/speeds", "ui/tunes"},
     {"ui/window"},
     {"app"},
 };

@@ -64,6 +64,19 @@ private:
     std::vector<std::pair<double, QString>> m_names;
 };
 
+QString seenText(Seen seen)
+{
+    switch (seen) {
+        case Seen::Clean:
+            return QObject::tr("seen clean");
+        case Seen::Faint:
+            return QObject::tr("seen faint");
+        case Seen::Bad:
+            return QObject::tr("seen bad");
+    }
+    return {};
+}
+
 }  // namespace
 
 ThrottleChart::ThrottleChart(QWidget* parent)
@@ -74,7 +87,8 @@ ThrottleChart::ThrottleChart(QWidget* parent)
       m_worst(new GapCurve(tr("worst-case phase"))),
       m_total(new GapCurve(tr("wobble in the film"))),
       m_hoverLane(new MarkLane(tr("Hover"), MarkLane::Edge::Top, kLaneZ)),
-      m_cruiseLane(new MarkLane(tr("Cruise"), MarkLane::Edge::Bottom, kFrontLaneZ))
+      m_cruiseLane(new MarkLane(tr("Cruise"), MarkLane::Edge::Bottom, kFrontLaneZ)),
+      m_noteLane(new MarkLane(tr("Seen in films"), MarkLane::Edge::Bottom, kFrontLaneZ, 1))
 {
     for (ZoneItem* zone : m_zones)
         zone->attach(this);
@@ -87,6 +101,7 @@ ThrottleChart::ThrottleChart(QWidget* parent)
     }
     m_hoverLane->attach(this);
     m_cruiseLane->attach(this);
+    m_noteLane->attach(this);
 
     auto* const legend = new QwtLegend;
     legend->setAccessibleName(tr("Legend of Across the throttle"));
@@ -184,6 +199,17 @@ void ThrottleChart::placeMarks(const Setup& setup)
     m_hoverLane->setMarks(hoverMarks(m_assessment.hover));
     const auto& [from, to] = setup.flight.cruise_throttle;
     m_cruiseLane->setMarks({cruiseMark(setup.flight, kPercent * from, kPercent * to)});
+    std::vector<FlightNote> notes = setup.flight.notes;
+    std::stable_sort(notes.begin(), notes.end(), [](const FlightNote& a, const FlightNote& b) {
+        return a.from + a.to < b.from + b.to;
+    });
+    std::vector<Mark> marks;
+    m_seen.clear();
+    for (const FlightNote& note : notes) {
+        marks.push_back({kPercent * note.from, kPercent * note.to, seenText(note.seen), {}});
+        m_seen.push_back(note.seen);
+    }
+    m_noteLane->setMarks(std::move(marks));
 }
 
 void ThrottleChart::describe(const Setup& setup)
@@ -195,6 +221,9 @@ void ThrottleChart::describe(const Setup& setup)
                       ? tr("Largest wobble in cruise %1 px.")
                             .arg(QLocale().toString(m_assessment.cruise->worst_px(), 'g', 2))
                       : displayText(outsideCruiseText()) + u'.');
+    for (const FlightNote& note : setup.flight.notes)
+        sentences << tr("In a film from %1 to %2 %: %3.")
+                         .arg(percentText(note.from), percentText(note.to), seenText(note.seen));
     setSummary(sentences.join(u' '));
 }
 
@@ -310,7 +339,16 @@ void ThrottleChart::restyle(const ChartTheme& theme)
         lane->setFont(smallFont());
         lane->setColours(theme.text, ground);
     }
-    hair().setLanes(m_hoverLane->height() + 2.0, m_cruiseLane->height() + 2.0);
+    std::vector<Mark> notes = m_noteLane->marks();
+    for (std::size_t k = 0; k < notes.size(); ++k) {
+        const std::array colours{theme.cleanHatch, theme.faintHatch, theme.badHatch};
+        notes[k].line = QPen(colours[static_cast<std::size_t>(m_seen[k])], 3.0);
+    }
+    m_noteLane->setMarks(std::move(notes));
+    m_noteLane->setFont(smallFont());
+    m_noteLane->setColours(theme.text, ground);
+    const double below = m_cruiseLane->height() + (m_seen.empty() ? 0.0 : m_noteLane->height());
+    hair().setLanes(m_hoverLane->height() + 2.0, below + 2.0);
     placeZones(m_limits);
 }
 

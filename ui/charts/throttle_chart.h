@@ -64,6 +64,8 @@ private:
     QwtPlotCurve* m_total;
     MarkLane* m_hoverLane;
     MarkLane* m_cruiseLane;
+    MarkLane* m_noteLane;      // what the builder saw in films
+    std::vector<Seen> m_seen;  // of its marks
     ComparedCurves m_compared{*this};
     Assessment m_assessment;
     Limits m_limits;

@@ -21,6 +21,7 @@ inline const QUrl kShortcutsUrl(QStringLiteral("help:keyboard-shortcuts.md"));
 inline const QUrl kSetupFileUrl(QStringLiteral("qrc:/docs/setup-file.md"));
 inline const QUrl kFirstPageUrl(QStringLiteral("qrc:/docs/quick-start.md"));
 inline const QUrl kSearchUrl(QStringLiteral("qrc:/docs/search.md"));
+inline const QUrl kRecordingsUrl(QStringLiteral("qrc:/docs/window.md#recordings"));
 inline const QUrl kGlossaryUrl(QStringLiteral("qrc:/docs/glossary.md"));
 
 /// All pages: the quick start, the glossary, the keyboard shortcuts, which are written from the

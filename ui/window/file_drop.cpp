@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/file_drop.h"
 
+#include "ui/recordings/recording_words.h"
+
 #include <QApplication>
 #include <QDropEvent>
 #include <QFileInfo>
@@ -30,6 +32,19 @@ FileDrop::FileDrop(QWidget& window) : QObject(&window), m_window(window)
     qApp->installEventFilter(this);  // a drag is offered to the innermost field first
 }
 
+// The files, where all of them are recordings.
+QStringList FileDrop::recordingsIn(const QMimeData& data) const
+{
+    QStringList paths;
+    for (const QUrl& url : data.urls()) {
+        const QString path = url.toLocalFile();
+        if (!m_takesRecordings || !isRecordingName(path) || !QFileInfo(path).isFile())
+            return {};
+        paths << path;
+    }
+    return paths;
+}
+
 bool FileDrop::eventFilter(QObject* watched, QEvent* event)
 {
     const QEvent::Type type = event->type();
@@ -42,12 +57,17 @@ bool FileDrop::eventFilter(QObject* watched, QEvent* event)
     if (!drag->mimeData()->hasUrls())
         return false;
     const QString path = craftIn(*drag->mimeData());
-    if (path.isEmpty()) {
+    const QStringList recordings = recordingsIn(*drag->mimeData());
+    if (path.isEmpty() && recordings.isEmpty()) {
         drag->ignore();
         return true;
     }
     drag->acceptProposedAction();
-    if (type == QEvent::Drop)
+    if (type != QEvent::Drop)
+        return true;
+    if (path.isEmpty())
+        emit recordingsDropped(recordings);
+    else
         emit dropped(path);
     return true;
 }

@@ -12,6 +12,7 @@
 #include "ui/help/help_window.h"
 #include "ui/map/map_chart.h"
 #include "ui/map/map_view.h"
+#include "ui/recordings/recordings_view.h"
 #include "ui/speeds/speeds_view.h"
 #include "ui/tunes/tunes_panel.h"
 #include "ui/widgets/display_text.h"
@@ -66,6 +67,7 @@ MainWindow::MainWindow(QWidget* parent)
       m_tabs(new QTabWidget),
       m_map(new MapPage(m_document)),
       m_compare(new CompareView(m_document, m_cursor)),
+      m_recordings(new RecordingsView(m_document)),
       m_tuning(new TuningView(m_document, m_cursor)),
       m_verdict(new VerdictStrip(m_tuning->suggestions(), m_tuning->measureFirst())),
       m_tunes(new TunesPanel(m_document)),
@@ -76,6 +78,11 @@ MainWindow::MainWindow(QWidget* parent)
     makeStatus();
     auto* const drop = new FileDrop(*this);
     connect(drop, &FileDrop::dropped, m_files, &FileActions::openAfterAsking);
+    connect(&m_document, &Document::opened, drop, [drop] { drop->takeRecordings(); });
+    connect(drop, &FileDrop::recordingsDropped, this, [this](const QStringList& paths) {
+        m_tabs->setCurrentWidget(m_recordings);
+        m_recordings->addFiles(paths);
+    });
     connect(m_files, &FileActions::opened, this, &MainWindow::showCraft);
     connect(m_files, &FileActions::saved, this, [this](const QString& path) {
         statusBar()->showMessage(tr("Saved %1").arg(QDir::toNativeSeparators(path)), 4000);
@@ -184,11 +191,16 @@ HelpWindow& MainWindow::help()
     return *m_help;
 }
 
-// In a field of the craft, what the pages say of that field; in the search, what they say of it.
+// In a field of the craft, what the pages say of that field; in the search and beside a recording,
+// what they say of it.
 void MainWindow::showHelp()
 {
     if (m_map->find().isAncestorOf(focusWidget())) {
         help().showPage(kSearchUrl);
+        return;
+    }
+    if (m_recordings->isAncestorOf(focusWidget())) {
+        help().showPage(kRecordingsUrl);
         return;
     }
     for (const QWidget* widget = focusWidget(); widget; widget = widget->parentWidget())
@@ -221,6 +233,7 @@ void MainWindow::makePages()
             [this](const QString& name) { m_tabs->setTabText(m_tabs->indexOf(m_map), name); });
     addView(new SpeedsView(m_cursor), tr("Campbell diagram"));
     addView(m_compare, tr("Compare"));
+    addView(m_recordings, tr("Recordings"));
     makeBayPage();
     m_pages->addWidget(welcome);
     auto* const craft = new QWidget;

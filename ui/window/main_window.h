@@ -24,6 +24,7 @@ class HelpWindow;
 class MapPage;
 class MessageBar;
 class NewCraftDesk;
+class RecordingsView;
 class ResultView;
 class Session;
 class SheetDesk;
@@ -44,6 +45,7 @@ public:
     TuningView& tuning() { return *m_tuning; }
     TunesPanel& tunes() { return *m_tunes; }
     VerdictStrip& verdict() { return *m_verdict; }
+    RecordingsView& recordings() { return *m_recordings; }
     QString message() const;  ///< what the bars across the window say; empty: they are hidden
 
     /// Opens the file; on failure says why and keeps the craft at hand. Does not ask about
@@ -95,6 +97,7 @@ private:
     QTabWidget* m_tabs;
     MapPage* m_map;
     CompareView* m_compare;
+    RecordingsView* m_recordings;
     TuningView* m_tuning;
     VerdictStrip* m_verdict;
     TunesPanel* m_tunes;

@@ -1,0 +1,418 @@
+// SPDX-License-Identifier: MIT
+#include "core/calibrate/named_reading.h"
+#include "core/setup/sources.h"
+#include "tests/ui/files_fixture.h"
+#include "ui/charts/envelope.h"
+#include "ui/charts/measured_chart.h"
+#include "ui/charts/throttle_chart.h"
+#include "ui/charts/trace_chart.h"
+#include "ui/recordings/column_pane.h"
+#include "ui/recordings/correction_pane.h"
+#include "ui/recordings/flight_notes_pane.h"
+#include "ui/recordings/hang_pane.h"
+#include "ui/recordings/recording_list.h"
+#include "ui/recordings/recording_page.h"
+#include "ui/recordings/recordings_view.h"
+#include "ui/widgets/message_bar.h"
+#include "ui/widgets/number_box.h"
+#include "ui/widgets/section.h"
+
+#include <QComboBox>
+#include <QDate>
+#include <QDropEvent>
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QJsonObject>
+#include <QLabel>
+#include <QListWidget>
+#include <QMimeData>
+#include <QPushButton>
+#include <QTableWidget>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <random>
+
+namespace stillbay::ui {
+namespace {
+
+// Oracle: brute force over the samples, series and stretches drawn at random.
+TEST(EnvelopeTest, GivesTheExtentsOfAnyStretch)
+{
+    std::mt19937 draw(7);
+    for (const std::size_t count : {1U, 15U, 16U, 17U, 300U, 5000U}) {
+        auto values = std::make_shared<std::vector<double>>();
+        for (std::size_t k = 0; k < count; ++k)
+            values->push_back(static_cast<double>(draw() % 2001) - 700.0);
+        const Envelope envelope(values);
+        for (int k = 0; k < 200; ++k) {
+            std::size_t from = draw() % count, to = draw() % count;
+            if (from > to)
+                std::swap(from, to);
+            ++to;
+            const auto [least, most] =
+                std::minmax_element(values->begin() + static_cast<std::ptrdiff_t>(from),
+                                    values->begin() + static_cast<std::ptrdiff_t>(to));
+            EXPECT_EQ(envelope.of(from, to), (Extent{*least, *most})) << from << " to " << to;
+        }
+    }
+}
+
+// Two decaying tones, by hand: 6.25 Hz and 11 Hz, loss factor 0.1 both, four plucks of 2 s at 400
+// samples a second, with a little noise.
+QByteArray pluckTable(int rows = 3200)
+{
+    std::mt19937 draw(3);
+    QByteArray text = "time (s),up (m/s²),left (m/s²),lamp\n";
+    for (int k = 0; k < rows; ++k) {
+        const double t = k / 400.0;
+        const double since = std::fmod(t, 2.0) - 0.25;
+        double up = 0.0, left = 0.0;
+        if (since >= 0.0)
+            for (const auto& [f, a] : {std::pair{6.25, 3.0}, std::pair{11.0, 2.0}}) {
+                const double omega = 2.0 * std::numbers::pi * f;
+                const double tone =
+                    a * std::exp(-0.05 * omega * since) * std::sin(omega * since + 0.7 * a);
+                up += tone;
+                left += 0.4 * tone * (a - 2.2);
+            }
+        const auto noise = [&draw] {
+            return 0.004 * (static_cast<double>(draw() % 1000) / 500.0 - 1.0);
+        };
+        text += QByteArray::number(t, 'f', 4) + ',' + QByteArray::number(up + noise(), 'f', 5) +
+                ',' + QByteArray::number(left + noise(), 'f', 5) + ",1\n";
+    }
+    return text;
+}
+
+struct RecordingsTest : WindowAndFiles {
+    RecordingsView& view = window.recordings();
+
+    void openCraft()
+    {
+        craft = copyOf("reedbed", QStringLiteral("craft.stillbay"));
+        ASSERT_TRUE(window.openFile(craft));
+        settle();
+        showPage(view);
+    }
+
+    QString file(const QString& name, const QByteArray& bytes) const
+    {
+        const QString path = folder.filePath(name);
+        put(path, bytes);
+        return path;
+    }
+
+    void wait()
+    {
+        ASSERT_TRUE(QTest::qWaitFor(
+            [this] { return !view.isBusy() && window.recompute().isCurrent(); }, kPatience_ms));
+        QCoreApplication::processEvents();
+    }
+
+    QString row(int k) const { return view.list().list().item(k)->text(); }
+
+    QString craft;
+};
+
+TEST_F(RecordingsTest, ARecordingIsNamedReadAndLaidOverThePrediction)
+{
+    openCraft();
+    EXPECT_EQ(view.list().list().count(), 2);  // hang test and flight notes
+    const stillbay::Setup before = document.setup();
+    const QString path = file(QStringLiteral("bay plucked.csv"), pluckTable());
+    view.addFiles({path});
+    EXPECT_EQ(document.undoStack().count(), 1);
+    ASSERT_EQ(document.setup().recordings.size(), 1U);
+    EXPECT_EQ(document.setup().recordings[0].kind, RecordingKind::Pluck);
+    wait();
+    EXPECT_EQ(row(0), QStringLiteral("bay plucked.csv\nPluck"));
+    EXPECT_TRUE(view.messages().isHidden()) << qPrintable(view.messages().text());
+    EXPECT_NEAR(view.page().trace().end(), 8.0, 0.01);
+
+    // Oracle: the tones the table was made of; a ring-down finds them within a percent.
+    const MeasuredShown& shown = view.page().result().measured();
+    ASSERT_EQ(shown.measured.size(), 2U) << qPrintable(view.correction().text());
+    EXPECT_NEAR(shown.measured[0].x, 6.25, 0.06);
+    EXPECT_NEAR(shown.measured[1].x, 11.0, 0.11);
+    EXPECT_EQ(shown.predicted.size(), 6U);  // the bay's bench modes
+    EXPECT_FALSE(shown.curves.empty());
+    EXPECT_GT(view.page().result().table().rows(), 20U);
+    EXPECT_TRUE(view.correction().text().contains(QStringLiteral("The bay rings at 6.2")))
+        << qPrintable(view.correction().text());
+
+    // Named again it is not named twice.
+    view.addFiles({path});
+    EXPECT_EQ(document.setup().recordings.size(), 1U);
+    document.undoStack().undo();
+    EXPECT_EQ(document.setup(), before);
+}
+
+// Saved, the file says the way from its own folder; opened or saved elsewhere, the recording is
+// still the same file. It is never copied.
+TEST_F(RecordingsTest, TheCraftsFileNamesItFromItsOwnFolder)
+{
+    openCraft();
+    QDir(folder.path()).mkpath(QStringLiteral("measured/here"));
+    QDir(folder.path()).mkpath(QStringLiteral("elsewhere"));
+    const QString path = file(QStringLiteral("measured/here/a.csv"), pluckTable(1200));
+    view.addFiles({path});
+    const auto written = [](const QString& where) {
+        QFile saved(where);
+        EXPECT_TRUE(saved.open(QIODevice::ReadOnly));
+        return QJsonDocument::fromJson(
+                   saved.readAll())[QStringLiteral("recordings")][0][QStringLiteral("file")]
+            .toString();
+    };
+    ASSERT_TRUE(window.saveFile(craft));
+    EXPECT_EQ(written(craft), QStringLiteral("measured/here/a.csv"));
+    const QString other = folder.filePath(QStringLiteral("elsewhere/b.stillbay"));
+    ASSERT_TRUE(window.saveFile(other));
+    EXPECT_EQ(written(other), QStringLiteral("../measured/here/a.csv"));
+    for (const QString& where : {craft, other}) {
+        ASSERT_TRUE(window.openFile(where));
+        EXPECT_EQ(document.setup().recordings.at(0).file, path.toStdString());
+        EXPECT_FALSE(document.isModified());
+    }
+    EXPECT_EQ(QDir(folder.filePath(QStringLiteral("elsewhere"))).entryList(QDir::Files).size(), 1);
+}
+
+TEST_F(RecordingsTest, WhatIsMissingOrNoRecordingIsSaidAndNothingIsLost)
+{
+    openCraft();
+    const QString prose =
+        file(QStringLiteral("letter.txt"), "Dear builder,\nthis is no table at all.\n");
+    const QString gone = file(QStringLiteral("gone.csv"), pluckTable(800));
+    view.addFiles({gone});
+    wait();
+    ASSERT_TRUE(QFile::remove(gone));
+    view.addFiles({prose});
+    wait();
+    EXPECT_EQ(row(0), QStringLiteral("gone.csv\nmissing"));
+    EXPECT_FALSE(view.messages().isHidden());
+    EXPECT_TRUE(view.messages().text().contains(QStringLiteral("letter.txt cannot be read")))
+        << qPrintable(view.messages().text());
+    view.list().choose({Chosen::What::Recording, 0});
+    wait();
+    EXPECT_TRUE(view.messages().text().contains(QStringLiteral("gone.csv is missing")));
+    EXPECT_EQ(document.setup().recordings.size(), 2U);
+    put(gone, pluckTable(800));  // it is back
+    view.list().choose({Chosen::What::Recording, 1});
+    view.list().choose({Chosen::What::Recording, 0});
+    wait();
+    EXPECT_TRUE(view.messages().isHidden()) << qPrintable(view.messages().text());
+    EXPECT_NEAR(view.page().trace().end(), 2.0, 0.01);
+}
+
+TEST_F(RecordingsTest, ReadingCanBeStoppedAndBegunAgain)
+{
+    openCraft();
+    view.addFiles({file(QStringLiteral("long.csv"), pluckTable())});
+    EXPECT_TRUE(view.isBusy());
+    EXPECT_TRUE(view.page().stopButton().isVisible());
+    view.page().stopButton().click();
+    EXPECT_FALSE(view.isBusy());
+    QTest::qWait(50);
+    EXPECT_EQ(view.page().stopButton().text(), QStringLiteral("Read again"));
+    EXPECT_EQ(view.page().trace().table().rows(), 0U);
+    view.page().stopButton().click();
+    wait();
+    EXPECT_EQ(view.page().trace().table().rows(), 3200U);
+    EXPECT_FALSE(view.page().stopButton().isVisible());
+}
+
+// Roles, units and the part are the builder's; each change is one step, and is kept by the craft.
+TEST_F(RecordingsTest, WhatItIsReadAsAndWhichPartCanBeChanged)
+{
+    openCraft();
+    view.addFiles({file(QStringLiteral("a.csv"), pluckTable())});
+    wait();
+    auto* const role = named<QComboBox>(QStringLiteral("What column up holds"));
+    auto* const unit = named<QComboBox>(QStringLiteral("Unit of column up"));
+    ASSERT_TRUE(role && unit);
+    EXPECT_EQ(role->currentText(), QStringLiteral("Acceleration"));
+    EXPECT_EQ(unit->currentText(), QStringLiteral("m/s²"));
+    const double most = view.page().trace().table().columns.at(1).values.at(150);
+    unit->setCurrentText(QStringLiteral("g"));
+    ASSERT_EQ(document.setup().recordings[0].columns.size(), 1U);
+    EXPECT_EQ(document.setup().recordings[0].columns[0],
+              (ReadColumn{"up", ColumnRole::Acceleration, "g", {}}));
+    wait();
+    EXPECT_NEAR(view.page().trace().table().columns.at(1).values.at(150), 9.80665 * most, 1e-9);
+    role->setCurrentText(QStringLiteral("Not used"));
+    wait();
+    EXPECT_EQ(view.page().trace().table().columns.at(1).heading, QStringLiteral("left"));
+    document.undoStack().undo();
+    document.undoStack().undo();
+    wait();
+    EXPECT_TRUE(document.setup().recordings[0].columns.empty());
+    EXPECT_EQ(unit->currentText(), QStringLiteral("m/s²"));
+
+    auto* const from = named<NumberBox>(QStringLiteral("Beginning of the part"));
+    ASSERT_TRUE(from);
+    from->setValue(2.0);
+    EXPECT_EQ(document.setup().recordings[0].from_s, 2.0);
+    EXPECT_EQ(document.setup().recordings[0].to_s, std::nullopt);
+    wait();
+    QWidget* const canvas = view.page().trace().canvas();
+    const auto x = [&](double time) {
+        return static_cast<int>(view.page().trace().transform(QwtAxis::XBottom, time));
+    };
+    const int middle = canvas->height() / 2;
+    QTest::mousePress(canvas, Qt::LeftButton, {}, {x(3.0), middle});
+    for (double time = 3.2; time < 6.05; time += 0.4)
+        QTest::mouseMove(canvas, {x(time), middle});
+    QTest::mouseMove(canvas, {x(6.0), middle});
+    QTest::mouseRelease(canvas, Qt::LeftButton, {}, {x(6.0), middle});
+    const double second = 2.0 * 8.0 / canvas->width();  // two pixels
+    EXPECT_NEAR(document.setup().recordings[0].from_s.value_or(0.0), 3.0, second);
+    EXPECT_NEAR(document.setup().recordings[0].to_s.value_or(0.0), 6.0, second);
+    wait();
+    QTest::mouseDClick(canvas, Qt::LeftButton, {}, {x(4.0), middle});
+    EXPECT_EQ(document.setup().recordings[0].from_s, std::nullopt);
+    EXPECT_EQ(document.setup().recordings[0].to_s, std::nullopt);
+}
+
+// Oracle: G = m g/(A (λ − λ⁻²)), E = 3 G of a neo-Hookean tube by hand: 8 mm outside, 5 mm bore,
+// 500 g on 150 mm that become 165 mm.
+TEST_F(RecordingsTest, TheHangTestNeedsNoRecordingAndIsAcceptedInOneStep)
+{
+    openCraft();
+    const stillbay::Setup before = document.setup();
+    view.list().choose({Chosen::What::HangTest, 0});
+    EXPECT_TRUE(view.hang().isVisible());
+    named<NumberBox>(QStringLiteral("Mass 1 of the hang test"))->setValue(500.0);
+    named<NumberBox>(QStringLiteral("Length without mass 1"))->setValue(150.0);
+    named<NumberBox>(QStringLiteral("Length with mass 1"))->setValue(165.0);
+    auto* const accept = &view.correction().acceptButton();
+    ASSERT_TRUE(accept->isVisible()) << qPrintable(view.correction().text());
+    auto* const values = named<QTableWidget>(QStringLiteral("Correction of the measurement"));
+    ASSERT_EQ(values->rowCount(), 1);
+    accept->click();
+    EXPECT_EQ(document.undoStack().count(), 1);
+    const TubeKind& tube = document.setup().tube;
+    const double area = std::numbers::pi / 4.0 *
+                        (std::pow(tube.outer_diameter_mm, 2) - std::pow(tube.bore_mm, 2)) * 1e-6;
+    const double stretch = 1.1;
+    const double modulus =
+        3.0 * 0.5 * 9.80665 / (area * (stretch - 1.0 / (stretch * stretch))) * 1e-6;
+    ASSERT_TRUE(tube.youngs_modulus_mpa);
+    EXPECT_NEAR(*tube.youngs_modulus_mpa, modulus, 1e-6 * modulus);
+    const Source* const source = sourceOf(document.setup(), "tube.youngs_modulus_mpa");
+    ASSERT_TRUE(source);
+    EXPECT_EQ(source->from, Origin::Measured);
+    EXPECT_EQ(source->date, QDate::currentDate().toString(Qt::ISODate).toStdString());
+    EXPECT_FALSE(accept->isEnabled());  // the craft has it
+    document.undoStack().undo();
+    EXPECT_EQ(document.setup(), before);
+    EXPECT_TRUE(accept->isEnabled());
+}
+
+// What was seen in films is one step a note, and stands over the computed wobble.
+TEST_F(RecordingsTest, FlightNotesAreShownOverTheWobble)
+{
+    openCraft();
+    view.list().choose({Chosen::What::FlightNotes, 0});
+    named<NumberBox>(QStringLiteral("Throttle from which it was seen"))->setValue(42.0);
+    named<NumberBox>(QStringLiteral("Throttle up to which it was seen"))->setValue(47.0);
+    named<QComboBox>(QStringLiteral("How the film looked"))->setCurrentIndex(2);
+    for (QPushButton* button : view.findChildren<QPushButton*>())
+        if (button->text() == QStringLiteral("Add this note"))
+            button->click();
+    ASSERT_EQ(document.setup().flight.notes.size(), 1U);
+    EXPECT_EQ(document.setup().flight.notes[0], (FlightNote{0.42, 0.47, Seen::Bad, {}, {}}));
+    EXPECT_EQ(view.flightNotes().table().rowCount(), 1);
+    wait();
+    EXPECT_TRUE(window.tuning().acrossThrottle().accessibleDescription().contains(
+        QStringLiteral("In a film from 42 to 47 %: seen bad.")));
+    document.undoStack().undo();
+    EXPECT_EQ(view.flightNotes().table().rowCount(), 0);
+}
+
+TEST_F(RecordingsTest, RecordingsAreDroppedAnywhereOnceACraftIsOpen)
+{
+    const QString path = file(QStringLiteral("a.csv"), pluckTable(800));
+    QMimeData data;
+    data.setUrls({QUrl::fromLocalFile(path)});
+    const auto drop = [&](QWidget& widget) {
+        QDropEvent event(QPointF(5, 5), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+        QCoreApplication::sendEvent(&widget, &event);
+        return event.isAccepted();
+    };
+    drop(window);
+    EXPECT_TRUE(document.setup().recordings.empty());
+    craft = copyOf("reedbed", QStringLiteral("craft.stillbay"));
+    ASSERT_TRUE(window.openFile(craft));
+    settle();
+    EXPECT_FALSE(view.isVisible());
+    drop(window.tuning());
+    EXPECT_TRUE(view.isVisible());
+    ASSERT_EQ(document.setup().recordings.size(), 1U);
+    wait();
+    EXPECT_TRUE(view.messages().isHidden());
+}
+
+TEST_F(RecordingsTest, TheListIsWorkedByTheKeyboard)
+{
+    openCraft();
+    view.addFiles({file(QStringLiteral("a.csv"), pluckTable(800)),
+                   file(QStringLiteral("motor-sound.csv"), pluckTable(800))});
+    wait();
+    EXPECT_EQ(document.setup().recordings[1].kind, RecordingKind::Sound);  // by its name
+    QListWidget& list = view.list().list();
+    list.setFocus();
+    QTest::keyClick(&list, Qt::Key_Home);
+    EXPECT_EQ(view.list().chosen(), (Chosen{Chosen::What::Recording, 0}));
+    QTest::keyClick(&list, Qt::Key_Delete);
+    ASSERT_EQ(document.setup().recordings.size(), 1U);
+    EXPECT_EQ(view.list().chosen(), (Chosen{Chosen::What::Recording, 0}));
+    QTest::keyClick(&list, Qt::Key_End);
+    EXPECT_EQ(view.list().chosen().what, Chosen::What::FlightNotes);
+    QTest::keyClick(&list, Qt::Key_Up);
+    EXPECT_EQ(view.list().chosen().what, Chosen::What::HangTest);
+    QTest::keyClick(&list, Qt::Key_Up);
+    QComboBox& kind = view.list().kind();
+    kind.setFocus();
+    QTest::keyClick(&kind, Qt::Key_Home);
+    EXPECT_EQ(document.setup().recordings[0].kind, RecordingKind::Pluck);
+    wait();
+    EXPECT_TRUE(QFile::exists(folder.filePath(QStringLiteral("a.csv"))));  // it stays
+}
+
+// At the smallest size everything has room, also with the columns open: then these stand where the
+// lower chart was.
+TEST_F(RecordingsTest, NothingIsCutInASmallWindow)
+{
+    openCraft();
+    view.addFiles({file(QStringLiteral("a.csv"), pluckTable(800))});
+    wait();
+    for (const QSize size : {QSize(1920, 1080), QSize(1280, 800), QSize(1024, 700)})
+        for (const bool isOpen : {false, true}) {
+            view.page().reading().setOpen(isOpen);
+            window.resize(size);
+            QCoreApplication::processEvents();
+            QCoreApplication::processEvents();
+            EXPECT_EQ(window.size(), size) << size.width() << (isOpen ? " open" : " closed");
+            EXPECT_TRUE(view.page().trace().isVisible());
+            EXPECT_EQ(view.page().result().isVisible(), !isOpen || size.height() > 1000)
+                << size.width() << (isOpen ? " open" : " closed");
+            for (const QLabel* label : view.findChildren<QLabel*>()) {
+                if (!label->isVisible() || label->text().isEmpty())
+                    continue;
+                const int least = label->wordWrap() ? label->heightForWidth(label->width())
+                                                    : label->minimumSizeHint().height();
+                EXPECT_GE(label->height(), least) << qPrintable(label->text());
+            }
+            for (const QPushButton* button : view.findChildren<QPushButton*>()) {
+                if (button->isVisible()) {
+                    EXPECT_GE(button->width(), button->minimumSizeHint().width())
+                        << qPrintable(button->text());
+                }
+            }
+        }
+    view.page().reading().setOpen(false);
+}
+
+}  // namespace
+}  // namespace stillbay::ui

@@ -1,0 +1,289 @@
+// SPDX-License-Identifier: MIT
+#include "ui/charts/measured_chart.h"
+
+#include "ui/charts/gap_curve.h"
+#include "ui/charts/hair_line.h"
+#include "ui/charts/scales.h"
+#include "ui/charts/zone_item.h"
+#include "ui/widgets/plain_number.h"
+
+#include <QResizeEvent>
+#include <qwt_axis.h>
+#include <qwt_legend.h>
+#include <qwt_scale_engine.h>
+#include <qwt_symbol.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr double kMeasuredBandZ = 5.0;
+constexpr double kDeepest = 1e-7;  // of the highest; below, a logarithmic axis shows noise only
+constexpr double kAboveMeasured = 1.08;
+constexpr QSize kMeasuredPoint(7, 7);
+constexpr std::array kMeasuredHatches{Hatch::Rising, Hatch::Falling, Hatch::Crossed, Hatch::None};
+
+double valueNear(const MeasuredCurve& curve, double x)
+{
+    const auto above = std::lower_bound(curve.x.begin(), curve.x.end(), x);
+    if (above == curve.x.end() || (above == curve.x.begin() && *above > x))
+        return std::numeric_limits<double>::quiet_NaN();
+    const auto k = static_cast<std::size_t>(above - curve.x.begin());
+    if (k == 0 || curve.isOfPoints)
+        return curve.y[k];
+    const double share = (x - curve.x[k - 1]) / (curve.x[k] - curve.x[k - 1]);
+    return std::lerp(curve.y[k - 1], curve.y[k], share);
+}
+
+std::vector<Mark> marksAt(const std::vector<MeasuredShown::Place>& places)
+{
+    std::vector<Mark> marks;
+    for (const MeasuredShown::Place& place : places)
+        marks.push_back({place.x, place.x, place.text, QPen(Qt::DotLine)});
+    return marks;
+}
+
+QwtScaleEngine* engineOf(const MeasuredShown::Axis& axis)
+{
+    if (axis.isLog)
+        return new QwtLogScaleEngine;
+    return new QwtLinearScaleEngine;
+}
+
+}  // namespace
+
+MeasuredChart::MeasuredChart(QWidget* parent)
+    : Chart(tr("What it shows"), parent),
+      m_predictedLane(new MarkLane(tr("Predicted"), MarkLane::Edge::Top, kLaneZ)),
+      m_measuredLane(new MarkLane(tr("Measured"), MarkLane::Edge::Top, kLaneZ + 1.0, 1)),
+      m_bandLane(new MarkLane(tr("Excitation bands"), MarkLane::Edge::Bottom, kFrontLaneZ))
+{
+    for (MarkLane* lane : {m_predictedLane, m_measuredLane, m_bandLane})
+        lane->attach(this);
+    auto* const legend = new QwtLegend;
+    legend->setAccessibleName(tr("Legend of what it shows"));
+    insertLegend(legend, QwtPlot::TopLegend);
+    setAxisScaleDraw(QwtAxis::YLeft, new PlainScaleDraw);
+    setAxisScaleDraw(QwtAxis::XBottom, new PlainScaleDraw);
+    clear();
+}
+
+void MeasuredChart::setMeasured(const MeasuredShown& measured)
+{
+    const bool otherAxes =
+        m_shown.across.title != measured.across.title || m_shown.up.title != measured.up.title;
+    m_shown = measured;
+    setName(measured.name.isEmpty() ? tr("What it shows") : measured.name);
+    setAxisTitle(QwtAxis::XBottom, measured.across.title);
+    setAxisTitle(QwtAxis::YLeft, measured.up.title);
+    setAxisScaleEngine(QwtAxis::XBottom, engineOf(measured.across));
+    setAxisScaleEngine(QwtAxis::YLeft, engineOf(measured.up));
+    replaceCurves();
+    replaceBands();
+    m_predictedLane->setMarks(marksAt(measured.predicted));
+    m_measuredLane->setMarks(marksAt(measured.measured));
+    m_predictedLane->setCaption(measured.predictedCaption);
+    m_measuredLane->setCaption(measured.measuredCaption);
+    setSummary(measured.summary.isEmpty() ? tr("Nothing is shown yet.") : measured.summary);
+    setScales();
+    if (otherAxes)
+        resetZoom();
+    applyTheme();
+}
+
+void MeasuredChart::replaceCurves()
+{
+    for (QwtPlotCurve* curve : m_curves) {
+        curve->detach();
+        delete curve;
+    }
+    m_curves.clear();
+    for (const MeasuredCurve& shown : m_shown.curves) {
+        auto* const curve = new GapCurve(shown.name);
+        curve->setRenderHint(QwtPlotItem::RenderAntialiased);
+        curve->setZ(shown.isPredicted ? kCurveZ : kCurveZ + 1.0);
+        curve->setLegendIconSize(QSize(28, 12));
+        if (shown.isOfPoints) {
+            curve->setStyle(QwtPlotCurve::NoCurve);
+            curve->setLegendAttribute(QwtPlotCurve::LegendShowSymbol);
+        } else {
+            curve->setLegendAttribute(QwtPlotCurve::LegendShowLine);
+        }
+        if (m_shown.up.isLog || m_shown.across.isLog) {
+            std::vector<double> y = shown.y;
+            if (!m_shown.up.isLog)  // zero has a place there
+                for (std::size_t k = 0; k < y.size(); ++k)
+                    y[k] = shown.x[k] > 0.0 ? y[k] : std::numeric_limits<double>::quiet_NaN();
+            QVector<QPointF> points;
+            for (std::size_t k = 0; k < y.size(); ++k) {
+                const bool fits = (!m_shown.up.isLog || y[k] > 0.0) &&
+                                  (!m_shown.across.isLog || shown.x[k] > 0.0);
+                if (m_shown.across.isLog && !(shown.x[k] > 0.0))
+                    continue;
+                points << QPointF(shown.x[k],
+                                  fits ? y[k] : std::numeric_limits<double>::quiet_NaN());
+            }
+            curve->setSamples(points);
+        } else {
+            QVector<QPointF> points;
+            for (std::size_t k = 0; k < shown.x.size(); ++k)
+                points << QPointF(shown.x[k], shown.y[k]);
+            curve->setSamples(points);
+        }
+        curve->attach(this);
+        m_curves.push_back(curve);
+    }
+}
+
+void MeasuredChart::replaceBands()
+{
+    for (ZoneItem* band : m_bands) {
+        band->detach();
+        delete band;
+    }
+    m_bands.clear();
+    std::vector<Mark> marks;
+    for (std::size_t k = 0; k < m_shown.bands.size(); ++k) {
+        const MeasuredShown::Band& shown = m_shown.bands[k];
+        auto* const band = new ZoneItem(shown.name, Qt::Vertical,
+                                        kMeasuredHatches[std::min(k, kMeasuredHatches.size() - 1)],
+                                        kMeasuredBandZ);
+        band->setItemAttribute(QwtPlotItem::Legend, false);
+        band->setInterval(shown.from, shown.to);
+        band->attach(this);
+        m_bands.push_back(band);
+        marks.push_back({shown.from, shown.to, shown.name, QPen(Qt::SolidLine)});
+    }
+    m_bandLane->setCaption(marks.empty() ? QString() : tr("excitation in cruise:"));
+    m_bandLane->setMarks(std::move(marks));
+}
+
+void MeasuredChart::setScales()
+{
+    constexpr double kInf = std::numeric_limits<double>::infinity();
+    double left = kInf, right = -kInf, low = kInf, high = -kInf;
+    for (const QwtPlotCurve* curve : m_curves)
+        for (std::size_t k = 0; k < curve->dataSize(); ++k) {
+            const QPointF point = curve->sample(static_cast<int>(k));
+            if (!std::isfinite(point.y()))
+                continue;
+            left = std::min(left, point.x());
+            right = std::max(right, point.x());
+            if (m_shown.across.range &&
+                (point.x() < m_shown.across.range->from || point.x() > m_shown.across.range->to))
+                continue;
+            low = std::min(low, point.y());
+            high = std::max(high, point.y());
+        }
+    if (!(left < right)) {
+        left = m_shown.across.isLog ? 1.0 : 0.0;
+        right = m_shown.across.isLog ? 400.0 : 1.0;
+    }
+    const Span across = m_shown.across.range.value_or(Span{left, right});
+    setRange(QwtAxis::XBottom, across.from, across.to);
+    double lanes_px = 0.0;
+    for (const MarkLane* lane : {m_predictedLane, m_measuredLane})
+        if (!lane->marks().empty())
+            lanes_px += lane->height() + 2.0;
+    if (m_shown.up.range) {
+        setRange(QwtAxis::YLeft, m_shown.up.range->from, m_shown.up.range->to);
+    } else if (m_shown.up.isLog) {
+        if (!(high > 0.0))
+            low = high = 1.0;
+        low = ladderBelow(std::max(low, kDeepest * high) / 2.0);
+        setRange(QwtAxis::YLeft, low, ladderAbove(topBelowLabels(low, 1.2 * high, lanes_px)));
+    } else {
+        if (!(low < high)) {
+            low = 0.0;
+            high = 1.0;
+        }
+        low = std::min(low, 0.0);
+        const double room = lanes_px / std::max(canvas()->height() - lanes_px, 60.0);
+        setRange(QwtAxis::YLeft, kAboveMeasured * low, kAboveMeasured * high + room * (high - low));
+    }
+    updateAxes();
+}
+
+void MeasuredChart::resizeEvent(QResizeEvent* event)
+{
+    Chart::resizeEvent(event);
+    setScales();
+    replot();
+}
+
+void MeasuredChart::restyle(const ChartTheme& theme)
+{
+    for (std::size_t c = 0; c < m_curves.size(); ++c) {
+        const MeasuredCurve& shown = m_shown.curves[c];
+        const QColor colour = theme.axes[shown.hue % theme.axes.size()];
+        QPen pen(colour, shown.isPredicted ? 2.2 : 1.4,
+                 shown.isPredicted ? Qt::DashLine : Qt::SolidLine);
+        pen.setCapStyle(Qt::FlatCap);
+        m_curves[c]->setPen(pen);
+        if (shown.isOfPoints)
+            m_curves[c]->setSymbol(
+                new QwtSymbol(shown.isPredicted ? QwtSymbol::Diamond : QwtSymbol::Ellipse,
+                              shown.isPredicted ? QBrush(theme.canvas) : QBrush(colour),
+                              QPen(colour, 1.4), kMeasuredPoint));
+    }
+    QColor ground = theme.canvas;
+    ground.setAlpha(215);
+    for (MarkLane* lane : {m_predictedLane, m_measuredLane, m_bandLane}) {
+        std::vector<Mark> marks = lane->marks();
+        for (Mark& mark : marks)
+            mark.line = QPen(lane == m_measuredLane ? theme.text : theme.mode, 1.2,
+                             lane == m_predictedLane ? Qt::DashLine : Qt::SolidLine);
+        lane->setMarks(std::move(marks));
+        lane->setFont(smallFont());
+        lane->setColours(theme.text, ground);
+    }
+    hair().setLanes(m_predictedLane->height() + m_measuredLane->height() + 2.0,
+                    m_bandLane->height() + 2.0);
+    for (std::size_t k = 0; k < m_bands.size(); ++k) {
+        const std::size_t hue = std::min(k, theme.orders.size() - 1);
+        m_bands[k]->setColours(theme.orders[hue], theme.orderHatches[hue]);
+    }
+    setScales();
+}
+
+QString MeasuredChart::readout(const QPointF& place) const
+{
+    if (m_shown.curves.empty())
+        return {};
+    QStringList lines{
+        QStringLiteral("%1: %2").arg(m_shown.across.title, plainNumber(place.x(), 4))};
+    for (const MeasuredCurve& curve : m_shown.curves)
+        if (const double value = valueNear(curve, place.x()); std::isfinite(value))
+            lines << QStringLiteral("%1: %2").arg(curve.name, plainNumber(value, 3));
+    return lines.join(u'\n');
+}
+
+// Curves with places of their own stand below each other's rows.
+ChartTable MeasuredChart::table() const
+{
+    ChartTable table{name(), {{m_shown.across.key, m_shown.across.title, {}}}};
+    std::vector<double> x;
+    for (const MeasuredCurve& curve : m_shown.curves)
+        x.insert(x.end(), curve.x.begin(), curve.x.end());
+    std::sort(x.begin(), x.end());
+    x.erase(std::unique(x.begin(), x.end()), x.end());
+    table.columns[0].values = x;
+    for (const MeasuredCurve& curve : m_shown.curves) {
+        ChartColumn column{curve.key, curve.name, {}};
+        std::size_t next = 0;
+        for (const double place : x) {
+            const bool has = next < curve.x.size() && curve.x[next] == place;
+            column.values.push_back(has ? curve.y[next] : std::numeric_limits<double>::quiet_NaN());
+            while (next < curve.x.size() && curve.x[next] <= place)
+                ++next;
+        }
+        table.columns.push_back(std::move(column));
+    }
+    return table;
+}
+
+}  // namespace stillbay::ui

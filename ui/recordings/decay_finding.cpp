@@ -1,0 +1,224 @@
+// SPDX-License-Identifier: MIT
+#include "core/calibrate/decay_curve.h"
+#include "core/calibrate/tap.h"
+#include "core/recording/ring_down.h"
+#include "ui/recordings/finding.h"
+#include "ui/recordings/recording_words.h"
+#include "ui/recordings/sensor_name.h"
+#include "ui/widgets/display_text.h"
+#include "ui/widgets/plain_number.h"
+
+#include <QObject>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <complex>
+#include <optional>
+#include <span>
+#include <utility>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr double kFarthestMode = 0.4;  // of a predicted frequency, from it
+constexpr double kLeastFrequencySpread = 0.001, kLeastLossSpread = 0.03;
+
+std::vector<double> frequenciesOf(const RingDown& ringDown)
+{
+    std::vector<double> frequencies;
+    for (const DecayingMode& mode : ringDown.modes)
+        frequencies.push_back(mode.frequency_hz);
+    return frequencies;
+}
+
+std::vector<MeasuredShown::Place> placesAt(const std::vector<double>& frequency_hz)
+{
+    std::vector<MeasuredShown::Place> places;
+    for (const double frequency : frequency_hz)
+        places.push_back({frequency, plainNumber(frequency, 3)});
+    return places;
+}
+
+// The channel of those used that moves most in a stretch.
+std::size_t loudestIn(const Recording& recording, const RingDown& ringDown, const Stretch& stretch)
+{
+    std::size_t loudest = ringDown.channels.front();
+    double most = -1.0;
+    for (const std::size_t channel : ringDown.channels) {
+        const auto& values = recording.channels[channel].values;
+        const auto [low, high] =
+            std::minmax_element(values.begin() + static_cast<std::ptrdiff_t>(stretch.from),
+                                values.begin() + static_cast<std::ptrdiff_t>(stretch.to));
+        if (*high - *low > most) {
+            most = *high - *low;
+            loudest = channel;
+        }
+    }
+    return loudest;
+}
+
+MeasuredShown decayShown(const Recording& recording, const RingDown& ringDown)
+{
+    MeasuredShown shown;
+    shown.name = QObject::tr("Decay");
+    if (ringDown.plucks.empty() || ringDown.channels.empty())
+        return shown;
+    const Stretch& stretch = ringDown.plucks.front();
+    const Channel& channel = recording.channels[loudestIn(recording, ringDown, stretch)];
+    const std::span<const double> samples =
+        std::span(channel.values).subspan(stretch.from, stretch.samples());
+    const std::vector<double> fit = decayCurve(samples, recording.rate, ringDown.modes);
+    const QString name = QString::fromStdString(channel.name);
+    MeasuredCurve measured{
+        QObject::tr("%1, measured").arg(name), QStringLiteral("measured"), {}, {}};
+    MeasuredCurve fitted{
+        QObject::tr("the decaying modes together"), QStringLiteral("modes"), {}, {}, true};
+    fitted.hue = 1;
+    for (std::size_t k = 0; k < samples.size(); ++k) {
+        const double time =
+            recording.start + static_cast<double>(stretch.from + k) / recording.rate;
+        measured.x.push_back(time);
+        measured.y.push_back(samples[k]);
+        fitted.x.push_back(time);
+        fitted.y.push_back(fit[k]);
+    }
+    shown.across = {QObject::tr("Time (s)"), QStringLiteral("time_s")};
+    shown.up = {quantityTitle(channel.quantity), QStringLiteral("value")};
+    shown.curves = {std::move(measured), std::move(fitted)};
+    shown.summary =
+        QObject::tr("%1 after the first pluck, and the decaying modes through it.").arg(name);
+    return shown;
+}
+
+struct Decays {
+    Finding finding;
+    RingDown ringDown;
+};
+
+Result<Decays> decaysOf(const FindingQuestion& question, const std::stop_token& stop)
+{
+    Decays decays;
+    Result<RingDown> ringDown = stillbay::ringDown(*question.recording, {}, stop);
+    if (!ringDown)
+        return tl::unexpected<Error>(ringDown.error());
+    decays.ringDown = *std::move(ringDown);
+    Result<MeasuredShown> spectrum = spectrumShown(question, mainQuantity(*question.recording));
+    if (!spectrum)
+        return tl::unexpected<Error>(spectrum.error());
+    spectrum->bands.clear();  // the rotors stand still
+    spectrum->measured = placesAt(frequenciesOf(decays.ringDown));
+    spectrum->measuredCaption = QObject::tr("rings at (Hz):");
+    decays.finding.charts = {*std::move(spectrum),
+                             decayShown(*question.recording, decays.ringDown)};
+    decays.finding.mark = decays.ringDown.mark;
+    return decays;
+}
+
+// The mode of one direction of the arm: the strongest near its prediction that moves that way most,
+// where the channels' names say ways.
+std::optional<TappedMode> tappedAlong(const Recording& recording, const RingDown& ringDown,
+                                      double predicted_hz, bool isVertical)
+{
+    const DecayingMode* best = nullptr;
+    for (const DecayingMode& mode : ringDown.modes) {
+        if (std::abs(mode.frequency_hz / predicted_hz - 1.0) > kFarthestMode)
+            continue;
+        std::size_t most = 0;
+        for (std::size_t k = 1; k < mode.shape.size(); ++k)
+            if (std::abs(mode.shape[k]) > std::abs(mode.shape[most]))
+                most = k;
+        const std::optional<std::size_t> axis =
+            sensorNameOf(recording.channels[ringDown.channels[most]].name).axis;
+        if (axis && (*axis == 2) != isVertical)
+            continue;
+        if (!best || mode.share > best->share)
+            best = &mode;
+    }
+    if (!best)
+        return {};
+    return TappedMode{best->frequency_hz, best->lossFactor,
+                      std::max(best->frequencySpread, kLeastFrequencySpread),
+                      std::max(best->lossSpread, kLeastLossSpread)};
+}
+
+void addTapCorrection(Finding& finding, const FindingQuestion& question, const RingDown& ringDown)
+{
+    if (!question.prediction)
+        return;
+    TappedArm tapped;
+    tapped.arm = static_cast<std::size_t>(std::max(question.named.arm.value_or(1.0), 1.0)) - 1;
+    tapped.vertical =
+        tappedAlong(*question.recording, ringDown, question.prediction->arm_vertical_hz, true);
+    tapped.horizontal =
+        tappedAlong(*question.recording, ringDown, question.prediction->arm_horizontal_hz, false);
+    Result<Correction> correction = tapTest(question.setup, std::span(&tapped, 1));
+    if (!correction) {
+        finding.notes
+            << QObject::tr("It corrects nothing: %1.").arg(displayText(correction.error().what));
+        return;
+    }
+    finding.mark = correction->mark;
+    finding.correction = *std::move(correction);
+}
+
+QString lossList(const RingDown& ringDown)
+{
+    QStringList losses;
+    for (const DecayingMode& mode : ringDown.modes)
+        losses << QObject::tr("%1 Hz: loss factor %2 ± %3")
+                      .arg(plainNumber(mode.frequency_hz, 4), plainNumber(mode.lossFactor, 2),
+                           plainNumber(mode.lossSpread * mode.lossFactor, 1));
+    return losses.join(u'\n');
+}
+
+}  // namespace
+
+Result<Finding> pluckFinding(const FindingQuestion& question, const std::stop_token& stop)
+{
+    Result<Decays> decays = decaysOf(question, stop);
+    if (!decays)
+        return tl::unexpected<Error>(decays.error());
+    Finding finding = std::move(decays->finding);
+    std::vector<double> predicted;
+    if (question.prediction)
+        for (const ModeFigures& mode : question.prediction->bench)
+            predicted.push_back(mode.frequency_hz);
+    finding.charts.front().predicted = placesAt(predicted);
+    finding.charts.front().predictedCaption =
+        predicted.empty() ? QString() : QObject::tr("predicted (Hz):");
+    const QString rings = frequencyList(frequenciesOf(decays->ringDown));
+    finding.sentence = predicted.empty()
+                           ? QObject::tr("The bay rings at %1 Hz.").arg(rings)
+                           : QObject::tr("The bay rings at %1 Hz; predicted are %2 Hz.")
+                                 .arg(rings, frequencyList(predicted));
+    finding.notes << lossList(decays->ringDown);
+    return finding;
+}
+
+Result<Finding> tapFinding(const FindingQuestion& question, const std::stop_token& stop)
+{
+    Result<Decays> decays = decaysOf(question, stop);
+    if (!decays)
+        return tl::unexpected<Error>(decays.error());
+    Finding finding = std::move(decays->finding);
+    std::vector<double> predicted;
+    if (question.prediction) {
+        predicted = {question.prediction->arm_vertical_hz, question.prediction->arm_horizontal_hz};
+        std::sort(predicted.begin(), predicted.end());
+    }
+    finding.charts.front().predicted = placesAt(predicted);
+    finding.charts.front().predictedCaption =
+        predicted.empty() ? QString() : QObject::tr("predicted (Hz):");
+    const QString rings = frequencyList(frequenciesOf(decays->ringDown));
+    finding.sentence =
+        predicted.empty()
+            ? QObject::tr("The arm rings at %1 Hz.").arg(rings)
+            : QObject::tr("The arm rings at %1 Hz; predicted are %2 Hz, up and down and sideways.")
+                  .arg(rings, frequencyList(predicted));
+    finding.notes << lossList(decays->ringDown);
+    addTapCorrection(finding, question, decays->ringDown);
+    return finding;
+}
+
+}  // namespace stillbay::ui

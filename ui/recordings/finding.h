@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "core/base/result.h"
+#include "core/calibrate/correction.h"
+#include "core/recording/recording.h"
+#include "core/recording/rotor_speed.h"
+#include "core/setup/setup.h"
+#include "ui/charts/measured_chart.h"
+
+#include <QString>
+#include <QStringList>
+
+#include <memory>
+#include <optional>
+#include <stop_token>
+#include <vector>
+
+/// From a recording and the craft to what the tab shows of it, a function for each kind. They run
+/// in the background.
+namespace stillbay::ui {
+
+struct FindingQuestion {
+    Setup setup;
+    std::shared_ptr<const Assessment> prediction;  ///< of the setup; null: there is none
+    NamedRecording named;
+    std::shared_ptr<const Recording> recording;  ///< the part that is used
+    /// The craft's other recording of the same sweep, by a recorder of its own.
+    std::optional<NamedRecording> partner = {};
+};
+
+struct Finding {
+    std::vector<MeasuredShown> charts;  ///< the first is shown first
+    QString sentence;
+    std::optional<QualityMark> mark;
+    std::optional<Correction> correction;
+    QStringList notes;
+};
+
+Result<Finding> findingOf(const FindingQuestion& question, const std::stop_token& stop);
+
+Result<Finding> pluckFinding(const FindingQuestion& question, const std::stop_token& stop);
+Result<Finding> tapFinding(const FindingQuestion& question, const std::stop_token& stop);
+Result<Finding> sweepFinding(const FindingQuestion& question, const std::stop_token& stop);
+Result<Finding> soundFinding(const FindingQuestion& question, const std::stop_token& stop);
+
+/// The part that the builder chose; all of it where none is.
+///
+/// @error BadInput  the part lies outside of the recording, or holds next to nothing.
+Result<std::shared_ptr<const Recording>> partOf(std::shared_ptr<const Recording> recording,
+                                                const NamedRecording& named);
+
+/// The spectrum of its channels of one quantity, with the craft's excitation over the cruise
+/// window.
+Result<MeasuredShown> spectrumShown(const FindingQuestion& question, Quantity quantity);
+
+/// The quantity that such a recording is about: acceleration before turn rate before sound.
+Quantity mainQuantity(const Recording& recording);
+
+std::vector<MeasuredShown::Band> excitationBands(const FindingQuestion& question);
+
+/// How the rotors of this craft are listened for.
+RotorSpeedOptions speedOptions(const FindingQuestion& question, bool isSound);
+
+/// "5.8, 8.1 and 12.3"
+QString frequencyList(const std::vector<double>& frequency_hz);
+
+}  // namespace stillbay::ui

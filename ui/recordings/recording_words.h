@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/result.h"
+#include "core/recording/recording.h"
+#include "core/setup/setup.h"
+
+#include <QString>
+
+/// What the window calls the things of a recording.
+namespace stillbay::ui {
+
+QString kindName(RecordingKind kind);     ///< "Pluck"
+QString kindMeaning(RecordingKind kind);  ///< what it is taken for, a sentence
+QString roleName(ColumnRole role);
+QString quantityName(Quantity quantity);   ///< "Acceleration"
+QString quantityTitle(Quantity quantity);  ///< "Acceleration (m/s²)"
+QString quantityUnit(Quantity quantity);   ///< of the numbers in a Recording
+QString reasonText(const Error& error);    ///< with its place, without a full stop
+
+/// Files that are taken for recordings, by the ending of their name.
+bool isRecordingName(const QString& path);
+/// For a file dialog.
+QString recordingFilter();
+/// What a file of this name is most likely taken for.
+RecordingKind likelyKind(const QString& path);
+
+}  // namespace stillbay::ui

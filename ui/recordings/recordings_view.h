@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "ui/document/background.h"
+#include "ui/document/document.h"
+#include "ui/recordings/finding.h"
+#include "ui/recordings/reading.h"
+#include "ui/widgets/result_view.h"
+
+#include <QStringList>
+#include <QWidget>
+
+#include <functional>
+#include <memory>
+#include <optional>
+
+class QPushButton;
+class QStackedWidget;
+
+namespace stillbay::ui {
+
+class CorrectionPane;
+class FlightNotesPane;
+class HangPane;
+class MessageBar;
+class RecordingList;
+class RecordingPage;
+
+/// What was measured of the craft: its recordings, what each shows beside the prediction, and the
+/// corrections they offer.
+class RecordingsView final : public QWidget, public ResultView {
+    Q_OBJECT
+public:
+    explicit RecordingsView(Document& document, QWidget* parent = nullptr);
+
+    void setResult(const Setup& setup, const Result<Assessment>& assessment) override;
+    void setStale(bool stale) override;
+
+    /// Names the files among the craft's recordings, in one step; those that are there already are
+    /// chosen.
+    void addFiles(const QStringList& paths);
+    RecordingList& list() { return *m_list; }
+    RecordingPage& page() { return *m_page; }
+    HangPane& hang() { return *m_hang; }
+    FlightNotesPane& flightNotes() { return *m_notes; }
+    CorrectionPane& correction() { return *m_correction; }
+    MessageBar& messages() { return *m_messages; }
+    bool isBusy() const { return m_read.isDue() || m_find.isDue(); }
+
+protected:
+    void showEvent(QShowEvent* event) override;
+
+private:
+    /// What the finding depends on.
+    struct FindKey {
+        ReadKey read;
+        NamedRecording named;
+        std::optional<NamedRecording> partner;
+        Setup craft;
+        bool isPredicted = false;
+        bool operator==(const FindKey&) const = default;
+    };
+
+    QWidget* makeCentre();
+    QWidget* makeEmpty();
+    const NamedRecording* shownRecording() const;
+    std::optional<NamedRecording> partnerOf(const NamedRecording& sweep) const;
+    void takeSamples();
+    void askForFiles();
+    void find(const QString& file);
+    void change(const QString& text, const std::function<void(NamedRecording&)>& how);
+    void refresh();
+    void showChosen();
+    void showRecording(const NamedRecording& named);
+    void showOther(const ReadKey& key);
+    void showHang();
+    void showNotes();
+    void read(const NamedRecording& named, const ReadKey& key);
+    void readArrived(const Result<ReadAnswer>& answer);
+    void ask();
+    void findingArrived(const Result<Finding>& finding);
+    void take(const Correction& correction);
+
+    Document& m_document;
+    MessageBar* m_messages;
+    RecordingList* m_list;
+    QStackedWidget* m_centre;
+    QPushButton* m_samples;
+    QWidget* m_empty;
+    RecordingPage* m_page;
+    HangPane* m_hang;
+    FlightNotesPane* m_notes;
+    CorrectionPane* m_correction;
+    std::shared_ptr<const Assessment> m_prediction;
+    std::optional<Setup> m_predicted;              // what it belongs to
+    std::optional<ReadKey> m_stopped;              // the builder has stopped this reading
+    std::optional<ReadKey> m_shown;                // on the page
+    std::shared_ptr<const Recording> m_recording;  // of m_shown
+    Background<ReadKey, ReadAnswer> m_read;        // last: they are gone before what they
+    Background<FindKey, Finding> m_find;           // report to
+};
+
+}  // namespace stillbay::ui
