@@ -237,12 +237,8 @@ bool isClaimed(const DecayingMode& mode, const RingDownOptions& options)
            mode.frequency_hz >= options.lowest_hz && mode.frequency_hz <= options.highest_hz;
 }
 
-// Two modes that move alike and overlap: one column, or none of them, tells them from one.
-bool areAlike(const DecayingMode& a, const DecayingMode& b)
+bool moveAlike(const DecayingMode& a, const DecayingMode& b)
 {
-    const double apart = std::abs(std::log(a.frequency_hz / b.frequency_hz));
-    if (apart > 0.5 * std::max(a.lossFactor, b.lossFactor))
-        return false;
     Complex product = 0.0;
     double aa = 0.0, bb = 0.0;
     for (std::size_t c = 0; c < a.shape.size(); ++c) {
@@ -251,6 +247,25 @@ bool areAlike(const DecayingMode& a, const DecayingMode& b)
         bb += std::norm(b.shape[c]);
     }
     return std::norm(product) > 0.97 * aa * bb;
+}
+
+double apartBy(const DecayingMode& a, const DecayingMode& b)
+{
+    return std::abs(std::log(a.frequency_hz / b.frequency_hz));
+}
+
+// Two modes that move alike and overlap: one column, or none of them, tells them from one.
+bool areAlike(const DecayingMode& a, const DecayingMode& b)
+{
+    return apartBy(a, b) < 0.5 * std::max(a.lossFactor, b.lossFactor) && moveAlike(a, b);
+}
+
+// What stands for the softening of a larger mode: at its frequency, moving alike, and dying much
+// faster. Where the frequency falls with the square of the motion, exp(−3ζωt) is its first term.
+bool isSofteningOf(const DecayingMode& small, const DecayingMode& large)
+{
+    return small.share < 0.4 * large.share && apartBy(small, large) < 0.02 &&
+           small.lossFactor > 1.5 * large.lossFactor && moveAlike(small, large);
 }
 
 QualityMark markOf(const RingDown& answer)
@@ -263,7 +278,7 @@ QualityMark markOf(const RingDown& answer)
                            fixed(mode.frequency_hz, 1), rounded(100.0 * mode.frequencySpread, 2),
                            rounded(100.0 * mode.lossSpread, 2))};
     for (const DecayingMode& mode : answer.modes) {
-        if (mode.share <= 0.05 || std::abs(mode.softens) <= 0.01)
+        if (mode.share <= 0.05 || std::abs(mode.softens) <= 0.005)
             continue;
         if (mode.softens > 0.0)
             return {Quality::Fair,
@@ -372,16 +387,31 @@ Result<RingDown> ringDown(const Recording& recording, const RingDownOptions& opt
     double whole = 0.0;
     for (std::size_t k = 0; k < fit.poles.size(); ++k)
         whole += energyOf(fit, k, noise);
+    std::vector<DecayingMode> all;
     for (std::size_t k = 0; k < fit.poles.size(); ++k) {
-        DecayingMode mode = modeOf(fit, k, noise);
-        if (!isClaimed(mode, options))
+        all.push_back(modeOf(fit, k, noise));
+        all[k].share = energyOf(fit, k, noise) / whole;
+    }
+    for (std::size_t k = 0; k < fit.poles.size(); ++k) {
+        DecayingMode mode = all[k];
+        const bool isPart = std::any_of(all.begin(), all.end(), [&](const DecayingMode& large) {
+            return isSofteningOf(all[k], large);
+        });
+        if (isPart || !isClaimed(mode, options))
             continue;
-        mode.share = energyOf(fit, k, noise) / whole;
+        std::vector<std::size_t> parts{k};
+        for (std::size_t other = 0; other < all.size(); ++other)
+            if (other != k && isSofteningOf(all[other], all[k])) {
+                parts.push_back(other);
+                mode.share += all[other].share;
+            }
         const auto largest = static_cast<std::size_t>(
             std::max_element(mode.shape.begin(), mode.shape.end(),
                              [](Complex a, Complex b) { return std::abs(a) < std::abs(b); }) -
             mode.shape.begin());
-        mode.softening = softeningOf(samples, fit, k, largest, noise[largest]);
+        mode.softening = softeningOf(samples, fit, parts, largest, noise[largest]);
+        if (parts.size() > 1 && !mode.softening.empty())
+            mode.softens = 1.0 - mode.softening.front().frequency_hz / mode.frequency_hz;
         answer.modes.push_back(std::move(mode));
     }
     if (answer.modes.empty())
@@ -390,16 +420,16 @@ Result<RingDown> ringDown(const Recording& recording, const RingDownOptions& opt
     std::sort(answer.modes.begin(), answer.modes.end(),
               [](const auto& a, const auto& b) { return a.frequency_hz < b.frequency_hz; });
     answer.plucks = found.stretches;
-    double all = 0.0, count = 0.0;
+    double energy = 0.0, count = 0.0;
     for (const DecaySamples& pluck : samples) {
         for (Index c = 0; c < pluck.values.cols(); ++c)
-            all += (pluck.values.col(c).array() - pluck.values.col(c).mean()).square().sum();
+            energy += (pluck.values.col(c).array() - pluck.values.col(c).mean()).square().sum();
         count += static_cast<double>(pluck.values.size());
     }
-    answer.residual = std::min(1.0, fit.squares / std::max(all, 1e-300));
+    answer.residual = std::min(1.0, fit.squares / std::max(energy, 1e-300));
     const double noisePower = noiseOf(fit) * count;
     answer.signalToNoise_db =
-        10.0 * std::log10(std::max(1e-3, all / std::max(noisePower, 1e-300) - 1.0));
+        10.0 * std::log10(std::max(1e-3, energy / std::max(noisePower, 1e-300) - 1.0));
     answer.mark = markOf(answer);
     return answer;
 }

@@ -35,16 +35,20 @@ DecaySamples partOf(const DecaySamples& pluck, const Eigen::MatrixXd& values, do
 }  // namespace
 
 std::vector<SofteningRow> softeningOf(const std::vector<DecaySamples>& plucks, const PoleFit& fit,
-                                      std::size_t mode, std::size_t largest, double unit)
+                                      const std::vector<std::size_t>& modes, std::size_t largest,
+                                      double unit)
 {
+    const std::size_t mode = modes.front();
     // The mode alone: the residual and what it explains.
     const DecayPole pole = fit.poles[mode];
     std::vector<Eigen::MatrixXd> alone = fit.residuals;
     std::vector<double> amplitude;  // in noise
     double strongest = 0.0, end = 0.0;
     for (std::size_t p = 0; p < plucks.size(); ++p) {
-        alone[p] +=
-            (motionOf(plucks[p], pole) * fit.amplitudes[p].row(static_cast<Index>(mode))).real();
+        for (const std::size_t k : modes)
+            alone[p] +=
+                (motionOf(plucks[p], fit.poles[k]) * fit.amplitudes[p].row(static_cast<Index>(k)))
+                    .real();
         amplitude.push_back(
             std::abs(fit.amplitudes[p](static_cast<Index>(mode), static_cast<Index>(largest))));
         strongest = std::max(strongest, amplitude.back());
