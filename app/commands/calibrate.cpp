@@ -7,13 +7,21 @@
 #include "app/commands/command.h"
 #include "app/commands/recordings.h"
 #include "app/commands/save_craft.h"
+#include "core/assess/assess.h"
 #include "core/base/format.h"
+#include "core/base/units.h"
+#include "core/calibrate/flight_notes.h"
 #include "core/calibrate/hang.h"
 #include "core/calibrate/pluck.h"
+#include "core/calibrate/speed_at_throttle.h"
+#include "core/calibrate/tap.h"
+#include "core/setup/fields.h"
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 #include <optional>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -30,6 +38,10 @@ struct CalibrateArguments {
     std::vector<std::string> columns;  // empty: the usual
     std::optional<double> rate_hz;
     BaySensor sensor{.size_mm = {70, 150, 8}};  // a phone's
+    std::optional<TappedArm> tapped;
+    bool isTappedFree = false;
+    std::vector<SteadySpeed> speeds;
+    std::vector<FlightNote> notes;
 };
 
 constexpr CommandTexts kCalibrateTexts{
@@ -75,12 +87,100 @@ std::string takeAxes(std::string_view value, BaySensor& sensor)
                          "-y:x:z, right-handed";
 }
 
+std::string takeTap(std::string_view value, std::optional<TappedArm>& tapped)
+{
+    const auto given = parseNumbers(value, 3);
+    if (!given)
+        return "--tap wants VERTICAL_HZ:HORIZONTAL_HZ:LOSS, three numbers, 0 for what is not known";
+    const auto mode = [&](double frequency_hz) {
+        const double loss = (*given)[2];
+        return frequency_hz == 0
+                   ? std::nullopt
+                   : std::optional(
+                         TappedMode{frequency_hz, loss == 0 ? std::nullopt : std::optional(loss)});
+    };
+    tapped = TappedArm{0, mode((*given)[0]), mode((*given)[1])};
+    return {};
+}
+
+// "40%" or "0.4".
+std::optional<double> takeThrottle(std::string_view text)
+{
+    const bool isPercent = text.ends_with('%');
+    const auto number = parseNumbers(text.substr(0, text.size() - (isPercent ? 1 : 0)), 1);
+    if (!number)
+        return {};
+    return isPercent ? number->front() / kPercent : number->front();
+}
+
+std::vector<std::string_view> splitAtColons(std::string_view text)
+{
+    std::vector<std::string_view> parts;
+    for (std::size_t colon; (colon = text.find(':')) != std::string_view::npos;
+         text.remove_prefix(colon + 1))
+        parts.push_back(text.substr(0, colon));
+    parts.push_back(text);
+    return parts;
+}
+
+std::string takeSpeed(std::string_view value, std::vector<SteadySpeed>& speeds)
+{
+    const std::string wanted =
+        "--speed wants THROTTLE:RPM, or THROTTLE:RPM:VOLT, like 50%:5200:15.4";
+    const auto parts = splitAtColons(value);
+    if (parts.size() < 2 || parts.size() > 3)
+        return wanted;
+    const auto throttle = takeThrottle(parts[0]);
+    const auto rpm = parseNumbers(parts[1], 1);
+    const auto volt = parts.size() == 3 ? parseNumbers(parts[2], 1) : std::nullopt;
+    if (!throttle || !rpm || (parts.size() == 3 && !volt))
+        return wanted;
+    speeds.push_back(
+        {*throttle, rpm->front() * unit::rpm, volt ? std::optional(volt->front()) : std::nullopt});
+    return {};
+}
+
+std::string takeNote(std::string_view value, std::vector<FlightNote>& notes)
+{
+    const std::string wanted = "--note wants FROM:TO:GRADE, clean, faint or bad, like 40%:47%:bad";
+    const auto parts = splitAtColons(value);
+    if (parts.size() != 3)
+        return wanted;
+    const auto from = takeThrottle(parts[0]), to = takeThrottle(parts[1]);
+    const auto words = choiceOf<Seen>().words;
+    const auto word = std::find(words.begin(), words.end(), parts[2]);
+    if (!from || !to || word == words.end())
+        return wanted;
+    notes.push_back({.from = *from,
+                     .to = *to,
+                     .seen = static_cast<Seen>(word - words.begin()),
+                     .note = {},
+                     .extras = {}});
+    return {};
+}
+
+// What the craft's flight notes say of its limits; without a number where there is nothing to move.
+Result<Correction> notedLimits(const Setup& craft)
+{
+    const auto assessment = assess(craft);
+    if (!assessment)
+        return tl::unexpected(assessment.error());
+    FlightNotesCheck check = checkFlightNotes(craft, assessment->curve);
+    Correction correction = check.correction ? *std::move(check.correction) : Correction{};
+    correction.measurement = phrase("flight notes");
+    correction.mark = {Quality::Fair, flightNotesText(check)};
+    for (const NoteCheck& note : check.notes)
+        correction.warnings.push_back(
+            {note.agrees ? "note-agrees" : "note-disagrees", noteText(note)});
+    return correction;
+}
+
 // The exit code after the help or an error has been printed.
 tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string_view> arguments,
                                                      std::ostream& out, std::ostream& err)
 {
     CalibrateArguments parsed;
-    const std::array<Option, 10> options{{
+    const std::array<Option, 14> options{{
         {"--hang", "MASS_G:FREE_MM:LENGTH_MM",
          "A mass in g that hung on one tube, and the distance of two marks on the tube in mm, "
          "without and with it; once for each mass, at most five times. Corrects "
@@ -123,6 +223,29 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
          [&](std::string_view value) {
              return takeAxes(value, parsed.sensor);
          }},
+        {"--tap", "VERTICAL_HZ:HORIZONTAL_HZ:LOSS",
+         "First frequencies in Hz and loss factor of the first arm, tapped with its motor on and "
+         "held by its root; 0 for what is not known. Corrects airframe.arm.",
+         [&](std::string_view value) {
+             return takeTap(value, parsed.tapped);
+         }},
+        {"--tap-free", "", "The craft was free while its arm was tapped.",
+         [&](std::string_view) {
+             parsed.isTappedFree = true;
+             return std::string();
+         }},
+        {"--speed", "THROTTLE:RPM[:VOLT]",
+         "Rotor speed in rpm at a steady throttle, and the voltage under load; once for each "
+         "throttle, three at least. Corrects KV and resistances, or drive.throttle_curve.",
+         [&](std::string_view value) {
+             return takeSpeed(value, parsed.speeds);
+         }},
+        {"--note", "FROM:TO:GRADE",
+         "How the film looked between two throttles: clean, faint or bad; as often as you like. "
+         "Joins flight.notes; corrects limits.",
+         [&](std::string_view value) {
+             return takeNote(value, parsed.notes);
+         }},
         {"--json", "", "Print JSON.",
          [&](std::string_view) {
              parsed.json = true;
@@ -146,7 +269,8 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
     auto file = readArguments(kCalibrateTexts, arguments, options, out, err);
     if (!file)
         return tl::unexpected(file.error());
-    if (parsed.hung.empty() && parsed.plucked.empty())
+    if (parsed.hung.empty() && parsed.plucked.empty() && !parsed.tapped && parsed.speeds.empty() &&
+        parsed.notes.empty())
         return tl::unexpected(usageError(err, "no measurement is given, see --help", "calibrate"));
     parsed.file = *std::move(file);
     return parsed;
@@ -211,6 +335,27 @@ Result<void> takePluck(Calibrated& calibrated, const CalibrateArguments& asked, 
     return take(calibrated, calibrated.pluck->correction);
 }
 
+// Taps, speeds and notes.
+Result<void> takeReadings(Calibrated& calibrated, const CalibrateArguments& asked)
+{
+    const auto taking = [&calibrated](const Correction& correction) {
+        return take(calibrated, correction);
+    };
+    Result<void> done;
+    if (asked.tapped)
+        done =
+            tapTest(calibrated.craft, std::span(&*asked.tapped, 1), {.isHeld = !asked.isTappedFree})
+                .and_then(taking);
+    if (done && !asked.speeds.empty())
+        done = speedAtThrottle(calibrated.craft, asked.speeds).and_then(taking);
+    if (done && !asked.notes.empty()) {
+        std::vector<FlightNote>& notes = calibrated.craft.flight.notes;
+        notes.insert(notes.end(), asked.notes.begin(), asked.notes.end());
+        done = notedLimits(calibrated.craft).and_then(taking);
+    }
+    return done;
+}
+
 }  // namespace
 
 int runCalibrate(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err)
@@ -237,6 +382,8 @@ int runCalibrate(std::span<const std::string_view> arguments, std::ostream& out,
     if (!parsed->plucked.empty())
         if (const auto taken = takePluck(calibrated, *parsed, err); !taken)
             return reportError(err, taken.error(), parsed->plucked);
+    if (const auto taken = takeReadings(calibrated, *parsed); !taken)
+        return reportError(err, taken.error(), parsed->file);
 
     const PluckAnswer* const pluck = calibrated.pluck ? &*calibrated.pluck : nullptr;
     const int code =

@@ -59,12 +59,15 @@ std::string calibrateJson(std::span<const Correction> corrections, const PluckAn
     std::vector<CorrectedValue> values;
     for (const Correction& correction : corrections)
         values.insert(values.end(), correction.values.begin(), correction.values.end());
-    const Json json{{"format", "stillbay-calibrate"},
-                    {"version", 1},
-                    {"values", valuesJson(values)},
-                    {"modes", modesJson(pluck)},
-                    {"residual", number(corrections.back().residual)},
-                    {"measurements", array(corrections, measurementJson)}};
+    Json json{{"format", "stillbay-calibrate"},
+              {"version", 1},
+              {"values", valuesJson(values)},
+              {"modes", modesJson(pluck)},
+              {"residual", number(corrections.back().residual)},
+              {"measurements", array(corrections, measurementJson)}};
+    for (const Correction& correction : corrections)
+        if (correction.throttleCurve)
+            json["throttle_curve"] = *correction.throttleCurve;
     return json.dump(1) + '\n';
 }
 

@@ -15,9 +15,11 @@ namespace {
 void valueRow(std::ostream& page, const CorrectedValue& value)
 {
     const std::string before = value.before ? formatted("%.4g", *value.before) : std::string("-");
-    page << formatted("  %-34s %9s -> %-9s %-4s +/- %.2g %%\n", english(value.label).c_str(),
-                      before.c_str(), formatted("%.4g", value.after).c_str(), value.unit.c_str(),
-                      kPercent * value.spread);
+    page << formatted("  %-34s %9s -> %-9s %-4s", english(value.label).c_str(), before.c_str(),
+                      formatted("%.4g", value.after).c_str(), value.unit.c_str());
+    if (value.spread > 0)
+        page << formatted(" +/- %.2g %%", kPercent * value.spread);
+    page << '\n';
 }
 
 void modesTable(std::ostream& page, const PluckAnswer& pluck)
@@ -48,6 +50,12 @@ std::string calibratePage(const std::string& name, std::span<const Correction> c
         page << '\n' << english(correction.measurement) << '\n';
         for (const CorrectedValue& value : correction.values)
             valueRow(page, value);
+        if (correction.throttleCurve) {
+            page << "  throttle curve:";
+            for (const auto& [throttle, duty] : *correction.throttleCurve)
+                page << formatted(" %.3g:%.3g", throttle, duty);
+            page << '\n';
+        }
         page << formatted("  unexplained: %.2g %%", kPercent * correction.residual);
         if (correction.residualBefore)
             page << formatted(", before %.2g %%", kPercent * *correction.residualBefore);

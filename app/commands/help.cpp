@@ -23,6 +23,8 @@ std::string_view helpText()
            "  stillbay calibrate FILE [--hang MASS_G:FREE_MM:LENGTH_MM]...\n"
            "                  [--pluck RECORDING [--column NAME]... [--rate HZ]\n"
            "                  [--phone MASS_G:X:Y:Z] [--phone-size X:Y:Z] [--axes X:Y:Z]]\n"
+           "                  [--tap VERTICAL_HZ:HORIZONTAL_HZ:LOSS [--tap-free]]\n"
+           "                  [--speed THROTTLE:RPM[:VOLT]]... [--note FROM:TO:GRADE]...\n"
            "                  [--json] [--output OUT] [--force]\n"
            "                      print what a measurement corrects, and how sure it is\n"
            "  stillbay sheet FILE --output OUT.pdf [--force] [--paper a4|letter] [--grip MM]\n"

@@ -71,6 +71,29 @@ TEST(CalibrateCommand, WritesTheCraftWithItsSource)
     EXPECT_EQ(calibrated(forced).code, 0);
 }
 
+// Oracle: the craft's own figures. Its arms as they are, tapped, keep their modulus; notes that a
+// film was bad where it is computed clean move the limits below that.
+TEST(CalibrateCommand, TakesTapsSpeedsAndNotes)
+{
+    const OutputFolder output;
+    const std::string path = output.path();
+    const CalibrateOutput answer =
+        calibrated({kReedbed, "--tap", "60:0:0.01", "--speed", "30%:3000", "--speed", "0.5:4800",
+                    "--speed", "100%:8200", "--note", "20%:60%:bad", "--output", path, "--json"});
+    ASSERT_EQ(answer.code, 0) << answer.err;
+    const auto json = nlohmann::json::parse(answer.out);
+    EXPECT_EQ(json.at("measurements").size(), 3U);
+    EXPECT_EQ(json.at("measurements").at(0).at("name"), "tap test, one direction");
+    EXPECT_EQ(json.at("measurements").at(2).at("name"), "flight notes");
+    const auto written = loadSetup(path);
+    ASSERT_TRUE(written);
+    ASSERT_EQ(written->setup.flight.notes.size(), 1U);
+    EXPECT_EQ(written->setup.flight.notes[0].from, 0.2);
+    EXPECT_EQ(written->setup.flight.notes[0].seen, Seen::Bad);
+    EXPECT_NE(written->setup.airframe.arm.youngs_modulus_gpa, 10.0);
+    ASSERT_NE(sourceOf(written->setup, "airframe.arm.youngs_modulus_gpa"), nullptr);
+}
+
 TEST(CalibrateCommand, SaysInOneLineWhatIsWrong)
 {
     const auto complaint = [](std::vector<std::string_view> arguments, int code) {
@@ -82,6 +105,14 @@ TEST(CalibrateCommand, SaysInOneLineWhatIsWrong)
     };
     EXPECT_NE(complaint({kReedbed}, 2).find("no measurement"), std::string::npos);
     EXPECT_NE(complaint({kReedbed, "--hang", "1000:100"}, 2).find("MASS_G:FREE_MM:LENGTH_MM"),
+              std::string::npos);
+    EXPECT_NE(complaint({kReedbed, "--tap", "50"}, 2).find("VERTICAL_HZ:HORIZONTAL_HZ:LOSS"),
+              std::string::npos);
+    EXPECT_NE(complaint({kReedbed, "--speed", "half:5000"}, 2).find("THROTTLE:RPM"),
+              std::string::npos);
+    EXPECT_NE(complaint({kReedbed, "--note", "40%:47%:ugly"}, 2).find("FROM:TO:GRADE"),
+              std::string::npos);
+    EXPECT_NE(complaint({kReedbed, "--speed", "40%:5000"}, 1).find("at least 3"),
               std::string::npos);
     EXPECT_NE(complaint({kReedbed, "--hang", "1000:100:90"}, 1).find("does not stretch"),
               std::string::npos);
