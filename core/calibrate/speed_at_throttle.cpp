@@ -18,6 +18,7 @@ namespace {
 constexpr double kSameThrottle = 0.01;  // nearer ones are one reading
 constexpr double kFullThrottle = 0.98;  // from here on duty and throttle agree
 constexpr std::size_t kFewestThrottles = 3;
+constexpr double kAnyKv = 0.5;             // doubt of a KV of which nothing is known
 constexpr double kSpeedTold = 0.5;         // of the doubt there was
 constexpr double kVoltmeterRepeats = 0.1;  // of a voltmeter's spread; the rest it has in common
 constexpr int kSpeedIterations = 20;
@@ -27,7 +28,7 @@ constexpr const char* kResistance = "drive.motor.resistance_mohm";
 constexpr const char* kPower = "drive.propeller.power_coefficient";
 constexpr const char* kPack = "drive.battery.resistance_mohm";
 
-// SpeedDoubts of numbers that say nothing of where they come from, one standard deviation of the
+// Doubts of numbers that say nothing of where they come from, one standard deviation of the
 // logarithm: factors 1.07, 1.5, 1.25 and 2 either way hold nine of ten. Common practice, no source.
 constexpr double kKvDoubt = 0.041, kResistanceDoubt = 0.25, kPowerDoubt = 0.136, kPackDoubt = 0.42;
 
@@ -256,7 +257,7 @@ public:
 
 private:
     bool areExplained(const SpeedFit& fit) const;
-    Result<Correction> motorFigures(const SpeedFit& both);
+    Result<Correction> motorFigures(const SpeedFit& both, bool isKvFar);
     Result<Correction> throttleCurve();
     void addKv(Correction& correction, double change, double spread) const;
     double voltageDoubt() const;
@@ -330,17 +331,19 @@ void SpeedTest::addKv(Correction& correction, double change, double spread) cons
                                  before * std::exp(change), std::hypot(spread, voltageDoubt())});
 }
 
-Result<Correction> SpeedTest::motorFigures(const SpeedFit& both)
+Result<Correction> SpeedTest::motorFigures(const SpeedFit& both, bool isKvFar)
 {
     Correction correction;
     correction.measurement = measurementText(m_stand.readings.size());
     correction.residualBefore = speedResidual(m_stand);
     const bool isResistanceTold =
         std::sqrt(both.resistanceVariance) < kSpeedTold * m_doubts.resistance;
-    const SpeedFit fit = isResistanceTold ? both : fitSpeeds(m_stand, m_doubts, false, m_options);
+    SpeedDoubts doubts = m_doubts;
+    if (isKvFar)
+        doubts.kv = kAnyKv;
+    const SpeedFit fit = isResistanceTold ? both : fitSpeeds(m_stand, doubts, false, m_options);
     const double kvSpread = std::sqrt(both.kvVariance);
-    if (std::hypot(kvSpread, voltageDoubt()) < kSpeedTold * m_doubts.kv || isResistanceTold ||
-        kvSpread < kSpeedTold * m_doubts.kv)
+    if (kvSpread < kSpeedTold * m_doubts.kv || isResistanceTold || isKvFar)
         addKv(correction, fit.kv, kvSpread);
     else
         correction.warnings.push_back(notToldKv());
@@ -368,6 +371,10 @@ Result<Correction> SpeedTest::motorFigures(const SpeedFit& both)
     else if (!areExplained(fit))
         correction.mark = {Quality::Fair,
                            phrase("the readings scatter more than their spread explains")};
+    else if (isKvFar)
+        correction.mark = {Quality::Fair,
+                           phrase("KV is further from the craft's than a label is usually off: is "
+                                  "it the motor, and the voltage, that the craft says?")};
     else if (!m_hasVoltage)
         correction.mark = {Quality::Fair, phrase("no voltage was noted")};
     else
@@ -440,7 +447,13 @@ Result<Correction> SpeedTest::throttleCurve()
 Result<Correction> SpeedTest::answer()
 {
     const SpeedFit both = fitSpeeds(m_stand, m_doubts, true, m_options);
-    return areExplained(both) ? motorFigures(both) : throttleCurve();
+    if (areExplained(both))
+        return motorFigures(both, false);
+    // A KV far from the craft's, of another winding say, is no curve.
+    SpeedDoubts any = m_doubts;
+    any.kv = kAnyKv;
+    const SpeedFit far = fitSpeeds(m_stand, any, true, m_options);
+    return areExplained(far) ? motorFigures(far, true) : throttleCurve();
 }
 
 }  // namespace

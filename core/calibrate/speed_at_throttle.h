@@ -26,9 +26,10 @@ struct SpeedOptions {
 
 /// KV, and the resistance of motor and pack, as far as the readings tell them: a number is told
 /// where the readings leave it less than half of the doubt that there was, by the covariance of the
-/// fit. What is not told stays as it is, and a warning says so. Where no KV and resistance explain
-/// the speeds, the duty is not the throttle: then the answer is a throttle curve through the
-/// readings, and KV only where one of them is at full throttle, where duty and throttle agree.
+/// fit. What is not told stays as it is, and a warning says so. Where no KV, however far, and
+/// resistance explain the speeds, the duty is not the throttle: then the answer is a throttle curve
+/// through the readings, and KV only where one of them is at full throttle, where duty and throttle
+/// agree.
 ///
 /// Without voltages the pack is taken to have been full.
 ///

@@ -148,6 +148,19 @@ TEST(SpeedAtThrottle, SaysWhatItCannotTell)
     EXPECT_EQ(correction.mark.quality, Quality::Fair);
 }
 
+// Oracle: the bisection. A motor of another winding is no throttle curve.
+TEST(SpeedAtThrottle, TakesAKvThatIsFarOff)
+{
+    const Craft craft = motorCraft();
+    const Correction correction =
+        speedAtThrottle(craft, readings(craft, {.kv = 0.75}, {0.2, 0.4, 0.6, 0.8, 1.0})).value();
+    EXPECT_FALSE(correction.throttleCurve);
+    const CorrectedValue* const kv = test::valueOf(correction, "drive.motor.kv_rpm_per_v");
+    ASSERT_TRUE(kv);
+    EXPECT_NEAR(kv->after, 0.75 * craft.drive.motor.kv_rpm_per_v, 2 * kv->spread * kv->after);
+    EXPECT_EQ(correction.mark.quality, Quality::Fair);
+}
+
 // Oracle: the curve that the readings were made with; a reading at full throttle gives KV.
 TEST(SpeedAtThrottle, FindsAThrottleCurve)
 {
