@@ -118,7 +118,7 @@ Result<void> validateOrders(double rate, const SpeedOverTime& speed, const Order
                                                rounded(order, 4), fixed(kHighestOrder, 0)));
         if (order * fastest > rate / 2)
             return fail(Errc::BadInput,
-                        phrase("order %1 reaches %2 Hz, above half the rate of %3 Hz",
+                        phrase("order %1 reaches %2 Hz, above half the rate of %3 Hz",
                                rounded(order, 4), rounded(order * fastest, 4), rounded(rate, 5)));
     }
     return {};

@@ -54,13 +54,13 @@ Result<void> validateOptions(double rate, const RotorSpeedOptions& options)
         return fail(Errc::BadInput, phrase("the range of speeds must rise from above 0"));
     if (!(options.window * options.slowest >= kFewestTurns) || !(options.step > 0))
         return fail(Errc::BadInput,
-                    phrase("a window of %1 s holds less than %2 turns at the lowest speed",
+                    phrase("a window of %1 s holds less than %2 turns at the lowest speed",
                            rounded(options.window, 3), fixed(kFewestTurns, 0)));
     const double needed_hz = 2.2 * static_cast<double>(options.blades) * options.fastest;
     if (rate < needed_hz)
         return fail(Errc::BadInput,
-                    phrase("a rate of %1 Hz is too low to hear the blade pass up to %2 turns a "
-                           "second: at least %3 Hz are needed",
+                    phrase("a rate of %1 Hz is too low to hear the blade pass up to %2 turns a "
+                           "second: at least %3 Hz are needed",
                            rounded(rate, 5), rounded(options.fastest, 4), fixed(needed_hz, 0)));
     return {};
 }

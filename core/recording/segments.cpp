@@ -11,10 +11,11 @@ namespace {
 
 constexpr std::size_t kShortestSegment = 4;
 
-// Four sums side by side: one would wait for itself.
+}  // namespace
+
 double meanOf(std::span<const double> x)
 {
-    double sums[4] = {};
+    double sums[4] = {};  // side by side: one would wait for itself
     std::size_t n = 0;
     for (; n + 4 <= x.size(); n += 4)
         for (std::size_t lane = 0; lane < 4; ++lane)
@@ -23,8 +24,6 @@ double meanOf(std::span<const double> x)
         sums[0] += x[n];
     return (sums[0] + sums[1] + sums[2] + sums[3]) / static_cast<double>(x.size());
 }
-
-}  // namespace
 
 std::vector<double> hannWindow(std::size_t length)
 {

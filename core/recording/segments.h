@@ -16,6 +16,9 @@ namespace stillbay {
 /// ½ − ½cos(2πn/N), n = 0 … N−1.
 std::vector<double> hannWindow(std::size_t length);
 
+/// The mean of a series that is not empty.
+double meanOf(std::span<const double> x);
+
 /// How many half overlapped segments a series holds.
 std::size_t segmentCount(std::size_t samples, std::size_t segment);
 

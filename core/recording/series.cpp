@@ -37,7 +37,7 @@ Result<void> validateSeries(std::span<const double> x, std::size_t fewest)
 Result<void> validateRate(double rate)
 {
     if (!(rate > 0) || !std::isfinite(rate))
-        return fail(Errc::BadInput, phrase("the sample rate must be above 0 Hz"));
+        return fail(Errc::BadInput, phrase("the sample rate must be above 0 Hz"));
     return {};
 }
 

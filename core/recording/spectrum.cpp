@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/spectrum.h"
 
+#include "core/recording/segment_power.h"
 #include "core/recording/segments.h"
 #include "core/recording/series.h"
 
@@ -44,18 +45,12 @@ Result<Spectrum> welch(std::span<const double> x, double rate, const WelchOption
          {validateRate(rate), validateSegment(segment), validateSeries(x, segment)})
         if (!valid)
             return tl::unexpected(valid.error());
-    SegmentTransform transform(segment);
     Spectrum spectrum;
     spectrum.frequency_hz = binFrequencies_hz(segment, rate);
     spectrum.averages = segmentCount(x.size(), segment);
-    spectrum.density.assign(transform.bins(), 0.0);
-    for (std::size_t from = 0; from + segment <= x.size(); from += transform.step()) {
-        const std::span<const Complex> X = transform.of(x, from);
-        for (std::size_t k = 0; k < X.size(); ++k)
-            spectrum.density[k] += std::norm(X[k]);
-    }
+    spectrum.density = summedPower(x, segment);
     const double scale =
-        densityScale(transform.window(), rate) / static_cast<double>(spectrum.averages);
+        densityScale(hannWindow(segment), rate) / static_cast<double>(spectrum.averages);
     for (double& density : spectrum.density)
         density *= scale;
     spectrum.density.front() /= 2;

@@ -125,7 +125,7 @@ TEST(Orders, RefuseWhatSaysNothing)
     EXPECT_EQ(said({{0}, {50}}), "the speed must be known at two times at least");
     EXPECT_EQ(said({{0, 0}, {50, 50}}),
               "the speed must be finite, not below 0, at times that rise");
-    EXPECT_EQ(said({{0, 2}, {50, 150}}), "order 4 reaches 600 Hz, above half the rate of 1000 Hz");
+    EXPECT_EQ(said({{0, 2}, {50, 150}}), "order 4 reaches 600 Hz, above half the rate of 1000 Hz");
     EXPECT_EQ(said({{0, 2}, {50, 50}}, {{0}, 16}), "order 0 must be above 0 and at most 60");
     EXPECT_EQ(said({{0, 2}, {0, 0}}), "nothing turns for 16 turns on end");
     EXPECT_EQ(said({{0, 2}, {50, 50}}, {{1}, 3}), "a block of 3 turns is too short: at least 4");

@@ -93,7 +93,7 @@ TEST(Welch, RefusesWhatSaysNothing)
     EXPECT_EQ(said({}), "holds no samples");
     EXPECT_EQ(said(noise(1, 63)), "holds 63 samples, which is too few: at least 64 are needed");
     EXPECT_EQ(said(std::vector<double>(100, 3.5)), "all samples are the same");
-    EXPECT_EQ(said(x, 0), "the sample rate must be above 0 Hz");
+    EXPECT_EQ(said(x, 0), "the sample rate must be above 0 Hz");
     EXPECT_EQ(said(x, 100, 3), "a segment of 3 samples is too short: at least 4");
     x[41] = std::numeric_limits<double>::quiet_NaN();
     EXPECT_EQ(said(x), "sample 42 is not a finite number");
