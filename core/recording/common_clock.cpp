@@ -17,6 +17,7 @@ constexpr double kMostDrift = 500e-6;
 constexpr double kShortest = 1.0;           // [s]
 constexpr std::size_t kClockBlocks = 12;    // of b, in the first pass
 constexpr std::size_t kFewestAgreeing = 4;  // a line goes through any two
+constexpr double kClear = 10;               // contrast of the whole; noise has some 5
 constexpr double kWhitening = 0.5;          // of the cross spectrum: 0 plain, 1 phase alone
 
 // Where a block of b was found in a, both on their own clocks, at its middle.
@@ -55,6 +56,7 @@ public:
     struct Peak {
         double lag = 0.0;       // [samples] of the block's first sample within a, between samples
         double contrast = 0.0;  // over the root mean square of the correlation
+        double reach = 0.0;     // [samples] within which others come near it
     };
 
     Peak find(std::span<const double> block)
@@ -69,22 +71,38 @@ public:
             m_B[k] = size > 0 ? cross / std::pow(size, kWhitening) : Complex();
         }
         m_fourier.inverse(m_B, m_x);
-        const auto best = std::max_element(m_x.begin(), m_x.end());
+        // Of either sign: above their resonance tubes turn the motion round.
+        const auto best = std::max_element(
+            m_x.begin(), m_x.end(), [](double a, double b) { return std::abs(a) < std::abs(b); });
         const auto at = static_cast<std::size_t>(best - m_x.begin());
         double squares = 0;
         for (const double value : m_x)
             squares += value * value / static_cast<double>(m_x.size());
         const std::size_t n = m_x.size();
-        const double left = m_x[(at + n - 1) % n], right = m_x[(at + 1) % n];
-        const double curvature = left + right - 2 * *best;
+        const double sign = *best < 0 ? -1 : 1;
+        const double left = sign * m_x[(at + n - 1) % n], right = sign * m_x[(at + 1) % n];
+        const double height = std::abs(*best), curvature = left + right - 2 * height;
         const double between = curvature < 0 ? 0.5 * (left - right) / curvature : 0;
         // A block that begins before a does wraps round.
         const double whole = at < m_lags ? static_cast<double>(at)
                                          : static_cast<double>(at) - static_cast<double>(n);
-        return {whole + between, squares > 0 ? *best / std::sqrt(squares) : 0};
+        return {whole + between, squares > 0 ? height / std::sqrt(squares) : 0,
+                reachOf(at, height)};
     }
 
 private:
+    // How far from the peak at `at` the last is that has four fifths of its height.
+    double reachOf(std::size_t at, double height) const
+    {
+        const std::size_t n = m_x.size();
+        std::size_t reach = 1;
+        for (std::size_t d = 1; d < n / 64; ++d)
+            if (std::max(std::abs(m_x[(at + d) % n]), std::abs(m_x[(at + n - d) % n])) >
+                0.8 * height)
+                reach = d;
+        return static_cast<double>(reach);
+    }
+
     std::size_t m_lags;
     RealFourier m_fourier;
     std::vector<Complex> m_A, m_B;
@@ -243,14 +261,25 @@ Result<ClockMatch> matchClocks(std::span<const double> a, double rateA, std::spa
     if (evenB.size() < kClockBlocks * 8)
         return fail(Errc::BadInput,
                     phrase("the recordings are too short to be laid over each other"));
+    // As a whole first, which holds where the blocks are too much alike within themselves, as in a
+    // slow sweep; the drift stays unknown then.
+    const Correlator::Peak whole = Correlator(evenA, evenB.size()).find(evenB);
+    const ClockMatch coarse{whole.lag / rate, 0, whole.reach / rate, kMostDrift, 0, kClockBlocks};
     // Within a block of the first pass the clocks part by this much at most.
     const double smear = kMostDrift * static_cast<double>(evenB.size() / kClockBlocks) / rate;
     const double tolerance = 2 / rate + smear;
     const std::vector<Sighting> seen = sightings(evenA, evenB, rate);
     const ClockMatch first = fitted(seen, consensus(seen, tolerance), tolerance);
-    if (first.agreeing < kFewestAgreeing)
+    const bool isClear = whole.contrast > kClear;
+    const double apart = kMostDrift * static_cast<double>(evenB.size()) / rate;
+    if (first.agreeing < kFewestAgreeing ||
+        (isClear &&
+         std::abs(first.offset - coarse.offset) > coarse.offsetSpread + apart + tolerance)) {
+        if (isClear)
+            return coarse;
         return fail(Errc::NoAnswer, phrase("the two recordings share no motion by which they could "
                                            "be laid over each other"));
+    }
     const Shared shared = sharedTime(static_cast<double>(evenA.size()) / rate,
                                      static_cast<double>(evenB.size()) / rate, first);
     if (!(shared.to - shared.from > kShortest))
@@ -264,7 +293,7 @@ Result<Recording> onOneClock(const Recording& a, const Recording& b, const Clock
     const Shared shared = sharedTime(a.duration(), b.duration(), match);
     if (!(shared.to - shared.from >= kShortest))
         return fail(Errc::BadInput,
-                    phrase("the two recordings overlap by less than %1 s", fixed(kShortest, 0)));
+                    phrase("the two recordings overlap by less than %1 s", fixed(kShortest, 0)));
     Recording joined;
     joined.rate = std::min(a.rate, b.rate);
     joined.start = a.start + shared.from;
@@ -282,7 +311,7 @@ Result<Recording> onOneClock(const Recording& a, const Recording& b, const Clock
     joined.flaws.insert(joined.flaws.end(), b.flaws.begin(), b.flaws.end());
     joined.flaws.push_back({RecordingFlaw::Kind::Resampled, 0, 1,
                             phrase("two recordings were laid on one clock: the second begins "
-                                   "%1 s after the first and its clock differs by %2 ppm",
+                                   "%1 s after the first and its clock differs by %2 ppm",
                                    fixed(match.offset, 3), fixed(match.drift * 1e6, 1))});
     return joined;
 }

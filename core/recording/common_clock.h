@@ -16,12 +16,14 @@ struct ClockMatch {
     double drift = 0.0;         ///< relative; 1e-6 is a part per million
     double offsetSpread = 0.0;  ///< [s], one standard deviation, at the middle of what they share
     double driftSpread = 0.0;
-    std::size_t agreeing = 0;  ///< blocks of b that lie on that line …
+    std::size_t agreeing = 0;  ///< blocks of b that lie on that line; 0: the drift is not known …
     std::size_t blocks = 0;    ///< … of so many
 };
 
 /// Finds it from what both sensors felt, by correlating blocks of b with a. Needs motion that does
 /// not repeat itself (throttle changes, knocks, noise): a steady tone fits at each of its periods.
+/// What lies between the sensors, tubes for one, may turn the motion round; by how much it delays
+/// it, the offset is off.
 ///
 /// @param rateA, rateB  [Hz], as each clock has it; clocks differ by 500 ppm at most
 /// @error BadInput  what validateSeries() refuses, less than a second. NoAnswer  too few blocks
