@@ -23,8 +23,7 @@ constexpr double kTwoPi = 2 * std::numbers::pi;
 constexpr double kDuration = 16.0;  // [s]
 constexpr double kFirstStick = 0.08, kLastStick = 0.40;
 constexpr double kAirframeRate = 1000, kBayRate = 500;  // [Hz], each by its own clock
-constexpr double kBayFrom = 0.3513, kBayTo = 15.87;     // [s] by the airframe's clock
-constexpr double kBayClock = 1 + 40e-6;                 // its seconds in one of the airframe's
+constexpr double kBayTo = 15.87;                        // [s] by the airframe's clock
 constexpr double kNoise = 0.03;                         // [m/s²] of each sensor
 constexpr double kGust = 0.10;     // [N rms] of each force that the air shakes the hub with,
 constexpr double kGustArm = 0.05;  // [m] and moments by that arm,
@@ -278,7 +277,7 @@ private:
         double before = 0;
         for (std::size_t k = 0; k < kCount; ++k) {
             const double stick = stickAt(static_cast<double>(k) / kRate - kLead);
-            const double n = rotorSpeed(craft.drive, trueDuty(stick), craft.fullVoltage);
+            const double n = rotorSpeed(craft.drive, stick, craft.fullVoltage);
             if (k > 0)
                 turned.push_back(turned.back() + (before + n) / 2 / kRate);
             before = n;
@@ -354,7 +353,7 @@ SampleTable bayTable(Sweep& sweep)
                        ".\n# The same sweep, sensor in the bay at " + placeText(kBaySensor_mm) +
                        ". Its clock is its own.\ntime (s),forward (m/s²),left (m/s²),up (m/s²)\n";
     for (int k = 0;; ++k) {
-        const double own = k / kBayRate, t = kBayFrom + own / kBayClock;
+        const double own = k / kBayRate, t = kBayClockBegan + own / kBayClockRuns;
         if (t > kBayTo)
             break;
         appendNumber(text, own, 3);

@@ -71,6 +71,14 @@ Complex rung(const TipMode& mode, double t)
 
 }  // namespace
 
+std::vector<double> tappedFrequencies_hz(const Setup& trueCraft)
+{
+    std::vector<double> frequencies;
+    for (const TipMode& mode : modesOf(makeExcitedAirframe(trueCraft)))
+        frequencies.push_back(std::sqrt((mode.omega * mode.omega).real()) / (2 * std::numbers::pi));
+    return frequencies;
+}
+
 SampleTable armTap(const Setup& trueCraft)
 {
     const std::vector<TipMode> modes = modesOf(makeExcitedAirframe(trueCraft));

@@ -45,7 +45,8 @@ TEST(SampleRecordings, AreWhatTheGeneratorWrites)
 
     test::writeSamples(test::sampleCraft("reedbed"), folder);
 
-    for (const char* table : {"arm-tap.csv", "sweep-airframe.csv", "sweep-bay.csv"}) {
+    for (const char* table : {"pluck-sideways.csv", "pluck-nod.csv", "arm-tap.csv",
+                              "sweep-airframe.csv", "sweep-bay.csv"}) {
         const std::string written = textOf(folder / table);
         EXPECT_FALSE(written.empty()) << table;
         EXPECT_TRUE(written == textOf(kSamples / table)) << table;

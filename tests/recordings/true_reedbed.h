@@ -4,7 +4,6 @@
 #include "core/setup/setup.h"
 
 #include <array>
-#include <utility>
 
 /// The craft that the sample recordings are made of: the sample reedbed as it "really" is. Its file
 /// does not know these numbers; calibration is to find them.
@@ -18,18 +17,15 @@ inline constexpr double kTrueArmLoss = 0.016;          // 0.01
 inline constexpr double kTrueKv_rpm_per_v = 850;       // 880
 inline constexpr double kTrueUnbalance_g_mm = 6.5;     // 4
 
-/// What the controller makes of the stick; the file has duty = stick.
-inline constexpr std::array<std::pair<double, double>, 5> kTrueThrottleCurve{
-    {{0.0, 0.0}, {0.30, 0.235}, {0.45, 0.375}, {0.60, 0.53}, {1.0, 1.0}}};
+/// What the controller makes of the stick, throttle and duty; the file has duty = stick.
+inline constexpr std::array<std::array<double, 2>, 3> kTrueThrottleCurve{
+    {{0.30, 0.235}, {0.45, 0.375}, {0.60, 0.53}}};
 
 /// How much faster than their mean the motors turn, in the order of the arms; together nothing.
 inline constexpr std::array<double, 4> kTrueSpeedOffset{0.004, -0.003, 0.002, -0.003};
 
 /// @param asInFile  samples/reedbed.stillbay
 Setup trueReedbed(const Setup& asInFile);
-
-/// Duty at a stick's place, by lines between the points of kTrueThrottleCurve.
-double trueDuty(double stick);
 
 /// The motors' mean speed [rev/s] at a stick's place, pack full.
 double trueSpeed(const Setup& trueCraft, double stick);

@@ -46,6 +46,8 @@ void write(const SampleSound& sound, const std::filesystem::path& file)
 void writeSamples(const Setup& reedbed, const std::filesystem::path& folder)
 {
     const Setup craft = trueReedbed(reedbed);
+    write(sidewaysPluck(craft), folder);
+    write(nodPluck(craft), folder);
     write(armTap(craft), folder);
     const SweepTables sweep = throttleSweep(craft);
     write(sweep.airframe, folder);
