@@ -5,9 +5,9 @@
 
 namespace stillbay {
 
-constexpr double kMostRate_hz = 1e6;
+constexpr double kLeastRate_hz = 1e-3, kMostRate_hz = 1e6;
 
-/// @error BadInput  a rate that no sensor of vibration has: not above 0, beyond 1 MHz.
+/// @error BadInput  a rate that no sensor of vibration has: below 0.001 Hz, beyond 1 MHz.
 Result<void> checkRate(double rate);
 
 }  // namespace stillbay

@@ -24,6 +24,7 @@
 namespace stillbay {
 namespace {
 
+constexpr double kLatestTime = 1e12;                      // [s] on any clock
 constexpr std::size_t kMostBytes = std::size_t{1} << 32;  // of a stream, which is kept whole
 
 // Fills what is not a number with what lies between its neighbours. False: there is no number.
@@ -69,7 +70,10 @@ Result<TimeBase> clockOf(RawTable& table, std::optional<std::size_t> time, const
         std::vector<double>& stamps = table.values[*time];
         for (double& stamp : stamps)
             stamp *= plan.timeScale;
-        if (!std::all_of(stamps.begin(), stamps.end(), [](double t) { return std::isfinite(t); }))
+        const auto isTime = [](double stamp) {
+            return std::abs(stamp) < kLatestTime;
+        };
+        if (!std::all_of(stamps.begin(), stamps.end(), isTime))
             return fail(Errc::BadInput, phrase("the time column does not go forward"));
         return timeBase(stamps, [&table](std::size_t row) { return table.lineOf(row); });
     }

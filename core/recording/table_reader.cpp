@@ -6,6 +6,7 @@
 #include "core/recording/clock_time.h"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <cstdint>
@@ -42,6 +43,39 @@ std::string shownCell(std::string_view cell)
     while (end > 0 && (static_cast<unsigned char>(cell[end]) & 0xC0) == 0x80)
         --end;
     return std::string(cell.substr(0, end)) + "…";
+}
+
+// "-12.345", as nearly all logs write their numbers; null where it is another kind. Exact, since
+// digits and power of ten are whole doubles (W. D. Clinger, How to read floating point numbers
+// accurately, 1990, from memory). std::from_chars takes half as long again.
+const char* shortDecimal(const char* at, const char* end, double& value)
+{
+    constexpr std::array kPowers{1e0,  1e1,  1e2,  1e3,  1e4,  1e5,  1e6,  1e7,  1e8, 1e9,
+                                 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18};
+    constexpr std::uint64_t kExact = std::uint64_t{1} << 53;
+    std::uint64_t digits = 0;
+    const auto takeDigits = [&digits, end](const char* from) {
+        for (; from != end && static_cast<unsigned char>(*from - '0') < 10; ++from)
+            digits = 10 * digits + static_cast<unsigned char>(*from - '0');
+        return from;
+    };
+    const bool isNegative = at != end && *at == '-';
+    const char* const first = isNegative ? at + 1 : at;
+    const char* stop = takeDigits(first);
+    std::ptrdiff_t count = stop - first, places = 0;
+    if (stop != end && *stop == '.') {
+        const char* const point = stop + 1;
+        stop = takeDigits(point);
+        places = stop - point;
+        count += places;
+    }
+    const bool isOtherKind = count == 0 || count > 18 || digits > kExact ||
+                             (stop != end && (*stop == 'e' || *stop == 'E'));
+    if (isOtherKind)
+        return nullptr;
+    const double size = static_cast<double>(digits) / kPowers[static_cast<std::size_t>(places)];
+    value = isNegative ? -size : size;
+    return stop;
 }
 
 void turnDecimals(std::span<char> text)
@@ -240,6 +274,8 @@ private:
         }
         if (end - at > 1 && *at == '+' && at[1] != '-')
             ++at;
+        if (const char* const stop = shortDecimal(at, end, value))
+            return stop;
         const auto [stop, code] = std::from_chars(at, end, value);
         return code == std::errc() && std::isfinite(value) ? stop : nullptr;
     }
