@@ -24,6 +24,7 @@ constexpr std::size_t kBlock = std::size_t{1} << 20;         // bytes read at on
 constexpr std::size_t kLongestRow = std::size_t{1} << 24;    // bytes
 constexpr std::size_t kLongestQuote = std::size_t{1} << 16;  // bytes; beyond, it was never closed
 constexpr std::size_t kShownCell = 24;                       // bytes of a cell in a sentence
+constexpr double kBeyondSense = 1e100;  // no sensor says so, and sums of it overflow
 constexpr double kNoNumber = std::numeric_limits<double>::quiet_NaN();
 
 bool isLineEnd(char c)
@@ -277,7 +278,7 @@ private:
         if (const char* const stop = shortDecimal(at, end, value))
             return stop;
         const auto [stop, code] = std::from_chars(at, end, value);
-        return code == std::errc() && std::isfinite(value) ? stop : nullptr;
+        return code == std::errc() && std::abs(value) < kBeyondSense ? stop : nullptr;
     }
 
     // A row of numbers and nothing else in the columns in use; its line's end, or null.
@@ -346,7 +347,7 @@ private:
         const bool isClock = static_cast<int>(slot) == m_clockSlot;
         const std::optional<double> value =
             isClock ? clockTime(cell) : tableNumber(cell, m_decimal);
-        return value.value_or(kNoNumber);
+        return value && std::abs(*value) < kBeyondSense ? *value : kNoNumber;
     }
 
     void readCells(const std::vector<std::string>& cells, bool isAtEnd)
