@@ -22,7 +22,7 @@ constexpr std::size_t kLeastSamples = 32;
 constexpr std::size_t kBlocksOfAWidth = 192;
 constexpr double kBlocksAPeriod = 5.0;  // of the highest mode
 constexpr std::size_t kLeastDecayBlocks = 10;
-constexpr double kMostFrequencySpread = 0.02, kMostLossSpread = 0.3;  // of a mode claimed
+constexpr double kMostFrequencySpread = 0.012, kMostLossSpread = 0.15;  // of a mode claimed
 constexpr double kLeastLoss = 0.002, kMostLoss = 0.8;
 constexpr std::size_t kMostCandidates = 20;
 constexpr std::size_t kMostChoosing = 6;  // plucks
@@ -271,7 +271,7 @@ bool isSofteningOf(const DecayingMode& small, const DecayingMode& large)
 QualityMark markOf(const RingDown& answer)
 {
     for (const DecayingMode& mode : answer.modes)
-        if (mode.share > 0.05 && (mode.frequencySpread > 0.01 || mode.lossSpread > 0.15))
+        if (mode.share > 0.05 && (mode.frequencySpread > 0.006 || mode.lossSpread > 0.08))
             return {Quality::Fair,
                     phrase("the mode at %1\u00A0Hz is known only to %2\u00A0% in "
                            "frequency and %3\u00A0% in loss",
