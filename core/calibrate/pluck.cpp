@@ -21,12 +21,6 @@ constexpr double kExcitedShare = 0.002;  // of the record's energy
 constexpr double kAxesFloor = 0.05;      // of the record: what directions may leave unexplained
 constexpr std::size_t kEnoughModes = 3;
 
-LowestRubber lowestOf(const PluckFit& fit, const std::stop_token& stop)
-{
-    const std::vector<LowestRubber> places = fit.lowestOfAll(stop);
-    return places.empty() ? fit.from({1.25, 0.1}, stop) : places.front();
-}
-
 // For each measured mode which of the model's; the most alike first, none twice.
 std::vector<std::optional<std::size_t>> matched(const std::vector<DecayingMode>& measured,
                                                 const std::vector<SeenMode>& modes)
@@ -220,24 +214,25 @@ Result<PluckAnswer> pluckTest(const Setup& setup, const Recording& recording,
 
     // All that rings, for a first look; then what is small of it.
     const PluckFit loud(*model, recording, ring->channels, ring->plucks, false);
-    const LowestRubber first =
+    std::vector<RubberFigures> starts =
         options.matching.empty()
-            ? lowestOf(loud, stop)
-            : loud.from(rubberOfMatching(*model, ring->modes, options.matching, before, stop),
-                        stop);
-    const std::vector<Stretch> small = loud.linearParts(first.rubber());
+            ? loud.hollows(stop)
+            : std::vector{rubberOfMatching(*model, ring->modes, options.matching, before, stop)};
+    if (starts.empty())
+        starts.push_back(before);
+    const RubberFigures first = loud.from(starts.front(), stop).rubber();
+    starts.front() = first;
+    const std::vector<Stretch> small = loud.linearParts(first);
     const PluckFit poles(*model, recording, ring->channels, small, false);
     const PluckFit shaped(*model, recording, ring->channels, small, true);
     PluckDoubts doubts;
     const auto settled = [&](const PluckFit& fit) {
-        if (!options.matching.empty())
-            return fit.from(first.rubber(), stop);
-        const std::vector<LowestRubber> places = fit.lowestOfAll(stop);
+        const std::vector<LowestRubber> places = fit.lowestFrom(starts, stop);
         doubts.otherRatio.reset();
         if (places.size() > 1 &&
             places[1].value < kAmbiguous * kAmbiguous * std::max(places[0].value, 0.0))
             doubts.otherRatio = places[1].rubber().ratio;
-        return places.empty() ? first : places.front();
+        return places.front();
     };
     // With directions where they are known, unless they do not lie as stated.
     const PluckFit* fit = hasAxes ? &shaped : &poles;

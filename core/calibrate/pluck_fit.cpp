@@ -18,6 +18,7 @@ constexpr double kLeastRatio = 0.6, kMostRatio = 4.0;  // where a fit is looked 
 constexpr double kLeastLoss = 0.005, kMostLoss = 1.0;
 constexpr double kRatioStep = 0.03;  // of the look over all ratios
 constexpr std::size_t kCandidates = 3;
+constexpr double kMuchWorse = 4.0;       // of the squares: no place to look further
 constexpr double kSamePlace = 0.05;      // of two ratios
 constexpr double kModelDoubt = 0.003;    // of the ratio: dimensions and masses are never exact
 constexpr double kLossDoubt = 0.02;      // of the loss factor, likewise
@@ -157,7 +158,7 @@ LowestRubber PluckFit::from(const RubberFigures& start, const std::stop_token& s
                    logarithmsOf(start), stop);
 }
 
-std::vector<LowestRubber> PluckFit::lowestOfAll(const std::stop_token& stop) const
+std::vector<RubberFigures> PluckFit::hollows(const std::stop_token& stop) const
 {
     struct Place {
         RubberFigures rubber;
@@ -176,10 +177,19 @@ std::vector<LowestRubber> PluckFit::lowestOfAll(const std::stop_token& stop) con
             hollows.push_back(line[i]);
     std::sort(hollows.begin(), hollows.end(),
               [](const Place& a, const Place& b) { return a.squares < b.squares; });
-    hollows.resize(std::min(hollows.size(), kCandidates));
+    std::vector<RubberFigures> places;
+    for (const Place& hollow : hollows)
+        if (places.size() < kCandidates && hollow.squares <= kMuchWorse * hollows.front().squares)
+            places.push_back(hollow.rubber);
+    return places;
+}
+
+std::vector<LowestRubber> PluckFit::lowestFrom(const std::vector<RubberFigures>& starts,
+                                               const std::stop_token& stop) const
+{
     std::vector<LowestRubber> lowest;
-    for (const Place& hollow : hollows) {
-        const LowestRubber found = from(hollow.rubber, stop);
+    for (const RubberFigures& start : starts) {
+        const LowestRubber found = from(start, stop);
         const bool isKnown =
             std::any_of(lowest.begin(), lowest.end(), [&](const LowestRubber& other) {
                 return std::abs(other.at[0] - found.at[0]) < kSamePlace;

@@ -43,9 +43,13 @@ public:
 
     LowestRubber from(const RubberFigures& start, const std::stop_token& stop) const;
 
-    /// The lowest of all ratios, and the next lowest that is another place; with one of its own
-    /// only where there is one.
-    std::vector<LowestRubber> lowestOfAll(const std::stop_token& stop) const;
+    /// Where a look over all ratios finds the squares lower than around, the lowest first; three at
+    /// most, none that is much worse than the first.
+    std::vector<RubberFigures> hollows(const std::stop_token& stop) const;
+
+    /// The minima that the starts lead to, each once, the lowest first.
+    std::vector<LowestRubber> lowestFrom(const std::vector<RubberFigures>& starts,
+                                         const std::stop_token& stop) const;
 
     /// @error NoAnswer  the squares have no bottom there
     Result<FittedRubber> fitted(const LowestRubber& lowest, const RubberFigures& before) const;
