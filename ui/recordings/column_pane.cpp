@@ -18,6 +18,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <span>
 
 namespace stillbay::ui {
@@ -109,7 +110,8 @@ void ColumnPane::setPlan(const ReadPlan& guessed, const ReadPlan& plan)
         const QSignalBlocker quiet(m_rate);
         m_rate->setSpecialValueText(plan.rate_hz ? QString() : tr("not known"));
         m_rate->setMinimum(plan.rate_hz ? 0.01 : 0.0);
-        m_rate->show(plan.rate_hz.value_or(0.0));
+        const double rate = plan.rate_hz.value_or(0.0);
+        m_rate->show(isStated ? rate : std::round(100.0 * rate) / 100.0);
     }
     QStringList guesses;
     for (const Phrase& guess : plan.guesses)

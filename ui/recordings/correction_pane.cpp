@@ -20,7 +20,6 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kSameShare = 1e-6;  // nearer, the craft has the value already
-constexpr int kPercentDigits = 2;
 
 QString withUnitBehind(const QString& number, const std::string& unit)
 {
@@ -62,7 +61,8 @@ CorrectionPane::CorrectionPane(const QString& which, QWidget* parent)
       m_residual(new QLabel),
       m_notes(new QuietLabel),
       m_accept(new QPushButton(tr("Accept"))),
-      m_problem(new ProblemLabel)
+      m_problem(new ProblemLabel),
+      m_below(new QVBoxLayout)
 {
     for (QLabel* label : {m_sentence, m_mark, m_reason, m_residual}) {
         label->setWordWrap(label != m_mark);
@@ -106,6 +106,7 @@ CorrectionPane::CorrectionPane(const QString& which, QWidget* parent)
     layout->addWidget(m_residual);
     layout->addWidget(m_accept, 0, Qt::AlignLeft);
     layout->addWidget(m_problem);
+    layout->addLayout(m_below);
     layout->addWidget(m_notes);
     layout->addStretch(1);
     connect(m_accept, &QPushButton::clicked, this, [this] {
@@ -149,12 +150,14 @@ void CorrectionPane::showValues()
     if (!m_correction)
         return;
     const Correction& correction = *m_correction;
-    const QString after = plainNumber(100.0 * correction.residual, kPercentDigits);
+    const auto percent = [](double share) {
+        return plainDecimals(100.0 * share, share < 0.1 ? 1 : 0);
+    };
     m_residual->setText(
         correction.residualBefore
             ? tr("Left unexplained: %1 % with these numbers, %2 % before.")
-                  .arg(after, plainNumber(100.0 * *correction.residualBefore, kPercentDigits))
-            : tr("Left unexplained: %1 % of what was measured.").arg(after));
+                  .arg(percent(correction.residual), percent(*correction.residualBefore))
+            : tr("Left unexplained: %1 % of what was measured.").arg(percent(correction.residual)));
     if (!has)
         return;
     const bool isDone = isAccepted(correction);
@@ -195,6 +198,11 @@ void CorrectionPane::showAccept()
 {
     m_accept->setEnabled(m_correction && !m_isStale && !isAccepted(*m_correction) &&
                          m_correction->mark.quality != Quality::Poor);
+}
+
+void CorrectionPane::addBelow(QWidget* widget)
+{
+    m_below->addWidget(widget);
 }
 
 QString CorrectionPane::text() const

@@ -10,6 +10,7 @@
 
 class QLabel;
 class QPushButton;
+class QVBoxLayout;
 class QTableWidget;
 
 namespace stillbay::ui {
@@ -29,7 +30,8 @@ public:
     void display(const QString& sentence, const std::optional<QualityMark>& mark,
                  const std::optional<Correction>& correction, const QStringList& notes);
     void clear(const QString& sentence) { display(sentence, {}, {}, {}); }
-    void setStale(bool stale);  ///< a newer answer is on its way: nothing can be accepted
+    void setStale(bool stale);       ///< a newer answer is on its way: nothing can be accepted
+    void addBelow(QWidget* widget);  ///< of the numbers
     QPushButton& acceptButton() { return *m_accept; }
     ProblemLabel& problem() { return *m_problem; }
     QString text() const;  ///< all that it says
@@ -52,6 +54,7 @@ private:
     QuietLabel* m_notes;
     QPushButton* m_accept;
     ProblemLabel* m_problem;
+    QVBoxLayout* m_below;
 };
 
 }  // namespace stillbay::ui

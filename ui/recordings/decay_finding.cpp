@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/calibrate/decay_curve.h"
+#include "core/calibrate/pluck.h"
 #include "core/calibrate/tap.h"
 #include "core/recording/ring_down.h"
 #include "ui/recordings/finding.h"
@@ -96,23 +97,82 @@ struct Decays {
     RingDown ringDown;
 };
 
-Result<Decays> decaysOf(const FindingQuestion& question, const std::stop_token& stop)
+Result<Finding> shownDecays(const FindingQuestion& question, const RingDown& ringDown)
 {
-    Decays decays;
-    Result<RingDown> ringDown = stillbay::ringDown(*question.recording, {}, stop);
-    if (!ringDown)
-        return tl::unexpected<Error>(ringDown.error());
-    decays.ringDown = *std::move(ringDown);
     Result<MeasuredShown> spectrum = spectrumShown(question, mainQuantity(*question.recording));
     if (!spectrum)
         return tl::unexpected<Error>(spectrum.error());
     spectrum->bands.clear();  // the rotors stand still
-    spectrum->measured = placesAt(frequenciesOf(decays.ringDown));
+    spectrum->measured = placesAt(frequenciesOf(ringDown));
     spectrum->measuredCaption = QObject::tr("rings at (Hz):");
-    decays.finding.charts = {*std::move(spectrum),
-                             decayShown(*question.recording, decays.ringDown)};
-    decays.finding.mark = decays.ringDown.mark;
-    return decays;
+    Finding finding;
+    finding.charts = {*std::move(spectrum), decayShown(*question.recording, ringDown)};
+    finding.mark = ringDown.mark;
+    return finding;
+}
+
+Result<Decays> decaysOf(const FindingQuestion& question, const std::stop_token& stop)
+{
+    Result<RingDown> ringDown = stillbay::ringDown(*question.recording, {}, stop);
+    if (!ringDown)
+        return tl::unexpected<Error>(ringDown.error());
+    Result<Finding> finding = shownDecays(question, *ringDown);
+    if (!finding)
+        return tl::unexpected<Error>(finding.error());
+    return Decays{*std::move(finding), *std::move(ringDown)};
+}
+
+QString lossList(const RingDown& ringDown)
+{
+    QStringList losses;
+    for (const DecayingMode& mode : ringDown.modes)
+        losses << QObject::tr("%1 Hz: loss factor %2 ± %3")
+                      .arg(plainNumber(mode.frequency_hz, 4), plainNumber(mode.lossFactor, 2),
+                           plainNumber(mode.lossSpread * mode.lossFactor, 1));
+    return losses.join(u'\n');
+}
+
+PluckOptions pluckOptions(const FindingQuestion& question)
+{
+    PluckOptions options;
+    options.sensor.mass_g = question.named.sensor_mass_g.value_or(0.0);
+    options.sensor.centre_mm = question.named.sensor_mm.value_or(question.setup.camera.centre_mm);
+    options.sensor.axes = axesFromText(question.named.sensor_axes);
+    options.matching = question.matching;
+    return options;
+}
+
+// Through the model of the whole bay.
+Result<Finding> fittedPluck(const FindingQuestion& question, const PluckAnswer& answer)
+{
+    RingDown ringDown;
+    ringDown.channels = usualChannels(*question.recording);
+    ringDown.modes = answer.measured;
+    ringDown.plucks = answer.used;
+    ringDown.mark = answer.correction.mark;
+    Result<Finding> shown = shownDecays(question, ringDown);
+    if (!shown)
+        return shown;
+    for (const DecayingMode& mode : answer.measured)
+        shown->matches.push_back({mode.frequency_hz, {}});
+    std::vector<double> before;
+    for (std::size_t k = 0; k < answer.modes.size(); ++k) {
+        before.push_back(answer.modes[k].before_hz);
+        if (answer.modes[k].measured)
+            shown->matches[*answer.modes[k].measured].mode = k;
+    }
+    shown->modes_hz = before;
+    shown->charts.front().predicted = placesAt(before);
+    shown->charts.front().predictedCaption = QObject::tr("predicted (Hz):");
+    shown->sentence = QObject::tr("The bay rings at %1 Hz; predicted are %2 Hz.")
+                          .arg(frequencyList(frequenciesOf(ringDown)), frequencyList(before));
+    shown->notes << lossList(ringDown);
+    for (const Phrase& pluck : answer.plucksToAdd)
+        shown->notes << displayText(pluck);
+    if (!question.named.sensor_axes.empty() && !axesFromText(question.named.sensor_axes))
+        shown->notes << QObject::tr("The sensor's axes are not understood, and not used.");
+    shown->correction = answer.correction;
+    return shown;
 }
 
 // The mode of one direction of the arm: the strongest near its prediction that moves that way most,
@@ -162,37 +222,22 @@ void addTapCorrection(Finding& finding, const FindingQuestion& question, const R
     finding.correction = *std::move(correction);
 }
 
-QString lossList(const RingDown& ringDown)
-{
-    QStringList losses;
-    for (const DecayingMode& mode : ringDown.modes)
-        losses << QObject::tr("%1 Hz: loss factor %2 ± %3")
-                      .arg(plainNumber(mode.frequency_hz, 4), plainNumber(mode.lossFactor, 2),
-                           plainNumber(mode.lossSpread * mode.lossFactor, 1));
-    return losses.join(u'\n');
-}
-
 }  // namespace
 
 Result<Finding> pluckFinding(const FindingQuestion& question, const std::stop_token& stop)
 {
+    const Result<PluckAnswer> answer =
+        pluckTest(question.setup, *question.recording, pluckOptions(question), stop);
+    if (answer)
+        return fittedPluck(question, *answer);
     Result<Decays> decays = decaysOf(question, stop);
     if (!decays)
         return tl::unexpected<Error>(decays.error());
     Finding finding = std::move(decays->finding);
-    std::vector<double> predicted;
-    if (question.prediction)
-        for (const ModeFigures& mode : question.prediction->bench)
-            predicted.push_back(mode.frequency_hz);
-    finding.charts.front().predicted = placesAt(predicted);
-    finding.charts.front().predictedCaption =
-        predicted.empty() ? QString() : QObject::tr("predicted (Hz):");
-    const QString rings = frequencyList(frequenciesOf(decays->ringDown));
-    finding.sentence = predicted.empty()
-                           ? QObject::tr("The bay rings at %1 Hz.").arg(rings)
-                           : QObject::tr("The bay rings at %1 Hz; predicted are %2 Hz.")
-                                 .arg(rings, frequencyList(predicted));
-    finding.notes << lossList(decays->ringDown);
+    finding.sentence =
+        QObject::tr("The bay rings at %1 Hz.").arg(frequencyList(frequenciesOf(decays->ringDown)));
+    finding.notes << QObject::tr("It corrects nothing: %1.").arg(displayText(answer.error().what))
+                  << lossList(decays->ringDown);
     return finding;
 }
 

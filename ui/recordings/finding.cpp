@@ -43,6 +43,8 @@ std::size_t segmentFor(std::size_t samples, double rate)
 
 Result<Finding> findingOf(const FindingQuestion& question, const std::stop_token& stop)
 {
+    if (question.named.kind == RecordingKind::Film)
+        return filmFinding();
     Result<std::shared_ptr<const Recording>> part = partOf(question.recording, question.named);
     if (!part)
         return tl::unexpected<Error>(part.error());
@@ -127,8 +129,8 @@ Result<MeasuredShown> spectrumShown(const FindingQuestion& question, Quantity qu
     shown.across = {QObject::tr("Frequency (Hz)"), QStringLiteral("frequency_hz"), true};
     const QString unit = quantityUnit(quantity);
     shown.up = {unit.isEmpty() || quantity == Quantity::Sound
-                    ? QObject::tr("%1, density (1/Hz)").arg(quantityName(quantity))
-                    : QObject::tr("%1, density ((%2)²/Hz)").arg(quantityName(quantity), unit),
+                    ? QObject::tr("Density (1/Hz)")
+                    : QObject::tr("Density ((%1)²/Hz)").arg(unit),
                 QStringLiteral("density"), true};
     QStringList strongest;
     for (const Channel& channel : recording.channels) {

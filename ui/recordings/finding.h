@@ -12,6 +12,7 @@
 #include <QString>
 #include <QStringList>
 
+#include <cstddef>
 #include <memory>
 #include <optional>
 #include <stop_token>
@@ -28,6 +29,16 @@ struct FindingQuestion {
     std::shared_ptr<const Recording> recording;  ///< the part that is used
     /// The craft's other recording of the same sweep, by a recorder of its own.
     std::optional<NamedRecording> partner = {};
+    /// By hand, of a pluck: which of the bay's six each mode found is; empty: by the numbers.
+    std::vector<std::optional<std::size_t>> matching = {};
+};
+
+/// A mode found in a pluck, and which of the bay's it is; none: no mode of the bay.
+struct ModeMatch {
+    double frequency_hz = 0.0;
+    std::optional<std::size_t> mode;
+
+    bool operator==(const ModeMatch&) const = default;
 };
 
 struct Finding {
@@ -36,6 +47,8 @@ struct Finding {
     std::optional<QualityMark> mark;
     std::optional<Correction> correction;
     QStringList notes;
+    std::vector<ModeMatch> matches;  ///< of a pluck
+    std::vector<double> modes_hz;    ///< of the bay as it was plucked, that they can be
 };
 
 Result<Finding> findingOf(const FindingQuestion& question, const std::stop_token& stop);

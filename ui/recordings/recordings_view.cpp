@@ -8,6 +8,7 @@
 #include "ui/recordings/correction_pane.h"
 #include "ui/recordings/flight_notes_pane.h"
 #include "ui/recordings/hang_pane.h"
+#include "ui/recordings/match_pane.h"
 #include "ui/recordings/recording_list.h"
 #include "ui/recordings/recording_page.h"
 #include "ui/recordings/recording_words.h"
@@ -61,6 +62,7 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
       m_hang(new HangPane),
       m_notes(new FlightNotesPane),
       m_correction(new CorrectionPane(tr("of the measurement"))),
+      m_match(new MatchPane),
       m_read({.done = [this](const Result<ReadAnswer>& answer) { readArrived(answer); },
               .interim = [this](const ReadAnswer& answer) { m_page->showAnswer(answer); },
               .advanced =
@@ -74,6 +76,7 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
              kDragPause)
 {
     m_list->setMinimumWidth(22 * fontMetrics().averageCharWidth());
+    m_correction->addBelow(m_match);
     auto* const right = new TallScroll(m_correction);
     m_correction->setMinimumWidth(28 * fontMetrics().averageCharWidth());
     auto* const columns = new QSplitter(Qt::Horizontal);
@@ -138,6 +141,13 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
                 m_notes->problem().display(
                     m_document.edit(tr("change the flight notes"), {},
                                     [&](Setup& setup) { setup.flight.notes = notes; }));
+            });
+    connect(m_match, &MatchPane::matchingWanted, this,
+            [this](const std::vector<std::optional<std::size_t>>& matching) {
+                m_matching = matching;
+                if (const NamedRecording* const named = shownRecording())
+                    m_matched = *named;
+                ask();
             });
     connect(m_correction, &CorrectionPane::acceptWanted, this, &RecordingsView::take);
     connect(&m_document, &Document::opened, this, [this] {
@@ -287,6 +297,7 @@ void RecordingsView::showChosen()
     m_shown.reset();
     m_recording.reset();
     m_messages->hide();
+    m_match->setMatches({}, {});
     if (m_list->chosen().what == Chosen::What::HangTest)
         return showHang();
     if (m_list->chosen().what == Chosen::What::FlightNotes)
@@ -356,10 +367,12 @@ void RecordingsView::showOther(const ReadKey& key)
         m_page->showNothing();
     m_shown = key;
     m_recording.reset();
+    m_matching.clear();
     m_read.drop();
     m_find.drop();
     m_messages->hide();
     m_correction->clear({});
+    m_match->setMatches({}, {});
     if (key.size >= 0)
         return;
     const QString name = QFileInfo(key.path).fileName();
@@ -410,6 +423,7 @@ void RecordingsView::ask()
         return;
     if (named->kind == RecordingKind::Film) {
         m_find.drop();
+        m_match->setMatches({}, {});
         if (const Result<Finding> film = findingOf({{}, {}, *named, {}}, {}); film)
             m_correction->clear(film->sentence);
         return;
@@ -421,9 +435,11 @@ void RecordingsView::ask()
         m_correction->setStale(true);
         return;
     }
+    if (m_matched != *named)  // other modes may be found
+        m_matching.clear();
     const bool isPredicted = m_prediction != nullptr;
-    FindKey key{*m_shown, *named, partnerOf(*named), measuredCraft(m_document.setup()),
-                isPredicted};
+    FindKey key{*m_shown,    *named,    partnerOf(*named), measuredCraft(m_document.setup()),
+                isPredicted, m_matching};
     if (m_find.wanted() == key) {
         m_page->setStale(m_find.isDue());
         m_correction->setStale(m_find.isDue());
@@ -431,8 +447,8 @@ void RecordingsView::ask()
     }
     m_page->setStale(true);
     m_correction->setStale(true);
-    const FindingQuestion question{m_document.setup(), m_prediction, *named, m_recording,
-                                   key.partner};
+    const FindingQuestion question{m_document.setup(), m_prediction, *named,
+                                   m_recording,        key.partner,  m_matching};
     m_find.want(std::move(key), [question](const Caller<Finding>& caller) {
         return findingOf(question, caller.stop);
     });
@@ -443,9 +459,12 @@ void RecordingsView::findingArrived(const Result<Finding>& finding)
     m_page->setStale(false);
     if (!finding) {
         m_page->setCharts({});
+        m_matching.clear();
+        m_match->setMatches({}, {});
         return m_correction->clear(tr("It says nothing: %1.").arg(reasonText(finding.error())));
     }
     m_page->setCharts(finding->charts);
+    m_match->setMatches(finding->matches, finding->modes_hz);
     m_correction->display(finding->sentence, finding->mark, finding->correction, finding->notes);
 }
 

@@ -23,6 +23,7 @@ namespace stillbay::ui {
 class CorrectionPane;
 class FlightNotesPane;
 class HangPane;
+class MatchPane;
 class MessageBar;
 class RecordingList;
 class RecordingPage;
@@ -59,6 +60,7 @@ private:
         std::optional<NamedRecording> partner;
         Setup craft;
         bool isPredicted = false;
+        std::vector<std::optional<std::size_t>> matching;
         bool operator==(const FindKey&) const = default;
     };
 
@@ -92,6 +94,9 @@ private:
     HangPane* m_hang;
     FlightNotesPane* m_notes;
     CorrectionPane* m_correction;
+    MatchPane* m_match;
+    std::vector<std::optional<std::size_t>> m_matching;  // by hand …
+    NamedRecording m_matched;                            // … of this
     std::shared_ptr<const Assessment> m_prediction;
     std::optional<Setup> m_predicted;              // what it belongs to
     std::optional<ReadKey> m_stopped;              // the builder has stopped this reading

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <initializer_list>
-#include <utility>
 
 namespace stillbay::ui {
 
@@ -22,13 +21,12 @@ SensorName sensorNameOf(const std::string& channel)
         sensor.place = SensorName::Place::Bay;
     else if (has({"airframe", "frame", "hub", "arm", "rahmen"}))
         sensor.place = SensorName::Place::Airframe;
-    const std::pair<std::size_t, std::initializer_list<const char*>> words[] = {
-        {0, {"forward", "vorn", "vorwärts"}},
-        {1, {"left", "links", "side"}},
-        {2, {"up", "oben", "auf"}}};
-    for (const auto& [axis, ways] : words)
-        if (has(ways))
-            sensor.axis = axis;
+    if (has({"forward", "vorn", "vorwärts"}))
+        sensor.axis = 0;
+    if (has({"left", "links", "side"}))
+        sensor.axis = 1;
+    if (has({"up", "oben", "auf"}))
+        sensor.axis = 2;
     for (qsizetype k = name.size() - 1; k >= 0 && !sensor.axis; --k)
         if (name[k] == u'x' || name[k] == u'y' || name[k] == u'z') {
             const bool alone =
