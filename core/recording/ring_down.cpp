@@ -296,12 +296,12 @@ QualityMark markOf(const RingDown& answer)
                            fixed(answer.modes[k].frequency_hz, 1),
                            fixed(answer.modes[k + 1].frequency_hz, 1))};
     if (answer.signalToNoise_db < 15.0)
-        return {Quality::Fair, phrase("the decays stand only %1\u00A0dB above the noise",
+        return {Quality::Fair, phrase("the decays stand only %1 dB above the noise",
                                       fixed(answer.signalToNoise_db, 0))};
     if (answer.plucks.size() == 1)
         return {Quality::Good,
-                phrase("one pluck, %1\u00A0dB above the noise", fixed(answer.signalToNoise_db, 0))};
-    return {Quality::Good, phrase("%1 plucks, %2\u00A0dB above the noise",
+                phrase("one pluck, %1 dB above the noise", fixed(answer.signalToNoise_db, 0))};
+    return {Quality::Good, phrase("%1 plucks, %2 dB above the noise",
                                   whole(answer.plucks.size()), fixed(answer.signalToNoise_db, 0))};
 }
 

@@ -955,10 +955,6 @@
         <translation>%1 Schläuche, %2&#xa0;mm, %3&#xa0;% Dehnung</translation>
     </message>
     <message>
-        <source>unbalance %1 g·mm</source>
-        <translation>Unwucht %1&#xa0;g·mm</translation>
-    </message>
-    <message>
         <source>%1 and %2 px</source>
         <translation>%1 und %2&#xa0;px</translation>
     </message>
@@ -1413,6 +1409,323 @@
         <source>DO NOT FLY: %1. Mend the craft before you cut or drill.</source>
         <translation>NICHT FLIEGEN: %1. Vor dem Schneiden und Bohren den Kopter in Ordnung bringen.</translation>
     </message>
+    <message>
+        <source>seen clean</source>
+        <translation>gesehen: sauber</translation>
+    </message>
+    <message>
+        <source>seen faint</source>
+        <translation>gesehen: schwach</translation>
+    </message>
+    <message>
+        <source>seen bad</source>
+        <translation>gesehen: stark</translation>
+    </message>
+    <message>
+        <source>unbalance %1&#xa0;g·mm</source>
+        <translation>Unwucht %1&#xa0;g·mm</translation>
+    </message>
+    <message>
+        <source>unbalance %1 to %2&#xa0;g·mm</source>
+        <translation>Unwucht %1 bis %2&#xa0;g·mm</translation>
+    </message>
+    <message>
+        <source>%1 → %2&#xa0;%</source>
+        <translation>%1 → %2&#xa0;%</translation>
+    </message>
+    <message>
+        <source>Throttle curve, throttle → duty: %1</source>
+        <translation>Gaskurve, Gas → Tastgrad: %1</translation>
+    </message>
+    <message>
+        <source>Remove the throttle curve</source>
+        <translation>Gaskurve entfernen</translation>
+    </message>
+    <message>
+        <source>The duty is the throttle again, at every throttle.</source>
+        <translation>Der Tastgrad ist wieder das Gas, bei jedem Gas.</translation>
+    </message>
+    <message>
+        <source>remove the throttle curve</source>
+        <translation>Gaskurve entfernen</translation>
+    </message>
+    <message>
+        <source>Decay</source>
+        <translation>Ausklingen</translation>
+    </message>
+    <message>
+        <source>%1, measured</source>
+        <translation>%1, gemessen</translation>
+    </message>
+    <message>
+        <source>the decaying modes together</source>
+        <translation>die ausklingenden Eigenschwingungen zusammen</translation>
+    </message>
+    <message>
+        <source>Time (s)</source>
+        <translation>Zeit (s)</translation>
+    </message>
+    <message>
+        <source>%1 after the first pluck, and the decaying modes through it.</source>
+        <translation>%1 nach dem ersten Zupfen und die ausklingenden Eigenschwingungen hindurch.</translation>
+    </message>
+    <message>
+        <source>rings at (Hz):</source>
+        <translation>klingt bei (Hz):</translation>
+    </message>
+    <message>
+        <source>%1 Hz: loss factor %2 ± %3</source>
+        <translation>%1&#xa0;Hz: Verlustfaktor %2 ± %3</translation>
+    </message>
+    <message>
+        <source>predicted (Hz):</source>
+        <translation>vorhergesagt (Hz):</translation>
+    </message>
+    <message>
+        <source>The bay rings at %1 Hz; predicted are %2 Hz.</source>
+        <translation>Die Gondel klingt bei %1&#xa0;Hz; vorhergesagt sind %2&#xa0;Hz.</translation>
+    </message>
+    <message>
+        <source>The sensor&apos;s axes are not understood, and not used.</source>
+        <translation>Die Achsen des Sensors werden nicht verstanden und nicht benutzt.</translation>
+    </message>
+    <message>
+        <source>It corrects nothing: %1.</source>
+        <translation>Sie korrigiert nichts: %1.</translation>
+    </message>
+    <message>
+        <source>The bay rings at %1 Hz.</source>
+        <translation>Die Gondel klingt bei %1&#xa0;Hz.</translation>
+    </message>
+    <message>
+        <source>The arm rings at %1 Hz.</source>
+        <translation>Der Ausleger klingt bei %1&#xa0;Hz.</translation>
+    </message>
+    <message>
+        <source>The arm rings at %1 Hz; predicted are %2 Hz, up and down and sideways.</source>
+        <translation>Der Ausleger klingt bei %1&#xa0;Hz; vorhergesagt sind %2&#xa0;Hz, auf und ab und seitwärts.</translation>
+    </message>
+    <message>
+        <source>A film is kept beside the craft by name. This version does not read films.</source>
+        <translation>Ein Film wird neben dem Kopter beim Namen geführt. Diese Version liest keine Filme.</translation>
+    </message>
+    <message>
+        <source>Spectrum</source>
+        <translation>Spektrum</translation>
+    </message>
+    <message>
+        <source>Frequency (Hz)</source>
+        <translation>Frequenz (Hz)</translation>
+    </message>
+    <message>
+        <source>Density (1/Hz)</source>
+        <translation>Dichte (1/Hz)</translation>
+    </message>
+    <message>
+        <source>Density ((%1)²/Hz)</source>
+        <translation>Dichte ((%1)²/Hz)</translation>
+    </message>
+    <message>
+        <source>%1 is strongest at %2 Hz</source>
+        <translation>%1 ist bei %2&#xa0;Hz am stärksten</translation>
+    </message>
+    <message>
+        <source>%1.</source>
+        <translation>%1.</translation>
+    </message>
+    <message>
+        <source>Good</source>
+        <comment>quality of a measurement</comment>
+        <translation>Gut</translation>
+    </message>
+    <message>
+        <source>Fair</source>
+        <comment>quality of a measurement</comment>
+        <translation>Brauchbar</translation>
+    </message>
+    <message>
+        <source>Poor</source>
+        <comment>quality of a measurement</comment>
+        <translation>Schlecht</translation>
+    </message>
+    <message>
+        <source>Pluck</source>
+        <comment>kind of recording</comment>
+        <translation>Zupfen</translation>
+    </message>
+    <message>
+        <source>Tap</source>
+        <comment>kind of recording</comment>
+        <translation>Klopfen</translation>
+    </message>
+    <message>
+        <source>Sweep</source>
+        <comment>kind of recording</comment>
+        <translation>Durchlauf</translation>
+    </message>
+    <message>
+        <source>Sound</source>
+        <comment>kind of recording</comment>
+        <translation>Ton</translation>
+    </message>
+    <message>
+        <source>Film</source>
+        <comment>kind of recording</comment>
+        <translation>Film</translation>
+    </message>
+    <message>
+        <source>The bay plucked on the bench, airframe held, with a sensor on it.</source>
+        <translation>Die Gondel auf der Werkbank gezupft, der Rahmen gehalten, mit einem Sensor darauf.</translation>
+    </message>
+    <message>
+        <source>An arm tapped at its tip, with a sensor or a microphone at it.</source>
+        <translation>Ein Ausleger an der Spitze angeklopft, mit einem Sensor oder Mikrofon daran.</translation>
+    </message>
+    <message>
+        <source>The throttle run through, with sensors on airframe and bay, or one of them.</source>
+        <translation>Das Gas durchlaufen, mit Sensoren an Rahmen und Gondel oder an einem von beiden.</translation>
+    </message>
+    <message>
+        <source>The rotors heard by a microphone.</source>
+        <translation>Die Rotoren, von einem Mikrofon gehört.</translation>
+    </message>
+    <message>
+        <source>A film taken by the camera in flight.</source>
+        <translation>Ein Film, von der Kamera im Flug aufgenommen.</translation>
+    </message>
+    <message>
+        <source>Not used</source>
+        <comment>role of a column</comment>
+        <translation>Nicht benutzt</translation>
+    </message>
+    <message>
+        <source>Time</source>
+        <comment>role of a column</comment>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>Acceleration</source>
+        <translation>Beschleunigung</translation>
+    </message>
+    <message>
+        <source>Turn rate</source>
+        <translation>Drehrate</translation>
+    </message>
+    <message>
+        <source>Sound</source>
+        <comment>what a column holds</comment>
+        <translation>Ton</translation>
+    </message>
+    <message>
+        <source>Throttle</source>
+        <translation>Gas</translation>
+    </message>
+    <message>
+        <source>Rotor speed</source>
+        <translation>Drehzahl</translation>
+    </message>
+    <message>
+        <source>Something else</source>
+        <comment>what a column holds</comment>
+        <translation>Etwas anderes</translation>
+    </message>
+    <message>
+        <source>of full scale</source>
+        <translation>vom Vollausschlag</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>Recordings (%1)</source>
+        <translation>Aufzeichnungen (%1)</translation>
+    </message>
+    <message>
+        <source>All files (*)</source>
+        <translation>Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>followed through the recording</source>
+        <translation>durch die Aufzeichnung verfolgt</translation>
+    </message>
+    <message>
+        <source>hover, predicted</source>
+        <translation>Schweben, vorhergesagt</translation>
+    </message>
+    <message>
+        <source>The rotors&apos; speed cannot be followed: %1.</source>
+        <translation>Die Drehzahl der Rotoren lässt sich nicht verfolgen: %1.</translation>
+    </message>
+    <message>
+        <source>%1 to %2 s: %3 rpm, computed for %4 % throttle</source>
+        <translation>%1 bis %2&#xa0;s: %3&#xa0;U/min, berechnet für %4&#xa0;% Gas</translation>
+    </message>
+    <message>
+        <source>%1 to %2 s: %3 rpm</source>
+        <translation>%1 bis %2&#xa0;s: %3&#xa0;U/min</translation>
+    </message>
+    <message>
+        <source>The rotors&apos; speed was followed; it was never steady for as long as a throttle needs.</source>
+        <translation>Die Drehzahl der Rotoren wurde verfolgt; sie stand nie so lange still, wie es für eine Gasstellung nötig ist.</translation>
+    </message>
+    <message>
+        <source>The rotors turned steadily %1 times.</source>
+        <translation>Die Rotoren drehten %1-mal gleichmäßig.</translation>
+    </message>
+    <message>
+        <source>fore and aft (x)</source>
+        <translation>längs (x)</translation>
+    </message>
+    <message>
+        <source>sideways (y)</source>
+        <translation>quer (y)</translation>
+    </message>
+    <message>
+        <source>up and down (z)</source>
+        <translation>auf und ab (z)</translation>
+    </message>
+    <message>
+        <source>Transfer</source>
+        <translation>Übertragung</translation>
+    </message>
+    <message>
+        <source>Bay per airframe</source>
+        <translation>Gondel je Rahmen</translation>
+    </message>
+    <message>
+        <source>%1, predicted</source>
+        <translation>%1, vorhergesagt</translation>
+    </message>
+    <message>
+        <source>The bay&apos;s motion over the airframe&apos;s, shown where one explains the other: %1 % of the frequencies.</source>
+        <translation>Die Bewegung der Gondel über der des Rahmens, gezeigt, wo die eine die andere erklärt: %1&#xa0;% der Frequenzen.</translation>
+    </message>
+    <message>
+        <source>Orders over the throttle</source>
+        <translation>Ordnungen über dem Gas</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <comment>channel and order</comment>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>How strongly the rotors&apos; orders vibrate at each throttle.</source>
+        <translation>Wie stark die Ordnungen der Rotoren bei jeder Gasstellung schwingen.</translation>
+    </message>
+    <message>
+        <source>Laid on one clock with %1.</source>
+        <translation>Mit %1 auf eine Uhr gelegt.</translation>
+    </message>
+    <message>
+        <source>It cannot be laid on one clock with %1: %2.</source>
+        <translation>Es lässt sich nicht mit %1 auf eine Uhr legen: %2.</translation>
+    </message>
+    <message>
+        <source>Two sensors would give the transfer from airframe to bay: two sweeps whose names say airframe and bay, or columns whose names do.</source>
+        <translation>Zwei Sensoren ergäben die Übertragung vom Rahmen zur Gondel: zwei Durchläufe, deren Namen airframe und bay sagen, oder Spalten, deren Namen es tun.</translation>
+    </message>
 </context>
 <context>
     <name>TubeStock</name>
@@ -1423,6 +1736,37 @@
     <message>
         <source>a bore of %1&#xa0;mm does not fit into an outer diameter of %2&#xa0;mm</source>
         <translation>ein Innendurchmesser von %1&#xa0;mm passt nicht in einen Außendurchmesser von %2&#xa0;mm</translation>
+    </message>
+</context>
+<context>
+    <name>std</name>
+    <message>
+        <source>the recording holds no samples</source>
+        <translation>die Aufzeichnung enthält keine Werte</translation>
+    </message>
+    <message>
+        <source>the recording has no sampling rate</source>
+        <translation>die Aufzeichnung hat keine Abtastrate</translation>
+    </message>
+    <message>
+        <source>the recording has %1 columns, not %2</source>
+        <translation>die Aufzeichnung hat %1 Spalten, nicht %2</translation>
+    </message>
+    <message>
+        <source>sample %1 of column %2 is no number</source>
+        <translation>Wert %1 der Spalte %2 ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>the recording is too short: %1 samples, and at least %2 are needed</source>
+        <translation>die Aufzeichnung ist zu kurz: %1 Werte, und mindestens %2 sind nötig</translation>
+    </message>
+    <message>
+        <source>nothing moves: every sample has the same value</source>
+        <translation>nichts bewegt sich: alle Werte sind gleich</translation>
+    </message>
+    <message>
+        <source>%1 is at the end of its range from line or sample %2 on (values like it: %3)</source>
+        <translation>%1 ist ab Zeile oder Wert %2 am Ende des Messbereichs (solche Werte: %3)</translation>
     </message>
 </context>
 <context>
@@ -3408,10 +3752,6 @@
         <translation>Die Zeit des Merkens</translation>
     </message>
     <message>
-        <source>The note on a source</source>
-        <translation>Die Notiz zu einer Quelle</translation>
-    </message>
-    <message>
         <source>The date of a source</source>
         <translation>Das Datum einer Quelle</translation>
     </message>
@@ -3519,6 +3859,1019 @@
         <source>The range of “%1” ends where it still gets more robust: widen it and find again.</source>
         <translation>Der Bereich von „%1“ endet, wo es noch robuster wird: erweitern und erneut suchen.</translation>
     </message>
+    <message>
+        <source>Each propeller balanced to half of its unbalance</source>
+        <translation>Jeder Propeller auf die Hälfte seiner Unwucht ausgewuchtet</translation>
+    </message>
+    <message>
+        <source>the craft has no such number</source>
+        <translation>der Kopter hat keine solche Zahl</translation>
+    </message>
+    <message>
+        <source>clean</source>
+        <translation>sauber</translation>
+    </message>
+    <message>
+        <source>faint</source>
+        <translation>schwach</translation>
+    </message>
+    <message>
+        <source>bad</source>
+        <translation>stark</translation>
+    </message>
+    <message>
+        <source>between %1 and %2&#xa0;px</source>
+        <translation>zwischen %1 und %2&#xa0;px</translation>
+    </message>
+    <message>
+        <source>above %1&#xa0;px</source>
+        <translation>über %1&#xa0;px</translation>
+    </message>
+    <message>
+        <source>up to %1&#xa0;px</source>
+        <translation>bei höchstens %1&#xa0;px</translation>
+    </message>
+    <message>
+        <source>Limits say how this camera and this eye grade a film. Where the curve itself may be off, measure first; new limits would hide it.</source>
+        <translation>Grenzen sagen, wie diese Kamera und dieses Auge einen Film bewerten. Wo die Kurve selbst daneben liegen kann, zuerst messen; neue Grenzen würden es verdecken.</translation>
+    </message>
+    <message>
+        <source>one flight note</source>
+        <translation>eine Flugnotiz</translation>
+    </message>
+    <message>
+        <source>%1 flight notes</source>
+        <translation>%1 Flugnotizen</translation>
+    </message>
+    <message>
+        <source>limit from which wobble is faint</source>
+        <translation>Grenze, ab der Wackeln schwach zu sehen ist</translation>
+    </message>
+    <message>
+        <source>limit from which wobble is bad</source>
+        <translation>Grenze, ab der Wackeln stark ist</translation>
+    </message>
+    <message>
+        <source>what an eye saw, not a measurement</source>
+        <translation>was ein Auge sah, keine Messung</translation>
+    </message>
+    <message>
+        <source>Seen %1 from %2&#xa0;% to %3&#xa0;%, as computed: %4&#xa0;px.</source>
+        <translation>Von %2&#xa0;% bis %3&#xa0;% %1 gesehen, wie berechnet: %4&#xa0;px.</translation>
+    </message>
+    <message>
+        <source>Seen %1 from %2&#xa0;% to %3&#xa0;%, computed %4&#xa0;px there: %5.</source>
+        <translation>Von %2&#xa0;% bis %3&#xa0;% %1 gesehen, berechnet sind dort %4&#xa0;px: %5.</translation>
+    </message>
+    <message>
+        <source>There are no flight notes within the curve.</source>
+        <translation>Im Bereich der Kurve gibt es keine Flugnotizen.</translation>
+    </message>
+    <message>
+        <source>The flight notes agree with the curve.</source>
+        <translation>Die Flugnotizen stimmen mit der Kurve überein.</translation>
+    </message>
+    <message>
+        <source>No limits agree with the flight notes: what was seen clean is computed as strong as what was seen worse. The craft&apos;s numbers, or a note, are off.</source>
+        <translation>Keine Grenzen passen zu den Flugnotizen: Was sauber gesehen wurde, ist so stark berechnet wie etwas, das schlechter aussah. Zahlen des Kopters oder eine Notiz stimmen nicht.</translation>
+    </message>
+    <message>
+        <source>For the flight notes to agree, faint would have to begin %1, and bad %2.</source>
+        <translation>Damit die Flugnotizen stimmen, müsste schwach %1 beginnen und stark %2.</translation>
+    </message>
+    <message>
+        <source>For the flight notes to agree, faint would have to begin %1.</source>
+        <translation>Damit die Flugnotizen stimmen, müsste schwach %1 beginnen.</translation>
+    </message>
+    <message>
+        <source>For the flight notes to agree, bad would have to begin %1.</source>
+        <translation>Damit die Flugnotizen stimmen, müsste stark %1 beginnen.</translation>
+    </message>
+    <message>
+        <source>no mass was hung: one to five are needed</source>
+        <translation>keine Masse angehängt: eine bis fünf sind nötig</translation>
+    </message>
+    <message>
+        <source>%1 masses are too many: at most five</source>
+        <translation>%1 Massen sind zu viele: höchstens fünf</translation>
+    </message>
+    <message>
+        <source>mass %1 is %2&#xa0;g: it must be above 0</source>
+        <translation>Masse %1 ist %2&#xa0;g: sie muss über 0 liegen</translation>
+    </message>
+    <message>
+        <source>mass %1 has no free length: the marks without it are %2&#xa0;mm apart</source>
+        <translation>Masse %1 hat keine freie Länge: ohne sie liegen die Striche %2&#xa0;mm auseinander</translation>
+    </message>
+    <message>
+        <source>mass %1 does not stretch the tube: %2&#xa0;mm with it, %3&#xa0;mm without</source>
+        <translation>Masse %1 dehnt den Schlauch nicht: %2&#xa0;mm mit ihr, %3&#xa0;mm ohne</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;MPa at stretch %2</source>
+        <translation>%1&#xa0;MPa bei Dehnung %2</translation>
+    </message>
+    <message>
+        <source>The rubber softens as it is stretched: %1, %2. The value is the one at the stretch of the craft&apos;s tubes.</source>
+        <translation>Der Gummi wird weicher, je mehr er gedehnt wird: %1, %2. Der Wert gilt bei der Dehnung der Schläuche am Kopter.</translation>
+    </message>
+    <message>
+        <source>The rubber stiffens as it is stretched: %1, %2. The value is the one at the stretch of the craft&apos;s tubes; look whether a length was misread.</source>
+        <translation>Der Gummi wird steifer, je mehr er gedehnt wird: %1, %2. Der Wert gilt bei der Dehnung der Schläuche am Kopter; prüfen, ob eine Länge falsch abgelesen wurde.</translation>
+    </message>
+    <message>
+        <source>The masses disagree by more than the lengths were misread alone: measure each once more.</source>
+        <translation>Die Massen widersprechen sich mehr, als sich durch Ablesen erklärt: jede noch einmal messen.</translation>
+    </message>
+    <message>
+        <source>The ruler leaves %1 of the modulus open: draw the marks further apart or hang a larger mass.</source>
+        <translation>Das Lineal lässt %1 des Moduls offen: Striche weiter auseinander zeichnen oder eine größere Masse anhängen.</translation>
+    </message>
+    <message>
+        <source>One mass does not tell whether the rubber softens as it is stretched: hang a second one.</source>
+        <translation>Eine Masse verrät nicht, ob der Gummi beim Dehnen weicher wird: eine zweite anhängen.</translation>
+    </message>
+    <message>
+        <source>The craft stretches its tubes to %1, the masses to %2 … %3: choose masses nearer to it.</source>
+        <translation>Am Kopter sind die Schläuche auf %1 gedehnt, mit den Massen auf %2 … %3: Massen wählen, die näher daran liegen.</translation>
+    </message>
+    <message>
+        <source>Rubber of %1 Shore A should have about %2&#xa0;MPa: check masses, lengths, diameters and hardness.</source>
+        <translation>Gummi mit %1 Shore A sollte etwa %2&#xa0;MPa haben: Massen, Längen, Durchmesser und Härte prüfen.</translation>
+    </message>
+    <message>
+        <source>the ruler leaves %1 of the modulus open</source>
+        <translation>das Lineal lässt %1 des Moduls offen</translation>
+    </message>
+    <message>
+        <source>the modulus is far from that of this hardness</source>
+        <translation>der Modul liegt weit von dem dieser Härte</translation>
+    </message>
+    <message>
+        <source>the masses disagree</source>
+        <translation>die Massen widersprechen sich</translation>
+    </message>
+    <message>
+        <source>the modulus runs with the stretch</source>
+        <translation>der Modul ändert sich mit der Dehnung</translation>
+    </message>
+    <message>
+        <source>one mass alone</source>
+        <translation>nur eine Masse</translation>
+    </message>
+    <message>
+        <source>the masses agree to %1</source>
+        <translation>die Massen stimmen auf %1 überein</translation>
+    </message>
+    <message>
+        <source>hang test, one mass</source>
+        <translation>Hängeversuch, eine Masse</translation>
+    </message>
+    <message>
+        <source>hang test, %1 masses</source>
+        <translation>Hängeversuch, %1 Massen</translation>
+    </message>
+    <message>
+        <source>%1 modes were measured and %2 are matched</source>
+        <translation>%1 Eigenschwingungen wurden gemessen und %2 zugeordnet</translation>
+    </message>
+    <message>
+        <source>mode %1 of the bay is no mode or is matched twice</source>
+        <translation>Eigenschwingung %1 der Gondel gibt es nicht, oder sie ist zweimal zugeordnet</translation>
+    </message>
+    <message>
+        <source>push it forward and let go</source>
+        <translation>nach vorn drücken und loslassen</translation>
+    </message>
+    <message>
+        <source>push it sideways and let go</source>
+        <translation>zur Seite drücken und loslassen</translation>
+    </message>
+    <message>
+        <source>push it down and let go</source>
+        <translation>nach unten drücken und loslassen</translation>
+    </message>
+    <message>
+        <source>press one side down and let go</source>
+        <translation>eine Seite hinunterdrücken und loslassen</translation>
+    </message>
+    <message>
+        <source>press its front down and let go</source>
+        <translation>vorn hinunterdrücken und loslassen</translation>
+    </message>
+    <message>
+        <source>turn it flat, as a compass needle, and let go</source>
+        <translation>waagrecht drehen wie eine Kompassnadel und loslassen</translation>
+    </message>
+    <message>
+        <source>the bay&apos;s model leaves %1 of the record unexplained: another craft, or the sensor&apos;s mass and place, the masses or the tubes are not as in the file</source>
+        <translation>das Modell der Gondel lässt %1 der Aufzeichnung unerklärt: ein anderer Kopter, oder Masse und Ort des Sensors, die Massen oder die Schläuche sind nicht wie in der Datei</translation>
+    </message>
+    <message>
+        <source>dynamic ratios of %1 and %2 explain the record alike: pluck the bay in other ways too, and say how the sensor&apos;s axes lie</source>
+        <translation>dynamische Versteifungen von %1 und %2 erklären die Aufzeichnung gleich gut: die Gondel auch anders anzupfen und angeben, wie die Achsen des Sensors liegen</translation>
+    </message>
+    <message>
+        <source>a dynamic ratio of %1 is none of rubber: the modulus, the masses or the tubes are not as in the file</source>
+        <translation>eine dynamische Versteifung von %1 hat kein Gummi: der Modul, die Massen oder die Schläuche sind nicht wie in der Datei</translation>
+    </message>
+    <message>
+        <source>most of what rings is none of the bay&apos;s modes</source>
+        <translation>das meiste, was schwingt, gehört zu keiner Eigenschwingung der Gondel</translation>
+    </message>
+    <message>
+        <source>one mode alone rang, and one fits many crafts: pluck it in other ways too</source>
+        <translation>nur eine Eigenschwingung hat geschwungen, und eine passt zu vielen Koptern: auch anders anzupfen</translation>
+    </message>
+    <message>
+        <source>the sensor&apos;s axes do not lie as stated</source>
+        <translation>die Achsen des Sensors liegen nicht wie angegeben</translation>
+    </message>
+    <message>
+        <source>the tube&apos;s modulus is not measured</source>
+        <translation>der Modul des Schlauchs ist nicht gemessen</translation>
+    </message>
+    <message>
+        <source>%1 of the record stay unexplained</source>
+        <translation>%1 der Aufzeichnung bleiben unerklärt</translation>
+    </message>
+    <message>
+        <source>two modes alone rang</source>
+        <translation>nur zwei Eigenschwingungen haben geschwungen</translation>
+    </message>
+    <message>
+        <source>%1 of six modes rang, %2 of the record stay unexplained</source>
+        <translation>%1 von sechs Eigenschwingungen haben geschwungen, %2 der Aufzeichnung bleiben unerklärt</translation>
+    </message>
+    <message>
+        <source>a mode of the bay does not swing</source>
+        <translation>eine Eigenschwingung der Gondel schwingt nicht</translation>
+    </message>
+    <message>
+        <source>pluck test, one pluck</source>
+        <translation>Zupfversuch, einmal gezupft</translation>
+    </message>
+    <message>
+        <source>pluck test, %1 plucks</source>
+        <translation>Zupfversuch, %1-mal gezupft</translation>
+    </message>
+    <message>
+        <source>A pluck cannot tell a stiff tube from a high dynamic ratio, and the tube&apos;s modulus is not measured: do the hang test first.</source>
+        <translation>Zupfen unterscheidet einen steifen Schlauch nicht von einer hohen dynamischen Versteifung, und der Modul des Schlauchs ist nicht gemessen: zuerst den Hängeversuch machen.</translation>
+    </message>
+    <message>
+        <source>What the sensor shows does not fit its stated axes or its place: directions were left out.</source>
+        <translation>Was der Sensor zeigt, passt nicht zu seinen Achsen oder seinem Ort: Richtungen wurden weggelassen.</translation>
+    </message>
+    <message>
+        <source>%1 of six modes have hardly rung. Pluck again: %2.</source>
+        <translation>%1 von sechs Eigenschwingungen haben kaum geschwungen. Noch einmal zupfen: %2.</translation>
+    </message>
+    <message>
+        <source>a sensor needs a place and an axis</source>
+        <translation>ein Sensor braucht einen Ort und eine Achse</translation>
+    </message>
+    <message>
+        <source>no throttle is given</source>
+        <translation>kein Gas ist angegeben</translation>
+    </message>
+    <message>
+        <source>throttle %1 is not within 0 to 1</source>
+        <translation>Gas %1 liegt nicht zwischen 0 und 1</translation>
+    </message>
+    <message>
+        <source>the step of frequency must be above 0&#xa0;Hz</source>
+        <translation>der Schritt der Frequenz muss über 0&#xa0;Hz liegen</translation>
+    </message>
+    <message>
+        <source>at these throttles no motor moves the sensors</source>
+        <translation>bei diesem Gas bewegt kein Motor die Sensoren</translation>
+    </message>
+    <message>
+        <source>A throttle is %1, must be above 0 and up to 1</source>
+        <translation>Ein Gas ist %1, muss über 0 und höchstens 1 sein</translation>
+    </message>
+    <message>
+        <source>A speed is %1&#xa0;rpm, must be above 0</source>
+        <translation>Eine Drehzahl ist %1&#xa0;U/min, muss über 0 sein</translation>
+    </message>
+    <message>
+        <source>Some readings have a voltage and others none; all must have the same</source>
+        <translation>Manche Ablesungen haben eine Spannung und andere keine; alle müssen gleich sein</translation>
+    </message>
+    <message>
+        <source>A voltage is %1&#xa0;V, must be above 0</source>
+        <translation>Eine Spannung ist %1&#xa0;V, muss über 0 sein</translation>
+    </message>
+    <message>
+        <source>speeds at %1 throttles</source>
+        <translation>Drehzahlen bei %1 Gasstellungen</translation>
+    </message>
+    <message>
+        <source>Without a voltage the pack is taken to have been full; measure just after charging, or note the voltage of each reading.</source>
+        <translation>Ohne Spannung gilt der Akku als voll; gleich nach dem Laden messen oder zu jeder Ablesung die Spannung notieren.</translation>
+    </message>
+    <message>
+        <source>These speeds do not tell the motors&apos; resistance: it stays as it is. Readings from a fifth to full throttle would.</source>
+        <translation>Diese Drehzahlen verraten den Widerstand der Motoren nicht: Er bleibt, wie er ist. Ablesungen von einem Fünftel bis Vollgas täten es.</translation>
+    </message>
+    <message>
+        <source>These speeds do not tell KV better than the label does: it stays as it is.</source>
+        <translation>Diese Drehzahlen verraten KV nicht besser als der Aufdruck: Es bleibt, wie es ist.</translation>
+    </message>
+    <message>
+        <source>Speeds tell the product of resistance and power coefficient: the resistance holds with the power coefficient the craft has now.</source>
+        <translation>Drehzahlen verraten das Produkt aus Widerstand und Leistungsbeiwert: Der Widerstand gilt mit dem Leistungsbeiwert, den der Kopter jetzt hat.</translation>
+    </message>
+    <message>
+        <source>No reading is at full throttle, where duty and throttle agree: the curve is as uncertain as KV. One more reading there would settle it.</source>
+        <translation>Keine Ablesung ist bei Vollgas, wo Tastgrad und Gas übereinstimmen: Die Kurve ist so unsicher wie KV. Eine Ablesung dort würde das klären.</translation>
+    </message>
+    <message>
+        <source>The curve replaces the one the craft has.</source>
+        <translation>Die Kurve ersetzt die, die der Kopter hat.</translation>
+    </message>
+    <message>
+        <source>There are readings at %1 throttles, at least 3 are needed</source>
+        <translation>Es gibt Ablesungen bei %1 Gasstellungen, mindestens 3 sind nötig</translation>
+    </message>
+    <message>
+        <source>No arm was tapped: one frequency is needed at least</source>
+        <translation>Kein Ausleger wurde angeklopft: Mindestens eine Frequenz ist nötig</translation>
+    </message>
+    <message>
+        <source>There is no arm %1, the craft has %2</source>
+        <translation>Einen Ausleger %1 gibt es nicht, der Kopter hat %2</translation>
+    </message>
+    <message>
+        <source>A frequency is %1&#xa0;Hz, must be above 0</source>
+        <translation>Eine Frequenz ist %1&#xa0;Hz, muss über 0 sein</translation>
+    </message>
+    <message>
+        <source>A loss factor is %1, must be above 0 and below 1</source>
+        <translation>Ein Verlustfaktor ist %1, muss über 0 und unter 1 sein</translation>
+    </message>
+    <message>
+        <source>tap test, one direction</source>
+        <translation>Klopfversuch, eine Richtung</translation>
+    </message>
+    <message>
+        <source>tap test, %1 directions</source>
+        <translation>Klopfversuch, %1 Richtungen</translation>
+    </message>
+    <message>
+        <source>These frequencies do not tell the arms&apos; modulus and the joint at the root apart: the joint stays as it is, and the modulus takes in what it gives.</source>
+        <translation>Diese Frequenzen trennen den Modul der Ausleger nicht von der Verbindung an der Wurzel: Die Verbindung bleibt, wie sie ist, und der Modul nimmt ihr Nachgeben in sich auf.</translation>
+    </message>
+    <message>
+        <source>The joint at the root gives nothing that could be measured.</source>
+        <translation>Die Verbindung an der Wurzel gibt nicht messbar nach.</translation>
+    </message>
+    <message>
+        <source>A free craft rings in several modes close together; hold it by its middle to be sure of the arm&apos;s own.</source>
+        <translation>Ein freier Kopter klingt in mehreren nahen Schwingungsformen; in der Mitte festhalten, um sicher die des Auslegers zu haben.</translation>
+    </message>
+    <message>
+        <source>No Young&apos;s modulus gives the arms these frequencies</source>
+        <translation>Kein Elastizitätsmodul gibt den Auslegern diese Frequenzen</translation>
+    </message>
+    <message>
+        <source>no modulus and joint give all of these frequencies</source>
+        <translation>kein Modul und keine Verbindung ergeben alle diese Frequenzen</translation>
+    </message>
+    <message>
+        <source>modulus and joint are not told apart</source>
+        <translation>Modul und Verbindung lassen sich nicht trennen</translation>
+    </message>
+    <message>
+        <source>the craft was free</source>
+        <translation>der Kopter war frei</translation>
+    </message>
+    <message>
+        <source>both directions agree with one modulus and one joint</source>
+        <translation>beide Richtungen passen zu einem Modul und einer Verbindung</translation>
+    </message>
+    <message>
+        <source>No level was measured: at least one axis at one throttle is needed</source>
+        <translation>Kein Pegel wurde gemessen: Mindestens eine Achse bei einer Gasstellung ist nötig</translation>
+    </message>
+    <message>
+        <source>A throttle is %1, must be from 0 to 1</source>
+        <translation>Ein Gas ist %1, muss von 0 bis 1 sein</translation>
+    </message>
+    <message>
+        <source>There is no motor %1, the craft has %2</source>
+        <translation>Einen Motor %1 gibt es nicht, der Kopter hat %2</translation>
+    </message>
+    <message>
+        <source>A reading has %1 amplitudes for %2 axes</source>
+        <translation>Eine Ablesung hat %1 Amplituden für %2 Achsen</translation>
+    </message>
+    <message>
+        <source>Some readings are of one motor and others of all; all must be alike</source>
+        <translation>Manche Ablesungen sind von einem Motor und andere von allen; alle müssen gleich sein</translation>
+    </message>
+    <message>
+        <source>These readings do not tell the motors apart: the value is what all have in common. Motors that turn at speeds of their own, or as many axes as motors, would.</source>
+        <translation>Diese Ablesungen trennen die Motoren nicht: Der Wert ist, was allen gemeinsam ist. Motoren mit eigenen Drehzahlen oder so viele Achsen wie Motoren täten es.</translation>
+    </message>
+    <message>
+        <source>At one moment the motors may just add or cancel: readings at more throttles, or over a longer time, narrow the value.</source>
+        <translation>In einem Augenblick können sich die Motoren gerade verstärken oder aufheben: Ablesungen bei mehr Gasstellungen oder über längere Zeit engen den Wert ein.</translation>
+    </message>
+    <message>
+        <source>airframe level at one throttle</source>
+        <translation>Pegel am Rahmen bei einer Gasstellung</translation>
+    </message>
+    <message>
+        <source>airframe level at %1 throttles</source>
+        <translation>Pegel am Rahmen bei %1 Gasstellungen</translation>
+    </message>
+    <message>
+        <source>unbalance of motor %1</source>
+        <translation>Unwucht von Motor %1</translation>
+    </message>
+    <message>
+        <source>At %1&#xa0;% throttle the rotors stand still</source>
+        <translation>Bei %1&#xa0;% Gas stehen die Rotoren still</translation>
+    </message>
+    <message>
+        <source>A reading shows no motion</source>
+        <translation>Eine Ablesung zeigt keine Bewegung</translation>
+    </message>
+    <message>
+        <source>each line is one motor&apos;s</source>
+        <translation>jede Linie gehört einem Motor</translation>
+    </message>
+    <message>
+        <source>the axes tell the motors apart, condition number %1</source>
+        <translation>die Achsen trennen die Motoren, Konditionszahl %1</translation>
+    </message>
+    <message>
+        <source>the motors are not told apart</source>
+        <translation>die Motoren sind nicht getrennt</translation>
+    </message>
+    <message>
+        <source>Nothing stands above the noise</source>
+        <translation>Nichts ragt aus dem Rauschen</translation>
+    </message>
+    <message>
+        <source>the recordings are too short to be laid over each other</source>
+        <translation>die Aufnahmen sind zu kurz, um übereinandergelegt zu werden</translation>
+    </message>
+    <message>
+        <source>the two recordings share no motion by which they could be laid over each other</source>
+        <translation>die beiden Aufnahmen haben keine Bewegung gemeinsam, nach der sie übereinandergelegt werden könnten</translation>
+    </message>
+    <message>
+        <source>the two recordings overlap by less than %1&#xa0;s</source>
+        <translation>die beiden Aufnahmen überlappen sich um weniger als %1&#xa0;s</translation>
+    </message>
+    <message>
+        <source>two recordings were laid on one clock: the second begins %1&#xa0;s after the first and its clock differs by %2&#xa0;ppm</source>
+        <translation>zwei Aufnahmen wurden auf eine Uhr gelegt: Die zweite beginnt %1&#xa0;s nach der ersten, und ihre Uhr weicht um %2&#xa0;ppm ab</translation>
+    </message>
+    <message>
+        <source>a block of %1 turns is too short: at least %2</source>
+        <translation>ein Block von %1 Umdrehungen ist zu kurz: mindestens %2</translation>
+    </message>
+    <message>
+        <source>the speed must be known at two times at least</source>
+        <translation>die Drehzahl muss zu mindestens zwei Zeiten bekannt sein</translation>
+    </message>
+    <message>
+        <source>the speed must be finite, not below 0, at times that rise</source>
+        <translation>die Drehzahl muss endlich und nicht unter 0 sein, zu steigenden Zeiten</translation>
+    </message>
+    <message>
+        <source>order %1 must be above 0 and at most %2</source>
+        <translation>Ordnung %1 muss über 0 und höchstens %2 sein</translation>
+    </message>
+    <message>
+        <source>order %1 reaches %2&#xa0;Hz, above half the rate of %3&#xa0;Hz</source>
+        <translation>Ordnung %1 reicht bis %2&#xa0;Hz, über die halbe Abtastrate von %3&#xa0;Hz</translation>
+    </message>
+    <message>
+        <source>nothing turns for %1 turns on end</source>
+        <translation>nichts dreht sich über %1 Umdrehungen am Stück</translation>
+    </message>
+    <message>
+        <source>the rate would be %1 samples a second, not %2 to %3: is the time in another unit?</source>
+        <translation>die Rate wäre %1 Werte in der Sekunde, nicht %2 bis %3: steht die Zeit in einer anderen Einheit?</translation>
+    </message>
+    <message>
+        <source>the sample rate is not above 0</source>
+        <translation>die Abtastrate liegt nicht über 0</translation>
+    </message>
+    <message>
+        <source>%1 holds no number</source>
+        <translation>%1 enthält keine Zahl</translation>
+    </message>
+    <message>
+        <source>the time column does not go forward</source>
+        <translation>die Zeitspalte läuft nicht vorwärts</translation>
+    </message>
+    <message>
+        <source>no column holds the time: the sample rate has to be stated</source>
+        <translation>keine Spalte enthält die Zeit: die Abtastrate muss angegeben werden</translation>
+    </message>
+    <message>
+        <source>the file is not what it was when it was looked at</source>
+        <translation>die Datei ist nicht mehr, was sie war, als sie angesehen wurde</translation>
+    </message>
+    <message>
+        <source>the recording does not fit into memory: use fewer of its columns</source>
+        <translation>die Aufzeichnung passt nicht in den Speicher: weniger Spalten verwenden</translation>
+    </message>
+    <message>
+        <source>the file is empty</source>
+        <translation>die Datei ist leer</translation>
+    </message>
+    <message>
+        <source>more than 4 GiB came in: name the file instead</source>
+        <translation>es kamen mehr als 4 GiB an: stattdessen die Datei nennen</translation>
+    </message>
+    <message>
+        <source>the recording breaks off while it is read</source>
+        <translation>die Aufzeichnung bricht beim Lesen ab</translation>
+    </message>
+    <message>
+        <source>the mode at %1&#xa0;Hz is known only to %2&#xa0;% in frequency and %3&#xa0;% in loss</source>
+        <translation>die Eigenschwingung bei %1&#xa0;Hz ist nur auf %2&#xa0;% in der Frequenz und %3&#xa0;% im Verlust bekannt</translation>
+    </message>
+    <message>
+        <source>the mode at %1&#xa0;Hz softens: %2&#xa0;% lower while it is large</source>
+        <translation>die Eigenschwingung bei %1&#xa0;Hz wird weicher: um %2&#xa0;% tiefer, solange sie groß ist</translation>
+    </message>
+    <message>
+        <source>the mode at %1&#xa0;Hz stiffens: %2&#xa0;% higher while it is large</source>
+        <translation>die Eigenschwingung bei %1&#xa0;Hz wird steifer: um %2&#xa0;% höher, solange sie groß ist</translation>
+    </message>
+    <message>
+        <source>the modes at %1&#xa0;Hz and %2&#xa0;Hz move alike: more columns, or a pluck in another direction, tell them apart</source>
+        <translation>die Eigenschwingungen bei %1&#xa0;Hz und %2&#xa0;Hz bewegen sich gleich: mehr Spalten oder ein Zupfen in anderer Richtung trennen sie</translation>
+    </message>
+    <message>
+        <source>nothing rings down: no pluck stands out of the noise and dies away</source>
+        <translation>nichts klingt ab: kein Zupfen hebt sich vom Rauschen ab und verklingt</translation>
+    </message>
+    <message>
+        <source>nothing rings down: the samples hold no decay</source>
+        <translation>nichts klingt ab: die Werte enthalten kein Abklingen</translation>
+    </message>
+    <message>
+        <source>nothing rings down: the decays are too short</source>
+        <translation>nichts klingt ab: was abklingt, ist zu kurz</translation>
+    </message>
+    <message>
+        <source>nothing rings down: what moves is noise, or goes on without dying</source>
+        <translation>nichts klingt ab: was sich bewegt, ist Rauschen oder verklingt nicht</translation>
+    </message>
+    <message>
+        <source>a propeller has at least one blade</source>
+        <translation>ein Propeller hat mindestens ein Blatt</translation>
+    </message>
+    <message>
+        <source>the range of speeds must rise from above 0</source>
+        <translation>der Bereich der Drehzahlen muss über 0 beginnen und steigen</translation>
+    </message>
+    <message>
+        <source>a window of %1&#xa0;s holds less than %2 turns at the lowest speed</source>
+        <translation>ein Fenster von %1&#xa0;s enthält bei der niedrigsten Drehzahl weniger als %2 Umdrehungen</translation>
+    </message>
+    <message>
+        <source>a rate of %1&#xa0;Hz is too low to hear the blade pass up to %2 turns a second: at least %3&#xa0;Hz are needed</source>
+        <translation>eine Abtastrate von %1&#xa0;Hz ist zu niedrig, um die Blattfolge bis %2 Umdrehungen je Sekunde zu hören: Mindestens %3&#xa0;Hz sind nötig</translation>
+    </message>
+    <message>
+        <source>no rotor is heard in this record</source>
+        <translation>in dieser Aufnahme ist kein Rotor zu hören</translation>
+    </message>
+    <message>
+        <source>a segment of %1 samples is too short: at least %2</source>
+        <translation>ein Abschnitt von %1 Messwerten ist zu kurz: mindestens %2</translation>
+    </message>
+    <message>
+        <source>holds no samples</source>
+        <translation>enthält keine Messwerte</translation>
+    </message>
+    <message>
+        <source>holds %1 samples, which is too few: at least %2 are needed</source>
+        <translation>enthält %1 Messwerte, das sind zu wenige: Mindestens %2 sind nötig</translation>
+    </message>
+    <message>
+        <source>sample %1 is not a finite number</source>
+        <translation>Messwert %1 ist keine endliche Zahl</translation>
+    </message>
+    <message>
+        <source>sample %1 is beyond ±%2</source>
+        <translation>Messwert %1 liegt außerhalb von ±%2</translation>
+    </message>
+    <message>
+        <source>all samples are the same</source>
+        <translation>alle Messwerte sind gleich</translation>
+    </message>
+    <message>
+        <source>the sample rate must be above 0&#xa0;Hz</source>
+        <translation>die Abtastrate muss über 0&#xa0;Hz liegen</translation>
+    </message>
+    <message>
+        <source>the sound is damaged: its header cannot be read</source>
+        <translation>der Ton ist beschädigt: sein Kopf lässt sich nicht lesen</translation>
+    </message>
+    <message>
+        <source>the sound has %1 channels, more than %2</source>
+        <translation>der Ton hat %1 Kanäle, mehr als %2</translation>
+    </message>
+    <message>
+        <source>the sound has more than %1 samples: cut out what matters</source>
+        <translation>der Ton hat mehr als %1 Werte: herausschneiden, worauf es ankommt</translation>
+    </message>
+    <message>
+        <source>the file ends after sample %1; its header promises %2</source>
+        <translation>die Datei endet nach Wert %1; ihr Kopf verspricht %2</translation>
+    </message>
+    <message>
+        <source>the file ends within the sound, after sample %1</source>
+        <translation>die Datei endet mitten im Ton, nach Wert %1</translation>
+    </message>
+    <message>
+        <source>%1 holds no number at sample %2 (samples like it: %3)</source>
+        <translation>%1 enthält bei Wert %2 keine Zahl (solche Werte: %3)</translation>
+    </message>
+    <message>
+        <source>the sound has %1 channels, not %2</source>
+        <translation>der Ton hat %1 Kanäle, nicht %2</translation>
+    </message>
+    <message>
+        <source>no column of the recording is in use</source>
+        <translation>keine Spalte der Aufzeichnung wird verwendet</translation>
+    </message>
+    <message>
+        <source>the sound holds no samples</source>
+        <translation>der Ton enthält keine Werte</translation>
+    </message>
+    <message>
+        <source>this RIFF file holds no sound: save it as WAV</source>
+        <translation>diese RIFF-Datei enthält keinen Ton: als WAV speichern</translation>
+    </message>
+    <message>
+        <source>%1 is not read here: convert the sound to WAV or FLAC</source>
+        <translation>%1 wird hier nicht gelesen: den Ton in WAV oder FLAC umwandeln</translation>
+    </message>
+    <message>
+        <source>this is an archive or a spreadsheet: save the recording as CSV</source>
+        <translation>das ist ein Archiv oder eine Tabellenkalkulation: die Aufzeichnung als CSV speichern</translation>
+    </message>
+    <message>
+        <source>the text is in UTF-16: save the recording as CSV in UTF-8</source>
+        <translation>der Text ist in UTF-16: die Aufzeichnung als CSV in UTF-8 speichern</translation>
+    </message>
+    <message>
+        <source>%1 is taken for the time: it rises evenly</source>
+        <translation>%1 gilt als Zeit: die Werte steigen gleichmäßig</translation>
+    </message>
+    <message>
+        <source>No column holds the time: the sample rate has to be stated</source>
+        <translation>Keine Spalte enthält die Zeit: die Abtastrate muss angegeben werden</translation>
+    </message>
+    <message>
+        <source>%1 is taken to be in %2: that makes %3 samples a second</source>
+        <translation>%1 gilt als in %2: das ergibt %3 Werte in der Sekunde</translation>
+    </message>
+    <message>
+        <source>%1 is taken to be in %2</source>
+        <translation>%1 gilt als in %2</translation>
+    </message>
+    <message>
+        <source>line %1 ends too early (lines like it: %2)</source>
+        <translation>Zeile %1 endet zu früh (solche Zeilen: %2)</translation>
+    </message>
+    <message>
+        <source>line %1 holds no numbers and is left out (lines like it: %2)</source>
+        <translation>Zeile %1 enthält keine Zahlen und bleibt weg (solche Zeilen: %2)</translation>
+    </message>
+    <message>
+        <source>the file ends within line %1, which is left out</source>
+        <translation>die Datei endet mitten in Zeile %1, die wegbleibt</translation>
+    </message>
+    <message>
+        <source>%1 holds no number in line %2: “%3” (lines like it: %4)</source>
+        <translation>%1 enthält in Zeile %2 keine Zahl: „%3“ (solche Zeilen: %4)</translation>
+    </message>
+    <message>
+        <source>%1 is empty in line %2 (lines like it: %3)</source>
+        <translation>%1 ist in Zeile %2 leer (solche Zeilen: %3)</translation>
+    </message>
+    <message>
+        <source>line %1 has no end</source>
+        <translation>Zeile %1 hat kein Ende</translation>
+    </message>
+    <message>
+        <source>the recording has no row of numbers</source>
+        <translation>die Aufzeichnung hat keine Zeile mit Zahlen</translation>
+    </message>
+    <message>
+        <source>the recording has one row only</source>
+        <translation>die Aufzeichnung hat nur eine Zeile</translation>
+    </message>
+    <message>
+        <source>before line %1 %2 s are missing (gaps: %3)</source>
+        <translation>vor Zeile %1 fehlen %2 s (Lücken: %3)</translation>
+    </message>
+    <message>
+        <source>line %1 has the time of the line before and is left out (lines like it: %2)</source>
+        <translation>Zeile %1 hat die Zeit der Zeile davor und bleibt weg (solche Zeilen: %2)</translation>
+    </message>
+    <message>
+        <source>line %1 goes back in time and is left out (lines like it: %2)</source>
+        <translation>Zeile %1 geht in der Zeit zurück und bleibt weg (solche Zeilen: %2)</translation>
+    </message>
+    <message>
+        <source>in line %1 the clock begins anew: what follows is joined on (places: %2)</source>
+        <translation>in Zeile %1 beginnt die Uhr von vorn: das Folgende ist angehängt (Stellen: %2)</translation>
+    </message>
+    <message>
+        <source>from line %1 on there are %2 samples a second instead of %3</source>
+        <translation>ab Zeile %1 sind es %2 statt %3 Werte in der Sekunde</translation>
+    </message>
+    <message>
+        <source>the steps of the time are uneven, %1 ms to %2 ms: resampled to %3 samples a second</source>
+        <translation>die Schritte der Zeit sind ungleich, %1 ms bis %2 ms: umgerechnet auf %3 Werte in der Sekunde</translation>
+    </message>
+    <message>
+        <source>before line %1 %2 s are missing, longer than the recording itself: read the parts one by one</source>
+        <translation>vor Zeile %1 fehlen %2 s, mehr als die Aufzeichnung selbst dauert: die Teile einzeln lesen</translation>
+    </message>
+    <message>
+        <source>the input holds %1 samples, the output %2</source>
+        <translation>der Eingang enthält %1 Messwerte, der Ausgang %2</translation>
+    </message>
+    <message>
+        <source>%1 stands still from line or sample %2 on, as if samples were lost (values like it: %3)</source>
+        <translation>%1 steht ab Zeile oder Wert %2 still, als wären Werte verloren (solche Werte: %3)</translation>
+    </message>
+    <message>
+        <source>the header of the sound is damaged</source>
+        <translation>der Kopf des Tons ist beschädigt</translation>
+    </message>
+    <message>
+        <source>the sound is packed in a way that is not read here: save it as WAV with plain samples, or as FLAC</source>
+        <translation>der Ton ist auf eine Weise gepackt, die hier nicht gelesen wird: als WAV mit einfachen Werten oder als FLAC speichern</translation>
+    </message>
+    <message>
+        <source>Own unbalance</source>
+        <translation>Eigene Unwucht</translation>
+    </message>
+    <message>
+        <source>Residual unbalance of this arm&apos;s motor with its propeller; empty where it is as the others&apos;.</source>
+        <translation>Restunwucht des Motors dieses Auslegers mit seinem Propeller; leer, wo sie wie bei den anderen ist.</translation>
+    </message>
+    <message>
+        <source>From throttle</source>
+        <translation>Ab Gas</translation>
+    </message>
+    <message>
+        <source>The lowest throttle at which it was seen: 0.4 is 40 %.</source>
+        <translation>Das kleinste Gas, bei dem es zu sehen war: 0,4 sind 40 %.</translation>
+    </message>
+    <message>
+        <source>To throttle</source>
+        <translation>Bis Gas</translation>
+    </message>
+    <message>
+        <source>The highest throttle at which it was seen: 0.47 is 47 %.</source>
+        <translation>Das größte Gas, bei dem es zu sehen war: 0,47 sind 47 %.</translation>
+    </message>
+    <message>
+        <source>Sample rate</source>
+        <translation>Abtastrate</translation>
+    </message>
+    <message>
+        <source>How many samples a second; empty for what the recording&apos;s own stamps say.</source>
+        <translation>Wie viele Werte in der Sekunde; leer für das, was die Zeitstempel der Aufzeichnung sagen.</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>Where the part that is used begins, in seconds of the recording; empty for its beginning.</source>
+        <translation>Wo der benutzte Teil beginnt, in Sekunden der Aufzeichnung; leer für ihren Anfang.</translation>
+    </message>
+    <message>
+        <source>To</source>
+        <translation>Bis</translation>
+    </message>
+    <message>
+        <source>Where the part that is used ends, in seconds of the recording; empty for its end.</source>
+        <translation>Wo der benutzte Teil endet, in Sekunden der Aufzeichnung; leer für ihr Ende.</translation>
+    </message>
+    <message>
+        <source>Tapped arm</source>
+        <translation>Angeklopfter Ausleger</translation>
+    </message>
+    <message>
+        <source>Which arm was tapped, counted from 1; empty for the first.</source>
+        <translation>Welcher Ausleger angeklopft wurde, von 1 an gezählt; leer für den ersten.</translation>
+    </message>
+    <message>
+        <source>Place of the sensor</source>
+        <translation>Ort des Sensors</translation>
+    </message>
+    <message>
+        <source>Where the sensor sat, measured from the middle of the centre plate: forward, left, up; empty where that is not known.</source>
+        <translation>Wo der Sensor saß, von der Mitte der Mittelplatte gemessen: vorwärts, links, oben; leer, wo das nicht bekannt ist.</translation>
+    </message>
+    <message>
+        <source>Mass of the sensor</source>
+        <translation>Masse des Sensors</translation>
+    </message>
+    <message>
+        <source>What the sensor weighs with what holds it, where it is no part of the craft.</source>
+        <translation>Was der Sensor samt Halterung wiegt, wo er kein Teil des Kopters ist.</translation>
+    </message>
+    <message>
+        <source>What was seen</source>
+        <translation>Was zu sehen war</translation>
+    </message>
+    <message>
+        <source>Kind of recording</source>
+        <translation>Art der Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>Role of a column</source>
+        <translation>Rolle einer Spalte</translation>
+    </message>
+    <message>
+        <source>a list of %1 pairs</source>
+        <translation>eine Liste von %1 Paaren</translation>
+    </message>
+    <message>
+        <source>%1 is %2, allowed %3, %4 or %5</source>
+        <translation>%1 ist %2, erlaubt %3, %4 oder %5</translation>
+    </message>
+    <message>
+        <source>%1 is %2, allowed one of %3</source>
+        <translation>%1 ist %2, erlaubt ist eines von %3</translation>
+    </message>
+    <message>
+        <source>%1 is none of %2, %3 and %4</source>
+        <translation>%1 ist keines von %2, %3 und %4</translation>
+    </message>
+    <message>
+        <source>%1 is none of %2</source>
+        <translation>%1 ist keines von %2</translation>
+    </message>
+    <message>
+        <source>Duty</source>
+        <translation>Tastgrad</translation>
+    </message>
+    <message>
+        <source>A flight note runs from %1 to %2, the first must not be larger</source>
+        <translation>Eine Flugnotiz reicht von %1 bis %2, der erste Wert darf nicht größer sein</translation>
+    </message>
+    <message>
+        <source>The throttle curve goes from %1, %2 to %3, %4; throttle and duty must both rise from pair to pair</source>
+        <translation>Die Gaskurve geht von %1, %2 nach %3, %4; Gas und Tastgrad müssen beide von Paar zu Paar steigen</translation>
+    </message>
+    <message>
+        <source>A recording names no file</source>
+        <translation>Eine Aufzeichnung nennt keine Datei</translation>
+    </message>
+    <message>
+        <source>The part of a recording runs from %1 to %2, the first must be the smaller</source>
+        <translation>Der Teil einer Aufzeichnung reicht von %1 bis %2, der erste Wert muss der kleinere sein</translation>
+    </message>
+    <message>
+        <source>The text of a note</source>
+        <translation>Der Text einer Notiz</translation>
+    </message>
+    <message>
+        <source>The file of a recording</source>
+        <translation>Die Datei einer Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>The unit of a column</source>
+        <translation>Die Einheit einer Spalte</translation>
+    </message>
+    <message>
+        <source>The directions of a sensor&apos;s axes</source>
+        <translation>Die Richtungen der Achsen eines Sensors</translation>
+    </message>
+    <message>
+        <source>The list of a recording&apos;s columns</source>
+        <translation>Die Liste der Spalten einer Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>The list of recordings</source>
+        <translation>Die Liste der Aufzeichnungen</translation>
+    </message>
+    <message>
+        <source>The throttle curve</source>
+        <translation>Die Gaskurve</translation>
+    </message>
+    <message>
+        <source>The list of flight notes</source>
+        <translation>Die Liste der Flugnotizen</translation>
+    </message>
+    <message>
+        <source>the decays stand only %1 dB above the noise</source>
+        <translation>das Abklingen steht nur %1 dB über dem Rauschen</translation>
+    </message>
+    <message>
+        <source>one pluck, %1 dB above the noise</source>
+        <translation>ein Zupfen, %1 dB über dem Rauschen</translation>
+    </message>
+    <message>
+        <source>%1 plucks, %2 dB above the noise</source>
+        <translation>%1-mal gezupft, %2 dB über dem Rauschen</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::FileBytes</name>
+    <message>
+        <source>the recording cannot be opened: %1</source>
+        <translation>die Aufzeichnung lässt sich nicht öffnen: %1</translation>
+    </message>
+    <message>
+        <source>this is a folder: name one file in it</source>
+        <translation>das ist ein Ordner: eine Datei daraus nennen</translation>
+    </message>
+    <message>
+        <source>this is no ordinary file: save the recording first</source>
+        <translation>das ist keine gewöhnliche Datei: die Aufzeichnung erst speichern</translation>
+    </message>
+    <message>
+        <source>the file is empty</source>
+        <translation>die Datei ist leer</translation>
+    </message>
+    <message>
+        <source>the recording cannot be read: %1</source>
+        <translation>die Aufzeichnung lässt sich nicht lesen: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::PluckFit</name>
+    <message>
+        <source>the record does not determine the dynamic ratio and the loss factor</source>
+        <translation>die Aufzeichnung bestimmt dynamische Versteifung und Verlustfaktor nicht</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::SpeedTest</name>
+    <message>
+        <source>KV of the motors</source>
+        <translation>KV der Motoren</translation>
+    </message>
+    <message>
+        <source>resistance of the motors</source>
+        <translation>Widerstand der Motoren</translation>
+    </message>
+    <message>
+        <source>resistance of the pack</source>
+        <translation>Widerstand des Akkus</translation>
+    </message>
+    <message>
+        <source>the speeds tell nothing that is not known better</source>
+        <translation>die Drehzahlen verraten nichts, was nicht besser bekannt ist</translation>
+    </message>
+    <message>
+        <source>the readings scatter more than their spread explains</source>
+        <translation>die Ablesungen streuen mehr, als ihre Unsicherheit erklärt</translation>
+    </message>
+    <message>
+        <source>KV is further from the craft&apos;s than a label is usually off: is it the motor, and the voltage, that the craft says?</source>
+        <translation>KV liegt weiter von dem des Kopters ab, als ein Aufdruck gewöhnlich abweicht: Sind es der Motor und die Spannung, die der Kopter nennt?</translation>
+    </message>
+    <message>
+        <source>no voltage was noted</source>
+        <translation>keine Spannung wurde notiert</translation>
+    </message>
+    <message>
+        <source>the corrected motor explains every reading within its spread</source>
+        <translation>der berichtigte Motor erklärt jede Ablesung im Rahmen ihrer Unsicherheit</translation>
+    </message>
+    <message>
+        <source>No KV gives the speed that was measured at full throttle</source>
+        <translation>Kein KV ergibt die Drehzahl, die bei Vollgas gemessen wurde</translation>
+    </message>
+    <message>
+        <source>At %1&#xa0;% throttle the rotors turn faster than the motors can at any duty: KV or the voltage is wrong; measure at full throttle too</source>
+        <translation>Bei %1&#xa0;% Gas drehen die Rotoren schneller, als die Motoren bei irgendeinem Tastgrad können: KV oder die Spannung ist falsch; auch bei Vollgas messen</translation>
+    </message>
+    <message>
+        <source>The speeds do not rise with the throttle from %1&#xa0;% to %2&#xa0;%</source>
+        <translation>Die Drehzahlen steigen von %1&#xa0;% bis %2&#xa0;% nicht mit dem Gas</translation>
+    </message>
+    <message>
+        <source>There are %1 throttles, a throttle curve takes %2</source>
+        <translation>Es sind %1 Gasstellungen, eine Gaskurve nimmt %2</translation>
+    </message>
+    <message>
+        <source>no KV and resistance explain the speeds: the duty is not the throttle</source>
+        <translation>kein KV und kein Widerstand erklären die Drehzahlen: Der Tastgrad ist nicht das Gas</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -3581,6 +4934,26 @@
     <message>
         <source>no table gives coefficients yet</source>
         <translation>noch keine Tabelle ergibt Beiwerte</translation>
+    </message>
+    <message>
+        <source>the chosen part holds fewer than %1 samples</source>
+        <translation>der gewählte Teil enthält weniger als %1 Werte</translation>
+    </message>
+    <message>
+        <source>no channel of the chosen part moves, or the part is too short</source>
+        <translation>kein Kanal des gewählten Teils bewegt sich, oder der Teil ist zu kurz</translation>
+    </message>
+    <message>
+        <source>A multiple or a fraction of this speed explains the recording nearly as well.</source>
+        <translation>Ein Vielfaches oder ein Bruchteil dieser Drehzahl erklärt die Aufzeichnung fast ebenso gut.</translation>
+    </message>
+    <message>
+        <source>No multiple and no fraction of this speed explains the recording as well.</source>
+        <translation>Kein Vielfaches und kein Bruchteil dieser Drehzahl erklärt die Aufzeichnung ebenso gut.</translation>
+    </message>
+    <message>
+        <source>one of the two recordings holds no acceleration</source>
+        <translation>eine der beiden Aufzeichnungen enthält keine Beschleunigung</translation>
     </message>
 </context>
 <context>
@@ -4264,6 +5637,61 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::ColumnPane</name>
+    <message>
+        <source>Sample rate:</source>
+        <translation>Abtastrate:</translation>
+    </message>
+    <message>
+        <source>Columns of the recording</source>
+        <translation>Spalten der Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>Column</source>
+        <translation>Spalte</translation>
+    </message>
+    <message>
+        <source>holds</source>
+        <translation>enthält</translation>
+    </message>
+    <message>
+        <source>unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>first values</source>
+        <translation>erste Werte</translation>
+    </message>
+    <message>
+        <source>Sample rate of the recording</source>
+        <translation>Abtastrate der Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>How many samples a second. Where a column holds the time, that says it.</source>
+        <translation>Wie viele Werte in der Sekunde. Wo eine Spalte die Zeit enthält, sagt sie es.</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
+    </message>
+    <message>
+        <source>%1 of %2 columns used, %3 Hz</source>
+        <translation>%1 von %2 Spalten benutzt, %3&#xa0;Hz</translation>
+    </message>
+    <message>
+        <source>%1 of %2 columns used, sample rate not known</source>
+        <translation>%1 von %2 Spalten benutzt, Abtastrate nicht bekannt</translation>
+    </message>
+    <message>
+        <source>What column %1 holds</source>
+        <translation>Was die Spalte %1 enthält</translation>
+    </message>
+    <message>
+        <source>Unit of column %1</source>
+        <translation>Einheit der Spalte %1</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::ColumnTable</name>
     <message>
         <source>Column %1</source>
@@ -4409,6 +5837,54 @@
     <message>
         <source>%1 (%2)</source>
         <translation>%1 (%2)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::CorrectionPane</name>
+    <message>
+        <source>%1 ± %2</source>
+        <comment>measured value and spread</comment>
+        <translation>%1 ± %2</translation>
+    </message>
+    <message>
+        <source>Accept</source>
+        <translation>Übernehmen</translation>
+    </message>
+    <message>
+        <source>Correction %1</source>
+        <translation>Korrektur %1</translation>
+    </message>
+    <message>
+        <source>Number</source>
+        <translation>Zahl</translation>
+    </message>
+    <message>
+        <source>now</source>
+        <translation>jetzt</translation>
+    </message>
+    <message>
+        <source>measured</source>
+        <translation>gemessen</translation>
+    </message>
+    <message>
+        <source>Accept the correction %1</source>
+        <translation>Die Korrektur %1 übernehmen</translation>
+    </message>
+    <message>
+        <source>Gives the craft the measured numbers, each with its spread, the measurement and the date as its source; one step to undo.</source>
+        <translation>Gibt dem Kopter die gemessenen Zahlen, jede mit ihrer Streuung, der Messung und dem Datum als Quelle; ein Schritt zum Rückgängigmachen.</translation>
+    </message>
+    <message>
+        <source>Left unexplained: %1 % with these numbers, %2 % before.</source>
+        <translation>Unerklärt bleiben %1&#xa0;% mit diesen Zahlen, %2&#xa0;% vorher.</translation>
+    </message>
+    <message>
+        <source>Left unexplained: %1 % of what was measured.</source>
+        <translation>Unerklärt bleiben %1&#xa0;% des Gemessenen.</translation>
+    </message>
+    <message>
+        <source>Accepted</source>
+        <translation>Übernommen</translation>
     </message>
 </context>
 <context>
@@ -5108,6 +6584,74 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::FlightNotesPane</name>
+    <message>
+        <source>Add this note</source>
+        <translation>Diese Notiz hinzufügen</translation>
+    </message>
+    <message>
+        <source>Remove the chosen note</source>
+        <translation>Die gewählte Notiz entfernen</translation>
+    </message>
+    <message>
+        <source>Flight notes</source>
+        <translation>Flugnotizen</translation>
+    </message>
+    <message>
+        <source>Flight notes of this craft</source>
+        <translation>Flugnotizen dieses Kopters</translation>
+    </message>
+    <message>
+        <source>From (%)</source>
+        <translation>Von (%)</translation>
+    </message>
+    <message>
+        <source>To (%)</source>
+        <translation>Bis (%)</translation>
+    </message>
+    <message>
+        <source>Seen</source>
+        <translation>Gesehen</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>What you saw in a film at which throttle. The tab Tuning shows the notes over the computed wobble.</source>
+        <translation>Was in einem Film bei welchem Gas zu sehen war. Die Seite Abstimmung zeigt die Notizen über dem berechneten Wackeln.</translation>
+    </message>
+    <message>
+        <source>Throttle from which it was seen</source>
+        <translation>Gas, ab dem es zu sehen war</translation>
+    </message>
+    <message>
+        <source>Throttle up to which it was seen</source>
+        <translation>Gas, bis zu dem es zu sehen war</translation>
+    </message>
+    <message>
+        <source>How the film looked</source>
+        <translation>Wie der Film aussah</translation>
+    </message>
+    <message>
+        <source>Note on what was seen</source>
+        <translation>Notiz zum Gesehenen</translation>
+    </message>
+    <message>
+        <source>note, if any</source>
+        <translation>Notiz, falls nötig</translation>
+    </message>
+    <message>
+        <source>Throttle</source>
+        <translation>Gas</translation>
+    </message>
+    <message>
+        <source>to</source>
+        <comment>between two throttles</comment>
+        <translation>bis</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::GuideVerdict</name>
     <message>
         <source>No answer for this craft</source>
@@ -5120,6 +6664,57 @@
     <message>
         <source>%1 (One of %2 warnings.)</source>
         <translation>%1 (Eine von %2 Warnungen.)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::HangPane</name>
+    <message>
+        <source>What the ruler is read to</source>
+        <translation>Ablesegenauigkeit des Lineals</translation>
+    </message>
+    <message>
+        <source>What the scale shows to</source>
+        <translation>Anzeigegenauigkeit der Waage</translation>
+    </message>
+    <message>
+        <source>Hang test</source>
+        <translation>Hängeversuch</translation>
+    </message>
+    <message>
+        <source>Put two marks on a piece of the tube, hang it up, and measure between the marks: first with nothing on it, then with one mass after the other. One mass will do, two or three show whether they agree.</source>
+        <translation>Zwei Marken auf ein Stück Schlauch setzen, es aufhängen und zwischen den Marken messen: erst ohne etwas daran, dann mit einer Masse nach der anderen. Eine Masse genügt; zwei oder drei zeigen, ob sie übereinstimmen.</translation>
+    </message>
+    <message>
+        <source>Mass</source>
+        <translation>Masse</translation>
+    </message>
+    <message>
+        <source>Between the marks without it</source>
+        <translation>Zwischen den Marken ohne sie</translation>
+    </message>
+    <message>
+        <source>and with it</source>
+        <translation>und mit ihr</translation>
+    </message>
+    <message>
+        <source>Mass %1 of the hang test</source>
+        <translation>Masse %1 des Hängeversuchs</translation>
+    </message>
+    <message>
+        <source>Length without mass %1</source>
+        <translation>Länge ohne Masse %1</translation>
+    </message>
+    <message>
+        <source>Length with mass %1</source>
+        <translation>Länge mit Masse %1</translation>
+    </message>
+    <message>
+        <source>Ruler read to</source>
+        <translation>Lineal abgelesen auf</translation>
+    </message>
+    <message>
+        <source>scale shows to</source>
+        <translation>Waage zeigt auf</translation>
     </message>
 </context>
 <context>
@@ -5333,6 +6928,10 @@
     <message>
         <source>Compare</source>
         <translation>Vergleichen</translation>
+    </message>
+    <message>
+        <source>Recordings</source>
+        <translation>Aufzeichnungen</translation>
     </message>
 </context>
 <context>
@@ -5596,6 +7195,68 @@
     <message>
         <source>Shows beside the map what it sets, and the best on it, where there is room.</source>
         <translation>Zeigt neben der Karte, was sie verstellt, und das Beste auf ihr, wo Platz ist.</translation>
+    </message>
+    <message>
+        <source>At %1, and a cut a little off does not hold. %2</source>
+        <translation>Bei %1, und ein etwas ungenauer Zuschnitt hält nicht mehr. %2</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::MatchPane</name>
+    <message>
+        <source>Which mode is which:</source>
+        <translation>Welche Eigenschwingung ist welche:</translation>
+    </message>
+    <message>
+        <source>Which mode of the bay number %1 found is</source>
+        <translation>Welche Eigenschwingung der Gondel die gefundene Nummer %1 ist</translation>
+    </message>
+    <message>
+        <source>Which of the bay&apos;s modes this is. Each is one of them once.</source>
+        <translation>Welche Eigenschwingung der Gondel das ist. Jede ist einmal eine von ihnen.</translation>
+    </message>
+    <message>
+        <source>%1 Hz is</source>
+        <translation>%1&#xa0;Hz ist</translation>
+    </message>
+    <message>
+        <source>no mode of the bay</source>
+        <translation>keine Eigenschwingung der Gondel</translation>
+    </message>
+    <message>
+        <source>the one at %1 Hz</source>
+        <translation>die bei %1&#xa0;Hz</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::MeasuredChart</name>
+    <message>
+        <source>What it shows</source>
+        <translation>Was sie zeigt</translation>
+    </message>
+    <message>
+        <source>Predicted</source>
+        <translation>Vorhergesagt</translation>
+    </message>
+    <message>
+        <source>Measured</source>
+        <translation>Gemessen</translation>
+    </message>
+    <message>
+        <source>Excitation bands</source>
+        <translation>Anregungsbänder</translation>
+    </message>
+    <message>
+        <source>Legend of what it shows</source>
+        <translation>Legende dessen, was sie zeigt</translation>
+    </message>
+    <message>
+        <source>Nothing is shown yet.</source>
+        <translation>Noch wird nichts gezeigt.</translation>
+    </message>
+    <message>
+        <source>excitation in cruise:</source>
+        <translation>Anregung im Reiseflug:</translation>
     </message>
 </context>
 <context>
@@ -5934,6 +7595,277 @@ Quelle: %2.</translation>
     </message>
 </context>
 <context>
+    <name>stillbay::ui::RecordingList</name>
+    <message>
+        <source>Add a recording…</source>
+        <translation>Aufzeichnung hinzufügen…</translation>
+    </message>
+    <message>
+        <source>Remove from the list</source>
+        <translation>Aus der Liste nehmen</translation>
+    </message>
+    <message>
+        <source>Taken for:</source>
+        <translation>Gilt als:</translation>
+    </message>
+    <message>
+        <source>Recordings of this craft</source>
+        <translation>Aufzeichnungen dieses Kopters</translation>
+    </message>
+    <message>
+        <source>Names a table of numbers (csv, txt, tsv) or a sound (wav, flac, ogg) beside the craft; the file stays where it is. It can be dropped onto the window, too.</source>
+        <translation>Nennt eine Zahlentabelle (csv, txt, tsv) oder einen Ton (wav, flac, ogg) neben dem Kopter; die Datei bleibt, wo sie ist. Sie lässt sich auch auf das Fenster ziehen.</translation>
+    </message>
+    <message>
+        <source>Takes the chosen name off the list; the file stays.</source>
+        <translation>Nimmt den gewählten Namen aus der Liste; die Datei bleibt.</translation>
+    </message>
+    <message>
+        <source>What the recording is taken for</source>
+        <translation>Wofür die Aufzeichnung gilt</translation>
+    </message>
+    <message>
+        <source>%1
+missing</source>
+        <translation>%1
+fehlt</translation>
+    </message>
+    <message>
+        <source>%1
+%2</source>
+        <comment>file and what it is taken for</comment>
+        <translation>%1
+%2</translation>
+    </message>
+    <message>
+        <source>There is no such file: %1</source>
+        <translation>Diese Datei gibt es nicht: %1</translation>
+    </message>
+    <message>
+        <source>Hang test
+needs no recording</source>
+        <translation>Hängeversuch
+braucht keine Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>Young&apos;s modulus of the tube from masses hung on a piece of it.</source>
+        <translation>Elastizitätsmodul des Schlauchs aus Massen, die an einem Stück davon hängen.</translation>
+    </message>
+    <message>
+        <source>Flight notes
+need no recording</source>
+        <translation>Flugnotizen
+brauchen keine Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>What was seen in films at which throttle.</source>
+        <translation>Was in Filmen bei welchem Gas zu sehen war.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::RecordingPage</name>
+    <message>
+        <source>How it is read</source>
+        <translation>Wie sie gelesen wird</translation>
+    </message>
+    <message>
+        <source>Progress of the reading</source>
+        <translation>Fortschritt des Lesens</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Anhalten</translation>
+    </message>
+    <message>
+        <source>All of it</source>
+        <translation>Alles</translation>
+    </message>
+    <message>
+        <source>Stop reading, or read again</source>
+        <translation>Lesen anhalten oder neu beginnen</translation>
+    </message>
+    <message>
+        <source>What the trace shows</source>
+        <translation>Was der Verlauf zeigt</translation>
+    </message>
+    <message>
+        <source>What of the recording is drawn.</source>
+        <translation>Was von der Aufzeichnung gezeichnet wird.</translation>
+    </message>
+    <message>
+        <source>What is shown below the trace</source>
+        <translation>Was unter dem Verlauf gezeigt wird</translation>
+    </message>
+    <message>
+        <source>Beginning of the part</source>
+        <translation>Anfang des Teils</translation>
+    </message>
+    <message>
+        <source>End of the part</source>
+        <translation>Ende des Teils</translation>
+    </message>
+    <message>
+        <source>In seconds since the beginning of the recording. In the trace a part is drawn with the left button, or moved by its ends; a double click takes all.</source>
+        <translation>In Sekunden seit dem Anfang der Aufzeichnung. Im Verlauf wird ein Teil mit der linken Taste gezogen oder an seinen Enden verschoben; ein Doppelklick nimmt alles.</translation>
+    </message>
+    <message>
+        <source>Use all of the recording</source>
+        <translation>Die ganze Aufzeichnung benutzen</translation>
+    </message>
+    <message>
+        <source>Uses the recording from its beginning to its end.</source>
+        <translation>Benutzt die Aufzeichnung von Anfang bis Ende.</translation>
+    </message>
+    <message>
+        <source>draw the part that is used with the left button</source>
+        <translation>den benutzten Teil mit der linken Taste ziehen</translation>
+    </message>
+    <message>
+        <source>Used from</source>
+        <translation>Benutzt von</translation>
+    </message>
+    <message>
+        <source>to</source>
+        <comment>end of the part of a recording</comment>
+        <translation>bis</translation>
+    </message>
+    <message>
+        <source>dashed: as the craft predicts it</source>
+        <translation>gestrichelt: wie der Kopter es vorhersagt</translation>
+    </message>
+    <message>
+        <source>Reading…</source>
+        <translation>Liest…</translation>
+    </message>
+    <message>
+        <source>Reading was stopped.</source>
+        <translation>Das Lesen wurde angehalten.</translation>
+    </message>
+    <message>
+        <source>Read again</source>
+        <translation>Neu lesen</translation>
+    </message>
+    <message>
+        <source>%1 samples at %2 Hz, %3 s</source>
+        <translation>%1 Werte mit %2&#xa0;Hz, %3&#xa0;s</translation>
+    </message>
+    <message>
+        <source> (and %1 more)</source>
+        <translation> (und %1 weitere)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::RecordingsView</name>
+    <message>
+        <source>Recordings</source>
+        <translation>Aufzeichnungen</translation>
+    </message>
+    <message>
+        <source>Add the sample recordings</source>
+        <translation>Die Beispielaufzeichnungen hinzufügen</translation>
+    </message>
+    <message>
+        <source>of the measurement</source>
+        <translation>der Messung</translation>
+    </message>
+    <message>
+        <source>remove a recording</source>
+        <translation>Aufzeichnung entfernen</translation>
+    </message>
+    <message>
+        <source>change what a recording is taken for</source>
+        <translation>Art einer Aufzeichnung ändern</translation>
+    </message>
+    <message>
+        <source>change how a recording is read</source>
+        <translation>Lesart einer Aufzeichnung ändern</translation>
+    </message>
+    <message>
+        <source>say where the sensor sat</source>
+        <translation>Ort des Sensors angeben</translation>
+    </message>
+    <message>
+        <source>choose a part of a recording</source>
+        <translation>Teil einer Aufzeichnung wählen</translation>
+    </message>
+    <message>
+        <source>change the flight notes</source>
+        <translation>Flugnotizen ändern</translation>
+    </message>
+    <message>
+        <source>Add what a sensor, a microphone or a flight log wrote down of this craft, by the button on the left or by dropping the file here: the tab lays it over the prediction and offers better numbers.</source>
+        <translation>Hinzufügen, was ein Sensor, ein Mikrofon oder ein Fluglog von diesem Kopter aufgezeichnet hat, mit dem Knopf links oder indem die Datei hierher gezogen wird: Die Seite legt es über die Vorhersage und bietet bessere Zahlen an.</translation>
+    </message>
+    <message>
+        <source>Invented recordings of this sample craft, as if it had been built and differed from its file.</source>
+        <translation>Erfundene Aufzeichnungen dieses Beispiels, als wäre es gebaut worden und wiche von seiner Datei ab.</translation>
+    </message>
+    <message>
+        <source>the samples cannot be written to the program&apos;s own folder</source>
+        <translation>die Beispiele lassen sich nicht in den Ordner des Programms schreiben</translation>
+    </message>
+    <message>
+        <source>Add recordings</source>
+        <translation>Aufzeichnungen hinzufügen</translation>
+    </message>
+    <message>
+        <source>add a recording</source>
+        <translation>Aufzeichnung hinzufügen</translation>
+    </message>
+    <message>
+        <source>Where is %1?</source>
+        <translation>Wo ist %1?</translation>
+    </message>
+    <message>
+        <source>name the recording&apos;s new place</source>
+        <translation>neuen Ort der Aufzeichnung nennen</translation>
+    </message>
+    <message>
+        <source>Fill in one row or more: the tube&apos;s Young&apos;s modulus follows.</source>
+        <translation>Eine Zeile oder mehr ausfüllen: Daraus folgt der Elastizitätsmodul des Schlauchs.</translation>
+    </message>
+    <message>
+        <source>No answer: %1.</source>
+        <translation>Keine Antwort: %1.</translation>
+    </message>
+    <message>
+        <source>So stiff is the tube by the masses hung on it.</source>
+        <translation>So steif ist der Schlauch nach den Massen, die daran hingen.</translation>
+    </message>
+    <message>
+        <source>Notes say where the prediction and what the films show differ.</source>
+        <translation>Notizen sagen, wo die Vorhersage und die Filme voneinander abweichen.</translation>
+    </message>
+    <message>
+        <source>%1 is missing</source>
+        <translation>%1 fehlt</translation>
+    </message>
+    <message>
+        <source>Find it…</source>
+        <translation>Suchen…</translation>
+    </message>
+    <message>
+        <source>Names the place where the recording is now.</source>
+        <translation>Nennt den Ort, an dem die Aufzeichnung jetzt ist.</translation>
+    </message>
+    <message>
+        <source>%1 cannot be read</source>
+        <translation>%1 lässt sich nicht lesen</translation>
+    </message>
+    <message>
+        <source>%1. Nothing else has changed.</source>
+        <translation>%1. Sonst hat sich nichts geändert.</translation>
+    </message>
+    <message>
+        <source>It says nothing: %1.</source>
+        <translation>Sie sagt nichts: %1.</translation>
+    </message>
+    <message>
+        <source>accept a measurement</source>
+        <translation>Messung übernehmen</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::Recovery</name>
     <message>
         <source>It was never saved to a file.</source>
@@ -6036,6 +7968,57 @@ Quelle: %2.</translation>
     <message>
         <source>Section %1</source>
         <translation>Abschnitt %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::SensorPane</name>
+    <message>
+        <source>Sensor at (forward, left, up)</source>
+        <translation>Sensor bei (vorwärts, links, oben)</translation>
+    </message>
+    <message>
+        <source>Ticked: where the sensor sat is known, measured from the middle of the centre plate. Otherwise it is taken to sit at the camera.</source>
+        <translation>Angekreuzt: Der Ort des Sensors ist bekannt, von der Mitte der Mittelplatte gemessen. Sonst gilt er als bei der Kamera.</translation>
+    </message>
+    <message>
+        <source>Sensor, forward</source>
+        <translation>Sensor, vorwärts</translation>
+    </message>
+    <message>
+        <source>Sensor, left</source>
+        <translation>Sensor, links</translation>
+    </message>
+    <message>
+        <source>Sensor, up</source>
+        <translation>Sensor, oben</translation>
+    </message>
+    <message>
+        <source>Mass of the sensor</source>
+        <translation>Masse des Sensors</translation>
+    </message>
+    <message>
+        <source>With what holds it, where it is no part of the craft.</source>
+        <translation>Samt Halterung, wo er kein Teil des Kopters ist.</translation>
+    </message>
+    <message>
+        <source>Where the sensor&apos;s axes point</source>
+        <translation>Wohin die Achsen des Sensors zeigen</translation>
+    </message>
+    <message>
+        <source>x:y:z where it lies as the craft does; -y:x:z where its x points to the right and its y ahead. Empty: not known.</source>
+        <translation>x:y:z, wo er wie der Kopter liegt; -y:x:z, wo sein x nach rechts und sein y nach vorn zeigt. Leer: nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
+    </message>
+    <message>
+        <source>axes</source>
+        <translation>Achsen</translation>
+    </message>
+    <message>
+        <source>it weighs</source>
+        <translation>er wiegt</translation>
     </message>
 </context>
 <context>
@@ -6435,6 +8418,14 @@ Quelle: %2.</translation>
         <translation>%1&#xa0;%: %2&#xa0;px, %3
 %4</translation>
     </message>
+    <message>
+        <source>Seen in films</source>
+        <translation>In Filmen gesehen</translation>
+    </message>
+    <message>
+        <source>In a film from %1 to %2 %: %3.</source>
+        <translation>In einem Film von %1 bis %2&#xa0;%: %3.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::ThrustButton</name>
@@ -6580,6 +8571,50 @@ Quelle: %2.</translation>
     <message>
         <source>%1 ± %2&#xa0;%</source>
         <translation>%1 ± %2&#xa0;%</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::TraceChart</name>
+    <message>
+        <source>Trace</source>
+        <translation>Verlauf</translation>
+    </message>
+    <message>
+        <source>Legend of the trace</source>
+        <translation>Legende des Verlaufs</translation>
+    </message>
+    <message>
+        <source>Time (s)</source>
+        <translation>Zeit (s)</translation>
+    </message>
+    <message>
+        <source>%1 %2</source>
+        <comment>channel and value</comment>
+        <translation>%1&#xa0;%2</translation>
+    </message>
+    <message>
+        <source>%1 s: %2</source>
+        <translation>%1&#xa0;s: %2</translation>
+    </message>
+    <message>
+        <source>No recording is shown.</source>
+        <translation>Keine Aufzeichnung wird gezeigt.</translation>
+    </message>
+    <message>
+        <source>%1 over %2 s; the part from %3 to %4 s is used.</source>
+        <translation>%1 über %2&#xa0;s; benutzt wird der Teil von %3 bis %4&#xa0;s.</translation>
+    </message>
+    <message>
+        <source>%1 over %2 s; all of it is used.</source>
+        <translation>%1 über %2&#xa0;s; alles wird benutzt.</translation>
+    </message>
+    <message>
+        <source>%1, least</source>
+        <translation>%1, kleinster Wert</translation>
+    </message>
+    <message>
+        <source>%1, most</source>
+        <translation>%1, größter Wert</translation>
     </message>
 </context>
 <context>
