@@ -4317,19 +4317,19 @@
     </message>
     <message>
         <source>the recordings are too short to be laid over each other</source>
-        <translation>die Aufnahmen sind zu kurz, um übereinandergelegt zu werden</translation>
+        <translation>die Aufzeichnungen sind zu kurz, um übereinandergelegt zu werden</translation>
     </message>
     <message>
         <source>the two recordings share no motion by which they could be laid over each other</source>
-        <translation>die beiden Aufnahmen haben keine Bewegung gemeinsam, nach der sie übereinandergelegt werden könnten</translation>
+        <translation>die beiden Aufzeichnungen haben keine Bewegung gemeinsam, nach der sie übereinandergelegt werden könnten</translation>
     </message>
     <message>
         <source>the two recordings overlap by less than %1&#xa0;s</source>
-        <translation>die beiden Aufnahmen überlappen sich um weniger als %1&#xa0;s</translation>
+        <translation>die beiden Aufzeichnungen überlappen sich um weniger als %1&#xa0;s</translation>
     </message>
     <message>
         <source>two recordings were laid on one clock: the second begins %1&#xa0;s after the first and its clock differs by %2&#xa0;ppm</source>
-        <translation>zwei Aufnahmen wurden auf eine Uhr gelegt: Die zweite beginnt %1&#xa0;s nach der ersten, und ihre Uhr weicht um %2&#xa0;ppm ab</translation>
+        <translation>zwei Aufzeichnungen wurden auf eine Uhr gelegt: Die zweite beginnt %1&#xa0;s nach der ersten, und ihre Uhr weicht um %2&#xa0;ppm ab</translation>
     </message>
     <message>
         <source>a block of %1 turns is too short: at least %2</source>
@@ -4445,7 +4445,7 @@
     </message>
     <message>
         <source>no rotor is heard in this record</source>
-        <translation>in dieser Aufnahme ist kein Rotor zu hören</translation>
+        <translation>in dieser Aufzeichnung ist kein Rotor zu hören</translation>
     </message>
     <message>
         <source>a segment of %1 samples is too short: at least %2</source>
