@@ -3,6 +3,7 @@
 
 #include "app/commands/command.h"
 #include "core/base/format.h"
+#include "core/recording/part.h"
 #include "core/recording/read_recording.h"
 
 #include <algorithm>
@@ -13,7 +14,8 @@
 
 namespace stillbay {
 
-Result<Recording> loadRecording(const std::string& path, std::optional<double> rate_hz)
+Result<Recording> loadRecording(const std::string& path, std::optional<double> rate_hz,
+                                const PartOfRecording& part)
 {
     std::string bytes;
     if (path == kStandardInput) {
@@ -27,7 +29,10 @@ Result<Recording> loadRecording(const std::string& path, std::optional<double> r
         return tl::unexpected(plan.error());
     if (rate_hz && plan->kind == ReadPlan::Kind::Table && !plan->timeColumn)
         plan->rate_hz = rate_hz;
-    return path == kStandardInput ? readBytes(bytes, *plan) : readRecording(path, *plan);
+    auto recording = path == kStandardInput ? readBytes(bytes, *plan) : readRecording(path, *plan);
+    if (!recording || (!part.from_s && !part.to_s))
+        return recording;
+    return stillbay::partOf(*recording, part.from_s, part.to_s);
 }
 
 void reportFlaws(std::ostream& err, const Recording& recording, std::string_view file)
@@ -89,6 +94,28 @@ std::optional<double> parseRate(std::string_view text)
 {
     const auto values = parseNumbers(text, 1);
     return values && values->front() > 0 ? std::optional(values->front()) : std::nullopt;
+}
+
+std::optional<double> parseTime(std::string_view text)
+{
+    const auto values = parseNumbers(text, 1);
+    return values && values->front() >= 0 ? std::optional(values->front()) : std::nullopt;
+}
+
+std::array<Option, 2> partOptions(PartOfRecording& part)
+{
+    const auto option = [](std::string_view name, std::string_view meaning,
+                           std::optional<double>& time) {
+        return Option{name, "S", meaning, [name, &time](std::string_view value) {
+                          time = parseTime(value);
+                          return time ? std::string()
+                                      : std::string(name) + " wants a number of seconds";
+                      }};
+    };
+    return {
+        option("--from", "Leaves out what comes before this time, s from the beginning.",
+               part.from_s),
+        option("--to", "Leaves out what comes after this time, s from the beginning.", part.to_s)};
 }
 
 std::optional<std::size_t> parseSegment(std::string_view text)

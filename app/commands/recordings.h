@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "app/commands/arguments.h"
 #include "core/base/result.h"
 #include "core/recording/recording.h"
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <ostream>
@@ -18,11 +20,18 @@ inline constexpr std::string_view kRecordingIs =
     "RECORDING is a table of text (comma, semicolon or tab; a time column in seconds) or sound "
     "(WAV, FLAC, Ogg), or - for standard input.";
 
+/// A part of a recording, as `--from` and `--to` choose it.
+struct PartOfRecording {
+    std::optional<double> from_s, to_s;
+};
+
 /// Reads a recording as its reader understands it.
 /// @param path     or kStandardInput
 /// @param rate_hz  of a table without a time column
+/// @param part     what is kept of it
 /// @error BadInput  it cannot be opened, or what readRecording() refuses.
-Result<Recording> loadRecording(const std::string& path, std::optional<double> rate_hz = {});
+Result<Recording> loadRecording(const std::string& path, std::optional<double> rate_hz = {},
+                                const PartOfRecording& part = {});
 
 /// Prints each flaw as a line on err, which changes no exit code.
 void reportFlaws(std::ostream& err, const Recording& recording, std::string_view file);
@@ -40,6 +49,12 @@ std::string withUnit(double value, Quantity quantity);
 
 /// What `--rate HZ` takes: a number above 0.
 std::optional<double> parseRate(std::string_view text);
+
+/// What `--from S` and `--to S` take: seconds from the recording's beginning, 0 or more.
+std::optional<double> parseTime(std::string_view text);
+
+/// The options that choose it.
+std::array<Option, 2> partOptions(PartOfRecording& part);
 
 /// What `--segment N` takes.
 std::optional<std::size_t> parseSegment(std::string_view text);

@@ -24,6 +24,7 @@ struct SpectrumArguments {
     std::string file, column;
     WelchOptions options;
     std::optional<double> rate_hz;
+    PartOfRecording part;
     bool json = false;
 };
 
@@ -38,7 +39,8 @@ tl::expected<SpectrumArguments, int> parseSpectrum(std::span<const std::string_v
                                                    std::ostream& out, std::ostream& err)
 {
     SpectrumArguments parsed;
-    const std::array<Option, 4> options{{
+    auto [from, to] = partOptions(parsed.part);
+    const std::array<Option, 6> options{{
         {"--column", "NAME",
          "The column, or channel of a sound. The default is the first that vibrates.",
          [&](std::string_view value) {
@@ -58,6 +60,8 @@ tl::expected<SpectrumArguments, int> parseSpectrum(std::span<const std::string_v
              parsed.rate_hz = parseRate(value);
              return parsed.rate_hz ? std::string() : std::string("--rate wants a number above 0");
          }},
+        from,
+        to,
         {"--json", "", "Print JSON.",
          [&](std::string_view) {
              parsed.json = true;
@@ -103,7 +107,7 @@ int runSpectrum(std::span<const std::string_view> arguments, std::ostream& out, 
     const auto parsed = parseSpectrum(arguments, out, err);
     if (!parsed)
         return parsed.error();
-    const auto recording = loadRecording(parsed->file, parsed->rate_hz);
+    const auto recording = loadRecording(parsed->file, parsed->rate_hz, parsed->part);
     if (!recording)
         return reportError(err, recording.error(), parsed->file);
     reportFlaws(err, *recording, parsed->file);

@@ -6,14 +6,18 @@
 #include "app/commands/json_numbers.h"
 #include "app/commands/recordings.h"
 #include "core/base/format.h"
+#include "core/recording/common_clock.h"
 #include "core/recording/transfer.h"
 
 #include <algorithm>
 #include <array>
+#include <cstddef>
+#include <iterator>
 #include <optional>
 #include <sstream>
 #include <string>
 #include <utility>
+#include <vector>
 
 namespace stillbay {
 namespace {
@@ -21,9 +25,10 @@ namespace {
 constexpr std::size_t kLines = 10;
 
 struct TransferArguments {
-    std::string file, input, output;
+    std::string file, with, input, output;
     WelchOptions options;
     std::optional<double> rate_hz;
+    PartOfRecording part;
     bool json = false;
 };
 
@@ -49,7 +54,8 @@ tl::expected<TransferArguments, int> parseTransfer(std::span<const std::string_v
                                                    std::ostream& out, std::ostream& err)
 {
     TransferArguments parsed;
-    const std::array<Option, 5> options{{
+    auto [from, to] = partOptions(parsed.part);
+    const std::array<Option, 8> options{{
         columnOption("--input", "The column of the sensor that is driven, on the airframe.",
                      parsed.input),
         columnOption("--output", "The column of the sensor that follows, on the bay.",
@@ -67,6 +73,15 @@ tl::expected<TransferArguments, int> parseTransfer(std::span<const std::string_v
              parsed.rate_hz = parseRate(value);
              return parsed.rate_hz ? std::string() : std::string("--rate wants a number above 0");
          }},
+        {"--with", "OTHER",
+         "The recording that holds the output, where another recorder wrote it by a clock of its "
+         "own: both are laid on one clock by what both felt. --from and --to are of RECORDING.",
+         [&](std::string_view value) {
+             parsed.with = value;
+             return value.empty() ? std::string("--with wants the name of a file") : std::string();
+         }},
+        from,
+        to,
         {"--json", "", "Print JSON.",
          [&](std::string_view) {
              parsed.json = true;
@@ -123,17 +138,39 @@ int runTransfer(std::span<const std::string_view> arguments, std::ostream& out, 
     const auto parsed = parseTransfer(arguments, out, err);
     if (!parsed)
         return parsed.error();
-    const auto recording = loadRecording(parsed->file, parsed->rate_hz);
+    auto recording = loadRecording(parsed->file, parsed->rate_hz, parsed->part);
     if (!recording)
         return reportError(err, recording.error(), parsed->file);
-    reportFlaws(err, *recording, parsed->file);
     const auto input = chosenChannel(*recording, parsed->input);
     if (!input)
         return reportError(err, input.error(), parsed->file);
-    const auto output = chosenChannel(*recording, parsed->output);
-    if (!output)
-        return reportError(err, output.error(), parsed->file);
-    auto h1 = transfer((*input)->values, (*output)->values, recording->rate, parsed->options);
+    const auto inputPlace = *input - recording->channels.data();
+    std::ptrdiff_t outputPlace = 0;
+    if (!parsed->with.empty()) {
+        const auto other = loadRecording(parsed->with, parsed->rate_hz);
+        if (!other)
+            return reportError(err, other.error(), parsed->with);
+        const auto output = chosenChannel(*other, parsed->output);
+        if (!output)
+            return reportError(err, output.error(), parsed->with);
+        outputPlace = std::ssize(recording->channels) + (*output - other->channels.data());
+        recording = matchClocks(*recording, *other).and_then([&](const ClockMatch& match) {
+            return onOneClock(*recording, *other, match);
+        });
+        if (!recording)
+            return reportError(err, recording.error(), parsed->with);
+    } else {
+        const auto output = chosenChannel(*recording, parsed->output);
+        if (!output)
+            return reportError(err, output.error(), parsed->file);
+        outputPlace = *output - recording->channels.data();
+    }
+    reportFlaws(err, *recording, parsed->file);
+    const auto valuesAt = [&](std::ptrdiff_t place) -> const std::vector<double>& {
+        return recording->channels[static_cast<std::size_t>(place)].values;
+    };
+    auto h1 =
+        transfer(valuesAt(inputPlace), valuesAt(outputPlace), recording->rate, parsed->options);
     if (!h1) {
         std::string& where = h1.error().where;
         where = where == "input" ? parsed->input : where == "output" ? parsed->output : "";

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 #include <vector>
 
 namespace stillbay {
@@ -242,6 +243,15 @@ ClockMatch refined(std::span<const double> a, std::span<const double> b, double 
     return match;
 }
 
+std::vector<const Channel*> accelerationsOf(const Recording& recording)
+{
+    std::vector<const Channel*> channels;
+    for (const Channel& channel : recording.channels)
+        if (channel.quantity == Quantity::Acceleration)
+            channels.push_back(&channel);
+    return channels;
+}
+
 }  // namespace
 
 Result<ClockMatch> matchClocks(std::span<const double> a, double rateA, std::span<const double> b,
@@ -286,6 +296,28 @@ Result<ClockMatch> matchClocks(std::span<const double> a, double rateA, std::spa
         return first;
     const ClockMatch match = refined(evenA, b, rateB, rate, first, tolerance);
     return match.agreeing >= kFewestAgreeing ? match : first;
+}
+
+Result<ClockMatch> matchClocks(const Recording& a, const Recording& b)
+{
+    const std::vector<const Channel*> ofA = accelerationsOf(a), ofB = accelerationsOf(b);
+    if (ofA.empty() || ofB.empty())
+        return fail(Errc::BadInput, phrase("one of the two recordings holds no acceleration"));
+    std::vector<std::pair<const Channel*, const Channel*>> pairs;
+    for (const Channel* channel : ofA)
+        for (const Channel* other : ofB)
+            if (channel->name == other->name)
+                pairs.emplace_back(channel, other);
+    for (std::size_t k = 0; pairs.empty() && k < std::min(ofA.size(), ofB.size()); ++k)
+        pairs.emplace_back(ofA[k], ofB[k]);
+    Result<ClockMatch> best = tl::unexpected(Error{});
+    for (const auto& [channel, other] : pairs) {
+        Result<ClockMatch> match = matchClocks(channel->values, a.rate, other->values, b.rate);
+        const bool isFirst = channel == pairs.front().first;
+        if (match ? !best || match->offsetSpread < best->offsetSpread : isFirst)
+            best = std::move(match);
+    }
+    return best;
 }
 
 Result<Recording> onOneClock(const Recording& a, const Recording& b, const ClockMatch& match)

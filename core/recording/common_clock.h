@@ -31,6 +31,12 @@ struct ClockMatch {
 Result<ClockMatch> matchClocks(std::span<const double> a, double rateA, std::span<const double> b,
                                double rateB);
 
+/// The same by whichever accelerations of both tell it best: those of one name, or, where no names
+/// agree, those of one place among them.
+///
+/// @error BadInput  one of them has no acceleration. NoAnswer  none tells it.
+Result<ClockMatch> matchClocks(const Recording& a, const Recording& b);
+
 /// Both recordings where they overlap, on a's clock, at the lower of both rates; a's channels
 /// first. What was interpolated says so among the flaws.
 ///

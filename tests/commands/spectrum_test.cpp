@@ -130,6 +130,43 @@ TEST(SpectrumCommand, TakesAStatedRate)
     EXPECT_NE(page.out.find("62.50 Hz   2.121 m/s²"), std::string::npos) << page.out;
 }
 
+// Oracle: samples/recordings/README.md: in the sound the motors hold 30 % of the stick, then 45 %;
+// two blades pass at 102.8 and at 158.6 Hz. A bin is 7.8 Hz wide.
+TEST(SpectrumCommand, LooksAtAPart)
+{
+    const std::string sound = STILLBAY_SAMPLES_DIR "/recordings/motor-sound.flac";
+    const auto loudest_hz = [&](const char* from, const char* to) {
+        const Printed page = printedBy(runSpectrum, {sound, "--from", from, "--to", to});
+        EXPECT_EQ(page.code, kExitDone) << page.err;
+        const std::size_t at = page.out.find("rms\n", page.out.find("frequency"));
+        return std::stod(page.out.substr(at + 4));
+    };
+    EXPECT_NEAR(loudest_hz("2", "4"), 102.8, 4.0);
+    EXPECT_NEAR(loudest_hz("6.5", "8"), 158.6, 4.0);
+    const Printed nothing = printedBy(runSpectrum, {sound, "--from", "9", "--to", "8"});
+    EXPECT_EQ(nothing.code, kExitBadInput);
+    EXPECT_NE(nothing.err.find("fewer than 16 samples"), std::string::npos) << nothing.err;
+    EXPECT_EQ(printedBy(runSpectrum, {sound, "--to", "soon"}).code, kExitUsage);
+}
+
+// Oracle: samples/recordings/README.md: the bay's clock began 0.3513 s later.
+TEST(TransferCommand, LaysTwoRecordersOnOneClock)
+{
+    const std::string airframe = STILLBAY_SAMPLES_DIR "/recordings/sweep-airframe.csv";
+    const std::string bay = STILLBAY_SAMPLES_DIR "/recordings/sweep-bay.csv";
+    const Printed page = printedBy(
+        runTransfer, {airframe, "--with", bay, "--input", "forward", "--output", "forward"});
+    ASSERT_EQ(page.code, kExitDone) << page.err;
+    EXPECT_NE(page.out.find("From forward to forward"), std::string::npos);
+    EXPECT_NE(page.err.find("the second begins 0.351 s after the first"), std::string::npos)
+        << page.err;
+    const Printed wrong = printedBy(
+        runTransfer, {airframe, "--with", bay, "--input", "forward", "--output", "roof"});
+    EXPECT_EQ(wrong.code, kExitBadInput);
+    EXPECT_NE(wrong.err.find("has no column roof"), std::string::npos);
+    EXPECT_NE(wrong.err.find("sweep-bay.csv"), std::string::npos);
+}
+
 // What is wrong with the recording is told beside the answer.
 TEST(SpectrumCommand, TellsFlawsOnStandardError)
 {

@@ -32,7 +32,7 @@ ReadPlan planOf(const std::string& text)
     return plan.value_or(ReadPlan{});
 }
 
-std::string faultOf(const std::string& text)
+std::string tableFaultOf(const std::string& text)
 {
     const Result<Recording> recording = readBytes(text);
     return recording ? "" : english(recording.error().what);
@@ -124,15 +124,16 @@ TEST(ReadTable, EveryWayOfWritingALogIsTheSameLog)
 
 TEST(ReadTable, WhatHoldsNoRecordingIsRefusedInOneLine)
 {
-    EXPECT_EQ(faultOf(""), "the file is empty");
-    EXPECT_EQ(faultOf("hello\n"), "no row of the table has numbers in it");
-    EXPECT_EQ(faultOf("time_s,ax_g\n0.1,1\n"), "the recording has one row only");
-    EXPECT_EQ(faultOf("time_s,ax_g\n0.1,1\n0.1,1\n0.1,1\n"), "the time column does not go forward");
+    EXPECT_EQ(tableFaultOf(""), "the file is empty");
+    EXPECT_EQ(tableFaultOf("hello\n"), "no row of the table has numbers in it");
+    EXPECT_EQ(tableFaultOf("time_s,ax_g\n0.1,1\n"), "the recording has one row only");
+    EXPECT_EQ(tableFaultOf("time_s,ax_g\n0.1,1\n0.1,1\n0.1,1\n"),
+              "the time column does not go forward");
     EXPECT_EQ(
-        faultOf("time (ns),ax (g)\n1,1\n2,1\n3,1\n"),
+        tableFaultOf("time (ns),ax (g)\n1,1\n2,1\n3,1\n"),
         "the rate would be 1e+09 samples a second, not 0.001 to 1000000: is the time in another "
         "unit?");
-    EXPECT_EQ(faultOf("ax (g)\n1\n2\n3\n"),
+    EXPECT_EQ(tableFaultOf("ax (g)\n1\n2\n3\n"),
               "no column holds the time: the sample rate has to be stated");
 }
 

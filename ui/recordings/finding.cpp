@@ -2,6 +2,7 @@
 #include "ui/recordings/finding.h"
 
 #include "core/assess/texts.h"
+#include "core/recording/part.h"
 #include "core/recording/spectrum.h"
 #include "core/response/at_throttle.h"
 #include "ui/recordings/recording_words.h"
@@ -22,7 +23,6 @@ namespace {
 constexpr double kSpectrumStep_hz = 0.5;
 constexpr std::size_t kLeastSegment = 64;
 constexpr std::size_t kMostChannelsShown = 6;
-constexpr std::size_t kLeastPart = 16;  // samples
 constexpr double kHighestShown_hz = 1000.0;
 
 Finding filmFinding()
@@ -45,11 +45,14 @@ Result<Finding> findingOf(const FindingQuestion& question, const std::stop_token
 {
     if (question.named.kind == RecordingKind::Film)
         return filmFinding();
-    Result<std::shared_ptr<const Recording>> part = partOf(question.recording, question.named);
-    if (!part)
-        return tl::unexpected<Error>(part.error());
     FindingQuestion asked = question;
-    asked.recording = *std::move(part);
+    if (question.named.from_s || question.named.to_s) {
+        Result<Recording> part =
+            partOf(*question.recording, question.named.from_s, question.named.to_s);
+        if (!part)
+            return tl::unexpected<Error>(part.error());
+        asked.recording = std::make_shared<const Recording>(*std::move(part));
+    }
     switch (question.named.kind) {
         case RecordingKind::Pluck:
             return pluckFinding(asked, stop);
@@ -63,34 +66,6 @@ Result<Finding> findingOf(const FindingQuestion& question, const std::stop_token
             break;
     }
     return filmFinding();
-}
-
-Result<std::shared_ptr<const Recording>> partOf(std::shared_ptr<const Recording> recording,
-                                                const NamedRecording& named)
-{
-    if (!named.from_s && !named.to_s)
-        return recording;
-    const auto sampleOf = [&](double time) {
-        const double place = std::round(time * recording->rate);
-        return static_cast<std::size_t>(
-            std::clamp(place, 0.0, static_cast<double>(recording->samples())));
-    };
-    const std::size_t from = named.from_s ? sampleOf(*named.from_s) : 0;
-    const std::size_t to = named.to_s ? sampleOf(*named.to_s) : recording->samples();
-    if (to < from + kLeastPart)
-        return fail(Errc::BadInput,
-                    phrase("the chosen part holds fewer than %1 samples", whole(kLeastPart)));
-    auto part = std::make_shared<Recording>();
-    part->rate = recording->rate;
-    part->start = static_cast<double>(from) / recording->rate;  // since the beginning
-    part->flaws = recording->flaws;
-    for (const Channel& channel : recording->channels) {
-        const auto begin = channel.values.begin();
-        part->channels.push_back({channel.name, channel.quantity,
-                                  std::vector<double>(begin + static_cast<std::ptrdiff_t>(from),
-                                                      begin + static_cast<std::ptrdiff_t>(to))});
-    }
-    return std::shared_ptr<const Recording>(std::move(part));
 }
 
 Quantity mainQuantity(const Recording& recording)

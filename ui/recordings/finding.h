@@ -58,12 +58,6 @@ Result<Finding> tapFinding(const FindingQuestion& question, const std::stop_toke
 Result<Finding> sweepFinding(const FindingQuestion& question, const std::stop_token& stop);
 Result<Finding> soundFinding(const FindingQuestion& question, const std::stop_token& stop);
 
-/// The part that the builder chose; all of it where none is.
-///
-/// @error BadInput  the part lies outside of the recording, or holds next to nothing.
-Result<std::shared_ptr<const Recording>> partOf(std::shared_ptr<const Recording> recording,
-                                                const NamedRecording& named);
-
 /// The spectrum of its channels of one quantity, with the craft's excitation over the cruise
 /// window.
 Result<MeasuredShown> spectrumShown(const FindingQuestion& question, Quantity quantity);

@@ -142,18 +142,7 @@ Result<Recording> together(const FindingQuestion& question, const std::stop_toke
     const bool isBay = sensorNameOf(nameOf(question.named)).place == SensorName::Place::Bay;
     const Recording& airframe = isBay ? *other : *question.recording;
     const Recording& bay = isBay ? *question.recording : *other;
-    const auto lastOf = [](const Recording& recording) -> const Channel* {
-        const Channel* last = nullptr;
-        for (const Channel& channel : recording.channels)
-            if (channel.quantity == Quantity::Acceleration)
-                last = &channel;
-        return last;
-    };
-    const Channel* const a = lastOf(airframe);
-    const Channel* const b = lastOf(bay);
-    if (!a || !b)
-        return fail(Errc::NoAnswer, phrase("one of the two recordings holds no acceleration"));
-    const Result<ClockMatch> match = matchClocks(a->values, airframe.rate, b->values, bay.rate);
+    const Result<ClockMatch> match = matchClocks(airframe, bay);
     if (!match)
         return tl::unexpected<Error>(match.error());
     Result<Recording> both = onOneClock(airframe, bay, *match);
