@@ -9,6 +9,7 @@
 #include <utility>
 
 namespace stillbay {
+
 namespace {
 
 constexpr double kSmallSwing = 0.03;     // of the shortest tube: the bay counts as linear below
@@ -124,6 +125,9 @@ std::size_t endOfRinging(const Eigen::MatrixXd& residual, double sampleTime)
     return static_cast<std::size_t>(residual.rows());
 }
 
+constexpr const char* kUndetermined =
+    translatable("the record does not determine the dynamic ratio and the loss factor");
+
 }  // namespace
 
 RubberFigures LowestRubber::rubber() const
@@ -206,8 +210,7 @@ Result<FittedRubber> PluckFit::fitted(const LowestRubber& lowest, const RubberFi
 {
     const auto seen = modes(lowest.rubber());
     if (!lowest.isDetermined() || !seen)
-        return fail(Errc::NoAnswer,
-                    phrase("the record does not determine the dynamic ratio and the loss factor"));
+        return fail(Errc::NoAnswer, phrase(kUndetermined));
     const DecayData::Fit there = m_data.fit(*seen);
     const double freedom = std::max(
         1.0, static_cast<double>(m_data.samples()) - static_cast<double>(there.parameters) - 2);

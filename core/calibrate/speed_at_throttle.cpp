@@ -243,6 +243,32 @@ std::optional<PackFit> packResistance(const Stand& stand, const SpeedFit& fit,
     return PackFit{slope, std::hypot(ofVoltage, doubts.power)};
 }
 
+// What the class below says.
+constexpr const char* kKvLabel = translatable("KV of the motors");
+constexpr const char* kResistanceLabel = translatable("resistance of the motors");
+constexpr const char* kPackLabel = translatable("resistance of the pack");
+constexpr const char* kTellsNothing =
+    translatable("the speeds tell nothing that is not known better");
+constexpr const char* kScatters =
+    translatable("the readings scatter more than their spread explains");
+constexpr const char* kKvIsFar = translatable(
+    "KV is further from the craft's than a label is usually off: is it the motor, and the voltage, "
+    "that the craft says?");
+constexpr const char* kNoVoltage = translatable("no voltage was noted");
+constexpr const char* kExplainsAll =
+    translatable("the corrected motor explains every reading within its spread");
+constexpr const char* kNoKv =
+    translatable("No KV gives the speed that was measured at full throttle");
+constexpr const char* kTooFast = translatable(
+    "At %1 % throttle the rotors turn faster than the motors can at any duty: KV or the voltage is "
+    "wrong; measure at full throttle too");
+constexpr const char* kNotRising =
+    translatable("The speeds do not rise with the throttle from %1 % to %2 %");
+constexpr const char* kTooManyForCurve =
+    translatable("There are %1 throttles, a throttle curve takes %2");
+constexpr const char* kDutyIsNotThrottle =
+    translatable("no KV and resistance explain the speeds: the duty is not the throttle");
+
 /// The craft and the readings in one.
 class SpeedTest {
 public:
@@ -327,8 +353,8 @@ bool SpeedTest::areExplained(const SpeedFit& fit) const
 void SpeedTest::addKv(Correction& correction, double change, double spread) const
 {
     const double before = m_setup.drive.motor.kv_rpm_per_v;
-    correction.values.push_back({kKv, phrase("KV of the motors"), "rpm/V", before,
-                                 before * std::exp(change), std::hypot(spread, voltageDoubt())});
+    correction.values.push_back({kKv, phrase(kKvLabel), "rpm/V", before, before * std::exp(change),
+                                 std::hypot(spread, voltageDoubt())});
 }
 
 Result<Correction> SpeedTest::motorFigures(const SpeedFit& both, bool isKvFar)
@@ -350,8 +376,7 @@ Result<Correction> SpeedTest::motorFigures(const SpeedFit& both, bool isKvFar)
     if (isResistanceTold) {
         const double before = m_setup.drive.motor.resistance_mohm;
         correction.values.push_back(
-            {kResistance, phrase("resistance of the motors"), "mΩ", before,
-             before * std::exp(fit.resistance),
+            {kResistance, phrase(kResistanceLabel), "mΩ", before, before * std::exp(fit.resistance),
              std::hypot(std::sqrt(both.resistanceVariance), m_doubts.power)});
         correction.warnings.push_back(withPropeller());
     } else {
@@ -359,27 +384,22 @@ Result<Correction> SpeedTest::motorFigures(const SpeedFit& both, bool isKvFar)
     }
     if (const auto pack = packResistance(m_stand, fit, m_doubts, m_options);
         pack && pack->spread < kSpeedTold * m_doubts.pack)
-        correction.values.push_back({kPack, phrase("resistance of the pack"), "mΩ",
+        correction.values.push_back({kPack, phrase(kPackLabel), "mΩ",
                                      m_setup.drive.battery.resistance_mohm,
                                      pack->resistance / unit::mohm, pack->spread});
     correction.residual = fit.residual;
     if (!m_hasVoltage)
         correction.warnings.push_back(packTakenFull());
     if (correction.values.empty())
-        correction.mark = {Quality::Poor, phrase("the speeds tell nothing that is not known "
-                                                 "better")};
+        correction.mark = {Quality::Poor, phrase(kTellsNothing)};
     else if (!areExplained(fit))
-        correction.mark = {Quality::Fair,
-                           phrase("the readings scatter more than their spread explains")};
+        correction.mark = {Quality::Fair, phrase(kScatters)};
     else if (isKvFar)
-        correction.mark = {Quality::Fair,
-                           phrase("KV is further from the craft's than a label is usually off: is "
-                                  "it the motor, and the voltage, that the craft says?")};
+        correction.mark = {Quality::Fair, phrase(kKvIsFar)};
     else if (!m_hasVoltage)
-        correction.mark = {Quality::Fair, phrase("no voltage was noted")};
+        correction.mark = {Quality::Fair, phrase(kNoVoltage)};
     else
-        correction.mark = {Quality::Good,
-                           phrase("the corrected motor explains every reading within its spread")};
+        correction.mark = {Quality::Good, phrase(kExplainsAll)};
     return correction;
 }
 
@@ -399,8 +419,7 @@ Result<Correction> SpeedTest::throttleCurve()
         open.kv = 10;  // nothing but this reading
         const SpeedFit fit = fitSpeeds(atTop, open, false, m_options);
         if (!fit.isSound)
-            return fail(Errc::NoAnswer,
-                        phrase("No KV gives the speed that was measured at full throttle"));
+            return fail(Errc::NoAnswer, phrase(kNoKv));
         drive.kv *= std::exp(fit.kv);
         const double ofResistance =
             m_doubts.resistance *
@@ -415,22 +434,16 @@ Result<Correction> SpeedTest::throttleCurve()
         const auto duty = throttleForSpeed(drive, reading.speed, m_stand.voltage(reading));
         const bool isTop = reading.throttle >= kFullThrottle;
         if (!duty && !isTop)
-            return fail(Errc::NoAnswer,
-                        phrase("At %1 % throttle the rotors turn faster than the motors can at "
-                               "any duty: KV or the voltage is wrong; measure at full throttle "
-                               "too",
-                               rounded(100 * reading.throttle, 3)),
-                        kKv);
+            return fail(Errc::NoAnswer, phrase(kTooFast, rounded(100 * reading.throttle, 3)), kKv);
         curve.push_back({reading.throttle, isTop ? reading.throttle : *duty});
         if (curve.size() > 1 && !(curve.back()[1] > curve[curve.size() - 2][1]))
-            return fail(Errc::NoAnswer, phrase("The speeds do not rise with the throttle from %1 % "
-                                               "to %2 %",
-                                               rounded(100 * curve[curve.size() - 2][0], 3),
-                                               rounded(100 * curve.back()[0], 3)));
+            return fail(Errc::NoAnswer,
+                        phrase(kNotRising, rounded(100 * curve[curve.size() - 2][0], 3),
+                               rounded(100 * curve.back()[0], 3)));
     }
     if (curve.size() > kThrottleCurveCount.max)
-        return fail(Errc::BadInput, phrase("There are %1 throttles, a throttle curve takes %2",
-                                           whole(curve.size()), whole(kThrottleCurveCount.max)));
+        return fail(Errc::BadInput,
+                    phrase(kTooManyForCurve, whole(curve.size()), whole(kThrottleCurveCount.max)));
     drive.throttleCurve = curve;
     correction.residual = speedResidual(m_stand);
     correction.throttleCurve = std::move(curve);
@@ -438,9 +451,7 @@ Result<Correction> SpeedTest::throttleCurve()
         correction.warnings.push_back(startsAgain());
     if (!m_hasVoltage)
         correction.warnings.push_back(packTakenFull());
-    correction.mark = {Quality::Fair,
-                       phrase("no KV and resistance explain the speeds: the duty is not the "
-                              "throttle")};
+    correction.mark = {Quality::Fair, phrase(kDutyIsNotThrottle)};
     return correction;
 }
 

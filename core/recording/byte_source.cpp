@@ -5,6 +5,8 @@
 #include <cerrno>
 #include <cstring>
 #include <fcntl.h>
+#include <optional>
+#include <string>
 #include <sys/stat.h>
 #include <system_error>
 #include <unistd.h>
@@ -16,6 +18,31 @@ namespace {
 std::string systemSays(int code)
 {
     return std::generic_category().message(code);
+}
+
+tl::unexpected<Error> cannotOpen(int code)
+{
+    return fail(Errc::BadInput, phrase("the recording cannot be opened: %1", systemSays(code)));
+}
+
+tl::unexpected<Error> cannotRead(int code)
+{
+    return fail(Errc::BadInput, phrase("the recording cannot be read: %1", systemSays(code)));
+}
+
+// Why nothing is read from what has this name; none: it is a file that holds something.
+std::optional<Error> refusalOf(const struct stat& what)
+{
+    const auto refuse = [](Phrase why) {
+        return Error{Errc::BadInput, std::move(why), {}};
+    };
+    if (S_ISDIR(what.st_mode))
+        return refuse(phrase("this is a folder: name one file in it"));
+    if (!S_ISREG(what.st_mode))
+        return refuse(phrase("this is no ordinary file: save the recording first"));
+    if (what.st_size == 0)
+        return refuse(phrase("the file is empty"));
+    return {};
 }
 
 }  // namespace
@@ -34,19 +61,13 @@ Result<FileBytes> FileBytes::open(const std::filesystem::path& file)
     // Without O_NONBLOCK opening a pipe waits until somebody writes into it.
     const int descriptor = ::open(file.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
     if (descriptor < 0)
-        return fail(Errc::BadInput,
-                    phrase("the recording cannot be opened: %1", systemSays(errno)));
+        return cannotOpen(errno);
     FileBytes bytes(descriptor, 0);
     struct stat what = {};
     if (::fstat(descriptor, &what) != 0)
-        return fail(Errc::BadInput,
-                    phrase("the recording cannot be opened: %1", systemSays(errno)));
-    if (S_ISDIR(what.st_mode))
-        return fail(Errc::BadInput, phrase("this is a folder: name one file in it"));
-    if (!S_ISREG(what.st_mode))
-        return fail(Errc::BadInput, phrase("this is no ordinary file: save the recording first"));
-    if (what.st_size == 0)
-        return fail(Errc::BadInput, phrase("the file is empty"));
+        return cannotOpen(errno);
+    if (auto refused = refusalOf(what))
+        return tl::unexpected(*std::move(refused));
     bytes.m_size = static_cast<std::uint64_t>(what.st_size);
     return bytes;
 }
@@ -71,8 +92,7 @@ Result<std::size_t> FileBytes::read(std::uint64_t offset, std::span<char> into) 
         if (got < 0 && errno == EINTR)
             continue;
         if (got < 0)
-            return fail(Errc::BadInput,
-                        phrase("the recording cannot be read: %1", systemSays(errno)));
+            return cannotRead(errno);
         if (got == 0)
             break;
         done += static_cast<std::size_t>(got);

@@ -16,16 +16,16 @@ namespace stillbay {
 namespace {
 
 using Complex = std::complex<double>;
-using Eigen::Index;
+using Index = Eigen::Index;
 
-constexpr std::size_t kLeastSamples = 32;
-constexpr std::size_t kBlocksOfAWidth = 192;
+constexpr unsigned kLeastSamples = 32;
+constexpr unsigned kBlocksOfAWidth = 192;
 constexpr double kBlocksAPeriod = 5.0;  // of the highest mode
-constexpr std::size_t kLeastDecayBlocks = 10;
+constexpr unsigned kLeastDecayBlocks = 10;
 constexpr double kMostFrequencySpread = 0.012, kMostLossSpread = 0.15;  // of a mode claimed
 constexpr double kLeastLoss = 0.002, kMostLoss = 0.8;
-constexpr std::size_t kMostCandidates = 20;
-constexpr std::size_t kMostChoosing = 6;  // plucks
+constexpr unsigned kMostCandidates = 20;
+constexpr unsigned kMostChoosing = 6;  // plucks
 constexpr int kMostMoves = 6;
 constexpr Index kHeadBlocks = 2;
 constexpr double kDisturbed = 12.0;  // mean square over that of the next blocks

@@ -15,6 +15,11 @@ constexpr std::size_t kHeldRun = 4;     // samples
 constexpr double kMostEqual = 0.1;      // share of equal neighbours in a signal that lives
 constexpr double kLikelyOnce = 1e-3;    // a run that chance makes this seldom is none of its making
 
+/// Equal values in a row.
+struct EqualRun {
+    std::size_t from, to;
+};
+
 Phrase saysClipped(const std::string& name, std::size_t row, std::size_t count)
 {
     return phrase("%1 is at the end of its range from line or sample %2 on (values like it: %3)",
@@ -28,11 +33,6 @@ Phrase saysHeld(const std::string& name, std::size_t row, std::size_t count)
         "like it: %3)",
         name, whole(row), whole(count));
 }
-
-/// Equal values in a row.
-struct EqualRun {
-    std::size_t from, to;
-};
 
 // Calls with each run of at least so many.
 template <class Call>

@@ -1739,37 +1739,6 @@
     </message>
 </context>
 <context>
-    <name>std</name>
-    <message>
-        <source>the recording holds no samples</source>
-        <translation>die Aufzeichnung enthält keine Werte</translation>
-    </message>
-    <message>
-        <source>the recording has no sampling rate</source>
-        <translation>die Aufzeichnung hat keine Abtastrate</translation>
-    </message>
-    <message>
-        <source>the recording has %1 columns, not %2</source>
-        <translation>die Aufzeichnung hat %1 Spalten, nicht %2</translation>
-    </message>
-    <message>
-        <source>sample %1 of column %2 is no number</source>
-        <translation>Wert %1 der Spalte %2 ist keine Zahl</translation>
-    </message>
-    <message>
-        <source>the recording is too short: %1 samples, and at least %2 are needed</source>
-        <translation>die Aufzeichnung ist zu kurz: %1 Werte, und mindestens %2 sind nötig</translation>
-    </message>
-    <message>
-        <source>nothing moves: every sample has the same value</source>
-        <translation>nichts bewegt sich: alle Werte sind gleich</translation>
-    </message>
-    <message>
-        <source>%1 is at the end of its range from line or sample %2 on (values like it: %3)</source>
-        <translation>%1 ist ab Zeile oder Wert %2 am Ende des Messbereichs (solche Werte: %3)</translation>
-    </message>
-</context>
-<context>
     <name>stillbay</name>
     <message>
         <source>%1</source>
@@ -4787,42 +4756,17 @@
         <source>%1 plucks, %2 dB above the noise</source>
         <translation>%1-mal gezupft, %2 dB über dem Rauschen</translation>
     </message>
-</context>
-<context>
-    <name>stillbay::FileBytes</name>
     <message>
-        <source>the recording cannot be opened: %1</source>
-        <translation>die Aufzeichnung lässt sich nicht öffnen: %1</translation>
+        <source>one of the two recordings holds no acceleration</source>
+        <translation>eine der beiden Aufzeichnungen enthält keine Beschleunigung</translation>
     </message>
     <message>
-        <source>this is a folder: name one file in it</source>
-        <translation>das ist ein Ordner: eine Datei daraus nennen</translation>
+        <source>the chosen part holds fewer than %1 samples</source>
+        <translation>der gewählte Teil enthält weniger als %1 Werte</translation>
     </message>
-    <message>
-        <source>this is no ordinary file: save the recording first</source>
-        <translation>das ist keine gewöhnliche Datei: die Aufzeichnung erst speichern</translation>
-    </message>
-    <message>
-        <source>the file is empty</source>
-        <translation>die Datei ist leer</translation>
-    </message>
-    <message>
-        <source>the recording cannot be read: %1</source>
-        <translation>die Aufzeichnung lässt sich nicht lesen: %1</translation>
-    </message>
-</context>
-<context>
-    <name>stillbay::PluckFit</name>
     <message>
         <source>the record does not determine the dynamic ratio and the loss factor</source>
         <translation>die Aufzeichnung bestimmt dynamische Versteifung und Verlustfaktor nicht</translation>
-    </message>
-</context>
-<context>
-    <name>stillbay::SpeedTest</name>
-    <message>
-        <source>KV of the motors</source>
-        <translation>KV der Motoren</translation>
     </message>
     <message>
         <source>resistance of the motors</source>
@@ -4857,7 +4801,7 @@
         <translation>Kein KV ergibt die Drehzahl, die bei Vollgas gemessen wurde</translation>
     </message>
     <message>
-        <source>At %1&#xa0;% throttle the rotors turn faster than the motors can at any duty: KV or the voltage is wrong; measure at full throttle too</source>
+        <source>At %1 % throttle the rotors turn faster than the motors can at any duty: KV or the voltage is wrong; measure at full throttle too</source>
         <translation>Bei %1&#xa0;% Gas drehen die Rotoren schneller, als die Motoren bei irgendeinem Tastgrad können: KV oder die Spannung ist falsch; auch bei Vollgas messen</translation>
     </message>
     <message>
@@ -4871,6 +4815,50 @@
     <message>
         <source>no KV and resistance explain the speeds: the duty is not the throttle</source>
         <translation>kein KV und kein Widerstand erklären die Drehzahlen: Der Tastgrad ist nicht das Gas</translation>
+    </message>
+    <message>
+        <source>the recording cannot be opened: %1</source>
+        <translation>die Aufzeichnung lässt sich nicht öffnen: %1</translation>
+    </message>
+    <message>
+        <source>the recording cannot be read: %1</source>
+        <translation>die Aufzeichnung lässt sich nicht lesen: %1</translation>
+    </message>
+    <message>
+        <source>this is a folder: name one file in it</source>
+        <translation>das ist ein Ordner: eine Datei daraus nennen</translation>
+    </message>
+    <message>
+        <source>this is no ordinary file: save the recording first</source>
+        <translation>das ist keine gewöhnliche Datei: die Aufzeichnung erst speichern</translation>
+    </message>
+    <message>
+        <source>the recording holds no samples</source>
+        <translation>die Aufzeichnung enthält keine Werte</translation>
+    </message>
+    <message>
+        <source>the recording has no sampling rate</source>
+        <translation>die Aufzeichnung hat keine Abtastrate</translation>
+    </message>
+    <message>
+        <source>the recording has %1 columns, not %2</source>
+        <translation>die Aufzeichnung hat %1 Spalten, nicht %2</translation>
+    </message>
+    <message>
+        <source>sample %1 of column %2 is no number</source>
+        <translation>Wert %1 der Spalte %2 ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>the recording is too short: %1 samples, and at least %2 are needed</source>
+        <translation>die Aufzeichnung ist zu kurz: %1 Werte, und mindestens %2 sind nötig</translation>
+    </message>
+    <message>
+        <source>nothing moves: every sample has the same value</source>
+        <translation>nichts bewegt sich: alle Werte sind gleich</translation>
+    </message>
+    <message>
+        <source>%1 is at the end of its range from line or sample %2 on (values like it: %3)</source>
+        <translation>%1 ist ab Zeile oder Wert %2 am Ende des Messbereichs (solche Werte: %3)</translation>
     </message>
 </context>
 <context>
@@ -4936,10 +4924,6 @@
         <translation>noch keine Tabelle ergibt Beiwerte</translation>
     </message>
     <message>
-        <source>the chosen part holds fewer than %1 samples</source>
-        <translation>der gewählte Teil enthält weniger als %1 Werte</translation>
-    </message>
-    <message>
         <source>no channel of the chosen part moves, or the part is too short</source>
         <translation>kein Kanal des gewählten Teils bewegt sich, oder der Teil ist zu kurz</translation>
     </message>
@@ -4950,10 +4934,6 @@
     <message>
         <source>No multiple and no fraction of this speed explains the recording as well.</source>
         <translation>Kein Vielfaches und kein Bruchteil dieser Drehzahl erklärt die Aufzeichnung ebenso gut.</translation>
-    </message>
-    <message>
-        <source>one of the two recordings holds no acceleration</source>
-        <translation>eine der beiden Aufzeichnungen enthält keine Beschleunigung</translation>
     </message>
 </context>
 <context>
