@@ -6,6 +6,12 @@
 #include <QDir>
 #include <QFile>
 
+// A macro that has to stand outside of any namespace.
+static void useSampleRecordings()
+{
+    Q_INIT_RESOURCE(recordings);
+}
+
 namespace stillbay::ui {
 namespace {
 
@@ -21,6 +27,7 @@ bool areSamplesOf(const Setup& setup)
 
 QStringList laidOutSamples()
 {
+    useSampleRecordings();
     const QDir folder(stateFolder(QStringLiteral("sample-recordings")));
     QStringList paths;
     for (const QString& name : QDir(kSampleFolder).entryList(QDir::Files)) {
