@@ -336,6 +336,8 @@ TEST_F(RecordingsTest, RecordingsAreDroppedAnywhereOnceACraftIsOpen)
     QMimeData data;
     data.setUrls({QUrl::fromLocalFile(path)});
     const auto drop = [&](QWidget& widget) {
+        QDragEnterEvent enter({5, 5}, Qt::CopyAction, &data, Qt::LeftButton, {});
+        QCoreApplication::sendEvent(&widget, &enter);
         QDropEvent event(QPointF(5, 5), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
         QCoreApplication::sendEvent(&widget, &event);
         return event.isAccepted();

@@ -50,7 +50,6 @@ ColumnPane::ColumnPane(QWidget* parent)
     m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
     m_table->setSelectionMode(QAbstractItemView::NoSelection);
     m_table->setTabKeyNavigation(false);
-    m_table->setFocusPolicy(Qt::NoFocus);  // the choices have it, and scroll with it
     m_table->verticalHeader()->hide();
     m_table->horizontalHeader()->setHighlightSections(false);
     m_table->horizontalHeader()->setSectionsClickable(false);

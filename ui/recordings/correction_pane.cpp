@@ -68,6 +68,7 @@ CorrectionPane::CorrectionPane(const QString& which, QWidget* parent)
         label->setWordWrap(label != m_mark);
         label->setTextFormat(Qt::PlainText);
         label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+        label->setFocusPolicy(Qt::NoFocus);
     }
     QFont bold = font();
     bold.setBold(true);

@@ -28,7 +28,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr int kReadingProgressHeight = 4;
-constexpr int kRoomForAll = 560;  // [px] height from which columns and both charts fit
+constexpr int kRoomForAll = 720;  // [px] height from which columns and both charts fit
 constexpr std::size_t kMostTraces = 6;
 constexpr std::array kQuantities{Quantity::Acceleration, Quantity::AngularRate, Quantity::Sound,
                                  Quantity::Throttle,     Quantity::RotorSpeed,  Quantity::Other};

@@ -6,8 +6,8 @@
 #include <QDir>
 #include <QFile>
 
-// A macro that has to stand outside of any namespace.
-static void useSampleRecordings()
+// Outside of every namespace, as Qt wants it.
+static void initSampleRecordings()
 {
     Q_INIT_RESOURCE(recordings);
 }
@@ -27,7 +27,7 @@ bool areSamplesOf(const Setup& setup)
 
 QStringList laidOutSamples()
 {
-    useSampleRecordings();
+    initSampleRecordings();
     const QDir folder(stateFolder(QStringLiteral("sample-recordings")));
     QStringList paths;
     for (const QString& name : QDir(kSampleFolder).entryList(QDir::Files)) {
