@@ -110,6 +110,8 @@ CorrectionPane::CorrectionPane(const QString& which, QWidget* parent)
     layout->addLayout(m_below);
     layout->addWidget(m_notes);
     layout->addStretch(1);
+    connect(m_values->horizontalHeader(), &QHeaderView::sectionResized, this,
+            &CorrectionPane::fitRows);
     connect(m_accept, &QPushButton::clicked, this, [this] {
         if (m_correction)
             emit acceptWanted(*m_correction);
@@ -181,6 +183,12 @@ void CorrectionPane::showValues()
             m_values->setItem(row, column, item);
         }
     }
+    fitRows();
+}
+
+// The words wrap as the columns are.
+void CorrectionPane::fitRows()
+{
     m_values->resizeRowsToContents();
     int height = m_values->horizontalHeader()->sizeHint().height() + 2 * m_values->frameWidth();
     for (int row = 0; row < m_values->rowCount(); ++row)

@@ -41,6 +41,7 @@ signals:
 
 private:
     void showValues();
+    void fitRows();
     void showAccept();
 
     std::optional<Correction> m_correction;

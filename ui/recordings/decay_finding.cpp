@@ -22,7 +22,8 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kFarthestMode = 0.4;  // of a predicted frequency, from it
+constexpr double kShownLossSpread = 0.01;  // less is below the last digit of two
+constexpr double kFarthestMode = 0.4;      // of a predicted frequency, from it
 constexpr double kLeastFrequencySpread = 0.001, kLeastLossSpread = 0.03;
 
 std::vector<double> frequenciesOf(const RingDown& ringDown)
@@ -125,10 +126,15 @@ Result<Decays> decaysOf(const FindingQuestion& question, const std::stop_token& 
 QString lossList(const RingDown& ringDown)
 {
     QStringList losses;
-    for (const DecayingMode& mode : ringDown.modes)
-        losses << QObject::tr("%1 Hz: loss factor %2 ± %3")
-                      .arg(plainNumber(mode.frequency_hz, 4), plainNumber(mode.lossFactor, 2),
-                           plainNumber(mode.lossSpread * mode.lossFactor, 1));
+    for (const DecayingMode& mode : ringDown.modes) {
+        const QString frequency = plainNumber(mode.frequency_hz, 4);
+        const QString loss = plainNumber(mode.lossFactor, 2);
+        losses << (mode.lossSpread < kShownLossSpread
+                       ? QObject::tr("%1 Hz: loss factor %2").arg(frequency, loss)
+                       : QObject::tr("%1 Hz: loss factor %2 ± %3")
+                             .arg(frequency, loss,
+                                  plainNumber(mode.lossSpread * mode.lossFactor, 1)));
+    }
     return losses.join(u'\n');
 }
 
@@ -140,6 +146,11 @@ PluckOptions pluckOptions(const FindingQuestion& question)
     options.sensor.axes = axesFromText(question.named.sensor_axes);
     options.matching = question.matching;
     return options;
+}
+
+bool isSensorSaid(const NamedRecording& named)
+{
+    return named.sensor_mm || named.sensor_mass_g || !named.sensor_axes.empty();
 }
 
 // Through the model of the whole bay.
@@ -172,6 +183,12 @@ Result<Finding> fittedPluck(const FindingQuestion& question, const PluckAnswer& 
     if (!question.named.sensor_axes.empty() && !axesFromText(question.named.sensor_axes))
         shown->notes << QObject::tr("The sensor's axes are not understood, and not used.");
     shown->correction = answer.correction;
+    if (!isSensorSaid(question.named)) {  // its mass and its lever move every mode
+        shown->correction->mark = {
+            Quality::Poor,
+            phrase("where the sensor sat and what it weighs is not said: open How it is read")};
+        shown->mark = shown->correction->mark;
+    }
     return shown;
 }
 

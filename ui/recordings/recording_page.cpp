@@ -64,6 +64,8 @@ RecordingPage::RecordingPage(QWidget* parent)
     m_quantity->setAccessibleName(tr("What the trace shows"));
     m_quantity->setToolTip(tr("What of the recording is drawn."));
     m_which->setAccessibleName(tr("What is shown below the trace"));
+    for (QComboBox* box : {m_quantity, m_which})
+        box->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     m_from->setAccessibleName(tr("Beginning of the part"));
     m_to->setAccessibleName(tr("End of the part"));
     for (NumberBox* box : {m_from, m_to}) {
@@ -79,6 +81,7 @@ RecordingPage::RecordingPage(QWidget* parent)
     for (Chart* chart : {static_cast<Chart*>(m_trace), static_cast<Chart*>(m_result)})
         chart->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
 
+    m_state->setWordWrap(true);
     auto* const state = new QHBoxLayout;
     state->addWidget(m_state, 1);
     state->addWidget(m_stop);
@@ -234,7 +237,7 @@ void RecordingPage::showTrace()
 
 void RecordingPage::setNamed(const NamedRecording& named)
 {
-    m_sensor->setVisible(named.kind == RecordingKind::Pluck);
+    m_sensor->setVisible(named.kind == RecordingKind::Pluck || named.kind == RecordingKind::Sweep);
     m_sensor->setSensor(named);
     setPart(named.from_s, named.to_s);
 }

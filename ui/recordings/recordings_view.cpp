@@ -217,7 +217,7 @@ void RecordingsView::takeSamples()
     if (paths.isEmpty())
         m_list->problem().refuse(tr("the samples cannot be written to the program's own folder"));
     else
-        addFiles(paths);
+        addFiles(paths, describeSample);
 }
 
 void RecordingsView::askForFiles()
@@ -230,7 +230,8 @@ void RecordingsView::askForFiles()
         addFiles(paths);
 }
 
-void RecordingsView::addFiles(const QStringList& paths)
+void RecordingsView::addFiles(const QStringList& paths,
+                              const std::function<void(NamedRecording&)>& describe)
 {
     std::vector<NamedRecording> added;
     std::string last;
@@ -245,6 +246,8 @@ void RecordingsView::addFiles(const QStringList& paths)
             std::none_of(added.begin(), added.end(), isNamed))
             added.push_back({.file = last, .kind = likelyKind(whole)});
     }
+    if (describe)
+        std::for_each(added.begin(), added.end(), describe);
     const bool isTaken =
         m_list->problem().display(m_document.edit(tr("add a recording"), {}, [&](Setup& setup) {
             setup.recordings.insert(setup.recordings.end(), added.begin(), added.end());

@@ -40,7 +40,10 @@ public:
 
     /// Names the files among the craft's recordings, in one step; those that are there already are
     /// chosen.
-    void addFiles(const QStringList& paths);
+    ///
+    /// @param describe  of each that is new; empty: nothing more is known of it than its name
+    void addFiles(const QStringList& paths,
+                  const std::function<void(NamedRecording&)>& describe = {});
     RecordingList& list() { return *m_list; }
     RecordingPage& page() { return *m_page; }
     HangPane& hang() { return *m_hang; }

@@ -5,6 +5,7 @@
 
 #include <QDir>
 #include <QFile>
+#include <QFileInfo>
 
 // Outside of every namespace, as Qt wants it.
 static void initSampleRecordings()
@@ -23,6 +24,20 @@ const QString kSampleFolder = QStringLiteral(":/sample-recordings");
 bool areSamplesOf(const Setup& setup)
 {
     return setup.name == kSampleCraft;
+}
+
+void describeSample(NamedRecording& recording)
+{
+    const QString name = QFileInfo(QString::fromStdString(recording.file)).completeBaseName();
+    if (name == QStringLiteral("pluck-nod") || name == QStringLiteral("pluck-sideways")) {
+        recording.sensor_mm = Triple{5.0, 0.0, -22.0};
+        recording.sensor_mass_g = 165.0;
+        recording.sensor_axes = "-y:x:z";
+    } else if (name == QStringLiteral("sweep-airframe")) {
+        recording.sensor_mm = Triple{-20.0, 10.0, 22.0};
+    } else if (name == QStringLiteral("sweep-bay")) {
+        recording.sensor_mm = Triple{95.0, -25.0, -18.0};
+    }
 }
 
 QStringList laidOutSamples()

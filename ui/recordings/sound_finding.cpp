@@ -15,6 +15,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kPerMinute = 60.0;      // rev/s to rpm
+constexpr double kLeastTurns = 8.5;      // in the window that a speed is found in
 constexpr double kTurns = 0.3;           // quality below which nothing turns
 constexpr std::size_t kMostSteady = 12;  // named in the sentence
 
@@ -73,6 +74,7 @@ RotorSpeedOptions speedOptions(const FindingQuestion& question, bool isSound)
     }
     options.fastest = std::min(options.fastest, most);
     options.slowest = std::min(options.slowest, 0.5 * options.fastest);
+    options.slowest = std::max(options.slowest, kLeastTurns / options.window);
     return options;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/assess/texts.h"
 #include "core/calibrate/named_reading.h"
+#include "core/calibrate/predicted_transfer.h"
 #include "core/recording/common_clock.h"
 #include "core/recording/orders.h"
 #include "core/recording/read_recording.h"
@@ -28,7 +29,8 @@ namespace {
 
 constexpr double kTransferStep_hz = 1.0;
 constexpr double kThrottleStep = 0.01;
-constexpr double kLeastCoherence = 0.6;  // below it the curve is no transfer and is left out
+constexpr std::size_t kMostThrottles = 800;  // of them a prediction is made
+constexpr double kLeastCoherence = 0.6;      // below it the curve is no transfer and is left out
 
 std::string nameOf(const NamedRecording& named)
 {
@@ -73,6 +75,50 @@ const std::vector<double>& predictedAlong(const Assessment& assessment, std::siz
     return axis == 0 ? curves.x : axis == 1 ? curves.y : curves.z;
 }
 
+// Throttles as the record visited them, evenly in time.
+std::vector<double> throttlesOf(const Recording& recording)
+{
+    std::vector<double> throttles;
+    for (const Channel& channel : recording.channels) {
+        if (channel.quantity != Quantity::Throttle || !throttles.empty())
+            continue;
+        const std::size_t step = std::max<std::size_t>(channel.values.size() / kMostThrottles, 1);
+        for (std::size_t k = 0; k < channel.values.size(); k += step)
+            if (channel.values[k] >= 0.0 && channel.values[k] <= 1.0)
+                throttles.push_back(channel.values[k]);
+    }
+    return throttles;
+}
+
+// What the two sensors should show of each other while these motors run; without both places, or
+// a throttle, of a frame that is moved as a whole.
+MeasuredCurve predictedCurve(const FindingQuestion& question, std::size_t axis, double step_hz)
+{
+    MeasuredCurve curve{{}, {}, {}, {}, true};
+    const NamedRecording* airframe = &question.named;
+    const NamedRecording* bay = question.partner ? &*question.partner : nullptr;
+    if (bay && sensorNameOf(nameOf(question.named)).place == SensorName::Place::Bay)
+        std::swap(airframe, bay);
+    const std::vector<double> throttles = throttlesOf(*question.recording);
+    if (bay && bay->sensor_mm && airframe->sensor_mm && !throttles.empty()) {
+        const auto pointOf = [axis](const NamedRecording& named) {
+            const Triple& place = *named.sensor_mm;
+            return SensorPoint{1e-3 * Vector3d(place[0], place[1], place[2]),
+                               Vector3d::Unit(static_cast<Eigen::Index>(axis))};
+        };
+        const Result<PredictedTransfer> predicted = predictedTransfer(
+            question.setup, pointOf(*airframe), pointOf(*bay), throttles, step_hz);
+        if (predicted) {
+            curve.x = predicted->frequency_hz;
+            curve.y = predicted->magnitude;
+            return curve;
+        }
+    }
+    curve.x = question.prediction->transmissibility.frequency_hz;
+    curve.y = predictedAlong(*question.prediction, axis);
+    return curve;
+}
+
 Result<MeasuredShown> transferShown(const FindingQuestion& question,
                                     const std::vector<SensorPair>& pairs)
 {
@@ -106,10 +152,10 @@ Result<MeasuredShown> transferShown(const FindingQuestion& question,
         }
         shown.curves.push_back(std::move(curve));
         if (question.prediction) {
-            MeasuredCurve predicted{QObject::tr("%1, predicted").arg(axisName(pair.axis)),
-                                    axis + QStringLiteral("_predicted"),
-                                    question.prediction->transmissibility.frequency_hz,
-                                    predictedAlong(*question.prediction, pair.axis), true};
+            MeasuredCurve predicted =
+                predictedCurve(question, pair.axis, recording.rate / static_cast<double>(segment));
+            predicted.name = QObject::tr("%1, predicted").arg(axisName(pair.axis));
+            predicted.key = axis + QStringLiteral("_predicted");
             predicted.hue = pair.axis;
             shown.curves.push_back(std::move(predicted));
         }
