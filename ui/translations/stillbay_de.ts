@@ -1726,6 +1726,10 @@
         <source>Two sensors would give the transfer from airframe to bay: two sweeps whose names say airframe and bay, or columns whose names do.</source>
         <translation>Zwei Sensoren ergäben die Übertragung vom Rahmen zur Gondel: zwei Durchläufe, deren Namen airframe und bay sagen, oder Spalten, deren Namen es tun.</translation>
     </message>
+    <message>
+        <source>%1 Hz: loss factor %2</source>
+        <translation>%1 Hz: Verlustfaktor %2</translation>
+    </message>
 </context>
 <context>
     <name>TubeStock</name>
@@ -4934,6 +4938,10 @@
     <message>
         <source>No multiple and no fraction of this speed explains the recording as well.</source>
         <translation>Kein Vielfaches und kein Bruchteil dieser Drehzahl erklärt die Aufzeichnung ebenso gut.</translation>
+    </message>
+    <message>
+        <source>where the sensor sat and what it weighs is not said: open How it is read</source>
+        <translation>wo der Sensor saß und was er wiegt, ist nicht gesagt: bei „Wie sie gelesen wird“ eintragen</translation>
     </message>
 </context>
 <context>
