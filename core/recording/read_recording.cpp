@@ -58,7 +58,7 @@ Result<std::optional<std::size_t>> bridgeAll(RawTable& table, const ReadPlan& pl
         const std::size_t c = table.columns[k];
         if (c == plan.timeColumn)
             time = k;
-        if (!bridgeGaps(table.values[k]))
+        if (table.holes[k] > 0 && !bridgeGaps(table.values[k]))
             return fail(Errc::BadInput, phrase("%1 holds no number", plan.columns[c].name));
     }
     return time;
@@ -68,12 +68,12 @@ Result<TimeBase> clockOf(RawTable& table, std::optional<std::size_t> time, const
 {
     if (time) {
         std::vector<double>& stamps = table.values[*time];
-        for (double& stamp : stamps)
+        bool areTimes = true;
+        for (double& stamp : stamps) {
             stamp *= plan.timeScale;
-        const auto isTime = [](double stamp) {
-            return std::abs(stamp) < kLatestTime;
-        };
-        if (!std::all_of(stamps.begin(), stamps.end(), isTime))
+            areTimes &= std::abs(stamp) < kLatestTime;
+        }
+        if (!areTimes)
             return fail(Errc::BadInput, phrase("the time column does not go forward"));
         return timeBase(stamps, [&table](std::size_t row) { return table.lineOf(row); });
     }
@@ -118,14 +118,19 @@ Result<Recording> readTableRecording(const ByteSource& bytes, const ReadPlan& pl
         return tl::unexpected(time.error());
     Recording recording;
     recording.flaws = std::move(table->flaws);
-    for (std::size_t k = 0; k < table->columns.size(); ++k)
+    for (std::size_t k = 0; k < table->columns.size(); ++k) {
+        if (stop.stop_requested())
+            return tl::unexpected(stoppedOnRequest());
         if (const ColumnPlan& column = plan.columns[table->columns[k]]; k != *time)
             append(recording.flaws,
                    valueFlaws(column.name, table->values[k], column.quantity,
                               [&table](std::size_t row) { return table->lineOf(row); }));
+    }
     const Result<TimeBase> clock = clockOf(*table, *time, plan);
     if (!clock)
         return tl::unexpected(clock.error());
+    if (stop.stop_requested())
+        return tl::unexpected(stoppedOnRequest());
     recording.rate = clock->rate;
     recording.start = clock->start;
     append(recording.flaws, clock->flaws);

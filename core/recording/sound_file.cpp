@@ -20,6 +20,7 @@ namespace {
 
 constexpr std::size_t kMostSoundChannels = 16;
 constexpr std::uint64_t kMostFrames = std::uint64_t{1} << 28;  // 93 minutes at 48 kHz
+constexpr std::uint64_t kMostValues = 2 * kMostFrames;         // of all channels in use: 4 GiB
 constexpr std::size_t kFramesAtOnce = std::size_t{1} << 14;
 
 /// What libsndfile sees as its file: bytes from an offset on, as long as nobody wants to stop.
@@ -110,6 +111,7 @@ struct OpenSound {
     std::size_t channels = 0;
     double rate_hz = 0.0;
     std::uint64_t frames = 0;  // that its header promises; 0: it does not say
+    std::uint64_t least = 0;   // that are there for certain, or that only a damaged file has not
     std::size_t bitsOfSample = 0;
 };
 
@@ -131,6 +133,12 @@ int rawFormat(const WavHeader& header)
                                : SF_FORMAT_PCM_32;
 }
 
+tl::unexpected<Error> tooLong(std::uint64_t most)
+{
+    return fail(Errc::BadInput, phrase("the sound has more than %1 samples: cut out what matters",
+                                       fixed(static_cast<double>(most), 0)));
+}
+
 Result<OpenSound> opened(std::unique_ptr<SoundBytes> bytes, SF_INFO info)
 {
     SF_VIRTUAL_IO access = SoundBytes::access();
@@ -143,6 +151,7 @@ Result<OpenSound> opened(std::unique_ptr<SoundBytes> bytes, SF_INFO info)
     sound.rate_hz = info.samplerate;
     const bool isOpenEnded = info.frames <= 0 || info.frames == SF_COUNT_MAX;
     sound.frames = isOpenEnded ? 0 : static_cast<std::uint64_t>(info.frames);
+    sound.least = sound.frames;
     return sound;
 }
 
@@ -161,6 +170,7 @@ Result<OpenSound> openWav(const ByteSource& source, const std::stop_token& stop)
         return opened(std::make_unique<SoundBytes>(source, header.dataAt, size, stop), info)
             .map([&header](OpenSound sound) {
                 sound.frames = header.promisedFrames;
+                sound.least = header.frames;
                 return sound;
             });
     });
@@ -179,13 +189,9 @@ Result<OpenSound> openSound(const ByteSource& source, SoundKind kind, const std:
                                            whole(sound->channels), whole(kMostSoundChannels)));
     if (const auto rate = checkRate(sound->rate_hz); !rate)
         return tl::unexpected(rate.error());
+    if (sound->least > kMostFrames)
+        return tooLong(kMostFrames);
     return sound;
-}
-
-tl::unexpected<Error> tooLong()
-{
-    return fail(Errc::BadInput, phrase("the sound has more than %1 samples: cut out what matters",
-                                       fixed(static_cast<double>(kMostFrames), 0)));
 }
 
 // The last page of an Ogg says that it is the last.
@@ -289,10 +295,13 @@ Result<Recording> readSound(const ByteSource& source, SoundKind kind, const Read
     if (!recording)
         return recording;
     const auto total = static_cast<std::size_t>(source.size());
+    const std::uint64_t most = std::min(kMostFrames, kMostValues / recording->channels.size());
+    if (sound->least > most)
+        return tooLong(most);
     // What a header promises is believed as far as the file can hold it.
     for (Channel& channel : recording->channels)
-        channel.values.reserve(static_cast<std::size_t>(
-            std::min({sound->frames, kMostFrames, std::uint64_t{16} * total})));
+        channel.values.reserve(
+            static_cast<std::size_t>(std::min({sound->frames, most, std::uint64_t{16} * total})));
     std::vector<double> frames(kFramesAtOnce * sound->channels);
     for (;;) {
         const sf_count_t got =
@@ -303,8 +312,8 @@ Result<Recording> readSound(const ByteSource& source, SoundKind kind, const Read
             break;
         addFrames(*recording, plan,
                   std::span(frames).first(static_cast<std::size_t>(got) * sound->channels));
-        if (recording->samples() > kMostFrames)
-            return tooLong();
+        if (recording->samples() > most)
+            return tooLong(most);
         if (progress)
             progress(std::min(static_cast<std::size_t>(sound->bytes->at()), total), total);
     }

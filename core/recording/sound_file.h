@@ -21,7 +21,8 @@ Result<ReadPlan> planSound(const ByteSource& bytes, SoundKind kind);
 /// Reads the used channels of a sound, full scale as ±1 times the column's scale. A file that ends
 /// before its header says is read as far as it goes.
 ///
-/// @error BadInput  as planSound(); no channel in use; a plan with other channels.
+/// @error BadInput  as planSound(); no channel in use; more than 2²⁹ values in all channels in use;
+///                  a plan with other channels.
 /// @error NoAnswer  stopped.
 Result<Recording> readSound(const ByteSource& bytes, SoundKind kind, const ReadPlan& plan,
                             const std::stop_token& stop, const Progress& progress);

@@ -17,6 +17,7 @@ namespace stillbay {
 struct RawTable {
     std::vector<std::size_t> columns;         ///< of the plan, rising; the time column among them
     std::vector<std::vector<double>> values;  ///< one a column; NaN where a cell holds no number
+    std::vector<std::size_t> holes;           ///< how many such cells each column has
     /// (row, line) where the rows' lines do not follow on each other, from (0, line of the first).
     std::vector<std::pair<std::size_t, std::size_t>> lines;
     std::vector<RecordingFlaw> flaws;

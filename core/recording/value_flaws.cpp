@@ -2,6 +2,7 @@
 #include "core/recording/value_flaws.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace stillbay {
@@ -34,18 +35,66 @@ Phrase saysHeld(const std::string& name, std::size_t row, std::size_t count)
         name, whole(row), whole(count));
 }
 
-// Calls with each run of at least so many.
-template <class Call>
-void forRuns(std::span<const double> values, std::size_t least, Call&& call)
+/// Values of which some are equal to the one before.
+struct Repeats {
+    std::size_t from, to;
+};
+
+/// What one walk over the values finds.
+struct Survey {
+    double least, most;
+    std::size_t equal = 0;           // neighbours
+    std::vector<Repeats> stretches;  // where they are
+};
+
+Survey survey(std::span<const double> values)
 {
-    for (std::size_t i = 0; i < values.size();) {
-        std::size_t end = i + 1;
-        while (end < values.size() && values[end] == values[i])
-            ++end;
-        if (end - i >= least)
-            call(EqualRun{i, end});
-        i = end;
+    constexpr std::size_t kAtOnce = 1024;
+    // Two of each, so that one need not wait for the other.
+    std::array<double, 2> least{values[0], values[0]}, most = least;
+    Survey found{};
+    for (std::size_t from = 1; from < values.size(); from += kAtOnce) {
+        const std::size_t to = std::min(from + kAtOnce, values.size());
+        std::size_t equal = 0;
+        const auto look = [&](std::size_t lane, std::size_t i) {
+            const double value = values[i];
+            least[lane] = value < least[lane] ? value : least[lane];
+            most[lane] = value > most[lane] ? value : most[lane];
+            equal += value == values[i - 1] ? 1U : 0U;
+        };
+        std::size_t i = from;
+        for (; i + 1 < to; i += 2) {
+            look(0, i);
+            look(1, i + 1);
+        }
+        if (i < to)
+            look(0, i);
+        if (equal == 0)
+            continue;
+        found.equal += equal;
+        if (!found.stretches.empty() && found.stretches.back().to == from)
+            found.stretches.back().to = to;
+        else
+            found.stretches.push_back({from, to});
     }
+    found.least = std::min(least[0], least[1]);
+    found.most = std::max(most[0], most[1]);
+    return found;
+}
+
+// Calls with each run of at least two.
+template <class Call>
+void forRuns(std::span<const double> values, const std::vector<Repeats>& stretches, Call&& call)
+{
+    for (const Repeats& stretch : stretches)
+        for (std::size_t i = stretch.from - 1; i < stretch.to;) {
+            std::size_t end = i + 1;
+            while (end < stretch.to && values[end] == values[i])
+                ++end;
+            if (end - i >= 2)
+                call(EqualRun{i, end});
+            i = end;
+        }
 }
 
 bool isRecordedSignal(Quantity quantity)
@@ -62,21 +111,20 @@ std::vector<RecordingFlaw> valueFlaws(const std::string& name, std::span<const d
     std::vector<RecordingFlaw> flaws;
     if (values.size() < 2 * kHeldRun || !isRecordedSignal(quantity))
         return flaws;
-    const auto ends = std::minmax_element(values.begin(), values.end());
-    const double least = *ends.first, most = *ends.second;
+    const Survey found = survey(values);
+    const double least = found.least, most = found.most;
     const double range = most - least;
     if (!(range > 0.0))
         return flaws;
-    std::size_t equal = 0, inside = 0;
-    for (std::size_t i = 1; i < values.size(); ++i)
-        if (values[i] == values[i - 1]) {
-            ++equal;
-            inside += values[i] != least && values[i] != most ? 1U : 0U;
-        }
+    std::size_t inside = 0;
+    forRuns(values, found.stretches, [&](const EqualRun& run) {
+        const double value = values[run.from];
+        inside += value != least && value != most ? run.to - run.from - 1 : 0;
+    });
     // Where values of the range seldom repeat, two at its end are no chance.
     const bool isFine = static_cast<double>(inside) < kSeldom * static_cast<double>(values.size());
     const std::size_t clippedRun = isFine ? kClippedRun : kClippedRun + 1;
-    const double share = static_cast<double>(equal) / static_cast<double>(values.size() - 1);
+    const double share = static_cast<double>(found.equal) / static_cast<double>(values.size() - 1);
     const double chance = std::log(kLikelyOnce / static_cast<double>(values.size()));
     const std::size_t heldRun = std::max<std::size_t>(
         kHeldRun, share > 0.0
@@ -84,7 +132,7 @@ std::vector<RecordingFlaw> valueFlaws(const std::string& name, std::span<const d
                       : 0);
 
     std::size_t clipped = 0, clippedFrom = 0, held = 0, heldFrom = 0;
-    forRuns(values, kClippedRun, [&](const EqualRun& run) {
+    forRuns(values, found.stretches, [&](const EqualRun& run) {
         const double value = values[run.from];
         const auto isSteep = [&](std::size_t neighbour) {
             return std::abs(values[neighbour] - value) > kSteepShare * range;

@@ -7,9 +7,12 @@
 #include <cmath>
 #include <cstdint>
 #include <cstring>
+#include <filesystem>
+#include <fstream>
 #include <limits>
 #include <sndfile.h>
 #include <string>
+#include <unistd.h>
 #include <vector>
 
 namespace stillbay {
@@ -327,6 +330,59 @@ TEST(ReadSound, OnlyTheChannelsInUseAreKeptAndAStatedScaleCounts)
     ASSERT_EQ(read->channels.size(), 1u);
     EXPECT_EQ(read->channels[0].name, "channel 2");
     EXPECT_DOUBLE_EQ(read->channels[0].values[3], 20.0 * sampleAt(3, 1));
+}
+
+/// A beginning and then zeros, which need no room on the disk.
+class SparseFile {
+public:
+    SparseFile(const std::string& head, std::uint64_t size)
+        : m_file(std::filesystem::temp_directory_path() /
+                 ("stillbay_sparse_" + std::to_string(::getpid()) + ".wav"))
+    {
+        std::ofstream(m_file, std::ios::binary) << head;
+        std::filesystem::resize_file(m_file, size);
+    }
+    ~SparseFile() { std::filesystem::remove(m_file); }
+    SparseFile(const SparseFile&) = delete;
+    SparseFile& operator=(const SparseFile&) = delete;
+
+    const std::filesystem::path& path() const { return m_file; }
+
+private:
+    std::filesystem::path m_file;
+};
+
+// Oracle: 2³² − 2¹⁶ bytes are 2³⁰ frames of two 16-bit channels, beyond the 2²⁸ that are read; of
+// sixteen channels 2²⁷ frames, of which 2²⁹ / 16 are read.
+TEST(ReadSound, AFileTooLargeForMemoryIsRefusedBeforeItIsRead)
+{
+    Wav wav = goodWav();
+    wav.promisedSize = 0xFFFF0000;
+    {
+        const SparseFile file(wav.text(), std::uint64_t{1} << 32);
+        const auto plan = planReading(file.path());
+        ASSERT_FALSE(plan);
+        EXPECT_EQ(english(plan.error().what),
+                  "the sound has more than 268435456 samples: cut out what matters");
+    }
+    wav.channels = 16;
+    const SparseFile file(wav.text(), std::uint64_t{1} << 32);
+    auto plan = planReading(file.path());
+    ASSERT_TRUE(plan);
+    const auto read = readRecording(file.path(), *plan);
+    ASSERT_FALSE(read);
+    EXPECT_EQ(english(read.error().what),
+              "the sound has more than 33554432 samples: cut out what matters");
+}
+
+// The 36 bits behind "fLaC" in which the file says how many samples it unpacks to.
+TEST(ReadSound, AFlacThatPromisesTooMuchIsRefused)
+{
+    std::string flac = writtenAs(SF_FORMAT_FLAC | SF_FORMAT_PCM_16, 1);
+    flac[21] = static_cast<char>(flac[21] | 0x0F);
+    for (std::size_t k = 22; k < 26; ++k)
+        flac[k] = '\xFF';
+    EXPECT_EQ(faultOf(flac), "the sound has more than 268435456 samples: cut out what matters");
 }
 
 }  // namespace

@@ -320,5 +320,56 @@ TEST(ReadTable, TheUnitOfTimeIsStatedOrGuessedFromItsSteps)
     }
 }
 
+// Oracle: the numbers that were written. Cells in quotes in every row, or with a percent sign;
+// then, beyond what is looked at beforehand, a mark at every number of one column.
+TEST(ReadTable, WhatIsOddInEveryRowIsOneSentence)
+{
+    constexpr std::size_t kRows = 20'000, kPlain = 10'000;
+    std::string quoted = "time_ms,ax,throttle (%)\n", percent = quoted, marked = quoted;
+    for (std::size_t i = 0; i < kRows; ++i) {
+        quoted += formatted("\"%zu\",\"-%zu.25\",\"%zu\"\n", i, i % 7, i % 101);
+        percent += formatted("%zu,-%zu.25,%zu%%\n", i, i % 7, i % 101);
+        marked += formatted("%zu,-%zu.25,%zu%s\n", i, i % 7, i % 101, i < kPlain ? "" : "?");
+    }
+    const Recording plain = recordingOf(quoted);
+    EXPECT_TRUE(plain.flaws.empty());
+    ASSERT_EQ(plain.samples(), kRows);
+    const Recording signs = recordingOf(percent);
+    EXPECT_EQ(signs.channels, plain.channels);
+    EXPECT_TRUE(signs.flaws.empty());
+    const Recording odd = recordingOf(marked);
+    ASSERT_EQ(odd.samples(), kRows);
+    for (std::size_t i = 0; i < kRows; ++i) {
+        ASSERT_EQ(plain.channels[0].values[i], -static_cast<double>(i % 7) - 0.25);
+        ASSERT_EQ(odd.channels[0].values[i], plain.channels[0].values[i]);
+    }
+    ASSERT_EQ(odd.flaws.size(), 1U);
+    EXPECT_EQ(odd.flaws[0].kind, RecordingFlaw::Kind::NotANumber);
+    EXPECT_EQ(odd.flaws[0].row, kPlain + 2);
+    EXPECT_EQ(odd.flaws[0].count, kRows - kPlain);
+}
+
+// Oracle: strtod, which rounds correctly; lengths around what is read eight digits at a time.
+TEST(ReadTable, NumbersOfAnyLengthAreTheNearestDoubles)
+{
+    const std::string digits = "98765432109876543210987";
+    std::vector<std::string> written;
+    for (std::size_t whole = 1; whole <= 20; ++whole)
+        for (std::size_t places = 0; places <= 20; ++places) {
+            const std::string number = digits.substr(whole % 3, whole) +
+                                       (places > 0 ? "." + digits.substr(places % 4, places) : "");
+            written.push_back((places % 2 == 0 ? "-" : "") + number);
+            written.push_back("000" + number);
+        }
+    std::string text = "time,x\n";
+    for (std::size_t i = 0; i < written.size(); ++i)
+        text += formatted("%.3f,", 1e-3 * static_cast<double>(i)) + written[i] + "\n";
+    const Recording recording = recordingOf(text);
+    ASSERT_EQ(recording.samples(), written.size());
+    for (std::size_t i = 0; i < written.size(); ++i)
+        EXPECT_EQ(recording.channels[0].values[i], std::strtod(written[i].c_str(), nullptr))
+            << written[i];
+}
+
 }  // namespace
 }  // namespace stillbay
