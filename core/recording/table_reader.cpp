@@ -87,9 +87,10 @@ private:
             return 0;
         word <<= 64 - 8 * count;         // the last digit is in the highest byte
         word = 10 * word + (word >> 8);  // pairs, in every second byte
-        constexpr std::uint64_t kPairs = 0x000000FF000000FF;
-        const std::uint64_t outer = (word & kPairs) * (100 + (std::uint64_t{1'000'000} << 32));
-        const std::uint64_t inner = ((word >> 16) & kPairs) * (1 + (std::uint64_t{10'000} << 32));
+        constexpr std::uint64_t kEvenBytes = 0x000000FF000000FF;
+        const std::uint64_t outer = (word & kEvenBytes) * (100 + (std::uint64_t{1'000'000} << 32));
+        const std::uint64_t inner =
+            ((word >> 16) & kEvenBytes) * (1 + (std::uint64_t{10'000} << 32));
         m_value = m_value * kWholePowers[count] + ((outer + inner) >> 32);
         return count;
     }

@@ -49,12 +49,12 @@ struct Survey {
 
 Survey survey(std::span<const double> values)
 {
-    constexpr std::size_t kAtOnce = 1024;
+    constexpr std::size_t kLookedAtOnce = 1024;
     // Two of each, so that one need not wait for the other.
     std::array<double, 2> least{values[0], values[0]}, most = least;
     Survey found{};
-    for (std::size_t from = 1; from < values.size(); from += kAtOnce) {
-        const std::size_t to = std::min(from + kAtOnce, values.size());
+    for (std::size_t from = 1; from < values.size(); from += kLookedAtOnce) {
+        const std::size_t to = std::min(from + kLookedAtOnce, values.size());
         std::size_t equal = 0;
         const auto look = [&](std::size_t lane, std::size_t i) {
             const double value = values[i];
