@@ -3,6 +3,7 @@
 
 #include "core/base/units.h"
 #include "core/calibrate/pluck_fit.h"
+#include "core/calibrate/until_taken.h"
 #include "core/setup/sources.h"
 #include "core/suspension/motion_text.h"
 
@@ -20,6 +21,7 @@ constexpr double kAmbiguous = 1.3;       // rms of the next best over that of th
 constexpr double kExcitedShare = 0.002;  // of the record's energy
 constexpr double kAxesFloor = 0.05;      // of the record: what directions may leave unexplained
 constexpr std::size_t kEnoughModes = 3;
+constexpr double kTensionDoubt = 0.02;  // of a tension: how far a tube is stretched, its section
 
 // For each measured mode which of the model's; the most alike first, none twice.
 std::vector<std::optional<std::size_t>> matched(const std::vector<DecayingMode>& measured,
@@ -98,6 +100,18 @@ bool isMeasured(const Setup& setup, std::string_view key)
 {
     const Source* const source = sourceOf(setup, key);
     return source && source->from == Origin::Measured;
+}
+
+// One standard deviation over the modulus, as the forecast counts what is not known.
+double modulusSpread(const Setup& setup)
+{
+    constexpr double kMeasured = 0.03, kGiven = 0.05, kFromHardness = 0.25;
+    const Source* const source = sourceOf(setup, "tube.youngs_modulus_mpa");
+    if (source && source->spread)
+        return *source->spread;
+    if (!setup.tube.youngs_modulus_mpa)
+        return kFromHardness;
+    return source && source->from == Origin::Measured ? kMeasured : kGiven;
 }
 
 /// What the mark depends on.
@@ -203,17 +217,22 @@ Result<PluckAnswer> pluckTest(const Setup& setup, const Recording& recording,
         return tl::unexpected(model.error());
     auto ring =
         ringDown(recording, {.channels = options.channels, .stretches = options.stretches}, stop);
+    if (ring && options.stretches.empty()) {
+        const std::vector<Stretch> free = untilTaken(recording, ring->channels, ring->plucks);
+        if (free != ring->plucks)
+            ring = ringDown(recording, {.channels = ring->channels, .stretches = free}, stop);
+    }
     if (!ring)
         return tl::unexpected(ring.error());
     if (auto refused = refusedMatching(options.matching, ring->modes.size()))
         return tl::unexpected(*std::move(refused));
 
-    const RubberFigures before{setup.tube.dynamic_ratio, setup.tube.loss_factor};
+    const RubberFigures before{setup.tube.dynamic_ratio, setup.tube.loss_factor, 1.0};
     const bool hasAxes =
         options.sensor.axes.has_value() && areAxesComplete(recording, ring->channels);
 
     // All that rings, for a first look; then what is small of it.
-    const PluckFit loud(*model, recording, ring->channels, ring->plucks, false);
+    const PluckFit loud(*model, recording, ring->channels, ring->plucks, false, 0.0);
     std::vector<RubberFigures> starts =
         options.matching.empty()
             ? loud.hollows(stop)
@@ -223,8 +242,10 @@ Result<PluckAnswer> pluckTest(const Setup& setup, const Recording& recording,
     const RubberFigures first = loud.from(starts.front(), stop).rubber();
     starts.front() = first;
     const std::vector<Stretch> small = loud.linearParts(first);
-    const PluckFit poles(*model, recording, ring->channels, small, false);
-    const PluckFit shaped(*model, recording, ring->channels, small, true);
+    const double ofModulus = modulusSpread(setup),
+                 tensionSpread = std::hypot(ofModulus, kTensionDoubt);
+    const PluckFit poles(*model, recording, ring->channels, small, false, tensionSpread);
+    const PluckFit shaped(*model, recording, ring->channels, small, true, tensionSpread);
     PluckDoubts doubts;
     const auto settled = [&](const PluckFit& fit) {
         const std::vector<LowestRubber> places = fit.lowestFrom(starts, stop);
@@ -300,10 +321,11 @@ Result<PluckAnswer> pluckTest(const Setup& setup, const Recording& recording,
     correction.measurement = small.size() == 1
                                  ? phrase("pluck test, one pluck")
                                  : phrase("pluck test, %1 plucks", whole(small.size()));
-    correction.values = {fitted("tube.dynamic_ratio", phrase("dynamic ratio of the tube"),
-                                before.ratio, rubber->rubber.ratio, rubber->ratioSpread),
-                         fitted("tube.loss_factor", phrase("loss factor of the tube"), before.loss,
-                                rubber->rubber.loss, rubber->lossSpread)};
+    correction.values = {
+        fitted("tube.dynamic_ratio", phrase("dynamic ratio of the tube"), before.ratio,
+               rubber->rubber.ratio, std::hypot(rubber->ratioSpread, ofModulus)),
+        fitted("tube.loss_factor", phrase("loss factor of the tube"), before.loss,
+               rubber->rubber.loss, rubber->lossSpread)};
     correction.residual = rubber->residual;
     correction.residualBefore = rubber->residualBefore;
     correction.mark = pluckMark(doubts);

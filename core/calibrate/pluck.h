@@ -65,12 +65,15 @@ Setup withSensor(const Setup& setup, const BaySensor& sensor);
 /// Dynamic ratio and loss factor of the tubes, fitted through the model of the whole bay to all six
 /// modes at once: the poles, and where the sensor's axes are known the shapes, are those of the
 /// model; the start of each pluck (amplitude and phase of every mode), offset and drift are
-/// eliminated linearly. The modulus is taken as it is: it and the ratio cannot be told apart.
+/// eliminated linearly. The tubes' tension is let off by as much as it is not known, since modes
+/// that hang on it are sharp and say little of the rubber. What is measured is the dynamic modulus:
+/// where the modulus errs, the ratio makes up for it.
 ///
-/// Only what is small is fitted, since a bay is softer while it swings widely.
+/// Only what swings little is fitted, until a hand takes the bay again.
 ///
 /// @return keys tube.dynamic_ratio and tube.loss_factor. The spread comes from the curvature of the
-///         squares and what they leave, wider as far as neighbouring residuals agree.
+///         squares and what they leave, wider as far as neighbouring residuals agree; that of the
+///         modulus is part of the ratio's.
 /// @error BadInput  as ringDown(), or the matching is not one entry for each mode measured, each
 ///                  mode of the model once
 /// @error NoAnswer  nothing rings down, the bay has no stable rest, or the record does not

@@ -3,16 +3,17 @@
 
 #include "core/base/units.h"
 
+#include <Eigen/Cholesky>
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <utility>
 
 namespace stillbay {
-
 namespace {
 
-constexpr double kSmallSwing = 0.03;     // of the shortest tube: the bay counts as linear below
+constexpr double kSmallSwing = 0.08;     // of the shortest tube: the bay counts as linear below
 constexpr double kMostTrimmed = 0.6;     // of a stretch
 constexpr double kHardlyPlucked = 0.01;  // of the mean square of the loudest stretch
 constexpr double kLeastRatio = 0.6, kMostRatio = 4.0;  // where a fit is looked for
@@ -28,48 +29,70 @@ constexpr double kSameLoss = 0.5;        // of the logarithm
 constexpr double kWindow_s = 0.05;       // in which the residual is looked at
 constexpr double kForeign = 5.0;         // rms there over the usual one: something else began
 
-using Point = std::array<double, 2>;  // ln ρ_d, ln η
+using Point = Vector3d;  // ln ρ_d, ln η, ln κ
 
 RubberFigures rubberAt(const Point& point)
 {
-    return {std::exp(point[0]), std::exp(point[1])};
+    return {std::exp(point[0]), std::exp(point[1]), std::exp(point[2])};
 }
 
 Point logarithmsOf(const RubberFigures& rubber)
 {
-    return {std::log(rubber.ratio), std::log(std::clamp(rubber.loss, kLeastLoss, kMostLoss))};
+    return {std::log(rubber.ratio), std::log(std::clamp(rubber.loss, kLeastLoss, kMostLoss)),
+            std::log(rubber.tension)};
 }
 
-// Newton's method with central differences, lifted where the surface is not a bowl; steps that do
-// not descend are shortened.
+struct Slopes {
+    Vector3d gradient = Vector3d::Zero();
+    Matrix3d hessian = Matrix3d::Identity();
+};
+
+// By central differences in the first `free` directions.
 template <class F>
-LowestRubber descend(const F& f, Point at, const std::stop_token& stop)
+Slopes slopesAt(const F& f, const LowestRubber& there, Eigen::Index free)
 {
-    constexpr Point kStep{1e-3, 1e-2};
+    const Vector3d step(1e-3, 1e-2, 1e-3);
+    Slopes slopes;
+    const auto moved = [&](Eigen::Index i, double a, Eigen::Index j, double b) {
+        Point point = there.at;
+        point[i] += a * step[i];
+        point[j] += b * step[j];
+        return f(point);
+    };
+    for (Eigen::Index i = 0; i < free; ++i) {
+        const double more = moved(i, 1, i, 0), less = moved(i, -1, i, 0);
+        slopes.gradient[i] = (more - less) / (2 * step[i]);
+        slopes.hessian(i, i) = (more - 2 * there.value + less) / (step[i] * step[i]);
+        for (Eigen::Index j = 0; j < i; ++j)
+            slopes.hessian(i, j) = slopes.hessian(j, i) =
+                (moved(i, 1, j, 1) - moved(i, 1, j, -1) - moved(i, -1, j, 1) +
+                 moved(i, -1, j, -1)) /
+                (4 * step[i] * step[j]);
+    }
+    return slopes;
+}
+
+// Newton's method, lifted where the surface is not a bowl; steps that do not descend are shortened.
+// The tension stays where `free` is 2.
+template <class F>
+LowestRubber descend(const F& f, const Point& at, Eigen::Index free, const std::stop_token& stop)
+{
     constexpr double kLongest = 0.15, kDone = 1e-6;
     LowestRubber lowest{.at = at, .value = f(at)};
     for (int k = 0; k < 40 && !stop.stop_requested(); ++k) {
-        const auto moved = [&](double a, double b) {
-            return f({lowest.at[0] + a * kStep[0], lowest.at[1] + b * kStep[1]});
-        };
-        const double px = moved(1, 0), mx = moved(-1, 0), py = moved(0, 1), my = moved(0, -1);
-        const double g0 = (px - mx) / (2 * kStep[0]), g1 = (py - my) / (2 * kStep[1]);
-        lowest.h00 = (px - 2 * lowest.value + mx) / (kStep[0] * kStep[0]);
-        lowest.h11 = (py - 2 * lowest.value + my) / (kStep[1] * kStep[1]);
-        lowest.h01 =
-            (moved(1, 1) - moved(1, -1) - moved(-1, 1) + moved(-1, -1)) / (4 * kStep[0] * kStep[1]);
-        double a = lowest.h00, c = lowest.h11, b = lowest.h01;
-        if (!(a > 0.0 && c > 0.0 && a * c > b * b)) {
-            a = std::abs(a) + 1e-300;
-            c = std::abs(c) + 1e-300;
-            b = 0.0;
-        }
-        Point step{-(c * g0 - b * g1) / (a * c - b * b), -(a * g1 - b * g0) / (a * c - b * b)};
-        const double length = std::max(std::abs(step[0]), 0.3 * std::abs(step[1]));
+        const Slopes slopes = slopesAt(f, lowest, free);
+        lowest.hessian = slopes.hessian;
+        const Eigen::LLT<Matrix3d> bowl(slopes.hessian);
+        const Vector3d step = bowl.info() == Eigen::Success
+                                  ? Vector3d(-bowl.solve(slopes.gradient))
+                                  : Vector3d(-slopes.gradient.array() /
+                                             (slopes.hessian.diagonal().array().abs() + 1e-300));
+        const double length =
+            std::max({std::abs(step[0]), 0.3 * std::abs(step[1]), std::abs(step[2])});
         double shorter = std::min(1.0, kLongest / std::max(length, 1e-300));
         bool isLower = false;
         for (int cut = 0; cut < 12 && !isLower; ++cut, shorter *= 0.4) {
-            const Point next{lowest.at[0] + shorter * step[0], lowest.at[1] + shorter * step[1]};
+            const Point next = lowest.at + shorter * step;
             const double value = f(next);
             if (value < lowest.value) {
                 isLower = true;
@@ -120,8 +143,8 @@ std::size_t endOfRinging(const Eigen::MatrixXd& residual, double sampleTime)
                      sorted.end());
     const double usual = sorted[sorted.size() / 2];
     for (std::size_t w = squares.size() / 3; w < squares.size(); ++w)
-        if (squares[w] > kForeign * kForeign * usual)
-            return w * static_cast<std::size_t>(window);
+        if (squares[w] > kForeign * kForeign * usual)  // the window before may hold its first touch
+            return (w - 1) * static_cast<std::size_t>(window);
     return static_cast<std::size_t>(residual.rows());
 }
 
@@ -135,10 +158,25 @@ RubberFigures LowestRubber::rubber() const
     return rubberAt(at);
 }
 
+std::optional<Matrix3d> LowestRubber::covariance() const
+{
+    constexpr double kMostOpen = 1e6;
+    const Eigen::LLT<Matrix3d> bowl(hessian);
+    if (bowl.info() != Eigen::Success)
+        return std::nullopt;
+    const Matrix3d covariance = bowl.solve(Matrix3d::Identity());
+    const bool isDetermined =
+        (covariance.diagonal().array() * hessian.diagonal().array() < kMostOpen).all();
+    return isDetermined ? std::optional(covariance) : std::nullopt;
+}
+
 PluckFit::PluckFit(const PluckedBayModel& model, const Recording& recording,
                    const std::vector<std::size_t>& channels, std::vector<Stretch> stretches,
-                   bool withShapes)
-    : m_model(model), m_data(recording, channels, std::move(stretches)), m_withShapes(withShapes)
+                   bool withShapes, double tensionSpread)
+    : m_model(model),
+      m_data(recording, channels, std::move(stretches)),
+      m_withShapes(withShapes),
+      m_tensionSpread(tensionSpread)
 {
     for (const std::size_t channel : channels)
         m_quantities.push_back(recording.channels[channel].quantity);
@@ -156,10 +194,24 @@ double PluckFit::squares(const RubberFigures& rubber) const
     return seen ? m_data.fit(*seen).squares : std::numeric_limits<double>::infinity();
 }
 
+// What is known of the tension beforehand weighs as the samples do: by the variance that they leave
+// at the start.
+LowestRubber PluckFit::descended(const Point& start, const std::stop_token& stop) const
+{
+    const auto seen = modes(rubberAt(start));
+    if (!(m_tensionSpread > 0.0) || !seen)
+        return descend([&](const Point& point) { return squares(rubberAt(point)); }, start, 2,
+                       stop);
+    const double weight = variance(*seen) / (m_tensionSpread * m_tensionSpread);
+    return descend(
+        [&](const Point& point) { return squares(rubberAt(point)) + weight * point[2] * point[2]; },
+        start, 3, stop);
+}
+
 LowestRubber PluckFit::from(const RubberFigures& start, const std::stop_token& stop) const
 {
-    return descend([&](const Point& point) { return squares(rubberAt(point)); },
-                   logarithmsOf(start), stop);
+    const LowestRubber near = descended(logarithmsOf(start), stop);
+    return m_tensionSpread > 0.0 ? descended(near.at, stop) : near;
 }
 
 std::vector<RubberFigures> PluckFit::hollows(const std::stop_token& stop) const
@@ -172,7 +224,8 @@ std::vector<RubberFigures> PluckFit::hollows(const std::stop_token& stop) const
     for (double ratio = kLeastRatio; ratio < kMostRatio && !stop.stop_requested();
          ratio *= 1 + kRatioStep) {
         const double low = squares({ratio, 0.06}), high = squares({ratio, 0.15});
-        line.push_back(low < high ? Place{{ratio, 0.06}, low} : Place{{ratio, 0.15}, high});
+        line.push_back(low < high ? Place{{ratio, 0.06, 1.0}, low}
+                                  : Place{{ratio, 0.15, 1.0}, high});
     }
     std::vector<Place> hollows;
     for (std::size_t i = 0; i < line.size(); ++i)
@@ -206,22 +259,27 @@ std::vector<LowestRubber> PluckFit::lowestFrom(const std::vector<RubberFigures>&
     return lowest;
 }
 
+// Of a residual, as if its samples were independent: wider as far as neighbours agree.
+double PluckFit::variance(const std::vector<SeenMode>& seen) const
+{
+    const DecayData::Fit there = m_data.fit(seen);
+    const double freedom = std::max(
+        1.0, static_cast<double>(m_data.samples()) - static_cast<double>(there.parameters) - 2);
+    return std::max(0.0, there.squares) / freedom * alikeness(m_data.residuals(seen));
+}
+
 Result<FittedRubber> PluckFit::fitted(const LowestRubber& lowest, const RubberFigures& before) const
 {
     const auto seen = modes(lowest.rubber());
-    if (!lowest.isDetermined() || !seen)
+    const auto covariance = lowest.covariance();
+    if (!covariance || !seen)
         return fail(Errc::NoAnswer, phrase(kUndetermined));
     const DecayData::Fit there = m_data.fit(*seen);
-    const double freedom = std::max(
-        1.0, static_cast<double>(m_data.samples()) - static_cast<double>(there.parameters) - 2);
-    const double variance =
-        std::max(0.0, there.squares) / freedom * alikeness(m_data.residuals(*seen));
+    const double open = 2 * variance(*seen);
     FittedRubber fitted;
     fitted.rubber = lowest.rubber();
-    fitted.ratioSpread =
-        std::hypot(std::sqrt(2 * variance * lowest.h11 / lowest.determinant()), kModelDoubt);
-    fitted.lossSpread =
-        std::hypot(std::sqrt(2 * variance * lowest.h00 / lowest.determinant()), kLossDoubt);
+    fitted.ratioSpread = std::hypot(std::sqrt(open * (*covariance)(0, 0)), kModelDoubt);
+    fitted.lossSpread = std::hypot(std::sqrt(open * (*covariance)(1, 1)), kLossDoubt);
     const auto share = [&](double squares) {
         return std::sqrt(std::clamp(squares / m_data.squares(), 0.0, 1.0));
     };
@@ -307,7 +365,7 @@ RubberFigures rubberOfMatching(const PluckedBayModel& model,
             }
         return sum;
     };
-    return descend(misfit, logarithmsOf(start), stop).rubber();
+    return descend(misfit, logarithmsOf(start), 2, stop).rubber();
 }
 
 }  // namespace stillbay

@@ -3,7 +3,6 @@
 
 #include "core/calibrate/pluck_model.h"
 
-#include <array>
 #include <cstddef>
 #include <limits>
 #include <optional>
@@ -13,15 +12,15 @@
 /// Ratio and loss of a plucked bay by least squares. Internal to the calibrate room.
 namespace stillbay {
 
-/// A minimum over ln ρ_d and ln η, with the second derivatives there.
+/// A minimum over ln ρ_d, ln η and ln κ, with the second derivatives there.
 struct LowestRubber {
-    std::array<double, 2> at{};
+    Vector3d at = Vector3d::Zero();
     double value = std::numeric_limits<double>::infinity();
-    double h00 = 0.0, h01 = 0.0, h11 = 0.0;
+    Matrix3d hessian = Matrix3d::Identity();
 
     RubberFigures rubber() const;
-    double determinant() const { return h00 * h11 - h01 * h01; }
-    bool isDetermined() const { return h00 > 0.0 && determinant() > 1e-6 * h00 * h11; }
+    /// Of what the squares leave open, over twice their variance; none where that has no bounds.
+    std::optional<Matrix3d> covariance() const;
 };
 
 /// What a fit ends in.
@@ -33,10 +32,12 @@ struct FittedRubber {
 
 class PluckFit {
 public:
-    /// @param withShapes  the model's motions count too, not its poles alone
+    /// @param withShapes     the model's motions count too, not its poles alone
+    /// @param tensionSpread  one standard deviation of the tubes' tension over the one computed; 0:
+    ///                       taken as computed
     PluckFit(const PluckedBayModel& model, const Recording& recording,
              const std::vector<std::size_t>& channels, std::vector<Stretch> stretches,
-             bool withShapes);
+             bool withShapes, double tensionSpread);
 
     std::optional<std::vector<SeenMode>> modes(const RubberFigures& rubber) const;
     double squares(const RubberFigures& rubber) const;
@@ -62,9 +63,13 @@ public:
     const DecayData& data() const { return m_data; }
 
 private:
+    double variance(const std::vector<SeenMode>& seen) const;
+    LowestRubber descended(const Vector3d& start, const std::stop_token& stop) const;
+
     const PluckedBayModel& m_model;
     DecayData m_data;
     bool m_withShapes;
+    double m_tensionSpread;
     std::vector<Quantity> m_quantities;
 };
 

@@ -45,8 +45,10 @@ Result<PluckedBayModel> PluckedBayModel::of(const Setup& plucked, const BaySenso
 
 std::optional<Modes> PluckedBayModel::modes(const RubberFigures& rubber) const
 {
-    const Complex g = rubber.ratio * Complex(1, rubber.loss);
-    const auto modes = solveModes(dynamicStiffness(m_suspension, m_rest, g), m_inverseMass);
+    // Stiffness is linear in tension and modulus together: κ K*(g/κ) has κ times the tension.
+    const Complex g = rubber.ratio / rubber.tension * Complex(1, rubber.loss);
+    const auto modes =
+        solveModes(rubber.tension * dynamicStiffness(m_suspension, m_rest, g), m_inverseMass);
     return modes ? std::optional(*modes) : std::nullopt;
 }
 

@@ -17,6 +17,8 @@ namespace stillbay {
 struct RubberFigures {
     double ratio = 1.0;  ///< ρ_d
     double loss = 0.0;   ///< η
+    /// κ: the tubes' tension over the one computed, what it makes stiff with it
+    double tension = 1.0;
 };
 
 /// The bay with its sensor at rest.
