@@ -17,7 +17,6 @@ namespace {
 
 constexpr double kFinestPhase = 0.15;  // [rad] of the fastest mode in one step: Runge-Kutta's error
                                        // of its phase is 1e-6 of that, of its amplitude less
-constexpr double kCausalFrom_hz = 20.0;
 
 /// Numbers that look random and are the same on every machine.
 class Scatter {
@@ -72,21 +71,6 @@ struct BayInTime {
     Matrix6d stiffness, damping;  // [N/m …], [N·s/m …]
 };
 
-ModesOfBay causalModes(const BayInTime& bay, double ratio, double loss)
-{
-    ModesOfBay modes = modesOf(bay.suspension, bay.rest, ratio * Complex(1, loss));
-    for (int k = 0; k < 6; ++k) {
-        for (int again = 0; again < 4; ++again) {
-            const double f_hz = std::abs(modes.omega[k]) / (2 * std::numbers::pi);
-            const double rise = 1 + 2 / std::numbers::pi * loss * std::log(f_hz / kCausalFrom_hz);
-            const ModesOfBay there = modesOf(bay.suspension, bay.rest, ratio * Complex(rise, loss));
-            modes.omega[k] = there.omega[k];
-            modes.shapes.col(k) = there.shapes.col(k);
-        }
-    }
-    return modes;
-}
-
 BayInTime bayInTime(const PluckedBay& plucked)
 {
     const Setup craft = withSensor(plucked.craft, plucked.sensor);
@@ -94,8 +78,7 @@ BayInTime bayInTime(const PluckedBay& plucked)
     bay.suspension = makeMountedBay(craft).value().suspension;
     bay.rest = restPose(bay.suspension, 1.0).value();
     const double ratio = craft.tube.dynamic_ratio, loss = craft.tube.loss_factor;
-    bay.modes = plucked.isCausal ? causalModes(bay, ratio, loss)
-                                 : modesOf(bay.suspension, bay.rest, ratio * Complex(1, loss));
+    bay.modes = modesOf(bay.suspension, bay.rest, ratio * Complex(1, loss));
 
     // [K C] [Φ; ΦΛ] = −M Φ Λ² over the six modes and their conjugates, Λ = diag iω.
     const Matrix6d M = massMatrix(bay.suspension.bay, bay.rest.R);

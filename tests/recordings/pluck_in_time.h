@@ -15,9 +15,8 @@
 /// forces. To these come a linear stiffness and a linear damping against the rest pose, which stand
 /// for the rubber's dynamic ratio and loss: the only real matrices with which the small free
 /// vibration has exactly the six decaying modes of K* φ = ω² M φ with g = ρ_d(1 + iη) at every
-/// frequency. Rubber whose ratio and loss both stay the same over all frequencies does not exist:
-/// with a loss that does, the ratio rises by (2/π) η for each e-fold of frequency. `PluckedBay`
-/// with `isCausal` follows that instead, mode by mode.
+/// frequency. Rubber whose ratio and loss both stay the same over all frequencies does not exist;
+/// docs/theory.md says what that costs.
 namespace stillbay::test {
 
 /// A sensor in the bay: a box with its own mass that measures in its middle.
@@ -43,7 +42,6 @@ struct PluckedBay {
     double noise = 0.02;                   ///< [m/s²] each sample, one standard deviation
     double jitter_s = 0.0;                 ///< of each sample's time, one standard deviation
     std::uint64_t seed = 1;
-    bool isCausal = false;  ///< the ratio rises with frequency as a flat loss asks, from 20 Hz
 };
 
 /// What the sensor wrote down: acceleration less gravity, its own axes, as sensors do.
