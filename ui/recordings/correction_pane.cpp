@@ -19,6 +19,7 @@
 namespace stillbay::ui {
 namespace {
 
+constexpr int kCellMargin = 12;      // [px] of a cell's text, both sides together
 constexpr double kSameShare = 1e-6;  // nearer, the craft has the value already
 
 QString withUnitBehind(const QString& number, const std::string& unit)
@@ -42,11 +43,12 @@ QString measuredText(const CorrectedValue& value)
 
 bool isAccepted(const Correction& correction)
 {
-    return std::all_of(
-        correction.values.begin(), correction.values.end(), [](const CorrectedValue& value) {
-            return value.before &&
-                   std::abs(*value.before - value.after) <= kSameShare * std::abs(value.after);
-        });
+    return !correction.throttleCurve &&  // the craft that has it is corrected otherwise
+           std::all_of(correction.values.begin(), correction.values.end(),
+                       [](const CorrectedValue& value) {
+                           return value.before && std::abs(*value.before - value.after) <=
+                                                      kSameShare * std::abs(value.after);
+                       });
 }
 
 }  // namespace
@@ -146,7 +148,7 @@ void CorrectionPane::display(const QString& sentence, const std::optional<Qualit
 
 void CorrectionPane::showValues()
 {
-    const bool has = m_correction && !m_correction->values.empty();
+    const bool has = m_correction && (!m_correction->values.empty() || m_correction->throttleCurve);
     m_values->setVisible(has);
     m_accept->setVisible(has);
     m_residual->setVisible(m_correction.has_value());
@@ -183,13 +185,43 @@ void CorrectionPane::showValues()
             m_values->setItem(row, column, item);
         }
     }
+    showCurve();
     fitRows();
+}
+
+// What the motors get at each throttle, below the numbers.
+void CorrectionPane::showCurve()
+{
+    if (!m_correction->throttleCurve)
+        return;
+    const auto percent = [](double share) {
+        return withUnitBehind(plainNumber(100.0 * share, 3), "%");
+    };
+    for (const auto& [throttle, duty] : *m_correction->throttleCurve) {
+        const int row = m_values->rowCount();
+        m_values->insertRow(row);
+        const QString texts[] = {tr("duty at %1 throttle").arg(percent(throttle)),
+                                 percent(throttle), percent(duty)};
+        for (int column = 0; column < 3; ++column) {
+            auto* const item = new QTableWidgetItem(texts[column]);
+            item->setTextAlignment((column == 0 ? Qt::AlignLeft : Qt::AlignRight) |
+                                   Qt::AlignVCenter);
+            m_values->setItem(row, column, item);
+        }
+    }
 }
 
 // The words wrap as the columns are.
 void CorrectionPane::fitRows()
 {
-    m_values->resizeRowsToContents();
+    // Qt's own row height leaves out the cell's margins and cuts a label that just fits.
+    const int room = std::max(m_values->columnWidth(0) - kCellMargin, 1);
+    for (int row = 0; row < m_values->rowCount(); ++row)
+        if (const QTableWidgetItem* const label = m_values->item(row, 0)) {
+            const QRect words = m_values->fontMetrics().boundingRect(
+                QRect(0, 0, room, QWIDGETSIZE_MAX), Qt::TextWordWrap, label->text());
+            m_values->setRowHeight(row, words.height() + kCellMargin);
+        }
     int height = m_values->horizontalHeader()->sizeHint().height() + 2 * m_values->frameWidth();
     for (int row = 0; row < m_values->rowCount(); ++row)
         height += m_values->rowHeight(row);

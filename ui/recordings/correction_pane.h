@@ -41,6 +41,7 @@ signals:
 
 private:
     void showValues();
+    void showCurve();
     void fitRows();
     void showAccept();
 

@@ -47,8 +47,9 @@ struct Finding {
     std::optional<QualityMark> mark;
     std::optional<Correction> correction;
     QStringList notes;
-    std::vector<ModeMatch> matches;  ///< of a pluck
-    std::vector<double> modes_hz;    ///< of the bay as it was plucked, that they can be
+    std::vector<ModeMatch> matches;     ///< of a pluck
+    std::vector<double> modes_hz;       ///< of the bay as it was plucked, that they can be
+    std::vector<SteadyStretch> steady;  ///< of a sound
 };
 
 Result<Finding> findingOf(const FindingQuestion& question, const std::stop_token& stop);

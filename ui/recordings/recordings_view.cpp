@@ -4,6 +4,7 @@
 #include "core/calibrate/correction.h"
 #include "core/calibrate/flight_notes.h"
 #include "core/calibrate/hang.h"
+#include "core/calibrate/speed_at_throttle.h"
 #include "ui/recordings/column_pane.h"
 #include "ui/recordings/correction_pane.h"
 #include "ui/recordings/flight_notes_pane.h"
@@ -14,6 +15,7 @@
 #include "ui/recordings/recording_words.h"
 #include "ui/recordings/sample_recordings.h"
 #include "ui/recordings/sensor_pane.h"
+#include "ui/recordings/speed_pane.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/message_bar.h"
@@ -63,6 +65,7 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
       m_notes(new FlightNotesPane),
       m_correction(new CorrectionPane(tr("of the measurement"))),
       m_match(new MatchPane),
+      m_speeds(new SpeedPane),
       m_read({.done = [this](const Result<ReadAnswer>& answer) { readArrived(answer); },
               .interim = [this](const ReadAnswer& answer) { m_page->showAnswer(answer); },
               .advanced =
@@ -77,6 +80,7 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
 {
     m_list->setMinimumWidth(22 * fontMetrics().averageCharWidth());
     m_correction->addBelow(m_match);
+    m_correction->addBelow(m_speeds);
     auto* const right = new TallScroll(m_correction);
     m_correction->setMinimumWidth(28 * fontMetrics().averageCharWidth());
     auto* const columns = new QSplitter(Qt::Horizontal);
@@ -149,6 +153,7 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
                     m_matched = *named;
                 ask();
             });
+    connect(m_speeds, &SpeedPane::changed, this, &RecordingsView::showSaid);
     connect(m_correction, &CorrectionPane::acceptWanted, this, &RecordingsView::take);
     connect(&m_document, &Document::opened, this, [this] {
         m_messages->hide();
@@ -300,7 +305,7 @@ void RecordingsView::showChosen()
     m_shown.reset();
     m_recording.reset();
     m_messages->hide();
-    m_match->setMatches({}, {});
+    showNoPanes();
     if (m_list->chosen().what == Chosen::What::HangTest)
         return showHang();
     if (m_list->chosen().what == Chosen::What::FlightNotes)
@@ -375,7 +380,7 @@ void RecordingsView::showOther(const ReadKey& key)
     m_find.drop();
     m_messages->hide();
     m_correction->clear({});
-    m_match->setMatches({}, {});
+    showNoPanes();
     if (key.size >= 0)
         return;
     const QString name = QFileInfo(key.path).fileName();
@@ -426,7 +431,7 @@ void RecordingsView::ask()
         return;
     if (named->kind == RecordingKind::Film) {
         m_find.drop();
-        m_match->setMatches({}, {});
+        showNoPanes();
         if (const Result<Finding> film = findingOf({{}, {}, *named, {}}, {}); film)
             m_correction->clear(film->sentence);
         return;
@@ -463,12 +468,36 @@ void RecordingsView::findingArrived(const Result<Finding>& finding)
     if (!finding) {
         m_page->setCharts({});
         m_matching.clear();
-        m_match->setMatches({}, {});
+        showNoPanes();
         return m_correction->clear(tr("It says nothing: %1.").arg(reasonText(finding.error())));
     }
     m_page->setCharts(finding->charts);
     m_match->setMatches(finding->matches, finding->modes_hz);
-    m_correction->display(finding->sentence, finding->mark, finding->correction, finding->notes);
+    m_speeds->setStretches(finding->steady);
+    m_said = *finding;
+    m_said.charts.clear();
+    showSaid();
+}
+
+// What a recording says; of a sound with the throttles that were typed.
+void RecordingsView::showSaid()
+{
+    const std::vector<SteadySpeed> readings = m_speeds->readings();
+    if (readings.empty())
+        return m_correction->display(m_said.sentence, m_said.mark, m_said.correction, m_said.notes);
+    const Result<Correction> correction = speedAtThrottle(m_document.setup(), readings);
+    if (!correction)
+        return m_correction->display(
+            m_said.sentence, m_said.mark, {},
+            m_said.notes +
+                QStringList(tr("It corrects nothing: %1.").arg(reasonText(correction.error()))));
+    m_correction->display(m_said.sentence, correction->mark, *correction, m_said.notes);
+}
+
+void RecordingsView::showNoPanes()
+{
+    m_match->setMatches({}, {});
+    m_speeds->setStretches({});
 }
 
 void RecordingsView::take(const Correction& correction)

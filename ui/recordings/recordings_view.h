@@ -24,6 +24,7 @@ class CorrectionPane;
 class FlightNotesPane;
 class HangPane;
 class MatchPane;
+class SpeedPane;
 class MessageBar;
 class RecordingList;
 class RecordingPage;
@@ -85,6 +86,8 @@ private:
     void readArrived(const Result<ReadAnswer>& answer);
     void ask();
     void findingArrived(const Result<Finding>& finding);
+    void showSaid();
+    void showNoPanes();
     void take(const Correction& correction);
 
     Document& m_document;
@@ -98,6 +101,8 @@ private:
     FlightNotesPane* m_notes;
     CorrectionPane* m_correction;
     MatchPane* m_match;
+    SpeedPane* m_speeds;
+    Finding m_said;                                      // without its charts
     std::vector<std::optional<std::size_t>> m_matching;  // by hand …
     NamedRecording m_matched;                            // … of this
     std::shared_ptr<const Assessment> m_prediction;

@@ -106,6 +106,7 @@ Result<Finding> soundFinding(const FindingQuestion& question, const std::stop_to
     for (const SteadyStretch& stretch : steadyStretches(*track)) {
         if (static_cast<std::size_t>(steady.size()) == kMostSteady)
             break;
+        finding.steady.push_back(stretch);
         const double rpm = kPerMinute * stretch.speed;
         const double throttle = question.prediction ? throttleAt(*question.prediction, rpm)
                                                     : std::numeric_limits<double>::quiet_NaN();
