@@ -4864,6 +4864,10 @@
         <source>%1 is at the end of its range from line or sample %2 on (values like it: %3)</source>
         <translation>%1 ist ab Zeile oder Wert %2 am Ende des Messbereichs (solche Werte: %3)</translation>
     </message>
+    <message>
+        <source>At %1&#xa0;% throttle order %2 lies at %3&#xa0;Hz, above half the sample rate, %4&#xa0;Hz: a sensor without a filter of its own writes it at %5&#xa0;Hz</source>
+        <translation>Bei %1&#xa0;% Gas liegt die Ordnung %2 bei %3&#xa0;Hz, über der halben Abtastrate von %4&#xa0;Hz: Ein Sensor ohne eigenes Filter schreibt sie bei %5&#xa0;Hz auf</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -5873,6 +5877,10 @@
     <message>
         <source>Accepted</source>
         <translation>Übernommen</translation>
+    </message>
+    <message>
+        <source>duty at %1 throttle</source>
+        <translation>Tastgrad bei %1 Gas</translation>
     </message>
 </context>
 <context>
@@ -7852,6 +7860,10 @@ brauchen keine Aufzeichnung</translation>
         <source>accept a measurement</source>
         <translation>Messung übernehmen</translation>
     </message>
+    <message>
+        <source>It corrects nothing: %1.</source>
+        <translation>Sie korrigiert nichts: %1.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::Recovery</name>
@@ -8121,6 +8133,25 @@ brauchen keine Aufzeichnung</translation>
     <message>
         <source>The printer or the file takes nothing: choose another.</source>
         <translation>Der Drucker oder die Datei nimmt nichts an: anderes Ziel wählen.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::SpeedPane</name>
+    <message>
+        <source>Type the throttle that was held at each; three or more correct the motors.</source>
+        <translation>Zu jeder das gehaltene Gas eintragen; ab drei werden die Motoren berichtigt.</translation>
+    </message>
+    <message>
+        <source>Throttle at steady speed %1</source>
+        <translation>Gas bei gleichmäßiger Drehzahl %1</translation>
+    </message>
+    <message>
+        <source>The stick, in per cent of full. –: not known, not used.</source>
+        <translation>Der Knüppel in Prozent von Vollgas. –: nicht bekannt, nicht verwendet.</translation>
+    </message>
+    <message>
+        <source>%1 to %2 s: %3 rpm at</source>
+        <translation>%1 bis %2 s: %3 U/min bei</translation>
     </message>
 </context>
 <context>
