@@ -179,7 +179,8 @@ TEST(CalibrateCommand, JsonTellsTheModesOfAPluckAndWhatIsWritten)
     const auto written = loadSetup(path);
     ASSERT_TRUE(written);
     EXPECT_NEAR(written->setup.tube.dynamic_ratio, ratio, 1e-6);
-    EXPECT_EQ(written->setup.bay.parts.size(), loadSetup(kReedbed)->setup.bay.parts.size())
+    EXPECT_EQ(written->setup.bay.parts.size(),
+              loadSetup(std::string(kReedbed))->setup.bay.parts.size())
         << "the phone is no part of what is written";
     EXPECT_NE(sourceOf(written->setup, "tube.loss_factor"), nullptr);
 }
