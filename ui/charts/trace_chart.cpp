@@ -25,6 +25,7 @@ constexpr double kPartZ = 10.0;
 constexpr double kNearEnd_px = 7.0;    // how close the pointer must be to take an end of the part
 constexpr double kLeastDrag_px = 4.0;  // less is a click
 constexpr double kAir = 1.06;
+constexpr double kEmptyLength_s = 1.0;
 constexpr std::size_t kMostRows = 100000;  // of the table
 constexpr std::array kDashes{Qt::SolidLine, Qt::DashLine, Qt::DashDotLine};
 
@@ -83,7 +84,8 @@ void TraceChart::setTrace(const TraceShown& trace)
     }
     setAxisTitle(QwtAxis::YLeft, m_trace.quantity);
     setRange(QwtAxis::YLeft, kAir * reach_low, kAir * reach_high);
-    setRange(QwtAxis::XBottom, m_trace.start, std::max(end(), m_trace.start + 1e-6));
+    setRange(QwtAxis::XBottom, m_trace.start,
+             end() > m_trace.start ? end() : m_trace.start + kEmptyLength_s);
     resetZoom();
     describe();
     applyTheme();

@@ -142,6 +142,7 @@ void RecordingPage::showNothing()
     m_reading->setSummary({});
     m_trace->clear();
     m_quantity->clear();
+    m_quantity->hide();
     m_state->clear();
     m_stop->hide();
     m_progress->hide();
