@@ -15,8 +15,10 @@
 namespace stillbay {
 namespace {
 
-constexpr double kPoorResidual = 0.30;  // rms over the record's rms
-constexpr double kFairResidual = 0.12;
+constexpr double kPoorResidual =
+    0.08;  // rms over the record's; the right craft leaves 0.02 to 0.04
+constexpr double kForeignShare = 0.30;
+constexpr double kFairResidual = 0.05;
 constexpr double kAmbiguous = 1.3;       // rms of the next best over that of the best
 constexpr double kExcitedShare = 0.002;  // of the record's energy
 constexpr double kAxesFloor = 0.05;      // of the record: what directions may leave unexplained
@@ -146,7 +148,7 @@ QualityMark pluckMark(const PluckDoubts& doubts)
                 phrase("a dynamic ratio of %1 is none of rubber: the modulus, the masses or the "
                        "tubes are not as in the file",
                        fixed(doubts.rubber.ratio, 2))};
-    if (doubts.foreign > kPoorResidual)
+    if (doubts.foreign > kForeignShare)
         return {Quality::Poor, phrase("most of what rings is none of the bay's modes")};
     if (doubts.excited < 2)
         return {
