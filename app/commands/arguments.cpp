@@ -35,6 +35,33 @@ std::string helpOf(const CommandTexts& command, std::span<const Option> options)
 
 }  // namespace
 
+Option jsonOption(bool& json)
+{
+    return {"--json", "", "Print JSON.", [&json](std::string_view) {
+                json = true;
+                return std::string();
+            }};
+}
+
+Option forceOption(bool& force)
+{
+    return {"--force", "", "Replace an older file of that name, whole or not at all.",
+            [&force](std::string_view) {
+                force = true;
+                return std::string();
+            }};
+}
+
+Option outputOption(std::string_view meaning, std::string& output)
+{
+    return {"--output", "OUT", meaning, [&output](std::string_view value) {
+                output = value;
+                return value.empty() || value == kStandardInput
+                           ? std::string("--output wants the name of a file")
+                           : std::string();
+            }};
+}
+
 tl::expected<std::string, int> readArguments(const CommandTexts& command,
                                              std::span<const std::string_view> arguments,
                                              std::span<const Option> options, std::ostream& out,

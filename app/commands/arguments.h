@@ -21,6 +21,15 @@ struct Option {
     std::function<std::string(std::string_view value)> take;
 };
 
+/// "--json", which prints JSON instead of a page.
+Option jsonOption(bool& json);
+
+/// "--force", which lets an output replace what has its name.
+Option forceOption(bool& force);
+
+/// "--output OUT", which no standard output can be.
+Option outputOption(std::string_view meaning, std::string& output);
+
 /// A command, for people.
 struct CommandTexts {
     std::string_view name;  ///< "report"

@@ -201,11 +201,7 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
              parsed.columns.emplace_back(value);
              return std::string();
          }},
-        {"--rate", "HZ", "Samples a second, where the table has no time column.",
-         [&](std::string_view value) {
-             parsed.rate_hz = parseRate(value);
-             return parsed.rate_hz ? std::string() : std::string("--rate wants a number above 0");
-         }},
+        rateOption(parsed.rate_hz),
         {"--phone", "MASS_G:X:Y:Z",
          "What recorded lay on the bay: its mass in g, its middle in mm in the craft's axes. The "
          "default is a sensor without mass.",
@@ -246,25 +242,12 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
          [&](std::string_view value) {
              return takeNote(value, parsed.notes);
          }},
-        {"--json", "", "Print JSON.",
-         [&](std::string_view) {
-             parsed.json = true;
-             return std::string();
-         }},
-        {"--output", "OUT",
-         "Write the craft with the corrected numbers to this file; its sources say where they come "
-         "from.",
-         [&](std::string_view value) {
-             parsed.output = value;
-             return value.empty() || value == kStandardInput
-                        ? std::string("--output wants the name of a file")
-                        : std::string();
-         }},
-        {"--force", "", "Replace an older file of that name, whole or not at all.",
-         [&](std::string_view) {
-             parsed.force = true;
-             return std::string();
-         }},
+        jsonOption(parsed.json),
+        outputOption("Write the craft with the corrected numbers to this file; its sources say "
+                     "where they come "
+                     "from.",
+                     parsed.output),
+        forceOption(parsed.force),
     }};
     auto file = readArguments(kCalibrateTexts, arguments, options, out, err);
     if (!file)

@@ -35,24 +35,11 @@ tl::expected<LevelArguments, int> parseLevel(std::span<const std::string_view> a
 {
     LevelArguments parsed;
     const std::array<Option, 3> options{{
-        {"--json", "", "Print JSON.",
-         [&](std::string_view) {
-             parsed.json = true;
-             return std::string();
-         }},
-        {"--output", "OUT",
-         "Write the craft hung like that to this file, the nearest where nothing is level.",
-         [&](std::string_view value) {
-             parsed.output = value;
-             return value.empty() || value == kStandardInput
-                        ? std::string("--output wants the name of a file")
-                        : std::string();
-         }},
-        {"--force", "", "Replace an older file of that name, whole or not at all.",
-         [&](std::string_view) {
-             parsed.force = true;
-             return std::string();
-         }},
+        jsonOption(parsed.json),
+        outputOption(
+            "Write the craft hung like that to this file, the nearest where nothing is level.",
+            parsed.output),
+        forceOption(parsed.force),
     }};
     auto file = readArguments(kLevelTexts, arguments, options, out, err);
     if (!file)

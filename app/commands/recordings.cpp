@@ -90,16 +90,16 @@ std::string withUnit(double value, Quantity quantity)
     return formatted("%.4g", value) + (unit.empty() ? "" : " ") + std::string(unit);
 }
 
-std::optional<double> parseRate(std::string_view text)
+Option rateOption(std::optional<double>& rate_hz)
 {
-    const auto values = parseNumbers(text, 1);
-    return values && values->front() > 0 ? std::optional(values->front()) : std::nullopt;
-}
-
-std::optional<double> parseTime(std::string_view text)
-{
-    const auto values = parseNumbers(text, 1);
-    return values && values->front() >= 0 ? std::optional(values->front()) : std::nullopt;
+    return {"--rate", "HZ", "Samples a second, of a table that has no time column.",
+            [&rate_hz](std::string_view value) {
+                const auto given = parseNumbers(value, 1);
+                if (!given || !(given->front() > 0))
+                    return std::string("--rate wants a number above 0");
+                rate_hz = given->front();
+                return std::string();
+            }};
 }
 
 std::array<Option, 2> partOptions(PartOfRecording& part)
@@ -107,9 +107,11 @@ std::array<Option, 2> partOptions(PartOfRecording& part)
     const auto option = [](std::string_view name, std::string_view meaning,
                            std::optional<double>& time) {
         return Option{name, "S", meaning, [name, &time](std::string_view value) {
-                          time = parseTime(value);
-                          return time ? std::string()
-                                      : std::string(name) + " wants a number of seconds";
+                          const auto given = parseNumbers(value, 1);
+                          if (!given || !(given->front() >= 0))
+                              return std::string(name) + " wants a number of seconds";
+                          time = given->front();
+                          return std::string();
                       }};
     };
     return {
@@ -118,13 +120,18 @@ std::array<Option, 2> partOptions(PartOfRecording& part)
         option("--to", "Leaves out what comes after this time, s from the beginning.", part.to_s)};
 }
 
-std::optional<std::size_t> parseSegment(std::string_view text)
+Option segmentOption(std::size_t& segment)
 {
-    std::size_t value = 0;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (error != std::errc() || end != text.data() + text.size() || value == 0)
-        return std::nullopt;
-    return value;
+    return {"--segment", "N",
+            "Samples of a segment: more tell frequencies further apart, fewer average more. The "
+            "default is 1024.",
+            [&segment](std::string_view value) {
+                const char* const last = value.data() + value.size();
+                const auto [end, error] = std::from_chars(value.data(), last, segment);
+                return error == std::errc() && end == last && segment > 0
+                           ? std::string()
+                           : std::string("--segment wants a number of samples");
+            }};
 }
 
 std::string extentText(const Recording& recording, std::size_t segment, std::size_t averages)

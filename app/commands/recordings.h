@@ -47,17 +47,14 @@ std::string_view unitOf(Quantity quantity);
 /// "84 m/s²", at four digits.
 std::string withUnit(double value, Quantity quantity);
 
-/// What `--rate HZ` takes: a number above 0.
-std::optional<double> parseRate(std::string_view text);
-
-/// What `--from S` and `--to S` take: seconds from the recording's beginning, 0 or more.
-std::optional<double> parseTime(std::string_view text);
+/// "--rate HZ": a number above 0.
+Option rateOption(std::optional<double>& rate_hz);
 
 /// The options that choose it.
 std::array<Option, 2> partOptions(PartOfRecording& part);
 
-/// What `--segment N` takes.
-std::optional<std::size_t> parseSegment(std::string_view text);
+/// "--segment N" of welch() and transfer().
+Option segmentOption(std::size_t& segment);
 
 /// "12.3 s at 1000 Hz, 22 segments of 1024 samples averaged, a line every 0.977 Hz"
 std::string extentText(const Recording& recording, std::size_t segment, std::size_t averages);

@@ -41,11 +41,7 @@ tl::expected<ReportArguments, int> parseReport(std::span<const std::string_view>
         return given.has_value();
     };
     const std::array<Option, 5> options{{
-        {"--json", "", "Print JSON.",
-         [&](std::string_view) {
-             parsed.json = true;
-             return std::string();
-         }},
+        jsonOption(parsed.json),
         {"--throttle", "A:B:STEP",
          "Throttles from A to B, each from 0 to 1 or from 0% to 100%. The default is "
          "0.10:1.00:0.005, from the lower end of the cruise window where that is below 0.10, and "

@@ -43,16 +43,8 @@ tl::expected<RingDownArguments, int> parseRingDown(std::span<const std::string_v
              parsed.columns.emplace_back(value);
              return std::string();
          }},
-        {"--rate", "HZ", "Samples a second, of a table that has no time column.",
-         [&](std::string_view value) {
-             parsed.rate_hz = parseRate(value);
-             return parsed.rate_hz ? std::string() : std::string("--rate wants a number above 0");
-         }},
-        {"--json", "", "Print JSON.",
-         [&](std::string_view) {
-             parsed.json = true;
-             return std::string();
-         }},
+        rateOption(parsed.rate_hz),
+        jsonOption(parsed.json),
     }};
     auto file = readArguments(kRingDownTexts, arguments, options, out, err);
     if (!file)

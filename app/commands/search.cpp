@@ -169,23 +169,10 @@ tl::expected<SearchArguments, int> parseSearch(std::span<const std::string_view>
              parsed.level = false;
              return std::string();
          }},
-        {"--output", "OUT", "Write the craft with the most robust tune found to this file.",
-         [&](std::string_view value) {
-             parsed.output = value;
-             return value.empty() || value == kStandardInput
-                        ? std::string("--output wants the name of a file")
-                        : std::string();
-         }},
-        {"--force", "", "Replace an older file of that name, whole or not at all.",
-         [&](std::string_view) {
-             parsed.force = true;
-             return std::string();
-         }},
-        {"--json", "", "Print JSON.",
-         [&](std::string_view) {
-             parsed.json = true;
-             return std::string();
-         }},
+        outputOption("Write the craft with the most robust tune found to this file.",
+                     parsed.output),
+        forceOption(parsed.force),
+        jsonOption(parsed.json),
     }};
     auto file = readArguments(kSearchTexts, arguments, options, out, err);
     if (!file)

@@ -57,11 +57,7 @@ tl::expected<SheetArguments, int> parseSheet(std::span<const std::string_view> a
              parsed.output = value;
              return isPdf(value) ? std::string() : "--output wants the name of a PDF file";
          }},
-        {"--force", "", "Replace an older file of that name, whole or not at all.",
-         [&](std::string_view) {
-             parsed.force = true;
-             return std::string();
-         }},
+        forceOption(parsed.force),
         {"--paper", "a4|letter", "Size of the paper. The default follows the locale.",
          [&](std::string_view value) {
              parsed.paper = value == "a4" ? SheetPaper::A4 : SheetPaper::Letter;

@@ -47,26 +47,11 @@ tl::expected<SpectrumArguments, int> parseSpectrum(std::span<const std::string_v
              parsed.column = value;
              return std::string();
          }},
-        {"--segment", "N",
-         "Samples of a segment: more tell frequencies further apart, fewer average more. The "
-         "default is 1024.",
-         [&](std::string_view value) {
-             const auto segment = parseSegment(value);
-             parsed.options.segment = segment.value_or(0);
-             return segment ? std::string() : std::string("--segment wants a number of samples");
-         }},
-        {"--rate", "HZ", "Samples a second, of a table that has no time column.",
-         [&](std::string_view value) {
-             parsed.rate_hz = parseRate(value);
-             return parsed.rate_hz ? std::string() : std::string("--rate wants a number above 0");
-         }},
+        segmentOption(parsed.options.segment),
+        rateOption(parsed.rate_hz),
         from,
         to,
-        {"--json", "", "Print JSON.",
-         [&](std::string_view) {
-             parsed.json = true;
-             return std::string();
-         }},
+        jsonOption(parsed.json),
     }};
     auto file = readArguments(kSpectrumTexts, arguments, options, out, err);
     if (!file)

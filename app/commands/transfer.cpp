@@ -60,19 +60,8 @@ tl::expected<TransferArguments, int> parseTransfer(std::span<const std::string_v
                      parsed.input),
         columnOption("--output", "The column of the sensor that follows, on the bay.",
                      parsed.output),
-        {"--segment", "N",
-         "Samples of a segment: more tell frequencies further apart, fewer average more. The "
-         "default is 1024.",
-         [&](std::string_view value) {
-             const auto segment = parseSegment(value);
-             parsed.options.segment = segment.value_or(0);
-             return segment ? std::string() : std::string("--segment wants a number of samples");
-         }},
-        {"--rate", "HZ", "Samples a second, of a table that has no time column.",
-         [&](std::string_view value) {
-             parsed.rate_hz = parseRate(value);
-             return parsed.rate_hz ? std::string() : std::string("--rate wants a number above 0");
-         }},
+        segmentOption(parsed.options.segment),
+        rateOption(parsed.rate_hz),
         {"--with", "OTHER",
          "The recording that holds the output, where another recorder wrote it by a clock of its "
          "own: both are laid on one clock by what both felt. --from and --to are of RECORDING.",
@@ -82,11 +71,7 @@ tl::expected<TransferArguments, int> parseTransfer(std::span<const std::string_v
          }},
         from,
         to,
-        {"--json", "", "Print JSON.",
-         [&](std::string_view) {
-             parsed.json = true;
-             return std::string();
-         }},
+        jsonOption(parsed.json),
     }};
     auto file = readArguments(kTransferTexts, arguments, options, out, err);
     if (!file)

@@ -19,4 +19,13 @@ std::optional<double> quantile(std::vector<double> values, double share)
     return std::isfinite(*at) ? std::optional(*at) : std::nullopt;
 }
 
+double median(std::vector<double> values)
+{
+    if (values.empty())
+        return 0.0;
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
 }  // namespace stillbay

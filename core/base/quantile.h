@@ -12,4 +12,7 @@ namespace stillbay {
 /// @param share   0 < share ≤ 1
 std::optional<double> quantile(std::vector<double> values, double share);
 
+/// The middle one of finite values, of an even number the upper of both; 0 where there are none.
+double median(std::vector<double> values);
+
 }  // namespace stillbay

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/decay_samples.h"
 
+#include "core/base/linalg.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
 namespace stillbay {
-
-using Complex = std::complex<double>;
 
 DecaySamples growingBlocks(const Recording& recording, const std::vector<std::size_t>& channels,
                            const std::vector<double>& noise, const Stretch& stretch, int width,

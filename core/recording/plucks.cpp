@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/plucks.h"
 
+#include "core/base/quantile.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -30,13 +32,6 @@ std::size_t countIn(double time, double rate, std::size_t least)
     return std::max(least, static_cast<std::size_t>(std::lround(time * rate)));
 }
 
-double middleOf(std::vector<double> values)
-{
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
-
 // The values less offset and drift: medians of blocks, and of those over a second. A mean would
 // carry a pluck into the quiet before it.
 std::vector<double> withoutDrift(const std::vector<double>& values, double rate)
@@ -45,14 +40,14 @@ std::vector<double> withoutDrift(const std::vector<double>& values, double rate)
     const std::size_t block = std::min(n, countIn(kDriftTime, rate, 16));
     std::vector<double> medians;
     for (std::size_t from = 0; from + block <= n; from += block)
-        medians.push_back(middleOf({values.begin() + static_cast<std::ptrdiff_t>(from),
-                                    values.begin() + static_cast<std::ptrdiff_t>(from + block)}));
+        medians.push_back(median({values.begin() + static_cast<std::ptrdiff_t>(from),
+                                  values.begin() + static_cast<std::ptrdiff_t>(from + block)}));
     std::vector<double> slow(medians.size());
     for (std::size_t k = 0; k < medians.size(); ++k) {
         const std::size_t from = k > kDriftBlocks ? k - kDriftBlocks : 0;
         const std::size_t to = std::min(medians.size(), k + kDriftBlocks + 1);
-        slow[k] = middleOf({medians.begin() + static_cast<std::ptrdiff_t>(from),
-                            medians.begin() + static_cast<std::ptrdiff_t>(to)});
+        slow[k] = median({medians.begin() + static_cast<std::ptrdiff_t>(from),
+                          medians.begin() + static_cast<std::ptrdiff_t>(to)});
     }
     std::vector<double> fast(n);
     for (std::size_t i = 0; i < n; ++i) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/pole_candidates.h"
 
+#include "core/base/linalg.h"
 #include "core/recording/decay_samples.h"
 
 #include <Eigen/Core>
@@ -14,7 +15,6 @@
 namespace stillbay {
 namespace {
 
-using Complex = std::complex<double>;
 using Eigen::Index;
 using Eigen::MatrixXd;
 

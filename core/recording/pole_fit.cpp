@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/pole_fit.h"
 
+#include "core/base/linalg.h"
+
 #include <Eigen/Cholesky>
 #include <Eigen/QR>
 
@@ -12,7 +14,6 @@
 namespace stillbay {
 namespace {
 
-using Complex = std::complex<double>;
 using Eigen::Index;
 using Eigen::MatrixXcd;
 using Eigen::MatrixXd;

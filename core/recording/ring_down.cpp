@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/ring_down.h"
 
+#include "core/base/linalg.h"
 #include "core/recording/decay_samples.h"
 #include "core/recording/pole_candidates.h"
 #include "core/recording/pole_choice.h"
@@ -15,7 +16,6 @@
 namespace stillbay {
 namespace {
 
-using Complex = std::complex<double>;
 using Index = Eigen::Index;
 
 constexpr unsigned kLeastSamples = 32;
@@ -301,8 +301,8 @@ QualityMark markOf(const RingDown& answer)
     if (answer.plucks.size() == 1)
         return {Quality::Good,
                 phrase("one pluck, %1 dB above the noise", fixed(answer.signalToNoise_db, 0))};
-    return {Quality::Good, phrase("%1 plucks, %2 dB above the noise",
-                                  whole(answer.plucks.size()), fixed(answer.signalToNoise_db, 0))};
+    return {Quality::Good, phrase("%1 plucks, %2 dB above the noise", whole(answer.plucks.size()),
+                                  fixed(answer.signalToNoise_db, 0))};
 }
 
 }  // namespace

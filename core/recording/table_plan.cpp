@@ -2,6 +2,7 @@
 #include "core/recording/table_plan.h"
 
 #include "core/base/format.h"
+#include "core/base/quantile.h"
 #include "core/base/text_table.h"
 #include "core/base/units.h"
 #include "core/recording/clock_time.h"
@@ -90,15 +91,6 @@ FirstValues firstValues(const TextTable& table, std::size_t column)
     return first;
 }
 
-double medianOf(std::vector<double> values)
-{
-    if (values.empty())
-        return 0.0;
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
-
 std::vector<double> risesOf(const std::vector<double>& values)
 {
     std::vector<double> rises;
@@ -125,7 +117,7 @@ bool isRising(const std::vector<double>& values)
 bool isSteady(const std::vector<double>& values)
 {
     const std::vector<double> rises = risesOf(values);
-    const double step = medianOf(rises);
+    const double step = median(rises);
     const auto near = std::count_if(rises.begin(), rises.end(), [step](double rise) {
         return std::abs(rise - step) <= 0.5 * step;
     });
@@ -271,7 +263,7 @@ private:
     {
         ColumnPlan& column = m_plan.columns[c];
         const std::vector<double>& values = m_first[c].values;
-        const double step = medianOf(risesOf(values));
+        const double step = median(risesOf(values));
         m_plan.isTimeOfDay = m_first[c].isClock();
         if (m_plan.isTimeOfDay) {
             m_plan.timeUnit = "s";
@@ -347,7 +339,7 @@ private:
             return;
         double square = 0.0;
         for (const std::size_t c : axes)
-            square += std::pow(medianOf(m_first[c].values), 2.0);
+            square += std::pow(median(m_first[c].values), 2.0);
         const double rest = std::sqrt(square);
         const char* const unit = rest > 0.7 && rest < 1.4    ? "g"
                                  : rest > 700 && rest < 1400 ? "mg"

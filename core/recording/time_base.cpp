@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/time_base.h"
 
+#include "core/base/quantile.h"
 #include "core/recording/rate_limit.h"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <utility>
 
 namespace stillbay {
 namespace {
@@ -21,13 +23,6 @@ constexpr double kUnevenGapFrom = 5.0;   // mean steps
 constexpr std::size_t kRateWindow = 32;  // rows that must agree for a rate
 constexpr double kOtherRate = 1.2;       // and by how much they must differ from those before
 
-double middleStep(std::vector<double>& values)
-{
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
-
 // Median over places of the mean step from there on: rounded stamps average out, single faults
 // stay outside.
 double usualStep(const std::vector<double>& stamps)
@@ -38,7 +33,7 @@ double usualStep(const std::vector<double>& stamps)
     for (std::size_t i = span; i < stamps.size(); i += stride)
         if (const double rise = stamps[i] - stamps[i - span]; rise > 0.0)
             steps.push_back(rise / static_cast<double>(span));
-    return steps.empty() ? 0.0 : middleStep(steps);
+    return median(std::move(steps));
 }
 
 // What the stamps are rounded to: the coarsest power of ten of which all are multiples; 0: none.
