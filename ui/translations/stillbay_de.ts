@@ -288,7 +288,7 @@
     </message>
     <message>
         <source>How the airframe is built: it decides how the arms ring.</source>
-        <translation>Wie der Rahmen gebaut ist: davon hängt ab, wie die Ausleger schwingen.</translation>
+        <translation>Wie der Rahmen gebaut ist: Davon hängt ab, wie die Ausleger schwingen.</translation>
     </message>
     <message>
         <source>&amp;Layout</source>
@@ -404,7 +404,7 @@
     </message>
     <message>
         <source>What films: it decides how much of the vibration is seen.</source>
-        <translation>Was filmt: davon hängt ab, wie viel von den Schwingungen zu sehen ist.</translation>
+        <translation>Was filmt: Davon hängt ab, wie viel von den Schwingungen zu sehen ist.</translation>
     </message>
     <message>
         <source>C&amp;amera</source>
@@ -1186,7 +1186,7 @@
     </message>
     <message>
         <source>What the bay weighs with everything in it. Put it on the scale whole and type what it says: the masses of its parts are scaled together, one step to undo.</source>
-        <translation>Was die Gondel mit allem darin wiegt. Ganz auf die Waage legen und eintippen, was sie zeigt: die Massen der Teile werden gemeinsam angepasst, in einem Schritt rückgängig zu machen.</translation>
+        <translation>Was die Gondel mit allem darin wiegt. Ganz auf die Waage legen und eintippen, was sie zeigt: Die Massen der Teile werden gemeinsam angepasst, in einem Schritt rückgängig zu machen.</translation>
     </message>
     <message>
         <source>%1 arms, %2 × %3 mm</source>
@@ -1451,7 +1451,7 @@
     </message>
     <message>
         <source>Decay</source>
-        <translation>Ausklingen</translation>
+        <translation>Abklingen</translation>
     </message>
     <message>
         <source>%1, measured</source>
@@ -1459,7 +1459,7 @@
     </message>
     <message>
         <source>the decaying modes together</source>
-        <translation>die ausklingenden Eigenschwingungen zusammen</translation>
+        <translation>die abklingenden Eigenschwingungen zusammen</translation>
     </message>
     <message>
         <source>Time (s)</source>
@@ -1467,11 +1467,11 @@
     </message>
     <message>
         <source>%1 after the first pluck, and the decaying modes through it.</source>
-        <translation>%1 nach dem ersten Zupfen und die ausklingenden Eigenschwingungen hindurch.</translation>
+        <translation>%1 nach dem ersten Zupfen, dazu die abklingenden Eigenschwingungen.</translation>
     </message>
     <message>
         <source>rings at (Hz):</source>
-        <translation>klingt bei (Hz):</translation>
+        <translation>schwingt bei (Hz):</translation>
     </message>
     <message>
         <source>%1 Hz: loss factor %2 ± %3</source>
@@ -1483,7 +1483,7 @@
     </message>
     <message>
         <source>The bay rings at %1 Hz; predicted are %2 Hz.</source>
-        <translation>Die Gondel klingt bei %1&#xa0;Hz; vorhergesagt sind %2&#xa0;Hz.</translation>
+        <translation>Die Gondel schwingt bei %1&#xa0;Hz; vorhergesagt sind %2&#xa0;Hz.</translation>
     </message>
     <message>
         <source>The sensor&apos;s axes are not understood, and not used.</source>
@@ -1495,19 +1495,19 @@
     </message>
     <message>
         <source>The bay rings at %1 Hz.</source>
-        <translation>Die Gondel klingt bei %1&#xa0;Hz.</translation>
+        <translation>Die Gondel schwingt bei %1&#xa0;Hz.</translation>
     </message>
     <message>
         <source>The arm rings at %1 Hz.</source>
-        <translation>Der Ausleger klingt bei %1&#xa0;Hz.</translation>
+        <translation>Der Ausleger schwingt bei %1&#xa0;Hz.</translation>
     </message>
     <message>
         <source>The arm rings at %1 Hz; predicted are %2 Hz, up and down and sideways.</source>
-        <translation>Der Ausleger klingt bei %1&#xa0;Hz; vorhergesagt sind %2&#xa0;Hz, auf und ab und seitwärts.</translation>
+        <translation>Der Ausleger schwingt bei %1&#xa0;Hz; vorhergesagt sind %2&#xa0;Hz, auf und ab und seitwärts.</translation>
     </message>
     <message>
         <source>A film is kept beside the craft by name. This version does not read films.</source>
-        <translation>Ein Film wird neben dem Kopter beim Namen geführt. Diese Version liest keine Filme.</translation>
+        <translation>Ein Film steht nur mit seinem Namen beim Kopter. Diese Version liest keine Filme.</translation>
     </message>
     <message>
         <source>Spectrum</source>
@@ -1575,7 +1575,7 @@
     </message>
     <message>
         <source>The bay plucked on the bench, airframe held, with a sensor on it.</source>
-        <translation>Die Gondel auf der Werkbank gezupft, der Rahmen gehalten, mit einem Sensor darauf.</translation>
+        <translation>Die Gondel auf der Werkbank angezupft, Rahmen festgehalten, mit einem Sensor darauf.</translation>
     </message>
     <message>
         <source>An arm tapped at its tip, with a sensor or a microphone at it.</source>
@@ -1583,7 +1583,7 @@
     </message>
     <message>
         <source>The throttle run through, with sensors on airframe and bay, or one of them.</source>
-        <translation>Das Gas durchlaufen, mit Sensoren an Rahmen und Gondel oder an einem von beiden.</translation>
+        <translation>Das Gas einmal durchfahren, mit Sensoren an Rahmen und Gondel oder an einem von beiden.</translation>
     </message>
     <message>
         <source>The rotors heard by a microphone.</source>
@@ -1622,7 +1622,7 @@
     </message>
     <message>
         <source>Rotor speed</source>
-        <translation>Drehzahl</translation>
+        <translation>Rotordrehzahl</translation>
     </message>
     <message>
         <source>Something else</source>
@@ -1667,7 +1667,7 @@
     </message>
     <message>
         <source>The rotors&apos; speed was followed; it was never steady for as long as a throttle needs.</source>
-        <translation>Die Drehzahl der Rotoren wurde verfolgt; sie stand nie so lange still, wie es für eine Gasstellung nötig ist.</translation>
+        <translation>Die Drehzahl der Rotoren wurde verfolgt; sie blieb nie so lange gleich, wie es für eine Gasstellung nötig ist.</translation>
     </message>
     <message>
         <source>The rotors turned steadily %1 times.</source>
@@ -1691,7 +1691,7 @@
     </message>
     <message>
         <source>Bay per airframe</source>
-        <translation>Gondel je Rahmen</translation>
+        <translation>Gondel zu Rahmen</translation>
     </message>
     <message>
         <source>%1, predicted</source>
@@ -1699,11 +1699,11 @@
     </message>
     <message>
         <source>The bay&apos;s motion over the airframe&apos;s, shown where one explains the other: %1 % of the frequencies.</source>
-        <translation>Die Bewegung der Gondel über der des Rahmens, gezeigt, wo die eine die andere erklärt: %1&#xa0;% der Frequenzen.</translation>
+        <translation>Die Bewegung der Gondel im Verhältnis zu der des Rahmens, gezeigt, wo die eine die andere erklärt: %1&#xa0;% der Frequenzen.</translation>
     </message>
     <message>
         <source>Orders over the throttle</source>
-        <translation>Ordnungen über dem Gas</translation>
+        <translation>Ordnungen über den Gasbereich</translation>
     </message>
     <message>
         <source>%1, %2</source>
@@ -1716,19 +1716,19 @@
     </message>
     <message>
         <source>Laid on one clock with %1.</source>
-        <translation>Mit %1 auf eine Uhr gelegt.</translation>
+        <translation>Mit %1 auf eine gemeinsame Uhr gelegt.</translation>
     </message>
     <message>
         <source>It cannot be laid on one clock with %1: %2.</source>
-        <translation>Es lässt sich nicht mit %1 auf eine Uhr legen: %2.</translation>
+        <translation>Mit %1 lässt sie sich nicht auf eine gemeinsame Uhr legen: %2.</translation>
     </message>
     <message>
         <source>Two sensors would give the transfer from airframe to bay: two sweeps whose names say airframe and bay, or columns whose names do.</source>
-        <translation>Zwei Sensoren ergäben die Übertragung vom Rahmen zur Gondel: zwei Durchläufe, deren Namen airframe und bay sagen, oder Spalten, deren Namen es tun.</translation>
+        <translation>Zwei Sensoren ergäben die Übertragung vom Rahmen zur Gondel: zwei Durchläufe, in deren Namen „Rahmen“ und „Gondel“ stehen, oder Spalten mit solchen Namen.</translation>
     </message>
     <message>
         <source>%1 Hz: loss factor %2</source>
-        <translation>%1 Hz: Verlustfaktor %2</translation>
+        <translation>%1&#xa0;Hz: Verlustfaktor %2</translation>
     </message>
 </context>
 <context>
@@ -2086,7 +2086,7 @@
     </message>
     <message>
         <source>Wall of a hollow arm; empty for a solid one.</source>
-        <translation>Wand eines hohlen Auslegers; leer für einen massiven.</translation>
+        <translation>Wandstärke eines hohlen Auslegers; leer für einen massiven.</translation>
     </message>
     <message>
         <source>Density</source>
@@ -2118,7 +2118,7 @@
     </message>
     <message>
         <source>How quickly a tapped arm falls silent: metal about 0.002, wood and glued laminates about 0.01.</source>
-        <translation>Wie schnell ein angeschlagener Ausleger verstummt: Metall etwa 0,002, Holz und verleimte Schichtstoffe etwa 0,01.</translation>
+        <translation>Wie schnell ein angeklopfter Ausleger verstummt: Metall etwa 0,002, Holz und verleimte Schichtstoffe etwa 0,01.</translation>
     </message>
     <message>
         <source>Root stiffness</source>
@@ -2270,7 +2270,7 @@
     </message>
     <message>
         <source>Residual unbalance of one motor with its propeller: the tape that balanced it, in grams, times its distance from the axis; about 1 carefully balanced, several out of the bag.</source>
-        <translation>Restunwucht eines Motors mit Propeller: das Klebeband, das ihn auswuchtet, in Gramm, mal seinen Abstand von der Achse; sorgfältig gewuchtet etwa 1, frisch aus der Tüte mehrere.</translation>
+        <translation>Restunwucht eines Motors mit Propeller: das Klebeband, das ihn auswuchtet, in Gramm, mal seinen Abstand von der Achse; sorgfältig ausgewuchtet etwa 1, frisch aus der Tüte mehrere.</translation>
     </message>
     <message>
         <source>Blade-pass pulse</source>
@@ -2874,7 +2874,7 @@
     </message>
     <message>
         <source>tap or droop test of an arm in its joint, ten minutes</source>
-        <translation>Klopf- oder Biegeversuch an einem Ausleger in seiner Halterung, zehn Minuten</translation>
+        <translation>Klopf- oder Biegeversuch am eingebauten Ausleger, zehn Minuten</translation>
     </message>
     <message>
         <source>pluck test, half an hour</source>
@@ -3638,7 +3638,7 @@
     </message>
     <message>
         <source>Not used</source>
-        <translation>Nicht verwendet</translation>
+        <translation>Nicht benutzt</translation>
     </message>
     <message>
         <source>Throttle</source>
@@ -3694,11 +3694,11 @@
     </message>
     <message>
         <source>%1 has %2 bytes, allowed up to %3</source>
-        <translation>%1 hat %2 Bytes, erlaubt bis %3</translation>
+        <translation>%1 hat %2 Bytes, erlaubt sind bis zu %3</translation>
     </message>
     <message>
         <source>%1 has 1 entry, allowed %2</source>
-        <translation>%1 hat 1 Eintrag, erlaubt %2</translation>
+        <translation>%1 hat 1 Eintrag, erlaubt sind %2</translation>
     </message>
     <message>
         <source>The time of keeping is %1, must read like 2026-05-01T10:00:00Z or be empty</source>
@@ -3754,7 +3754,7 @@
     </message>
     <message>
         <source>The propellers touch: the circles of two of them overlap by %1 mm. Take longer arms or smaller propellers.</source>
-        <translation>Die Propeller berühren sich: die Kreise von zweien überschneiden sich um %1&#xa0;mm. Längere Ausleger oder kleinere Propeller nehmen.</translation>
+        <translation>Die Propeller berühren sich: Die Kreise von zweien überschneiden sich um %1&#xa0;mm. Längere Ausleger oder kleinere Propeller nehmen.</translation>
     </message>
     <message>
         <source>the propellers touch</source>
@@ -3762,7 +3762,7 @@
     </message>
     <message>
         <source>Common practice, no source: follows from what was entered when the craft was begun</source>
-        <translation>Übliche Praxis, ohne Quelle: folgt aus dem, was beim Anlegen des Kopters angegeben wurde</translation>
+        <translation>Gängige Praxis, ohne Quelle: folgt aus dem, was beim Anlegen des Kopters angegeben wurde</translation>
     </message>
     <message>
         <source>Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-282), chapter 5: red pine, Sitka spruce, American beech at 12&#xa0;% moisture, specific gravity and bending modulus; 10&#xa0;% added for shear, ratio of the shear modulus (beech: that of maple) and spread from memory; loss factor from a logarithmic decrement of 0.02 to 0.1, from memory</source>
@@ -3778,7 +3778,7 @@
     </message>
     <message>
         <source>The Aluminum Association, typical values of 6061-T6; loss factor common practice for an arm in its clamp, no source (of the metal alone 0.0001: L. Cremer &amp; M. Heckl, Structure-Borne Sound)</source>
-        <translation>The Aluminum Association, übliche Werte von 6061-T6; Verlustfaktor gängige Praxis für einen Ausleger in seiner Klemme, ohne Quelle (des Metalls allein 0,0001: L. Cremer und M. Heckl, Körperschall)</translation>
+        <translation>The Aluminum Association, typische Werte von 6061-T6; Verlustfaktor gängige Praxis für einen Ausleger in seiner Klemme, ohne Quelle (des Metalls allein 0,0001: L. Cremer und M. Heckl, Körperschall)</translation>
     </message>
     <message>
         <source>NEMA LI 1 grade G10, as laminate makers print it: specific gravity 1.82, flexural modulus lengthwise 2.7 million psi; shear modulus of glass cloth from the table of carbon fibre composite materials (performance-composites.com, 2009); spread and loss factor from memory</source>
@@ -3802,7 +3802,7 @@
     </message>
     <message>
         <source>Common practice, no source; an uncooled sensor reads its rows through most of the frame and warms up over about 10&#xa0;ms, which stands for the exposure</source>
-        <translation>Gängige Praxis, ohne Quelle; ein ungekühlter Sensor liest seine Zeilen fast das ganze Bild hindurch und erwärmt sich über etwa 10&#xa0;ms, die für die Belichtung stehen</translation>
+        <translation>Gängige Praxis, ohne Quelle; ein ungekühlter Sensor liest seine Zeilen fast das ganze Bild hindurch und erwärmt sich über etwa 10&#xa0;ms, die für die Belichtungszeit stehen</translation>
     </message>
     <message>
         <source>Common practice, no source</source>
@@ -3866,7 +3866,7 @@
     </message>
     <message>
         <source>Limits say how this camera and this eye grade a film. Where the curve itself may be off, measure first; new limits would hide it.</source>
-        <translation>Grenzen sagen, wie diese Kamera und dieses Auge einen Film bewerten. Wo die Kurve selbst daneben liegen kann, zuerst messen; neue Grenzen würden es verdecken.</translation>
+        <translation>Die Grenzen sagen, wie diese Kamera und dieses Auge einen Film bewerten. Wo die Kurve selbst danebenliegen kann, zuerst messen; neue Grenzen würden das verdecken.</translation>
     </message>
     <message>
         <source>one flight note</source>
@@ -3878,11 +3878,11 @@
     </message>
     <message>
         <source>limit from which wobble is faint</source>
-        <translation>Grenze, ab der Wackeln schwach zu sehen ist</translation>
+        <translation>Grenze, ab der das Wackeln schwach ist</translation>
     </message>
     <message>
         <source>limit from which wobble is bad</source>
-        <translation>Grenze, ab der Wackeln stark ist</translation>
+        <translation>Grenze, ab der das Wackeln stark ist</translation>
     </message>
     <message>
         <source>what an eye saw, not a measurement</source>
@@ -3906,23 +3906,23 @@
     </message>
     <message>
         <source>No limits agree with the flight notes: what was seen clean is computed as strong as what was seen worse. The craft&apos;s numbers, or a note, are off.</source>
-        <translation>Keine Grenzen passen zu den Flugnotizen: Was sauber gesehen wurde, ist so stark berechnet wie etwas, das schlechter aussah. Zahlen des Kopters oder eine Notiz stimmen nicht.</translation>
+        <translation>Keine Grenzen passen zu den Flugnotizen: Für das, was sauber aussah, ist ebenso starkes Wackeln berechnet wie für das, was schlechter aussah. Zahlen des Kopters oder eine Notiz stimmen nicht.</translation>
     </message>
     <message>
         <source>For the flight notes to agree, faint would have to begin %1, and bad %2.</source>
-        <translation>Damit die Flugnotizen stimmen, müsste schwach %1 beginnen und stark %2.</translation>
+        <translation>Damit die Flugnotizen stimmen, müsste „schwach“ %1 beginnen und „stark“ %2.</translation>
     </message>
     <message>
         <source>For the flight notes to agree, faint would have to begin %1.</source>
-        <translation>Damit die Flugnotizen stimmen, müsste schwach %1 beginnen.</translation>
+        <translation>Damit die Flugnotizen stimmen, müsste „schwach“ %1 beginnen.</translation>
     </message>
     <message>
         <source>For the flight notes to agree, bad would have to begin %1.</source>
-        <translation>Damit die Flugnotizen stimmen, müsste stark %1 beginnen.</translation>
+        <translation>Damit die Flugnotizen stimmen, müsste „stark“ %1 beginnen.</translation>
     </message>
     <message>
         <source>no mass was hung: one to five are needed</source>
-        <translation>keine Masse angehängt: eine bis fünf sind nötig</translation>
+        <translation>keine Masse angehängt: Eine bis fünf sind nötig</translation>
     </message>
     <message>
         <source>%1 masses are too many: at most five</source>
@@ -3930,11 +3930,11 @@
     </message>
     <message>
         <source>mass %1 is %2&#xa0;g: it must be above 0</source>
-        <translation>Masse %1 ist %2&#xa0;g: sie muss über 0 liegen</translation>
+        <translation>Masse %1 ist %2&#xa0;g: Sie muss über 0 liegen</translation>
     </message>
     <message>
         <source>mass %1 has no free length: the marks without it are %2&#xa0;mm apart</source>
-        <translation>Masse %1 hat keine freie Länge: ohne sie liegen die Striche %2&#xa0;mm auseinander</translation>
+        <translation>Masse %1 hat keine freie Länge: Ohne sie liegen die Striche %2&#xa0;mm auseinander</translation>
     </message>
     <message>
         <source>mass %1 does not stretch the tube: %2&#xa0;mm with it, %3&#xa0;mm without</source>
@@ -3954,11 +3954,11 @@
     </message>
     <message>
         <source>The masses disagree by more than the lengths were misread alone: measure each once more.</source>
-        <translation>Die Massen widersprechen sich mehr, als sich durch Ablesen erklärt: jede noch einmal messen.</translation>
+        <translation>Die Massen widersprechen sich stärker, als Ablesefehler allein erklären: jede noch einmal messen.</translation>
     </message>
     <message>
         <source>The ruler leaves %1 of the modulus open: draw the marks further apart or hang a larger mass.</source>
-        <translation>Das Lineal lässt %1 des Moduls offen: Striche weiter auseinander zeichnen oder eine größere Masse anhängen.</translation>
+        <translation>Das Lineal lässt %1 des Moduls offen: die Striche weiter auseinander zeichnen oder eine größere Masse anhängen.</translation>
     </message>
     <message>
         <source>One mass does not tell whether the rubber softens as it is stretched: hang a second one.</source>
@@ -3970,7 +3970,7 @@
     </message>
     <message>
         <source>Rubber of %1 Shore A should have about %2&#xa0;MPa: check masses, lengths, diameters and hardness.</source>
-        <translation>Gummi mit %1 Shore A sollte etwa %2&#xa0;MPa haben: Massen, Längen, Durchmesser und Härte prüfen.</translation>
+        <translation>Gummi mit %1&#xa0;Shore&#xa0;A sollte etwa %2&#xa0;MPa haben: Massen, Längen, Durchmesser und Härte prüfen.</translation>
     </message>
     <message>
         <source>the ruler leaves %1 of the modulus open</source>
@@ -4026,19 +4026,19 @@
     </message>
     <message>
         <source>press one side down and let go</source>
-        <translation>eine Seite hinunterdrücken und loslassen</translation>
+        <translation>eine Seite nach unten drücken und loslassen</translation>
     </message>
     <message>
         <source>press its front down and let go</source>
-        <translation>vorn hinunterdrücken und loslassen</translation>
+        <translation>vorn nach unten drücken und loslassen</translation>
     </message>
     <message>
         <source>turn it flat, as a compass needle, and let go</source>
-        <translation>waagrecht drehen wie eine Kompassnadel und loslassen</translation>
+        <translation>waagerecht drehen, wie eine Kompassnadel, und loslassen</translation>
     </message>
     <message>
         <source>the bay&apos;s model leaves %1 of the record unexplained: another craft, or the sensor&apos;s mass and place, the masses or the tubes are not as in the file</source>
-        <translation>das Modell der Gondel lässt %1 der Aufzeichnung unerklärt: ein anderer Kopter, oder Masse und Ort des Sensors, die Massen oder die Schläuche sind nicht wie in der Datei</translation>
+        <translation>das Modell der Gondel lässt %1 der Aufzeichnung unerklärt: Es ist ein anderer Kopter, oder Masse und Ort des Sensors, die Massen oder die Schläuche sind nicht wie in der Datei</translation>
     </message>
     <message>
         <source>dynamic ratios of %1 and %2 explain the record alike: pluck the bay in other ways too, and say how the sensor&apos;s axes lie</source>
@@ -4046,7 +4046,7 @@
     </message>
     <message>
         <source>a dynamic ratio of %1 is none of rubber: the modulus, the masses or the tubes are not as in the file</source>
-        <translation>eine dynamische Versteifung von %1 hat kein Gummi: der Modul, die Massen oder die Schläuche sind nicht wie in der Datei</translation>
+        <translation>eine dynamische Versteifung von %1 hat kein Gummi: Der Modul, die Massen oder die Schläuche sind nicht wie in der Datei</translation>
     </message>
     <message>
         <source>most of what rings is none of the bay&apos;s modes</source>
@@ -4082,11 +4082,11 @@
     </message>
     <message>
         <source>pluck test, one pluck</source>
-        <translation>Zupfversuch, einmal gezupft</translation>
+        <translation>Zupfversuch, einmal angezupft</translation>
     </message>
     <message>
         <source>pluck test, %1 plucks</source>
-        <translation>Zupfversuch, %1-mal gezupft</translation>
+        <translation>Zupfversuch, %1-mal angezupft</translation>
     </message>
     <message>
         <source>A pluck cannot tell a stiff tube from a high dynamic ratio, and the tube&apos;s modulus is not measured: do the hang test first.</source>
@@ -4094,11 +4094,11 @@
     </message>
     <message>
         <source>What the sensor shows does not fit its stated axes or its place: directions were left out.</source>
-        <translation>Was der Sensor zeigt, passt nicht zu seinen Achsen oder seinem Ort: Richtungen wurden weggelassen.</translation>
+        <translation>Was der Sensor zeigt, passt nicht zu seinen angegebenen Achsen oder seinem Ort: Richtungen wurden weggelassen.</translation>
     </message>
     <message>
         <source>%1 of six modes have hardly rung. Pluck again: %2.</source>
-        <translation>%1 von sechs Eigenschwingungen haben kaum geschwungen. Noch einmal zupfen: %2.</translation>
+        <translation>%1 von sechs Eigenschwingungen haben kaum geschwungen. Noch einmal anzupfen: %2.</translation>
     </message>
     <message>
         <source>a sensor needs a place and an axis</source>
@@ -4118,23 +4118,23 @@
     </message>
     <message>
         <source>at these throttles no motor moves the sensors</source>
-        <translation>bei diesem Gas bewegt kein Motor die Sensoren</translation>
+        <translation>bei diesen Gasstellungen bewegt kein Motor die Sensoren</translation>
     </message>
     <message>
         <source>A throttle is %1, must be above 0 and up to 1</source>
-        <translation>Ein Gas ist %1, muss über 0 und höchstens 1 sein</translation>
+        <translation>Ein Gaswert ist %1, muss aber über 0 und höchstens bei 1 liegen</translation>
     </message>
     <message>
         <source>A speed is %1&#xa0;rpm, must be above 0</source>
-        <translation>Eine Drehzahl ist %1&#xa0;U/min, muss über 0 sein</translation>
+        <translation>Eine Drehzahl ist %1&#xa0;U/min, muss aber über 0 liegen</translation>
     </message>
     <message>
         <source>Some readings have a voltage and others none; all must have the same</source>
-        <translation>Manche Ablesungen haben eine Spannung und andere keine; alle müssen gleich sein</translation>
+        <translation>Manche Ablesungen haben eine Spannung, andere keine; alle müssen dasselbe haben</translation>
     </message>
     <message>
         <source>A voltage is %1&#xa0;V, must be above 0</source>
-        <translation>Eine Spannung ist %1&#xa0;V, muss über 0 sein</translation>
+        <translation>Eine Spannung ist %1&#xa0;V, muss aber über 0 liegen</translation>
     </message>
     <message>
         <source>speeds at %1 throttles</source>
@@ -4146,19 +4146,19 @@
     </message>
     <message>
         <source>These speeds do not tell the motors&apos; resistance: it stays as it is. Readings from a fifth to full throttle would.</source>
-        <translation>Diese Drehzahlen verraten den Widerstand der Motoren nicht: Er bleibt, wie er ist. Ablesungen von einem Fünftel bis Vollgas täten es.</translation>
+        <translation>Aus diesen Drehzahlen ergibt sich der Widerstand der Motoren nicht: Er bleibt, wie er ist. Mit Ablesungen von einem Fünftel Gas bis Vollgas ginge es.</translation>
     </message>
     <message>
         <source>These speeds do not tell KV better than the label does: it stays as it is.</source>
-        <translation>Diese Drehzahlen verraten KV nicht besser als der Aufdruck: Es bleibt, wie es ist.</translation>
+        <translation>Aus diesen Drehzahlen ergibt sich KV nicht genauer als vom Aufdruck: Es bleibt, wie es ist.</translation>
     </message>
     <message>
         <source>Speeds tell the product of resistance and power coefficient: the resistance holds with the power coefficient the craft has now.</source>
-        <translation>Drehzahlen verraten das Produkt aus Widerstand und Leistungsbeiwert: Der Widerstand gilt mit dem Leistungsbeiwert, den der Kopter jetzt hat.</translation>
+        <translation>Aus Drehzahlen ergibt sich nur das Produkt aus Widerstand und Leistungsbeiwert: Der Widerstand gilt mit dem Leistungsbeiwert, den der Kopter jetzt hat.</translation>
     </message>
     <message>
         <source>No reading is at full throttle, where duty and throttle agree: the curve is as uncertain as KV. One more reading there would settle it.</source>
-        <translation>Keine Ablesung ist bei Vollgas, wo Tastgrad und Gas übereinstimmen: Die Kurve ist so unsicher wie KV. Eine Ablesung dort würde das klären.</translation>
+        <translation>Keine Ablesung ist bei Vollgas, wo Tastgrad und Gas übereinstimmen: Die Kurve ist so unsicher wie KV. Noch eine Ablesung dort würde das klären.</translation>
     </message>
     <message>
         <source>The curve replaces the one the craft has.</source>
@@ -4178,11 +4178,11 @@
     </message>
     <message>
         <source>A frequency is %1&#xa0;Hz, must be above 0</source>
-        <translation>Eine Frequenz ist %1&#xa0;Hz, muss über 0 sein</translation>
+        <translation>Eine Frequenz ist %1&#xa0;Hz, muss aber über 0 liegen</translation>
     </message>
     <message>
         <source>A loss factor is %1, must be above 0 and below 1</source>
-        <translation>Ein Verlustfaktor ist %1, muss über 0 und unter 1 sein</translation>
+        <translation>Ein Verlustfaktor ist %1, muss aber über 0 und unter 1 liegen</translation>
     </message>
     <message>
         <source>tap test, one direction</source>
@@ -4194,15 +4194,15 @@
     </message>
     <message>
         <source>These frequencies do not tell the arms&apos; modulus and the joint at the root apart: the joint stays as it is, and the modulus takes in what it gives.</source>
-        <translation>Diese Frequenzen trennen den Modul der Ausleger nicht von der Verbindung an der Wurzel: Die Verbindung bleibt, wie sie ist, und der Modul nimmt ihr Nachgeben in sich auf.</translation>
+        <translation>Diese Frequenzen trennen den Modul der Ausleger nicht von der Verbindung am Fuß: Die Verbindung bleibt, wie sie ist, und der Modul nimmt ihr Nachgeben in sich auf.</translation>
     </message>
     <message>
         <source>The joint at the root gives nothing that could be measured.</source>
-        <translation>Die Verbindung an der Wurzel gibt nicht messbar nach.</translation>
+        <translation>Die Verbindung am Fuß gibt nicht messbar nach.</translation>
     </message>
     <message>
         <source>A free craft rings in several modes close together; hold it by its middle to be sure of the arm&apos;s own.</source>
-        <translation>Ein freier Kopter klingt in mehreren nahen Schwingungsformen; in der Mitte festhalten, um sicher die des Auslegers zu haben.</translation>
+        <translation>Ein freier Kopter schwingt in mehreren dicht benachbarten Eigenschwingungen; in der Mitte festhalten, um sicher die des Auslegers zu haben.</translation>
     </message>
     <message>
         <source>No Young&apos;s modulus gives the arms these frequencies</source>
@@ -4230,7 +4230,7 @@
     </message>
     <message>
         <source>A throttle is %1, must be from 0 to 1</source>
-        <translation>Ein Gas ist %1, muss von 0 bis 1 sein</translation>
+        <translation>Ein Gaswert ist %1, muss aber zwischen 0 und 1 liegen</translation>
     </message>
     <message>
         <source>There is no motor %1, the craft has %2</source>
@@ -4242,11 +4242,11 @@
     </message>
     <message>
         <source>Some readings are of one motor and others of all; all must be alike</source>
-        <translation>Manche Ablesungen sind von einem Motor und andere von allen; alle müssen gleich sein</translation>
+        <translation>Manche Ablesungen sind von einem Motor, andere von allen; alle müssen gleichartig sein</translation>
     </message>
     <message>
         <source>These readings do not tell the motors apart: the value is what all have in common. Motors that turn at speeds of their own, or as many axes as motors, would.</source>
-        <translation>Diese Ablesungen trennen die Motoren nicht: Der Wert ist, was allen gemeinsam ist. Motoren mit eigenen Drehzahlen oder so viele Achsen wie Motoren täten es.</translation>
+        <translation>Diese Ablesungen trennen die Motoren nicht: Der Wert ist, was allen gemeinsam ist. Dazu braucht es Motoren mit eigenen Drehzahlen oder so viele Achsen wie Motoren.</translation>
     </message>
     <message>
         <source>At one moment the motors may just add or cancel: readings at more throttles, or over a longer time, narrow the value.</source>
@@ -4274,7 +4274,7 @@
     </message>
     <message>
         <source>each line is one motor&apos;s</source>
-        <translation>jede Linie gehört einem Motor</translation>
+        <translation>jede Ablesung gehört zu einem Motor</translation>
     </message>
     <message>
         <source>the axes tell the motors apart, condition number %1</source>
@@ -4282,11 +4282,11 @@
     </message>
     <message>
         <source>the motors are not told apart</source>
-        <translation>die Motoren sind nicht getrennt</translation>
+        <translation>die Motoren lassen sich nicht trennen</translation>
     </message>
     <message>
         <source>Nothing stands above the noise</source>
-        <translation>Nichts ragt aus dem Rauschen</translation>
+        <translation>Nichts hebt sich vom Rauschen ab</translation>
     </message>
     <message>
         <source>the recordings are too short to be laid over each other</source>
@@ -4302,7 +4302,7 @@
     </message>
     <message>
         <source>two recordings were laid on one clock: the second begins %1&#xa0;s after the first and its clock differs by %2&#xa0;ppm</source>
-        <translation>zwei Aufzeichnungen wurden auf eine Uhr gelegt: Die zweite beginnt %1&#xa0;s nach der ersten, und ihre Uhr weicht um %2&#xa0;ppm ab</translation>
+        <translation>zwei Aufzeichnungen wurden auf eine gemeinsame Uhr gelegt: Die zweite beginnt %1&#xa0;s nach der ersten, und ihre Uhr weicht um %2&#xa0;ppm ab</translation>
     </message>
     <message>
         <source>a block of %1 turns is too short: at least %2</source>
@@ -4310,11 +4310,11 @@
     </message>
     <message>
         <source>the speed must be known at two times at least</source>
-        <translation>die Drehzahl muss zu mindestens zwei Zeiten bekannt sein</translation>
+        <translation>die Drehzahl muss zu mindestens zwei Zeitpunkten bekannt sein</translation>
     </message>
     <message>
         <source>the speed must be finite, not below 0, at times that rise</source>
-        <translation>die Drehzahl muss endlich und nicht unter 0 sein, zu steigenden Zeiten</translation>
+        <translation>die Drehzahl muss endlich und nicht unter 0 sein, und die Zeiten müssen steigen</translation>
     </message>
     <message>
         <source>order %1 must be above 0 and at most %2</source>
@@ -4322,7 +4322,7 @@
     </message>
     <message>
         <source>order %1 reaches %2&#xa0;Hz, above half the rate of %3&#xa0;Hz</source>
-        <translation>Ordnung %1 reicht bis %2&#xa0;Hz, über die halbe Abtastrate von %3&#xa0;Hz</translation>
+        <translation>Ordnung %1 reicht bis %2&#xa0;Hz, mehr als die Hälfte der Abtastrate von %3&#xa0;Hz</translation>
     </message>
     <message>
         <source>nothing turns for %1 turns on end</source>
@@ -4330,7 +4330,7 @@
     </message>
     <message>
         <source>the rate would be %1 samples a second, not %2 to %3: is the time in another unit?</source>
-        <translation>die Rate wäre %1 Werte in der Sekunde, nicht %2 bis %3: steht die Zeit in einer anderen Einheit?</translation>
+        <translation>die Abtastrate wäre %1 Werte in der Sekunde, nicht %2 bis %3: Steht die Zeit in einer anderen Einheit?</translation>
     </message>
     <message>
         <source>the sample rate is not above 0</source>
@@ -4346,15 +4346,15 @@
     </message>
     <message>
         <source>no column holds the time: the sample rate has to be stated</source>
-        <translation>keine Spalte enthält die Zeit: die Abtastrate muss angegeben werden</translation>
+        <translation>keine Spalte enthält die Zeit: Die Abtastrate muss angegeben werden</translation>
     </message>
     <message>
         <source>the file is not what it was when it was looked at</source>
-        <translation>die Datei ist nicht mehr, was sie war, als sie angesehen wurde</translation>
+        <translation>die Datei hat sich geändert, seit sie angesehen wurde</translation>
     </message>
     <message>
         <source>the recording does not fit into memory: use fewer of its columns</source>
-        <translation>die Aufzeichnung passt nicht in den Speicher: weniger Spalten verwenden</translation>
+        <translation>die Aufzeichnung passt nicht in den Speicher: weniger ihrer Spalten benutzen</translation>
     </message>
     <message>
         <source>the file is empty</source>
@@ -4362,7 +4362,7 @@
     </message>
     <message>
         <source>more than 4 GiB came in: name the file instead</source>
-        <translation>es kamen mehr als 4 GiB an: stattdessen die Datei nennen</translation>
+        <translation>es kamen mehr als 4&#xa0;GiB an: stattdessen die Datei nennen</translation>
     </message>
     <message>
         <source>the recording breaks off while it is read</source>
@@ -4370,35 +4370,35 @@
     </message>
     <message>
         <source>the mode at %1&#xa0;Hz is known only to %2&#xa0;% in frequency and %3&#xa0;% in loss</source>
-        <translation>die Eigenschwingung bei %1&#xa0;Hz ist nur auf %2&#xa0;% in der Frequenz und %3&#xa0;% im Verlust bekannt</translation>
+        <translation>die Eigenschwingung bei %1&#xa0;Hz ist nur auf %2&#xa0;% in der Frequenz und %3&#xa0;% im Verlustfaktor bekannt</translation>
     </message>
     <message>
         <source>the mode at %1&#xa0;Hz softens: %2&#xa0;% lower while it is large</source>
-        <translation>die Eigenschwingung bei %1&#xa0;Hz wird weicher: um %2&#xa0;% tiefer, solange sie groß ist</translation>
+        <translation>die Eigenschwingung bei %1&#xa0;Hz wird weicher: um %2&#xa0;% tiefer, solange sie stark schwingt</translation>
     </message>
     <message>
         <source>the mode at %1&#xa0;Hz stiffens: %2&#xa0;% higher while it is large</source>
-        <translation>die Eigenschwingung bei %1&#xa0;Hz wird steifer: um %2&#xa0;% höher, solange sie groß ist</translation>
+        <translation>die Eigenschwingung bei %1&#xa0;Hz wird steifer: um %2&#xa0;% höher, solange sie stark schwingt</translation>
     </message>
     <message>
         <source>the modes at %1&#xa0;Hz and %2&#xa0;Hz move alike: more columns, or a pluck in another direction, tell them apart</source>
-        <translation>die Eigenschwingungen bei %1&#xa0;Hz und %2&#xa0;Hz bewegen sich gleich: mehr Spalten oder ein Zupfen in anderer Richtung trennen sie</translation>
+        <translation>die Eigenschwingungen bei %1&#xa0;Hz und %2&#xa0;Hz bewegen sich gleich: Mehr Spalten oder Zupfen in anderer Richtung trennen sie</translation>
     </message>
     <message>
         <source>nothing rings down: no pluck stands out of the noise and dies away</source>
-        <translation>nichts klingt ab: kein Zupfen hebt sich vom Rauschen ab und verklingt</translation>
+        <translation>nichts klingt ab: Kein Zupfen hebt sich vom Rauschen ab und verklingt</translation>
     </message>
     <message>
         <source>nothing rings down: the samples hold no decay</source>
-        <translation>nichts klingt ab: die Werte enthalten kein Abklingen</translation>
+        <translation>nichts klingt ab: Die Werte enthalten kein Abklingen</translation>
     </message>
     <message>
         <source>nothing rings down: the decays are too short</source>
-        <translation>nichts klingt ab: was abklingt, ist zu kurz</translation>
+        <translation>nichts klingt ab: Das Abklingen ist zu kurz</translation>
     </message>
     <message>
         <source>nothing rings down: what moves is noise, or goes on without dying</source>
-        <translation>nichts klingt ab: was sich bewegt, ist Rauschen oder verklingt nicht</translation>
+        <translation>nichts klingt ab: Was sich bewegt, ist Rauschen oder verklingt nicht</translation>
     </message>
     <message>
         <source>a propeller has at least one blade</source>
@@ -4414,7 +4414,7 @@
     </message>
     <message>
         <source>a rate of %1&#xa0;Hz is too low to hear the blade pass up to %2 turns a second: at least %3&#xa0;Hz are needed</source>
-        <translation>eine Abtastrate von %1&#xa0;Hz ist zu niedrig, um die Blattfolge bis %2 Umdrehungen je Sekunde zu hören: Mindestens %3&#xa0;Hz sind nötig</translation>
+        <translation>eine Abtastrate von %1&#xa0;Hz ist zu niedrig, um den Blattdurchgang bis %2 Umdrehungen je Sekunde zu hören: Mindestens %3&#xa0;Hz sind nötig</translation>
     </message>
     <message>
         <source>no rotor is heard in this record</source>
@@ -4422,27 +4422,27 @@
     </message>
     <message>
         <source>a segment of %1 samples is too short: at least %2</source>
-        <translation>ein Abschnitt von %1 Messwerten ist zu kurz: mindestens %2</translation>
+        <translation>ein Abschnitt von %1 Werten ist zu kurz: mindestens %2</translation>
     </message>
     <message>
         <source>holds no samples</source>
-        <translation>enthält keine Messwerte</translation>
+        <translation>enthält keine Werte</translation>
     </message>
     <message>
         <source>holds %1 samples, which is too few: at least %2 are needed</source>
-        <translation>enthält %1 Messwerte, das sind zu wenige: Mindestens %2 sind nötig</translation>
+        <translation>enthält %1 Werte, das sind zu wenige: Mindestens %2 sind nötig</translation>
     </message>
     <message>
         <source>sample %1 is not a finite number</source>
-        <translation>Messwert %1 ist keine endliche Zahl</translation>
+        <translation>Wert %1 ist keine endliche Zahl</translation>
     </message>
     <message>
         <source>sample %1 is beyond ±%2</source>
-        <translation>Messwert %1 liegt außerhalb von ±%2</translation>
+        <translation>Wert %1 liegt außerhalb von ±%2</translation>
     </message>
     <message>
         <source>all samples are the same</source>
-        <translation>alle Messwerte sind gleich</translation>
+        <translation>alle Werte sind gleich</translation>
     </message>
     <message>
         <source>the sample rate must be above 0&#xa0;Hz</source>
@@ -4450,7 +4450,7 @@
     </message>
     <message>
         <source>the sound is damaged: its header cannot be read</source>
-        <translation>der Ton ist beschädigt: sein Kopf lässt sich nicht lesen</translation>
+        <translation>der Ton ist beschädigt: Sein Dateikopf lässt sich nicht lesen</translation>
     </message>
     <message>
         <source>the sound has %1 channels, more than %2</source>
@@ -4462,7 +4462,7 @@
     </message>
     <message>
         <source>the file ends after sample %1; its header promises %2</source>
-        <translation>die Datei endet nach Wert %1; ihr Kopf verspricht %2</translation>
+        <translation>die Datei endet nach Wert %1; ihr Dateikopf nennt %2</translation>
     </message>
     <message>
         <source>the file ends within the sound, after sample %1</source>
@@ -4478,7 +4478,7 @@
     </message>
     <message>
         <source>no column of the recording is in use</source>
-        <translation>keine Spalte der Aufzeichnung wird verwendet</translation>
+        <translation>keine Spalte der Aufzeichnung wird benutzt</translation>
     </message>
     <message>
         <source>the sound holds no samples</source>
@@ -4494,7 +4494,7 @@
     </message>
     <message>
         <source>this is an archive or a spreadsheet: save the recording as CSV</source>
-        <translation>das ist ein Archiv oder eine Tabellenkalkulation: die Aufzeichnung als CSV speichern</translation>
+        <translation>das ist ein Archiv oder eine Kalkulationstabelle: die Aufzeichnung als CSV speichern</translation>
     </message>
     <message>
         <source>the text is in UTF-16: save the recording as CSV in UTF-8</source>
@@ -4502,19 +4502,19 @@
     </message>
     <message>
         <source>%1 is taken for the time: it rises evenly</source>
-        <translation>%1 gilt als Zeit: die Werte steigen gleichmäßig</translation>
+        <translation>%1 gilt als Zeit: Die Werte steigen gleichmäßig</translation>
     </message>
     <message>
         <source>No column holds the time: the sample rate has to be stated</source>
-        <translation>Keine Spalte enthält die Zeit: die Abtastrate muss angegeben werden</translation>
+        <translation>Keine Spalte enthält die Zeit: Die Abtastrate muss angegeben werden</translation>
     </message>
     <message>
         <source>%1 is taken to be in %2: that makes %3 samples a second</source>
-        <translation>%1 gilt als in %2: das ergibt %3 Werte in der Sekunde</translation>
+        <translation>%1: als Einheit gilt %2, das ergibt %3 Werte in der Sekunde</translation>
     </message>
     <message>
         <source>%1 is taken to be in %2</source>
-        <translation>%1 gilt als in %2</translation>
+        <translation>%1: als Einheit gilt %2</translation>
     </message>
     <message>
         <source>line %1 ends too early (lines like it: %2)</source>
@@ -4550,7 +4550,7 @@
     </message>
     <message>
         <source>before line %1 %2 s are missing (gaps: %3)</source>
-        <translation>vor Zeile %1 fehlen %2 s (Lücken: %3)</translation>
+        <translation>vor Zeile %1 fehlen %2&#xa0;s (Lücken: %3)</translation>
     </message>
     <message>
         <source>line %1 has the time of the line before and is left out (lines like it: %2)</source>
@@ -4562,7 +4562,7 @@
     </message>
     <message>
         <source>in line %1 the clock begins anew: what follows is joined on (places: %2)</source>
-        <translation>in Zeile %1 beginnt die Uhr von vorn: das Folgende ist angehängt (Stellen: %2)</translation>
+        <translation>in Zeile %1 beginnt die Uhr von vorn: Das Folgende ist angehängt (Stellen: %2)</translation>
     </message>
     <message>
         <source>from line %1 on there are %2 samples a second instead of %3</source>
@@ -4570,15 +4570,15 @@
     </message>
     <message>
         <source>the steps of the time are uneven, %1 ms to %2 ms: resampled to %3 samples a second</source>
-        <translation>die Schritte der Zeit sind ungleich, %1 ms bis %2 ms: umgerechnet auf %3 Werte in der Sekunde</translation>
+        <translation>die Zeitschritte sind ungleich, %1&#xa0;ms bis %2&#xa0;ms: umgerechnet auf %3 Werte in der Sekunde</translation>
     </message>
     <message>
         <source>before line %1 %2 s are missing, longer than the recording itself: read the parts one by one</source>
-        <translation>vor Zeile %1 fehlen %2 s, mehr als die Aufzeichnung selbst dauert: die Teile einzeln lesen</translation>
+        <translation>vor Zeile %1 fehlen %2&#xa0;s, mehr als die Aufzeichnung selbst dauert: die Teile einzeln lesen</translation>
     </message>
     <message>
         <source>the input holds %1 samples, the output %2</source>
-        <translation>der Eingang enthält %1 Messwerte, der Ausgang %2</translation>
+        <translation>der Eingang enthält %1 Werte, der Ausgang %2</translation>
     </message>
     <message>
         <source>%1 stands still from line or sample %2 on, as if samples were lost (values like it: %3)</source>
@@ -4586,7 +4586,7 @@
     </message>
     <message>
         <source>the header of the sound is damaged</source>
-        <translation>der Kopf des Tons ist beschädigt</translation>
+        <translation>der Dateikopf des Tons ist beschädigt</translation>
     </message>
     <message>
         <source>the sound is packed in a way that is not read here: save it as WAV with plain samples, or as FLAC</source>
@@ -4598,23 +4598,23 @@
     </message>
     <message>
         <source>Residual unbalance of this arm&apos;s motor with its propeller; empty where it is as the others&apos;.</source>
-        <translation>Restunwucht des Motors dieses Auslegers mit seinem Propeller; leer, wo sie wie bei den anderen ist.</translation>
+        <translation>Restunwucht des Motors dieses Auslegers mit seinem Propeller; leer, wenn sie wie bei den anderen ist.</translation>
     </message>
     <message>
         <source>From throttle</source>
-        <translation>Ab Gas</translation>
+        <translation>Gas von</translation>
     </message>
     <message>
         <source>The lowest throttle at which it was seen: 0.4 is 40 %.</source>
-        <translation>Das kleinste Gas, bei dem es zu sehen war: 0,4 sind 40 %.</translation>
+        <translation>Das niedrigste Gas, bei dem es zu sehen war: 0,4 sind 40&#xa0;%.</translation>
     </message>
     <message>
         <source>To throttle</source>
-        <translation>Bis Gas</translation>
+        <translation>Gas bis</translation>
     </message>
     <message>
         <source>The highest throttle at which it was seen: 0.47 is 47 %.</source>
-        <translation>Das größte Gas, bei dem es zu sehen war: 0,47 sind 47 %.</translation>
+        <translation>Das höchste Gas, bei dem es zu sehen war: 0,47 sind 47&#xa0;%.</translation>
     </message>
     <message>
         <source>Sample rate</source>
@@ -4654,7 +4654,7 @@
     </message>
     <message>
         <source>Where the sensor sat, measured from the middle of the centre plate: forward, left, up; empty where that is not known.</source>
-        <translation>Wo der Sensor saß, von der Mitte der Mittelplatte gemessen: vorwärts, links, oben; leer, wo das nicht bekannt ist.</translation>
+        <translation>Wo der Sensor saß, gemessen von der Mitte der Mittelplatte: vorn, links, oben; leer, wenn das nicht bekannt ist.</translation>
     </message>
     <message>
         <source>Mass of the sensor</source>
@@ -4662,7 +4662,7 @@
     </message>
     <message>
         <source>What the sensor weighs with what holds it, where it is no part of the craft.</source>
-        <translation>Was der Sensor samt Halterung wiegt, wo er kein Teil des Kopters ist.</translation>
+        <translation>Was der Sensor mit seiner Halterung wiegt, wenn er kein Teil des Kopters ist.</translation>
     </message>
     <message>
         <source>What was seen</source>
@@ -4682,7 +4682,7 @@
     </message>
     <message>
         <source>%1 is %2, allowed %3, %4 or %5</source>
-        <translation>%1 ist %2, erlaubt %3, %4 oder %5</translation>
+        <translation>%1 ist %2, erlaubt sind %3, %4 oder %5</translation>
     </message>
     <message>
         <source>%1 is %2, allowed one of %3</source>
@@ -4690,7 +4690,7 @@
     </message>
     <message>
         <source>%1 is none of %2, %3 and %4</source>
-        <translation>%1 ist keines von %2, %3 und %4</translation>
+        <translation>%1 ist weder %2 noch %3 oder %4</translation>
     </message>
     <message>
         <source>%1 is none of %2</source>
@@ -4702,11 +4702,11 @@
     </message>
     <message>
         <source>A flight note runs from %1 to %2, the first must not be larger</source>
-        <translation>Eine Flugnotiz reicht von %1 bis %2, der erste Wert darf nicht größer sein</translation>
+        <translation>Eine Flugnotiz reicht von %1 bis %2, die erste Zahl darf nicht größer sein</translation>
     </message>
     <message>
         <source>The throttle curve goes from %1, %2 to %3, %4; throttle and duty must both rise from pair to pair</source>
-        <translation>Die Gaskurve geht von %1, %2 nach %3, %4; Gas und Tastgrad müssen beide von Paar zu Paar steigen</translation>
+        <translation>Die Gaskurve geht von %1, %2 zu %3, %4; Gas und Tastgrad müssen beide von Paar zu Paar steigen</translation>
     </message>
     <message>
         <source>A recording names no file</source>
@@ -4714,7 +4714,7 @@
     </message>
     <message>
         <source>The part of a recording runs from %1 to %2, the first must be the smaller</source>
-        <translation>Der Teil einer Aufzeichnung reicht von %1 bis %2, der erste Wert muss der kleinere sein</translation>
+        <translation>Der Teil einer Aufzeichnung reicht von %1 bis %2, die erste Zahl muss die kleinere sein</translation>
     </message>
     <message>
         <source>The text of a note</source>
@@ -4750,15 +4750,15 @@
     </message>
     <message>
         <source>the decays stand only %1 dB above the noise</source>
-        <translation>das Abklingen steht nur %1 dB über dem Rauschen</translation>
+        <translation>das Abklingen liegt nur %1&#xa0;dB über dem Rauschen</translation>
     </message>
     <message>
         <source>one pluck, %1 dB above the noise</source>
-        <translation>ein Zupfen, %1 dB über dem Rauschen</translation>
+        <translation>einmal angezupft, %1&#xa0;dB über dem Rauschen</translation>
     </message>
     <message>
         <source>%1 plucks, %2 dB above the noise</source>
-        <translation>%1-mal gezupft, %2 dB über dem Rauschen</translation>
+        <translation>%1-mal angezupft, %2&#xa0;dB über dem Rauschen</translation>
     </message>
     <message>
         <source>one of the two recordings holds no acceleration</source>
@@ -4782,15 +4782,15 @@
     </message>
     <message>
         <source>the speeds tell nothing that is not known better</source>
-        <translation>die Drehzahlen verraten nichts, was nicht besser bekannt ist</translation>
+        <translation>die Drehzahlen sagen nichts, was nicht schon genauer bekannt ist</translation>
     </message>
     <message>
         <source>the readings scatter more than their spread explains</source>
-        <translation>die Ablesungen streuen mehr, als ihre Unsicherheit erklärt</translation>
+        <translation>die Ablesungen weichen stärker ab, als ihre Streuung erklärt</translation>
     </message>
     <message>
         <source>KV is further from the craft&apos;s than a label is usually off: is it the motor, and the voltage, that the craft says?</source>
-        <translation>KV liegt weiter von dem des Kopters ab, als ein Aufdruck gewöhnlich abweicht: Sind es der Motor und die Spannung, die der Kopter nennt?</translation>
+        <translation>KV liegt weiter von dem des Kopters ab, als ein Aufdruck gewöhnlich abweicht: Stimmen Motor und Spannung mit denen des Kopters überein?</translation>
     </message>
     <message>
         <source>no voltage was noted</source>
@@ -4798,7 +4798,7 @@
     </message>
     <message>
         <source>the corrected motor explains every reading within its spread</source>
-        <translation>der berichtigte Motor erklärt jede Ablesung im Rahmen ihrer Unsicherheit</translation>
+        <translation>der korrigierte Motor erklärt jede Ablesung im Rahmen ihrer Streuung</translation>
     </message>
     <message>
         <source>No KV gives the speed that was measured at full throttle</source>
@@ -4814,7 +4814,7 @@
     </message>
     <message>
         <source>There are %1 throttles, a throttle curve takes %2</source>
-        <translation>Es sind %1 Gasstellungen, eine Gaskurve nimmt %2</translation>
+        <translation>Es sind %1 Gasstellungen, eine Gaskurve fasst %2</translation>
     </message>
     <message>
         <source>no KV and resistance explain the speeds: the duty is not the throttle</source>
@@ -4858,7 +4858,7 @@
     </message>
     <message>
         <source>nothing moves: every sample has the same value</source>
-        <translation>nichts bewegt sich: alle Werte sind gleich</translation>
+        <translation>nichts bewegt sich: Alle Werte sind gleich</translation>
     </message>
     <message>
         <source>%1 is at the end of its range from line or sample %2 on (values like it: %3)</source>
@@ -4866,7 +4866,7 @@
     </message>
     <message>
         <source>At %1&#xa0;% throttle order %2 lies at %3&#xa0;Hz, above half the sample rate, %4&#xa0;Hz: a sensor without a filter of its own writes it at %5&#xa0;Hz</source>
-        <translation>Bei %1&#xa0;% Gas liegt die Ordnung %2 bei %3&#xa0;Hz, über der halben Abtastrate von %4&#xa0;Hz: Ein Sensor ohne eigenes Filter schreibt sie bei %5&#xa0;Hz auf</translation>
+        <translation>Bei %1&#xa0;% Gas liegt die Ordnung %2 bei %3&#xa0;Hz, über der halben Abtastrate, %4&#xa0;Hz: Ein Sensor ohne eigenen Filter schreibt sie bei %5&#xa0;Hz auf</translation>
     </message>
 </context>
 <context>
@@ -5788,7 +5788,7 @@
     </message>
     <message>
         <source>largest shift</source>
-        <translation>größtes Schieben</translation>
+        <translation>größtes Verschieben</translation>
     </message>
     <message>
         <source>largest turn</source>
@@ -5864,11 +5864,11 @@
     </message>
     <message>
         <source>Gives the craft the measured numbers, each with its spread, the measurement and the date as its source; one step to undo.</source>
-        <translation>Gibt dem Kopter die gemessenen Zahlen, jede mit ihrer Streuung, der Messung und dem Datum als Quelle; ein Schritt zum Rückgängigmachen.</translation>
+        <translation>Gibt dem Kopter die gemessenen Zahlen, jede mit ihrer Streuung sowie Messung und Datum als Herkunft; in einem Schritt rückgängig zu machen.</translation>
     </message>
     <message>
         <source>Left unexplained: %1 % with these numbers, %2 % before.</source>
-        <translation>Unerklärt bleiben %1&#xa0;% mit diesen Zahlen, %2&#xa0;% vorher.</translation>
+        <translation>Unerklärt bleiben %1&#xa0;% mit diesen Zahlen, vorher %2&#xa0;%.</translation>
     </message>
     <message>
         <source>Left unexplained: %1 % of what was measured.</source>
@@ -6482,7 +6482,7 @@
     </message>
     <message>
         <source>Stopped: the craft has changed. Find again for the craft as it is now.</source>
-        <translation>Gestoppt: Der Kopter hat sich geändert. Für den jetzigen Stand erneut suchen.</translation>
+        <translation>Angehalten: Der Kopter hat sich geändert. Für den jetzigen Stand erneut suchen.</translation>
     </message>
     <message>
         <source>Not started: %1.</source>
@@ -6533,7 +6533,7 @@
     <name>stillbay::ui::FindingsPanel</name>
     <message>
         <source>Findings</source>
-        <translation>Befund</translation>
+        <translation>Befunde</translation>
     </message>
     <message>
         <source>Undo the last step, or change the tubes, mounts or bay.</source>
@@ -6615,7 +6615,7 @@
     </message>
     <message>
         <source>What you saw in a film at which throttle. The tab Tuning shows the notes over the computed wobble.</source>
-        <translation>Was in einem Film bei welchem Gas zu sehen war. Die Seite Abstimmung zeigt die Notizen über dem berechneten Wackeln.</translation>
+        <translation>Was in einem Film bei welchem Gas zu sehen war. Die Seite „Abstimmen“ zeigt die Notizen über dem berechneten Wackeln.</translation>
     </message>
     <message>
         <source>Throttle from which it was seen</source>
@@ -6635,7 +6635,7 @@
     </message>
     <message>
         <source>note, if any</source>
-        <translation>Notiz, falls nötig</translation>
+        <translation>Notiz, wenn gewünscht</translation>
     </message>
     <message>
         <source>Throttle</source>
@@ -6678,7 +6678,7 @@
     </message>
     <message>
         <source>Put two marks on a piece of the tube, hang it up, and measure between the marks: first with nothing on it, then with one mass after the other. One mass will do, two or three show whether they agree.</source>
-        <translation>Zwei Marken auf ein Stück Schlauch setzen, es aufhängen und zwischen den Marken messen: erst ohne etwas daran, dann mit einer Masse nach der anderen. Eine Masse genügt; zwei oder drei zeigen, ob sie übereinstimmen.</translation>
+        <translation>Zwei Striche auf ein Stück Schlauch zeichnen, es aufhängen und zwischen den Strichen messen: erst ohne Masse, dann mit einer nach der anderen. Eine Masse genügt, zwei oder drei zeigen, ob sie übereinstimmen.</translation>
     </message>
     <message>
         <source>Mass</source>
@@ -6686,7 +6686,7 @@
     </message>
     <message>
         <source>Between the marks without it</source>
-        <translation>Zwischen den Marken ohne sie</translation>
+        <translation>Zwischen den Strichen ohne sie</translation>
     </message>
     <message>
         <source>and with it</source>
@@ -6706,11 +6706,11 @@
     </message>
     <message>
         <source>Ruler read to</source>
-        <translation>Lineal abgelesen auf</translation>
+        <translation>Lineal genau auf</translation>
     </message>
     <message>
         <source>scale shows to</source>
-        <translation>Waage zeigt auf</translation>
+        <translation>Waage genau auf</translation>
     </message>
 </context>
 <context>
@@ -7194,7 +7194,7 @@
     </message>
     <message>
         <source>At %1, and a cut a little off does not hold. %2</source>
-        <translation>Bei %1, und ein etwas ungenauer Zuschnitt hält nicht mehr. %2</translation>
+        <translation>Bei %1, aber bei etwas ungenauem Zuschnitt nicht mehr machbar. %2</translation>
     </message>
 </context>
 <context>
@@ -7205,11 +7205,11 @@
     </message>
     <message>
         <source>Which mode of the bay number %1 found is</source>
-        <translation>Welche Eigenschwingung der Gondel die gefundene Nummer %1 ist</translation>
+        <translation>Welche Eigenschwingung der Gondel die gefundene Nr.&#xa0;%1 ist</translation>
     </message>
     <message>
         <source>Which of the bay&apos;s modes this is. Each is one of them once.</source>
-        <translation>Welche Eigenschwingung der Gondel das ist. Jede ist einmal eine von ihnen.</translation>
+        <translation>Welche Eigenschwingung der Gondel das ist. Jede kommt nur einmal vor.</translation>
     </message>
     <message>
         <source>%1 Hz is</source>
@@ -7610,7 +7610,7 @@ Quelle: %2.</translation>
     </message>
     <message>
         <source>Names a table of numbers (csv, txt, tsv) or a sound (wav, flac, ogg) beside the craft; the file stays where it is. It can be dropped onto the window, too.</source>
-        <translation>Nennt eine Zahlentabelle (csv, txt, tsv) oder einen Ton (wav, flac, ogg) neben dem Kopter; die Datei bleibt, wo sie ist. Sie lässt sich auch auf das Fenster ziehen.</translation>
+        <translation>Führt eine Zahlentabelle (csv, txt, tsv) oder einen Ton (wav, flac, ogg) beim Kopter auf; die Datei bleibt, wo sie ist. Sie lässt sich auch auf das Fenster ziehen.</translation>
     </message>
     <message>
         <source>Takes the chosen name off the list; the file stays.</source>
@@ -7618,7 +7618,7 @@ Quelle: %2.</translation>
     </message>
     <message>
         <source>What the recording is taken for</source>
-        <translation>Wofür die Aufzeichnung gilt</translation>
+        <translation>Als was die Aufzeichnung gilt</translation>
     </message>
     <message>
         <source>%1
@@ -7702,7 +7702,7 @@ brauchen keine Aufzeichnung</translation>
     </message>
     <message>
         <source>In seconds since the beginning of the recording. In the trace a part is drawn with the left button, or moved by its ends; a double click takes all.</source>
-        <translation>In Sekunden seit dem Anfang der Aufzeichnung. Im Verlauf wird ein Teil mit der linken Taste gezogen oder an seinen Enden verschoben; ein Doppelklick nimmt alles.</translation>
+        <translation>In Sekunden seit dem Anfang der Aufzeichnung. Im Verlauf wird ein Teil mit der linken Taste aufgezogen oder an seinen Enden verschoben; ein Doppelklick nimmt alles.</translation>
     </message>
     <message>
         <source>Use all of the recording</source>
@@ -7714,7 +7714,7 @@ brauchen keine Aufzeichnung</translation>
     </message>
     <message>
         <source>draw the part that is used with the left button</source>
-        <translation>den benutzten Teil mit der linken Taste ziehen</translation>
+        <translation>den benutzten Teil mit der linken Taste aufziehen</translation>
     </message>
     <message>
         <source>Used from</source>
@@ -7758,7 +7758,7 @@ brauchen keine Aufzeichnung</translation>
     </message>
     <message>
         <source>Add the sample recordings</source>
-        <translation>Die Beispielaufzeichnungen hinzufügen</translation>
+        <translation>Beispielaufzeichnungen hinzufügen</translation>
     </message>
     <message>
         <source>of the measurement</source>
@@ -7790,11 +7790,11 @@ brauchen keine Aufzeichnung</translation>
     </message>
     <message>
         <source>Add what a sensor, a microphone or a flight log wrote down of this craft, by the button on the left or by dropping the file here: the tab lays it over the prediction and offers better numbers.</source>
-        <translation>Hinzufügen, was ein Sensor, ein Mikrofon oder ein Fluglog von diesem Kopter aufgezeichnet hat, mit dem Knopf links oder indem die Datei hierher gezogen wird: Die Seite legt es über die Vorhersage und bietet bessere Zahlen an.</translation>
+        <translation>Hinzufügen, was ein Sensor, ein Mikrofon oder ein Fluglog von diesem Kopter aufgezeichnet hat, mit der Schaltfläche links oder durch Ziehen der Datei hierher: Diese Seite legt es über die Vorhersage und bietet bessere Zahlen an.</translation>
     </message>
     <message>
         <source>Invented recordings of this sample craft, as if it had been built and differed from its file.</source>
-        <translation>Erfundene Aufzeichnungen dieses Beispiels, als wäre es gebaut worden und wiche von seiner Datei ab.</translation>
+        <translation>Erfundene Aufzeichnungen dieses Beispielkopters, als wäre er gebaut worden und wiche von seiner Datei ab.</translation>
     </message>
     <message>
         <source>the samples cannot be written to the program&apos;s own folder</source>
@@ -7822,7 +7822,7 @@ brauchen keine Aufzeichnung</translation>
     </message>
     <message>
         <source>No answer: %1.</source>
-        <translation>Keine Antwort: %1.</translation>
+        <translation>Kein Ergebnis: %1.</translation>
     </message>
     <message>
         <source>So stiff is the tube by the masses hung on it.</source>
@@ -7830,7 +7830,7 @@ brauchen keine Aufzeichnung</translation>
     </message>
     <message>
         <source>Notes say where the prediction and what the films show differ.</source>
-        <translation>Notizen sagen, wo die Vorhersage und die Filme voneinander abweichen.</translation>
+        <translation>Notizen zeigen, wo Vorhersage und Filme voneinander abweichen.</translation>
     </message>
     <message>
         <source>%1 is missing</source>
@@ -7974,15 +7974,15 @@ brauchen keine Aufzeichnung</translation>
     <name>stillbay::ui::SensorPane</name>
     <message>
         <source>Sensor at (forward, left, up)</source>
-        <translation>Sensor bei (vorwärts, links, oben)</translation>
+        <translation>Sensor bei (vorn, links, oben)</translation>
     </message>
     <message>
         <source>Ticked: where the sensor sat is known, measured from the middle of the centre plate. Otherwise it is taken to sit at the camera.</source>
-        <translation>Angekreuzt: Der Ort des Sensors ist bekannt, von der Mitte der Mittelplatte gemessen. Sonst gilt er als bei der Kamera.</translation>
+        <translation>Angehakt: Der Ort des Sensors ist bekannt, gemessen von der Mitte der Mittelplatte. Sonst wird er bei der Kamera angenommen.</translation>
     </message>
     <message>
         <source>Sensor, forward</source>
-        <translation>Sensor, vorwärts</translation>
+        <translation>Sensor, vorn</translation>
     </message>
     <message>
         <source>Sensor, left</source>
@@ -7998,7 +7998,7 @@ brauchen keine Aufzeichnung</translation>
     </message>
     <message>
         <source>With what holds it, where it is no part of the craft.</source>
-        <translation>Samt Halterung, wo er kein Teil des Kopters ist.</translation>
+        <translation>Mit seiner Halterung, wenn er kein Teil des Kopters ist.</translation>
     </message>
     <message>
         <source>Where the sensor&apos;s axes point</source>
@@ -8006,7 +8006,7 @@ brauchen keine Aufzeichnung</translation>
     </message>
     <message>
         <source>x:y:z where it lies as the craft does; -y:x:z where its x points to the right and its y ahead. Empty: not known.</source>
-        <translation>x:y:z, wo er wie der Kopter liegt; -y:x:z, wo sein x nach rechts und sein y nach vorn zeigt. Leer: nicht bekannt.</translation>
+        <translation>x:y:z, wenn er wie der Kopter liegt; -y:x:z, wenn sein x nach rechts und sein y nach vorn zeigt. Leer: nicht bekannt.</translation>
     </message>
     <message>
         <source>not known</source>
@@ -8139,7 +8139,7 @@ brauchen keine Aufzeichnung</translation>
     <name>stillbay::ui::SpeedPane</name>
     <message>
         <source>Type the throttle that was held at each; three or more correct the motors.</source>
-        <translation>Zu jeder das gehaltene Gas eintragen; ab drei werden die Motoren berichtigt.</translation>
+        <translation>Zu jeder Drehzahl das gehaltene Gas eintragen; ab drei werden die Motoren korrigiert.</translation>
     </message>
     <message>
         <source>Throttle at steady speed %1</source>
@@ -8147,11 +8147,11 @@ brauchen keine Aufzeichnung</translation>
     </message>
     <message>
         <source>The stick, in per cent of full. –: not known, not used.</source>
-        <translation>Der Knüppel in Prozent von Vollgas. –: nicht bekannt, nicht verwendet.</translation>
+        <translation>Der Knüppel in Prozent von Vollgas. –: nicht bekannt, nicht benutzt.</translation>
     </message>
     <message>
         <source>%1 to %2 s: %3 rpm at</source>
-        <translation>%1 bis %2 s: %3 U/min bei</translation>
+        <translation>%1 bis %2&#xa0;s: %3&#xa0;U/min bei</translation>
     </message>
 </context>
 <context>
@@ -8617,7 +8617,7 @@ brauchen keine Aufzeichnung</translation>
     </message>
     <message>
         <source>No recording is shown.</source>
-        <translation>Keine Aufzeichnung wird gezeigt.</translation>
+        <translation>Es wird keine Aufzeichnung gezeigt.</translation>
     </message>
     <message>
         <source>%1 over %2 s; the part from %3 to %4 s is used.</source>
@@ -9247,7 +9247,7 @@ Ein Klick öffnet die Liste der gemerkten Abstimmungen bei dieser.</translation>
     </message>
     <message>
         <source>%1: the first number must not be larger than the second</source>
-        <translation>%1: die erste Zahl darf nicht größer als die zweite sein</translation>
+        <translation>%1: Die erste Zahl darf nicht größer als die zweite sein</translation>
     </message>
     <message>
         <source>Gives every tune the elevations, and small differences of stretch, with which the bay rests where it is drawn.</source>
@@ -9329,7 +9329,7 @@ Ein Klick öffnet die Liste der gemerkten Abstimmungen bei dieser.</translation>
     </message>
     <message>
         <source>Next step: trying…</source>
-        <translation>Nächster Schritt: wird gesucht …</translation>
+        <translation>Nächster Schritt: wird gesucht…</translation>
     </message>
     <message>
         <source>Next step: %1</source>
@@ -9345,7 +9345,7 @@ Ein Klick öffnet die Liste der gemerkten Abstimmungen bei dieser.</translation>
     </message>
     <message>
         <source>&amp;Find a tune…</source>
-        <translation>Abstimmung &amp;finden …</translation>
+        <translation>Abstimmung &amp;finden…</translation>
     </message>
     <message>
         <source>Find a tune</source>
