@@ -50,6 +50,9 @@ struct RowShifts {
     double frameRate_hz = 0.0;  ///< by the median distance of the stamps; 0 of a single frame
     std::size_t frames = 0;     ///< seen, usable or not
     std::size_t references = 0;
+    /// Of each band, as a share of the frame's height: a sine is seen through the band as through a
+    /// sinc, sin(x)/x with x = π·frequency·readout·bandHeight.
+    double bandHeight = 0.0;
     /// By time, within a frame by row. Rows are the same in all frames; a band with too little to
     /// hold on to is left out.
     std::vector<BandShift> bands;
