@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: MIT
+#include "core/clip/wider_spreads.h"
+
+#include "core/base/quantile.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <span>
+#include <vector>
+
+namespace stillbay {
+
+namespace {
+
+constexpr std::array<double, 5> kFourth{1.0, -4.0, 6.0, -4.0, 1.0};
+constexpr double kMedianOfSquare = 0.45494;  // of a standard normal number
+
+constexpr double kByChance = 1.3;  // a film's mean excess without any coder
+
+struct Part {
+    double BandShift::*value;
+    double BandShift::*spread;
+};
+
+constexpr std::array<Part, 3> kParts{{{&BandShift::across_px, &BandShift::acrossSpread_px},
+                                      {&BandShift::up_px, &BandShift::upSpread_px},
+                                      {&BandShift::roll_rad, &BandShift::rollSpread_rad}}};
+
+// How many times more than its spreads allow the square of one frame's fourth differences is.
+double excessOf(std::span<const BandShift> frame, const Part& part, double bandHeight)
+{
+    std::vector<double> squares;
+    for (std::size_t k = 0; k + kFourth.size() <= frame.size(); ++k) {
+        const auto bands = frame.subspan(k, kFourth.size());
+        if (bands.back().row - bands.front().row > 4.5 * bandHeight)
+            continue;  // a band between them is missing
+        double difference = 0.0, variance = 0.0;
+        for (std::size_t i = 0; i < kFourth.size(); ++i) {
+            difference += kFourth[i] * bands[i].*part.value;
+            variance += std::pow(kFourth[i] * bands[i].*part.spread, 2);
+        }
+        if (variance > 0.0)
+            squares.push_back(difference * difference / variance);
+    }
+    return squares.size() < 8 ? 1.0 : median(squares) / kMedianOfSquare;
+}
+
+}  // namespace
+
+void widenSpreads(RowShifts& shifts)
+{
+    std::vector<std::span<BandShift>> frames;
+    for (std::size_t first = 0, end = 0; first < shifts.bands.size(); first = end) {
+        while (end < shifts.bands.size() && shifts.bands[end].frame == shifts.bands[first].frame)
+            ++end;
+        frames.push_back(std::span(shifts.bands).subspan(first, end - first));
+    }
+    for (const Part& part : kParts) {
+        std::vector<double> excess;
+        for (const std::span<BandShift> frame : frames)
+            excess.push_back(excessOf(frame, part, shifts.bandHeight));
+        double mean = 0.0;
+        for (const double one : excess)
+            mean += one / static_cast<double>(excess.size());
+        if (mean < kByChance)
+            continue;
+        for (std::size_t k = 0; k < frames.size(); ++k) {
+            // One frame has few differences: half of it is what the film has.
+            const double widening = std::sqrt(std::max(1.0, 0.5 * (excess[k] + mean)));
+            for (BandShift& band : frames[k])
+                band.*part.spread *= widening;
+        }
+    }
+}
+
+}  // namespace stillbay
