@@ -1,0 +1,296 @@
+// SPDX-License-Identifier: MIT
+#include "core/clip/frames.h"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <string>
+#include <string_view>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+constexpr double kMostRepeated = 0.05;  // of all frames, before it is worth a word
+constexpr std::size_t kMostMissing = 3;
+
+tl::unexpected<Error> broken(Phrase what)
+{
+    return fail(Errc::BadInput, std::move(what));
+}
+
+tl::unexpected<Error> notUnderstood()
+{
+    return broken(
+        phrase("what ffmpeg says of the frames is not understood: its version is too old or "
+               "too new"));
+}
+
+tl::unexpected<Error> cannotDecode(std::size_t decoded, const std::string& words)
+{
+    const std::string why = words.empty() ? "it ended" : words;
+    if (decoded == 0)
+        return broken(phrase("ffmpeg cannot decode this film: %1", why));
+    return broken(phrase("ffmpeg broke off after frame %1: %2", whole(decoded), why));
+}
+
+tl::unexpected<Error> sizeChanges()
+{
+    return broken(
+        phrase("the size of the frames changes within the film: name a part where it stays"));
+}
+
+tl::unexpected<Error> nothingMoves()
+{
+    return broken(phrase("all frames of this part are the same: it is a still picture"));
+}
+
+Warning repeatsWarning(std::size_t repeated, std::size_t all)
+{
+    return {"film_frames_repeat", phrase("%1 of %2 frames repeat the one before and were left out",
+                                         whole(repeated), whole(all))};
+}
+
+Warning missingWarning(std::size_t decoded, std::size_t listed)
+{
+    return {"film_frames_missing",
+            phrase("only %1 of %2 frames could be decoded", whole(decoded), whole(listed))};
+}
+
+// What stands behind "name" up to the next blank, blanks in front left out.
+std::string_view behind(std::string_view line, std::string_view name)
+{
+    const std::size_t at = line.find(name);
+    if (at == std::string_view::npos)
+        return {};
+    line.remove_prefix(at + name.size());
+    line.remove_prefix(std::min(line.find_first_not_of(' '), line.size()));
+    return line.substr(0, line.find(' '));
+}
+
+std::optional<std::int64_t> wholeIn(std::string_view text)
+{
+    std::int64_t value = 0;
+    const auto [end, code] = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (code != std::errc() || end != text.data() + text.size())
+        return {};
+    return value;
+}
+
+// Two whole numbers with a letter between them: "1920x1080", "1/15360,".
+std::optional<std::pair<std::int64_t, std::int64_t>> pairIn(std::string_view text, char between)
+{
+    if (text.ends_with(','))
+        text.remove_suffix(1);
+    const std::size_t at = text.find(between);
+    if (at == std::string_view::npos)
+        return {};
+    const auto first = wholeIn(text.substr(0, at)), second = wholeIn(text.substr(at + 1));
+    if (!first || !second)
+        return {};
+    return std::pair(*first, *second);
+}
+
+// How many bits a grey format has; 0: it is none.
+unsigned greyBits(std::string_view format)
+{
+    if (format == "gray")
+        return 8;
+    for (const unsigned bits : {9U, 10U, 12U, 14U, 16U})
+        if (format == "gray" + std::to_string(bits) + "le")
+            return bits;
+    return 0;
+}
+
+constexpr std::string_view kSpeaker = "[Parsed_showinfo_";
+
+LineUse ofFrames(std::string_view line)
+{
+    if (!line.starts_with(kSpeaker))
+        return errorsOnly(line);
+    const bool isFrame = line.find(" n:") != std::string_view::npos;
+    const bool isTickSize = line.find("config in time_base:") != std::string_view::npos;
+    return isFrame || isTickSize ? LineUse::Take : LineUse::Ignore;
+}
+
+std::vector<std::string> decoderArguments(const std::filesystem::path& file, const ClipFacts& facts,
+                                          const ClipOptions& options)
+{
+    std::vector<std::string> arguments{"-hide_banner", "-nostdin",    "-nostats",
+                                       "-loglevel",    "level+info",  "-noautorotate",
+                                       "-copyts",      "-max_pixels", std::to_string(kMostPixels)};
+    if (options.from_s > 0) {
+        // From one frame before the part on, so that rounding loses none of it.
+        const double from = std::max(0.0, options.from_s - 1 / facts.frameRate_hz);
+        arguments.insert(arguments.end(), {"-ss", std::to_string(std::llround(from * 1e6)) + "us"});
+    }
+    const std::vector<std::string> input = inputArguments(file);
+    arguments.insert(arguments.end(), input.begin(), input.end());
+    arguments.insert(arguments.end(), {"-map", "0:" + std::to_string(facts.stream), "-an", "-sn",
+                                       "-dn", "-vf", "extractplanes=y,showinfo=checksum=0",
+                                       "-fps_mode", "passthrough", "-f", "rawvideo", "pipe:1"});
+    return arguments;
+}
+
+}  // namespace
+
+struct FrameStream::Picture {
+    std::int64_t tick = 0;
+    unsigned bits = 8;
+};
+
+FrameStream::FrameStream(const ClipFacts& facts, const ClipOptions& options,
+                         std::filesystem::path file, ChildProcess decoder, std::stop_token stop,
+                         Progress progress)
+    : m_facts(facts),
+      m_options(options),
+      m_file(std::move(file)),
+      m_decoder(std::move(decoder)),
+      m_stop(std::move(stop)),
+      m_progress(std::move(progress)),
+      m_tick_s(facts.tick_s),
+      m_luma(std::size_t{facts.width} * facts.height),
+      m_before(m_luma.size())
+{
+}
+
+Result<FrameStream> FrameStream::open(const std::filesystem::path& file, const ClipFacts& facts,
+                                      const ClipOptions& options, std::stop_token stop,
+                                      Progress progress)
+{
+    const auto tools = options.tools ? Result<DecoderTools>(*options.tools) : findDecoderTools();
+    if (!tools)
+        return tl::unexpected(tools.error());
+    auto decoder =
+        ChildProcess::start(tools->ffmpeg, decoderArguments(file, facts, options), ofFrames);
+    if (!decoder)
+        return tl::unexpected(decoder.error());
+    return FrameStream(facts, options, file, *std::move(decoder), std::move(stop),
+                       std::move(progress));
+}
+
+// What ffmpeg says of a frame comes before its pixels; none where the film has ended.
+Result<std::optional<FrameStream::Picture>> FrameStream::nextPicture(const Patience& patience)
+{
+    for (;;) {
+        const auto line = m_decoder.nextLine(patience);
+        if (!line)
+            return tl::unexpected(line.error());
+        if (!*line)
+            return std::optional<Picture>();
+        if (const auto ratio = pairIn(behind(**line, "config in time_base:"), '/')) {
+            m_tick_s = static_cast<double>(ratio->first) / static_cast<double>(ratio->second);
+            continue;
+        }
+        const auto size = pairIn(behind(**line, " s:"), 'x');
+        Picture picture;
+        picture.bits = greyBits(behind(**line, " fmt:"));
+        if (!size || picture.bits == 0)
+            return notUnderstood();
+        if (size->first != m_facts.width || size->second != m_facts.height)
+            return sizeChanges();
+        const std::string_view interlaced = behind(**line, " i:");
+        if (interlaced == "T" || interlaced == "B")
+            return tl::unexpected(interlacedFilm());
+        const auto tick = wholeIn(behind(**line, " pts:"));
+        if (!tick)
+            return tl::unexpected(filmWithoutTimes());
+        picture.tick = *tick;
+        return std::optional(picture);
+    }
+}
+
+tl::expected<void, Error> FrameStream::readLuma(const Picture& picture, const Patience& patience)
+{
+    const std::size_t pixels = m_luma.size();
+    const bool isWide = picture.bits > 8;
+    if (isWide)
+        m_wide.resize(2 * pixels);
+    const auto got = m_decoder.read(isWide ? m_wide : m_luma, patience);
+    if (!got)
+        return tl::unexpected(got.error());
+    if (*got < (isWide ? 2 : 1) * pixels)
+        return cannotDecode(m_decoded, plainWords(m_decoder.lastWords(), m_file));
+    if (isWide) {
+        const unsigned shift = picture.bits - 8, half = 1U << (shift - 1);
+        for (std::size_t k = 0; k < pixels; ++k) {
+            const unsigned value = m_wide[2 * k] + 256U * m_wide[2 * k + 1];
+            m_luma[k] = static_cast<std::uint8_t>(std::min((value + half) >> shift, 255U));
+        }
+    }
+    return {};
+}
+
+FrameStream::Taken FrameStream::take(double time_s)
+{
+    if (!isInPart(m_facts, m_options, time_s))
+        return time_s > m_options.from_s ? Taken::PartEnds : Taken::Dropped;
+    ++m_decoded;
+    if (m_progress)
+        m_progress(std::min(m_decoded, m_facts.frameTime_s.size()), m_facts.frameTime_s.size());
+    if (m_handedOut > 0 && (!(time_s > m_time_s) || m_luma == m_before)) {
+        ++m_repeated;
+        return Taken::Dropped;
+    }
+    m_time_s = time_s;
+    ++m_handedOut;
+    std::swap(m_luma, m_before);
+    return Taken::Shown;
+}
+
+Result<std::optional<Frame>> FrameStream::endOfFilm(const Patience& patience)
+{
+    const auto ending = m_decoder.finish(patience);
+    if (!ending)
+        return tl::unexpected(ending.error());
+    if (!ending->isGood() || m_decoded == 0)
+        return cannotDecode(m_decoded, plainWords(m_decoder.lastWords(), m_file));
+    if (m_decoded + kMostMissing < m_facts.frameTime_s.size())
+        m_warnings.push_back(missingWarning(m_decoded, m_facts.frameTime_s.size()));
+    return endOfPart();
+}
+
+Result<std::optional<Frame>> FrameStream::endOfPart()
+{
+    m_isAtEnd = true;
+    m_decoder.end();
+    if (m_handedOut == 1 && m_decoded > 1)
+        return nothingMoves();
+    if (static_cast<double>(m_repeated) > kMostRepeated * static_cast<double>(m_decoded))
+        m_warnings.push_back(repeatsWarning(m_repeated, m_decoded));
+    return std::optional<Frame>();
+}
+
+Result<std::optional<Frame>> FrameStream::next()
+{
+    const Patience patience = patienceOf(m_options.silence_s, m_stop);
+    while (!m_isAtEnd) {
+        const auto picture = nextPicture(patience);
+        if (!picture)
+            return tl::unexpected(picture.error());
+        if (!*picture) {
+            std::uint8_t tooMany = 0;
+            const auto more = m_decoder.read({&tooMany, 1}, patience);
+            if (!more)
+                return tl::unexpected(more.error());
+            if (*more > 0)
+                return notUnderstood();
+            return endOfFilm(patience);
+        }
+        if (const auto whole = readLuma(**picture, patience); !whole)
+            return tl::unexpected(whole.error());
+        const double stamp = static_cast<double>((*picture)->tick) * m_tick_s;
+        switch (take(timeOfStamp(m_facts, stamp))) {
+            case Taken::Shown:
+                return std::optional(
+                    Frame{m_time_s, m_facts.width, m_facts.height, m_before, m_handedOut - 1});
+            case Taken::PartEnds:
+                return endOfPart();
+            case Taken::Dropped:
+                break;
+        }
+    }
+    return std::optional<Frame>();
+}
+
+}  // namespace stillbay
