@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <numeric>
 #include <vector>
 
 namespace stillbay {
@@ -30,6 +31,16 @@ double roughStep(std::span<const std::int64_t> ticks)
             ++count;
         }
     return sum / static_cast<double>(count);
+}
+
+// The largest tick all stamps are whole numbers of: a file that was packed anew keeps what the one
+// before had rounded.
+double coarsest(std::span<const std::int64_t> ticks)
+{
+    std::int64_t common = 0;
+    for (const std::int64_t tick : ticks)
+        common = std::gcd(common, tick - ticks[0]);
+    return static_cast<double>(common);
 }
 
 }  // namespace
@@ -64,7 +75,7 @@ std::optional<EvenTimes> evenTimesBehind(std::span<const std::int64_t> ticks, do
     }
     const double step = both / square;
     const double first = meanStamp - step * meanPlace;
-    const double most = std::min(1.0, kMostOff_steps * step);
+    const double most = std::min(coarsest(ticks), kMostOff_steps * step);
     for (std::size_t k = 0; k < ticks.size(); ++k)
         if (!(std::abs(stamps[k] - first - step * places[k]) <= most))
             return {};

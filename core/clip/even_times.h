@@ -22,8 +22,8 @@ struct EvenTimes {
 ///
 /// @param ticks   rising
 /// @param tick_s  > 0
-/// @return least squares; none where a stamp is farther than one tick, or a tenth of a step, from
-///         its place, or fewer than three.
+/// @return least squares; none where a stamp is farther than a tick, or a tenth of a step, from its
+///         place, or where there are fewer than three. A tick is the coarsest the stamps allow.
 std::optional<EvenTimes> evenTimesBehind(std::span<const std::int64_t> ticks, double tick_s);
 
 }  // namespace stillbay

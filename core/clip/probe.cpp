@@ -49,8 +49,9 @@ tl::expected<void, Error> mayBeRead(const std::filesystem::path& file, const Cli
 struct Answer {
     std::string text;
     bool isGood = true;
-    bool hasNoIndex = false;  // a film without the part that says where its frames are
-    std::string words;        // its last error
+    bool hasNoIndex = false;     // a film without the part that says where its frames are
+    bool isOfOtherKind = false;  // in a form that is left out
+    std::string words;           // its last error
 };
 
 tl::unexpected<Error> notAFilm(const Answer& answer)
@@ -60,6 +61,9 @@ tl::unexpected<Error> notAFilm(const Answer& answer)
         return unreadable(
             phrase("the index of the film is missing: it was not finished, was not copied "
                    "to its end, or is no film"));
+    if (answer.isOfOtherKind)
+        return unreadable(
+            phrase("this is a file of another kind, a picture for instance, and no film"));
     if (words.empty())
         return unreadable(phrase("this is no film that ffmpeg reads"));
     return unreadable(phrase("this is no film that ffmpeg reads: %1", words));
@@ -97,8 +101,11 @@ Result<Answer> answerOf(const DecoderTools& tools, std::vector<std::string> argu
     if (!ending)
         return tl::unexpected(ending.error());
     answer.isGood = ending->isGood();
-    for (const std::string& line : child->remembered())
+    for (const std::string& line : child->remembered()) {
         answer.hasNoIndex = answer.hasNoIndex || line.find("moov atom") != std::string::npos;
+        answer.isOfOtherKind =
+            answer.isOfOtherKind || line.find("not on whitelist") != std::string::npos;
+    }
     answer.words = plainWords(child->lastWords(), file);
     return answer;
 }
@@ -355,9 +362,7 @@ void warnOf(ClipFacts& facts, const ClipOptions& options)
 
 bool isInPart(const ClipFacts& facts, const ClipOptions& options, double time_s)
 {
-    const double margin =
-        kStampError_s +
-        (facts.evenTimes ? std::min(facts.tick_s, facts.evenTimes->step / 10) : 0.0);
+    const double margin = facts.evenTimes ? facts.evenTimes->step / 10 : kStampError_s;
     return time_s >= options.from_s - margin && time_s < options.to_s - margin;
 }
 

@@ -46,6 +46,17 @@ TEST(EvenTimes, AreFoundBehindWholeTicks)
     }
 }
 
+// Oracle: times rounded to 1 ms, then written in 1/16000 s: sixteen ticks of rounding.
+TEST(EvenTimes, AreFoundAfterPackingAnew)
+{
+    std::vector<std::int64_t> ticks = ticksOf(0.7, 1 / 29.97, 1e-3, placesOf(200));
+    for (std::int64_t& tick : ticks)
+        tick *= 16;
+    const auto even = evenTimesBehind(ticks, 1.0 / 16'000);
+    ASSERT_TRUE(even);
+    EXPECT_NEAR(even->step, 1 / 29.97, 1e-3 / 199);  // half a tick at either end
+}
+
 // Oracle: none is even: a rate that changes on the way, or frames that come when the light allows.
 TEST(EvenTimes, AreNotMadeUp)
 {
