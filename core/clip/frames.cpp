@@ -28,10 +28,12 @@ tl::unexpected<Error> notUnderstood()
 
 tl::unexpected<Error> cannotDecode(std::size_t decoded, const std::string& words)
 {
-    const std::string why = words.empty() ? "it ended" : words;
     if (decoded == 0)
-        return broken(phrase("ffmpeg cannot decode this film: %1", why));
-    return broken(phrase("ffmpeg broke off after frame %1: %2", whole(decoded), why));
+        return broken(words.empty() ? phrase("ffmpeg cannot decode this film")
+                                    : phrase("ffmpeg cannot decode this film: %1", words));
+    return broken(words.empty()
+                      ? phrase("ffmpeg broke off after frame %1", whole(decoded))
+                      : phrase("ffmpeg broke off after frame %1: %2", whole(decoded), words));
 }
 
 tl::unexpected<Error> sizeChanges()

@@ -41,7 +41,7 @@ tl::expected<void, Error> mayBeRead(const std::filesystem::path& file, const Cli
         return unreadable(phrase("the file is empty"));
     if (!(options.from_s >= 0 && options.to_s > options.from_s))
         return unreadable(
-            phrase("a part of a film begins at 0 s or later and ends after its beginning"));
+            phrase("a part of a film begins at 0\u00A0s or later and ends after its beginning"));
     return {};
 }
 
