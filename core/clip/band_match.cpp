@@ -2,6 +2,7 @@
 #include "core/clip/band_match.h"
 
 #include "core/base/check.h"
+#include "core/base/parallel.h"
 #include "core/base/quantile.h"
 #include "core/clip/tile_fit.h"
 
@@ -23,8 +24,9 @@ constexpr std::array<MotionTerm, 3> kTerms{{{false, 0, 0}, {true, 0, 0}, {true, 
 // A band is known to be within some pixels of where its whole frame has it.
 constexpr FitManner kRough{.pull = 2.0, .slack = 0.01};
 constexpr FitManner kFiner{.pull = 4.0, .slack = 0.005};
-constexpr FitManner kFinest{.slack = 0.003};
-constexpr double kFarStep_px = 3.0;  // a step beyond what slopes can tell
+constexpr FitManner kFinest{.slack = 0.003, .withVariance = true};
+constexpr std::size_t kWorthThreads = 200'000;  // pixels
+constexpr double kFarStep_px = 3.0;             // a step beyond what slopes can tell
 
 // How much of a band's variance is its own tiles' disagreement; the rest is what the bands of the
 // frame have in common, which is known better.
@@ -54,25 +56,28 @@ Step stepAt(const ReferencePicture& reference, std::span<const Plane> frame, std
     const Plane& plane = frame[level];
     const double halfWidth = 0.5 * static_cast<double>(plane.width);
     const double scale = std::ldexp(1.0, static_cast<int>(level));
+    const RowField shrunk = halvedField(field, static_cast<unsigned>(level), plane.height);
     std::vector<TileSums> sums(grid.size());
-    sumTiles(levelOf(reference, level), plane,
-             halvedField(field, static_cast<unsigned>(level), plane.height), grid, 0, grid.bands,
-             sums);
-    Step step;
-    for (std::size_t band = 0; band < grid.bands; ++band) {
+    Step step{.fits = std::vector<std::optional<TileFit>>(grid.bands),
+              .motions = std::vector<RowMotion>(grid.bands),
+              .means = std::vector<RowMotion>(grid.bands)};
+    const auto fitBand = [&](std::size_t band) {
+        sumTiles(levelOf(reference, level), plane, shrunk, grid, band, band + 1, sums);
         const std::span tiles(sums.data() + band * grid.tiles, grid.tiles);
-        step.means.push_back(tiles.front().motion);
-        step.fits.push_back(fitTiles(tiles, kTerms, halfWidth, 1.0, manner));
-        RowMotion motion;
-        if (auto& fit = step.fits.back()) {
-            for (double& part : fit->motion)
-                part = std::clamp(part, -kFarStep_px, kFarStep_px);
-            motion = {.right = scale * fit->motion[0],
-                      .down = scale * fit->motion[1],
-                      .tilt = fit->motion[2] / halfWidth};
-        }
-        step.motions.push_back(motion);
-    }
+        step.means[band] = tiles.front().motion;
+        std::optional<TileFit>& fit = step.fits[band];
+        fit = fitTiles(tiles, kTerms, halfWidth, 1.0, manner);
+        if (!fit)
+            return;
+        for (double& part : fit->motion)
+            part = std::clamp(part, -kFarStep_px, kFarStep_px);
+        step.motions[band] = {.right = scale * fit->motion[0],
+                              .down = scale * fit->motion[1],
+                              .tilt = fit->motion[2] / halfWidth};
+    };
+    // A thread costs as much as a few bands of a small picture.
+    const std::size_t threads = plane.values.size() < kWorthThreads ? 1 : 0;
+    inParallel(grid.bands, threads, fitBand, {}, {});
     for (std::size_t band = 0; band < grid.bands; ++band)
         if (!step.fits[band])
             step.motions[band] = nearestFitted(step, band);

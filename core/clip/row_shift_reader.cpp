@@ -18,6 +18,7 @@ constexpr std::size_t kFewest = 4;     // frames that make a reference
 constexpr std::size_t kSmallest = 60;  // columns of the smallest picture
 constexpr std::size_t kFewestColumns = 160, kFewestRows = 90;
 constexpr double kLeastContrast = 2.0;  // standard deviation of 0 … 255
+constexpr double kDark = 40.0;          // mean of 0 … 255; black is 16
 constexpr double kMostUnexplained = 0.5;
 constexpr double kFarShare = 0.25;    // of the picture, moved since the reference: a new one is due
 constexpr double kFastShare = 0.04;   // of the picture, moved since the frame before
@@ -48,6 +49,20 @@ Phrase tooPlain()
 Phrase aJump()
 {
     return phrase("the picture jumps");
+}
+
+Phrase tooShort()
+{
+    return phrase("the film has too few frames");
+}
+
+// Why a picture without contrast says nothing.
+Phrase emptyBecause(const Plane& plane)
+{
+    double sum = 0.0;
+    for (const float value : plane.values)
+        sum += static_cast<double>(value);
+    return sum < kDark * static_cast<double>(plane.values.size()) ? tooDark() : tooPlain();
 }
 
 double contrastOf(const Plane& plane)
@@ -154,14 +169,13 @@ void RowShiftReader::add(const Frame& frame)
     Waiting next{.time_s = frame.time_s,
                  .index = static_cast<unsigned>(frame.index),
                  .levels = pyramidOf(shrunk(frame, m_halvings), kSmallest)};
-    std::vector<Plane> levels;
     if (contrastOf(next.levels.back()) < kLeastContrast)
-        return dropFrame(frame.time_s, tooDark());
+        return dropFrame(frame.time_s, emptyBecause(next.levels.back()));
     if (m_reference && measureAgainstReference(next)) {
         m_before = std::move(next.levels);
         return;
     }
-    levels = next.levels;
+    std::vector<Plane> levels = next.levels;
     collect(std::move(next));
     m_before = std::move(levels);
 }
@@ -215,6 +229,8 @@ void RowShiftReader::collect(Waiting frame)
 
 void RowShiftReader::makeReference()
 {
+    if (m_shifts.frames < kFewest)
+        return dropWaiting(tooShort());
     if (m_waiting.size() < kFewest)
         return dropWaiting(m_waiting.size() > 1 ? tooFewAlike() : tooFast());
     const std::size_t seed = m_waiting.size() / 2;

@@ -194,6 +194,8 @@ std::optional<TileFit> fitTiles(std::span<const TileSums> all, std::span<const M
     if (!(fit.gain > 0.05))
         return std::nullopt;
     fit.tiles = tiles.size();
+    for (std::size_t i = 0; i + 1 < n; ++i)
+        fit.motion.push_back(solution[i] / fit.gain);
     std::vector<Row> scores(tiles.size());
     double sum = 0.0, sumOfSquares = 0.0;
     for (std::size_t t = 0; t < tiles.size(); ++t) {
@@ -211,7 +213,7 @@ std::optional<TileFit> fitTiles(std::span<const TileSums> all, std::span<const M
         unit[i] = 1.0;
         inverse[i] = normal.solve(unit);
     }
-    for (std::size_t i = 0; i + 1 < n; ++i) {
+    for (std::size_t i = 0; manner.withVariance && i + 1 < n; ++i) {
         const Row& along = inverse[i];  // how the unknown follows the scores
         double variance = 0.0, white = 0.0;
         for (std::size_t t = 0; t < tiles.size(); ++t) {
@@ -237,7 +239,6 @@ std::optional<TileFit> fitTiles(std::span<const TileSums> all, std::span<const M
             variance += pulled * pulled / (1.0 - lever);
             white += weights[t] * weights[t] * noise[t] * power;
         }
-        fit.motion.push_back(solution[i] / fit.gain);
         fit.variance.push_back(variance / (fit.gain * fit.gain));
         fit.whiteVariance.push_back(white / (fit.gain * fit.gain));
     }

@@ -29,6 +29,7 @@ struct TileFit {
 struct FitManner {
     double pull = 0.0;   ///< > 0: each unknown is drawn to 0 as if known to so many pixels
     double slack = 0.0;  ///< share of a tile's contrast that may stay without it being doubted
+    bool withVariance = false;  ///< else there is none in the answer
 };
 
 /// Least squares over tiles, those that fit far worse than the rest weighted down: what moves by

@@ -53,7 +53,7 @@ Place placeOf(double x)
 {
     static const std::vector<Kernel> kernels = sincKernels();
     const double low = std::floor(x);
-    const auto phase = static_cast<std::size_t>(std::lround((x - low) * kPhases));
+    const auto phase = static_cast<std::size_t>((x - low) * kPhases + 0.5);
     return {static_cast<std::ptrdiff_t>(low) - (kTaps / 2 - 1), &kernels[phase]};
 }
 
