@@ -24,6 +24,7 @@ constexpr double kFarShare = 0.25;    // of the picture, moved since the referen
 constexpr double kFastShare = 0.04;   // of the picture, moved since the frame before
 constexpr double kFarTurn_px = 12.0;  // at the picture's edge, by turn or stretch
 constexpr double kLeastGain = 0.5;    // of brightness against the reference
+constexpr double kFaded = 0.2;
 constexpr double kMostSpread_px = 0.5;  // of a band that has something to hold on to, at its size
 
 Phrase tooDark()
@@ -56,13 +57,18 @@ Phrase tooShort()
     return phrase("the film has too few frames");
 }
 
-// Why a picture without contrast says nothing.
-Phrase emptyBecause(const Plane& plane)
+double brightnessOf(const Plane& plane)
 {
     double sum = 0.0;
     for (const float value : plane.values)
         sum += static_cast<double>(value);
-    return sum < kDark * static_cast<double>(plane.values.size()) ? tooDark() : tooPlain();
+    return sum / static_cast<double>(plane.values.size());
+}
+
+// Why a picture without contrast says nothing.
+Phrase emptyBecause(const Plane& plane)
+{
+    return brightnessOf(plane) < kDark ? tooDark() : tooPlain();
 }
 
 double contrastOf(const Plane& plane)
@@ -91,6 +97,13 @@ bool isMoved(const RowMotion& now, const RowMotion& before, const Plane& plane, 
 {
     return std::abs(now.right - before.right) > share * static_cast<double>(plane.width) ||
            std::abs(now.down - before.down) > share * static_cast<double>(plane.height);
+}
+
+// The end of a fade: hardly anything is left of the reference's light.
+bool isFaded(const Plane& plane, const Plane& reference)
+{
+    return contrastOf(plane) < kFaded * contrastOf(reference) &&
+           brightnessOf(plane) < 2.0 * kFaded * brightnessOf(reference);
 }
 
 bool isFar(const RowMotion& middle, const Plane& plane)
@@ -182,6 +195,10 @@ void RowShiftReader::add(const Frame& frame)
 
 bool RowShiftReader::measureAgainstReference(Waiting& frame)
 {
+    if (isFaded(frame.levels.back(), m_reference->levels.back())) {
+        dropFrame(frame.time_s, tooDark());
+        return true;
+    }
     const auto match = matchPicture(*m_reference, frame.levels, m_lastMiddle);
     const Plane& plane = frame.levels.front();
     if (!fits(match) || isFar(middleOf(match->field), plane) ||

@@ -14,6 +14,7 @@ namespace {
 
 constexpr std::size_t kMost = 11;  // ten terms and the gain
 constexpr int kRounds = 4;
+constexpr double kFaintest = 0.05;  // gain of a frame that shows the reference at all
 
 // Of a tile's contrast: counted as noise until it is known which tiles agree.
 constexpr double kCalm = 0.05;
@@ -58,29 +59,14 @@ struct Normal {
     }
 };
 
-// What a unit of each unknown adds to the frame's brightness: so much of the slope to the right,
-// of the slope downwards, of the reference.
-struct Effect {
-    std::array<double, kMost> amount{};
-    std::array<std::size_t, kMost> of{};
+// One tile in the terms' unknowns: what they explain of each other and of the frame.
+struct Equations {
+    std::array<Row, kMost> products;
+    Row right;
+    double frame = 0.0;
+    double pixels = 0.0;
+    double contrast = 0.0;  // of the reference, a pixel
 };
-
-Effect effectAt(std::span<const MotionTerm> terms, double x, double y)
-{
-    Effect effect;
-    for (std::size_t i = 0; i < terms.size(); ++i) {
-        double size = 1.0;
-        for (int k = 0; k < terms[i].xPower; ++k)
-            size *= x;
-        for (int k = 0; k < terms[i].yPower; ++k)
-            size *= y;
-        effect.amount[i] = -size;
-        effect.of[i] = terms[i].down ? 1 : 0;
-    }
-    effect.amount[terms.size()] = 1.0;
-    effect.of[terms.size()] = 2;
-    return effect;
-}
 
 double product(const TileSums& tile, std::size_t a, std::size_t b)
 {
@@ -88,47 +74,139 @@ double product(const TileSums& tile, std::size_t a, std::size_t b)
     return tile.products[kAt[a][b]];
 }
 
-// What a solution leaves of one tile.
-struct Leftover {
-    std::array<double, 3> score;  // with the slopes and the reference
-    double power = 0.0;           // of the brightness not explained
-};
-
-Leftover leftover(const TileSums& tile, const Effect& effect, const Row& solution, std::size_t n)
+// A motion takes from the frame's brightness so much of the slope, the gain adds of the reference.
+Equations equationsOf(const TileSums& tile, std::span<const MotionTerm> terms, double x, double y)
 {
-    std::array<double, 3> amount{};
-    for (std::size_t i = 0; i < n; ++i)
-        amount[effect.of[i]] += effect.amount[i] * solution[i];
-    Leftover left{tile.withFrame, tile.frame};
-    for (std::size_t a = 0; a < 3; ++a) {
-        for (std::size_t b = 0; b < 3; ++b)
-            left.score[a] -= product(tile, a, b) * amount[b];
-        left.power -= amount[a] * (tile.withFrame[a] + left.score[a]);
+    const std::size_t n = terms.size() + 1;
+    Row amount;
+    std::array<std::size_t, kMost> of;
+    for (std::size_t i = 0; i < terms.size(); ++i) {
+        amount[i] = -1.0;
+        for (int k = 0; k < terms[i].xPower; ++k)
+            amount[i] *= x;
+        for (int k = 0; k < terms[i].yPower; ++k)
+            amount[i] *= y;
+        of[i] = terms[i].down ? 1 : 0;
     }
-    left.power = std::max(left.power, 0.0);
-    return left;
+    amount[n - 1] = 1.0;
+    of[n - 1] = 2;
+    Equations equations;
+    equations.frame = tile.frame;
+    equations.pixels = tile.pixels;
+    equations.contrast = tile.products[5] / tile.pixels;
+    for (std::size_t i = 0; i < n; ++i) {
+        for (std::size_t j = 0; j < n; ++j)
+            equations.products[i][j] = amount[i] * amount[j] * product(tile, of[i], of[j]);
+        equations.right[i] = amount[i] * tile.withFrame[of[i]];
+    }
+    return equations;
 }
 
-// The power that stays when a tile may move and be lit as it alone likes best: large where it
-// shows something else than the reference.
-double leftAlone(const TileSums& tile)
+double dotOf(const Row& a, const Row& b, std::size_t n)
 {
-    Normal normal;
-    normal.n = 3;
-    Row right{};
-    for (std::size_t a = 0; a < 3; ++a) {
-        for (std::size_t b = 0; b <= a; ++b)
-            normal.a[a][b] = product(tile, a, b);
-        normal.a[a][a] *= 1.0 + 1e-6;
-        right[a] = tile.withFrame[a];
-    }
-    if (!normal.factor())
-        return tile.frame;
-    const Row solution = normal.solve(right);
+    double sum = 0.0;
+    for (std::size_t i = 0; i < n; ++i)
+        sum += a[i] * b[i];
+    return sum;
+}
+
+Row timesProducts(const Equations& tile, const Row& vector, std::size_t n)
+{
+    Row product{};
+    for (std::size_t i = 0; i < n; ++i)
+        product[i] = dotOf(tile.products[i], vector, n);
+    return product;
+}
+
+// Power a pixel that a solution does not explain.
+double noiseOf(const Equations& tile, const Row& solution, std::size_t n)
+{
+    const Row explained = timesProducts(tile, solution, n);
     double left = tile.frame;
-    for (std::size_t a = 0; a < 3; ++a)
-        left -= solution[a] * right[a];
-    return std::max(left, 0.0);
+    for (std::size_t i = 0; i < n; ++i)
+        left -= solution[i] * (2.0 * tile.right[i] - explained[i]);
+    return std::max(left, 0.0) / tile.pixels;
+}
+
+// The same when the tile may move and be lit as it alone likes best: large where it shows
+// something else than the reference.
+double noiseAlone(const TileSums& tile)
+{
+    std::array<std::array<double, 4>, 4> a;  // the three, and the frame behind them
+    for (std::size_t i = 0; i < 3; ++i) {
+        for (std::size_t j = 0; j < 3; ++j)
+            a[i][j] = product(tile, i, j);
+        a[i][3] = a[3][i] = tile.withFrame[i];
+        a[i][i] *= 1.0 + 1e-6;
+    }
+    a[3][3] = tile.frame;
+    for (std::size_t k = 0; k < 3; ++k) {
+        if (!(a[k][k] > 0.0))
+            continue;
+        for (std::size_t i = k + 1; i < 4; ++i)
+            for (std::size_t j = k + 1; j < 4; ++j)
+                a[i][j] -= a[i][k] * a[k][j] / a[k][k];
+    }
+    return std::max(a[3][3], 0.0) / tile.pixels;
+}
+
+double weightOf(double noise, double usual, double contrast, double slack)
+{
+    const double ratio = noise / (5.0 * (usual + slack * contrast));
+    return 1.0 / (1.0 + ratio * ratio);
+}
+
+// Adds the variances to a fit of these weights.
+void addVariances(TileFit& fit, const std::vector<Equations>& tiles, const Row& solution,
+                  const std::vector<double>& weights, const std::vector<double>& noise,
+                  const Normal& normal)
+{
+    const std::size_t n = normal.n;
+    std::array<Row, kMost> inverse{};
+    for (std::size_t i = 0; i < n; ++i) {
+        Row unit{};
+        unit[i] = 1.0;
+        inverse[i] = normal.solve(unit);
+    }
+    std::vector<Row> scores;
+    for (const Equations& tile : tiles) {
+        Row score = timesProducts(tile, solution, n);
+        for (std::size_t i = 0; i < n; ++i)
+            score[i] = tile.right[i] - score[i];
+        scores.push_back(score);
+    }
+    for (std::size_t i = 0; i + 1 < n; ++i) {
+        const Row& along = inverse[i];  // how the unknown follows the scores
+        double variance = 0.0, white = 0.0;
+        for (std::size_t t = 0; t < tiles.size(); ++t) {
+            const Row push = timesProducts(tiles[t], along, n);
+            const double power = dotOf(along, push, n);
+            const double pulled = weights[t] * dotOf(along, scores[t], n);
+            // The part of the tile's own pull that the solution has already given way to.
+            double yielded = 0.0;
+            for (std::size_t a = 0; a < n; ++a)
+                yielded += push[a] * dotOf(inverse[a], push, n);
+            const double lever = power > 0.0 ? std::min(weights[t] * yielded / power, 0.9) : 0.0;
+            variance += pulled * pulled / (1.0 - lever);
+            white += weights[t] * weights[t] * noise[t] * power;
+        }
+        fit.variance.push_back(variance / (fit.gain * fit.gain));
+        fit.whiteVariance.push_back(white / (fit.gain * fit.gain));
+    }
+}
+
+// Share of the contrast that stays, the middle one of the tiles that have more than most.
+double unexplainedShare(const std::vector<Equations>& tiles, const std::vector<double>& noise)
+{
+    std::vector<double> contrast;
+    for (const Equations& tile : tiles)
+        contrast.push_back(tile.contrast);
+    const double rich = median(contrast);
+    std::vector<double> shares;
+    for (std::size_t t = 0; t < tiles.size(); ++t)
+        if (tiles[t].contrast >= rich)
+            shares.push_back(noise[t] * tiles[t].pixels / std::max(tiles[t].frame, 1e-9));
+    return median(shares);
 }
 
 }  // namespace
@@ -138,45 +216,34 @@ std::optional<TileFit> fitTiles(std::span<const TileSums> all, std::span<const M
 {
     const std::size_t n = terms.size() + 1;
     check(n <= kMost, "no more unknowns than there is room for");
-    std::vector<const TileSums*> tiles;
+    std::vector<Equations> tiles;
+    std::vector<double> noise;
     for (const TileSums& tile : all)
-        if (tile.pixels > 0.0 && tile.products[5] > 0.0)
-            tiles.push_back(&tile);
+        if (tile.pixels > 0.0 && tile.products[5] > 0.0) {
+            tiles.push_back(equationsOf(tile, terms, tile.x / xScale, tile.y / yScale));
+            noise.push_back(noiseAlone(tile));
+        }
     if (tiles.size() < n + 2)
         return std::nullopt;
 
-    std::vector<Effect> effects;
-    for (const TileSums* const tile : tiles)
-        effects.push_back(effectAt(terms, tile->x / xScale, tile->y / yScale));
-    std::vector<double> noise;
-    for (const TileSums* const tile : tiles)
-        noise.push_back(leftAlone(*tile) / tile->pixels);
     std::vector<double> weights(tiles.size());
     Normal normal;
     Row solution{};
-    double usual = 0.0;
     for (int round = 0; round < kRounds; ++round) {
-        usual = std::max(median(noise), 1e-6);
-        for (std::size_t t = 0; t < tiles.size(); ++t) {
-            const double contrast = tiles[t]->products[5] / tiles[t]->pixels;
-            const double expected = usual + manner.slack * contrast;
-            const double ratio = noise[t] / (5.0 * expected);
-            weights[t] = 1.0 / (1.0 + ratio * ratio);
-            // What moves by itself often has the strongest edges: it may not lead at the start.
-            if (round == 0)
-                weights[t] *= usual / (usual + kCalm * contrast);
-        }
+        const double usual = std::max(median(noise), 1e-6);
         normal = {};
         normal.n = n;
         Row right{};
         for (std::size_t t = 0; t < tiles.size(); ++t) {
-            const Effect& effect = effects[t];
+            const Equations& tile = tiles[t];
+            weights[t] = weightOf(noise[t], usual, tile.contrast, manner.slack);
+            // What moves by itself often has the strongest edges: it may not lead at the start.
+            if (round == 0)
+                weights[t] *= usual / (usual + kCalm * tile.contrast);
             for (std::size_t i = 0; i < n; ++i) {
-                const double share = weights[t] * effect.amount[i];
                 for (std::size_t j = 0; j <= i; ++j)
-                    normal.a[i][j] +=
-                        share * effect.amount[j] * product(*tiles[t], effect.of[i], effect.of[j]);
-                right[i] += share * tiles[t]->withFrame[effect.of[i]];
+                    normal.a[i][j] += weights[t] * tile.products[i][j];
+                right[i] += weights[t] * tile.right[i];
             }
         }
         if (manner.pull > 0.0)
@@ -186,72 +253,22 @@ std::optional<TileFit> fitTiles(std::span<const TileSums> all, std::span<const M
             return std::nullopt;
         solution = normal.solve(right);
         for (std::size_t t = 0; t < tiles.size(); ++t)
-            noise[t] = leftover(*tiles[t], effects[t], solution, n).power / tiles[t]->pixels;
+            noise[t] = noiseOf(tiles[t], solution, n);
     }
 
-    TileFit fit;
-    fit.gain = solution[n - 1];
-    if (!(fit.gain > 0.05))
+    double sum = 0.0, sumOfSquares = 0.0;
+    for (const double weight : weights) {
+        sum += weight;
+        sumOfSquares += weight * weight;
+    }
+    TileFit fit{.gain = solution[n - 1], .tiles = tiles.size()};
+    if (!(fit.gain > kFaintest) || sum * sum < (static_cast<double>(n) + 1.0) * sumOfSquares)
         return std::nullopt;
-    fit.tiles = tiles.size();
     for (std::size_t i = 0; i + 1 < n; ++i)
         fit.motion.push_back(solution[i] / fit.gain);
-    std::vector<Row> scores(tiles.size());
-    double sum = 0.0, sumOfSquares = 0.0;
-    for (std::size_t t = 0; t < tiles.size(); ++t) {
-        const Leftover left = leftover(*tiles[t], effects[t], solution, n);
-        sum += weights[t];
-        sumOfSquares += weights[t] * weights[t];
-        for (std::size_t i = 0; i < n; ++i)
-            scores[t][i] = weights[t] * effects[t].amount[i] * left.score[effects[t].of[i]];
-    }
-    if (sum * sum / sumOfSquares < static_cast<double>(n) + 1.0)
-        return std::nullopt;
-    std::array<Row, kMost> inverse{};
-    for (std::size_t i = 0; i < n; ++i) {
-        Row unit{};
-        unit[i] = 1.0;
-        inverse[i] = normal.solve(unit);
-    }
-    for (std::size_t i = 0; manner.withVariance && i + 1 < n; ++i) {
-        const Row& along = inverse[i];  // how the unknown follows the scores
-        double variance = 0.0, white = 0.0;
-        for (std::size_t t = 0; t < tiles.size(); ++t) {
-            const Effect& effect = effects[t];
-            std::array<double, 3> amount{}, push{};
-            double pulled = 0.0, power = 0.0;
-            for (std::size_t k = 0; k < n; ++k) {
-                amount[effect.of[k]] += along[k] * effect.amount[k];
-                pulled += along[k] * scores[t][k];
-            }
-            for (std::size_t a = 0; a < 3; ++a) {
-                for (std::size_t b = 0; b < 3; ++b)
-                    push[a] += product(*tiles[t], a, b) * amount[b];
-                power += amount[a] * push[a];
-            }
-            // The part of the tile's own pull that the solution has already given way to.
-            double yielded = 0.0;
-            for (std::size_t a = 0; a < n; ++a)
-                for (std::size_t b = 0; b < n; ++b)
-                    yielded += effect.amount[a] * push[effect.of[a]] * inverse[a][b] *
-                               effect.amount[b] * push[effect.of[b]];
-            const double lever = power > 0.0 ? std::min(weights[t] * yielded / power, 0.9) : 0.0;
-            variance += pulled * pulled / (1.0 - lever);
-            white += weights[t] * weights[t] * noise[t] * power;
-        }
-        fit.variance.push_back(variance / (fit.gain * fit.gain));
-        fit.whiteVariance.push_back(white / (fit.gain * fit.gain));
-    }
-
-    std::vector<double> contrast;
-    for (const TileSums* const tile : tiles)
-        contrast.push_back(tile->products[5]);
-    const double rich = median(contrast);
-    std::vector<double> shares;
-    for (std::size_t t = 0; t < tiles.size(); ++t)
-        if (tiles[t]->products[5] >= rich)
-            shares.push_back(noise[t] * tiles[t]->pixels / std::max(tiles[t]->frame, 1e-9));
-    fit.unexplained = median(shares);
+    if (manner.withVariance)
+        addVariances(fit, tiles, solution, weights, noise, normal);
+    fit.unexplained = unexplainedShare(tiles, noise);
     return fit;
 }
 

@@ -7,6 +7,7 @@
 #include <array>
 #include <cmath>
 #include <span>
+#include <utility>
 #include <vector>
 
 namespace stillbay {
@@ -16,7 +17,7 @@ namespace {
 constexpr std::array<double, 5> kFourth{1.0, -4.0, 6.0, -4.0, 1.0};
 constexpr double kMedianOfSquare = 0.45494;  // of a standard normal number
 
-constexpr double kByChance = 1.3;  // a film's mean excess without any coder
+constexpr double kByChance = 1.3;  // a film's excess without any coder is less
 
 struct Part {
     double BandShift::*value;
@@ -27,8 +28,8 @@ constexpr std::array<Part, 3> kParts{{{&BandShift::across_px, &BandShift::across
                                       {&BandShift::up_px, &BandShift::upSpread_px},
                                       {&BandShift::roll_rad, &BandShift::rollSpread_rad}}};
 
-// How many times more than its spreads allow the square of one frame's fourth differences is.
-double excessOf(std::span<const BandShift> frame, const Part& part, double bandHeight)
+// Squares of one frame's fourth differences, over what its spreads allow.
+std::vector<double> squaresOf(std::span<const BandShift> frame, const Part& part, double bandHeight)
 {
     std::vector<double> squares;
     for (std::size_t k = 0; k + kFourth.size() <= frame.size(); ++k) {
@@ -43,7 +44,13 @@ double excessOf(std::span<const BandShift> frame, const Part& part, double bandH
         if (variance > 0.0)
             squares.push_back(difference * difference / variance);
     }
-    return squares.size() < 8 ? 1.0 : median(squares) / kMedianOfSquare;
+    return squares;
+}
+
+// How many times larger than allowed such squares are.
+double excessOf(std::vector<double> squares)
+{
+    return squares.empty() ? 1.0 : median(std::move(squares)) / kMedianOfSquare;
 }
 
 }  // namespace
@@ -57,17 +64,17 @@ void widenSpreads(RowShifts& shifts)
         frames.push_back(std::span(shifts.bands).subspan(first, end - first));
     }
     for (const Part& part : kParts) {
-        std::vector<double> excess;
-        for (const std::span<BandShift> frame : frames)
-            excess.push_back(excessOf(frame, part, shifts.bandHeight));
-        double mean = 0.0;
-        for (const double one : excess)
-            mean += one / static_cast<double>(excess.size());
-        if (mean < kByChance)
-            continue;
+        std::vector<double> all, excess;
+        for (const std::span<BandShift> frame : frames) {
+            std::vector<double> squares = squaresOf(frame, part, shifts.bandHeight);
+            all.insert(all.end(), squares.begin(), squares.end());
+            excess.push_back(excessOf(std::move(squares)));
+        }
+        const double usual = excessOf(std::move(all));
         for (std::size_t k = 0; k < frames.size(); ++k) {
-            // One frame has few differences: half of it is what the film has.
-            const double widening = std::sqrt(std::max(1.0, 0.5 * (excess[k] + mean)));
+            // Coded films differ from frame to frame; but one frame has few differences.
+            const double own = usual > kByChance ? 0.5 * (excess[k] + usual) : usual;
+            const double widening = std::sqrt(std::max(1.0, own));
             for (BandShift& band : frames[k])
                 band.*part.spread *= widening;
         }

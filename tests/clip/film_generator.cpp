@@ -9,7 +9,7 @@
 #include <random>
 #include <utility>
 
-namespace stillbay::test {
+namespace stillbay {
 
 namespace {
 
@@ -339,4 +339,4 @@ bool encodeFilm(const FilmGenerator& film, const std::string& path, int crf)
     return pclose(pipe) == 0 && isWritten;
 }
 
-}  // namespace stillbay::test
+}  // namespace stillbay

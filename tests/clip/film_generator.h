@@ -10,7 +10,7 @@
 
 /// Films of a drawn scene as a camera with a rolling shutter would take them, from a known motion.
 /// It shares no code with what reads films.
-namespace stillbay::test {
+namespace stillbay {
 
 /// How the scene stands in the picture: its middle to the right, upwards, turned
 /// counter-clockwise about the picture's middle.
@@ -96,4 +96,4 @@ private:
 /// @return false where there is no encoder or it failed
 bool encodeFilm(const FilmGenerator& film, const std::string& path, int crf);
 
-}  // namespace stillbay::test
+}  // namespace stillbay
