@@ -1,0 +1,434 @@
+// SPDX-License-Identifier: MIT
+#include "core/clip/film_lines.h"
+
+#include "core/base/quantile.h"
+#include "core/base/rolling_rows.h"
+#include "core/base/sinc.h"
+#include "core/clip/line_fit.h"
+#include "core/clip/row_grid.h"
+#include "core/clip/row_spectrum.h"
+#include "core/clip/slow_motion.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+constexpr double kShortest = 1.0;        // [s] of usable film
+constexpr double kLongestReadout = 0.1;  // [s]
+constexpr std::size_t kMostLines = 24;
+constexpr double kFalseAlarm = 1e-3;   // that a clip of noise alone shows a line
+constexpr double kLevelMargin = 1.15;  // the level of noise is itself found to a tenth
+constexpr double kEaten = 0.9;         // share of power: less than that is left of a line is blind
+constexpr double kBlurred = 0.1;       // of its amplitude that the exposure must leave
+constexpr double kClose = 1.2;         // in 1/T: peaks closer than that are one line
+constexpr std::size_t kCrowd = 3;      // so many lines each
+constexpr double kCrowded = 5;         // so few 1/T from the next are one that wanders
+constexpr double kStrongToo = 0.3;     // of the strongest peak: found beside it in one round
+constexpr double kClearExcess = 0.1;   // of noise: power above it is no chance
+constexpr double kUnforeseenGain = 70.0 / 36;  // of white noise: 1 + (4² + 4² + 1 + 1)/6²
+constexpr double kToldApart = 12.0;  // difference of squares over noise between two aliases
+
+// What χ² of 6 exceeds by chance in one of so many independent trials, with that probability.
+double threshold(double trials)
+{
+    const double chance = kFalseAlarm / std::max(1.0, trials);
+    double low = 0, high = 200;
+    for (int k = 0; k < 60; ++k) {
+        const double x = (low + high) / 2;
+        (std::exp(-x) * (1 + x + x * x / 2) > chance ? low : high) = x;
+    }
+    return 2 * high * kLevelMargin;
+}
+
+// One line for what crowds about a mean: a speed that wanders shows as many lines, few widths
+// apart.
+FilmLine merged(const std::vector<FilmLine>& crowd)
+{
+    FilmLine line = *std::max_element(crowd.begin(), crowd.end(), [](const auto& a, const auto& b) {
+        return a.wobble_px < b.wobble_px;
+    });
+    line.aliases_hz.clear();
+    const auto sum = [&](double FilmLine::*of) {
+        double square = 0;
+        for (const FilmLine& each : crowd)
+            square += each.*of * each.*of;
+        return std::sqrt(square);
+    };
+    for (const auto of : {&FilmLine::across_px, &FilmLine::up_px, &FilmLine::roll_rad,
+                          &FilmLine::wobble_px, &FilmLine::frameShake_px})
+        line.*of = sum(of);
+    double mean = 0, square = 0;
+    for (const FilmLine& each : crowd)
+        mean += std::pow(each.wobble_px / line.wobble_px, 2) * each.frequency_hz;
+    for (const FilmLine& each : crowd)
+        square += std::pow(each.wobble_px / line.wobble_px * (each.frequency_hz - mean), 2);
+    line.frequency_hz = mean;
+    line.wander_hz = std::sqrt(square);
+    line.uncertainty_hz = line.wander_hz / std::sqrt(static_cast<double>(crowd.size()));
+    return line;
+}
+
+std::vector<FilmLine> withCrowdsMerged(std::vector<FilmLine> lines, double reach_hz)
+{
+    std::sort(lines.begin(), lines.end(),
+              [](const auto& a, const auto& b) { return a.frequency_hz < b.frequency_hz; });
+    std::vector<FilmLine> merges;
+    for (std::size_t from = 0; from < lines.size();) {
+        std::size_t to = from + 1;
+        while (to < lines.size() && lines[to].frequency_hz - lines[to - 1].frequency_hz <= reach_hz)
+            ++to;
+        const auto first = lines.begin() + static_cast<std::ptrdiff_t>(from);
+        const auto last = lines.begin() + static_cast<std::ptrdiff_t>(to);
+        if (to - from >= kCrowd)
+            merges.push_back(merged({first, last}));
+        else
+            merges.insert(merges.end(), first, last);
+        from = to;
+    }
+    std::sort(merges.begin(), merges.end(),
+              [](const auto& a, const auto& b) { return a.wobble_px > b.wobble_px; });
+    return merges;
+}
+
+class Reading {
+public:
+    Reading(RowGrid grid, const FilmReadingOptions& options)
+        : m_grid(std::move(grid)), m_options(options), m_slow(m_grid, options.readout_s)
+    {
+        m_left = m_grid.value;
+        m_slow.takeOut(m_left);
+        m_width_hz = 1 / m_grid.span();
+        m_threshold = threshold(3 * (options.highest_hz - options.lowest_hz) * m_grid.span());
+        findBlind();
+    }
+
+    Result<FilmReading> read(const std::stop_token& stop, const Progress& progress)
+    {
+        while (true) {
+            m_spectrum = rowSpectrum(m_grid, m_slow, m_left, m_options.readout_s,
+                                     m_options.lowest_hz, m_options.highest_hz, stop);
+            trustSpreads(m_spectrum.scale);
+            if (stop.stop_requested())
+                return tl::unexpected(stoppedOnRequest());
+            const std::vector<double> peaks = newPeaks();
+            if (peaks.empty() || m_lines.size() >= kMostLines)
+                break;
+            for (const double f_hz : peaks)
+                add(f_hz);
+            refit(2);
+            if (stop.stop_requested())
+                return tl::unexpected(stoppedOnRequest());
+            if (progress)
+                progress(std::min(m_lines.size(), kMostLines), kMostLines + 1);
+        }
+        refit(3);
+        FilmReading reading = result();
+        if (progress)
+            progress(kMostLines + 1, kMostLines + 1);
+        return reading;
+    }
+
+private:
+    // Each axis by the noise that its bands show, not by what their spreads promise.
+    void trustSpreads(const std::array<double, 3>& scale)
+    {
+        for (std::size_t axis = 0; axis < 3; ++axis)
+            for (double& weight : m_grid.weight[axis])
+                weight /= std::max(scale[axis], 1e-12);
+    }
+
+    void findBlind()
+    {
+        std::vector<BlindBand> blind;
+        const double step = m_width_hz / 50, rate = m_grid.rate_hz;
+        for (double f = m_options.lowest_hz; f < rate && m_slow.eatenByBend(f) > kEaten; f += 0.1)
+            m_slowest_hz = f + 0.1;
+        if (m_slowest_hz > 0)
+            blind.push_back({0.0, m_slowest_hz});
+        for (double k = 1; k * rate < m_options.highest_hz + rate / 2; ++k) {
+            double half = 0;
+            while (half < rate / 2 && m_slow.eatenByPattern(k * rate + half) > kEaten)
+                half += step;
+            if (half > 0)
+                blind.push_back({k * rate - half, k * rate + half});
+        }
+        if (m_options.exposure_s > 0) {
+            for (double f = m_options.lowest_hz, from = -1; f <= m_options.highest_hz; f += step) {
+                const bool isBlurred = std::abs(blur(f)) < kBlurred;
+                if (isBlurred && from < 0)
+                    from = f;
+                if (from >= 0 && (!isBlurred || f + step > m_options.highest_hz)) {
+                    blind.push_back({from, f});
+                    from = -1;
+                }
+            }
+        }
+        std::sort(blind.begin(), blind.end(),
+                  [](const BlindBand& a, const BlindBand& b) { return a.from_hz < b.from_hz; });
+        for (BlindBand band : blind) {
+            band.to_hz = std::min(band.to_hz, m_options.highest_hz);
+            if (band.from_hz >= m_options.highest_hz)
+                continue;
+            if (!m_blind.empty() && band.from_hz <= m_blind.back().to_hz)
+                m_blind.back().to_hz = std::max(m_blind.back().to_hz, band.to_hz);
+            else
+                m_blind.push_back(band);
+        }
+    }
+
+    bool isBlind(double f_hz) const
+    {
+        return f_hz < m_options.lowest_hz || f_hz > m_options.highest_hz ||
+               std::any_of(m_blind.begin(), m_blind.end(), [&](const BlindBand& band) {
+                   return band.from_hz <= f_hz && f_hz <= band.to_hz;
+               });
+    }
+
+    double blur(double f_hz) const { return sinc(kPi * f_hz * m_options.exposure_s); }
+
+    // Where it beats against the frames: aliases share it.
+    double beat(double f_hz) const
+    {
+        return std::abs(f_hz - m_grid.rate_hz * std::round(f_hz / m_grid.rate_hz));
+    }
+
+    // The strongest peak and others not much weaker that cannot be its shadow.
+    std::vector<double> newPeaks() const
+    {
+        struct Peak {
+            double f_hz, ratio;
+        };
+        std::vector<Peak> peaks;
+        const auto& e = m_spectrum.explained;
+        for (std::size_t k = 1; k + 1 < e.size(); ++k) {
+            const double f_hz = m_spectrum.frequency_hz(k);
+            const double ratio = e[k] / m_spectrum.level[k];
+            if (e[k] < e[k - 1] || e[k] < e[k + 1] || ratio < m_threshold || isBlind(f_hz))
+                continue;
+            const bool isTaken = std::any_of(m_lines.begin(), m_lines.end(), [&](const Sine& line) {
+                return std::abs(line.frequency_hz - f_hz) < kClose * m_width_hz;
+            });
+            if (!isTaken)
+                peaks.push_back({f_hz, e[k]});
+        }
+        std::sort(peaks.begin(), peaks.end(),
+                  [](const Peak& a, const Peak& b) { return a.ratio > b.ratio; });
+        std::vector<double> taken;
+        for (const Peak& peak : peaks) {
+            if (peak.ratio < kStrongToo * peaks.front().ratio ||
+                m_lines.size() + taken.size() >= kMostLines)
+                break;
+            const bool isShadow = std::any_of(taken.begin(), taken.end(), [&](double f_hz) {
+                return std::abs(f_hz - peak.f_hz) < 3 || std::abs(beat(f_hz) - beat(peak.f_hz)) < 1;
+            });
+            if (!isShadow)
+                taken.push_back(peak.f_hz);
+        }
+        return taken;
+    }
+
+    struct Alias {
+        double f_hz, explained;
+    };
+    // How well each alias of a frequency explains data, best first.
+    std::vector<Alias> aliases(double f_hz, const RowTables& data) const
+    {
+        std::vector<Alias> all;
+        const double rate = m_grid.rate_hz, base = f_hz - rate * std::round(f_hz / rate);
+        for (double k = 0; k * rate - rate < m_options.highest_hz; ++k)
+            for (const double g_hz : {k * rate + base, k * rate - base}) {
+                if (g_hz <= 0 || isBlind(g_hz) || (k == 0 && g_hz < 0))
+                    continue;
+                const SineColumns columns(m_grid, m_slow, m_options.readout_s, g_hz);
+                all.push_back({g_hz, columns.fit(data).explained});
+            }
+        std::sort(all.begin(), all.end(),
+                  [](const Alias& a, const Alias& b) { return a.explained > b.explained; });
+        return all;
+    }
+
+    void add(double f_hz)
+    {
+        Sine sine{.frequency_hz = f_hz};
+        refineSine(m_grid, m_slow, m_options.readout_s, m_left, m_width_hz, sine);
+        const auto ranked = aliases(sine.frequency_hz, m_left);
+        if (!ranked.empty() && std::abs(ranked.front().f_hz - sine.frequency_hz) > m_width_hz) {
+            sine.frequency_hz = ranked.front().f_hz;
+            refineSine(m_grid, m_slow, m_options.readout_s, m_left, m_width_hz, sine);
+        }
+        if (isBlind(sine.frequency_hz))
+            sine.amplitude = {};
+        SineColumns(m_grid, m_slow, m_options.readout_s, sine.frequency_hz)
+            .addTo(m_left, sine.amplitude, -1.0);
+        m_lines.push_back(sine);
+    }
+
+    // Each line anew beside the others, which are out of the data.
+    void refit(int sweeps)
+    {
+        m_fits.resize(m_lines.size());
+        for (int sweep = 0; sweep < sweeps; ++sweep)
+            for (std::size_t k = 0; k < m_lines.size(); ++k) {
+                Sine& line = m_lines[k];
+                SineColumns(m_grid, m_slow, m_options.readout_s, line.frequency_hz)
+                    .addTo(m_left, line.amplitude, 1.0);
+                m_fits[k] =
+                    refineSine(m_grid, m_slow, m_options.readout_s, m_left, m_width_hz / 2, line);
+                SineColumns(m_grid, m_slow, m_options.readout_s, line.frequency_hz)
+                    .addTo(m_left, line.amplitude, -1.0);
+                if (m_lines.size() == 1)
+                    return;
+            }
+    }
+
+    FilmLine filmLine(std::size_t k)
+    {
+        const Sine& sine = m_lines[k];
+        const double level = m_spectrum.levelAt(sine.frequency_hz);
+        const double a = kPi * sine.frequency_hz * m_options.readout_s;
+        const LeftInRows left = leftInRows(a);
+        const auto power = [&](std::size_t axis) {
+            return std::max(0.0, std::norm(sine.amplitude[axis]) - level * m_fits[k].noise2[axis]) /
+                   2;
+        };
+        const double across2 = power(kAcross), up2 = power(kUp), roll2 = power(kRoll);
+        const double sharp = std::abs(blur(sine.frequency_hz));
+        FilmLine line;
+        line.frequency_hz = sine.frequency_hz;
+        line.uncertainty_hz = std::sqrt(sine.variance_hz2 * level);
+        line.across_px = std::sqrt(across2) / sharp;
+        line.up_px = std::sqrt(up2) / sharp;
+        line.roll_rad = std::sqrt(roll2) / m_grid.height_px / sharp;
+        line.wobble_px = std::sqrt((across2 + up2) * left.sine +
+                                   roll2 * (aspect2() / 12 * left.turn + left.place / 4));
+        line.frameShake_px =
+            std::abs(sinc(a)) * std::sqrt(across2 + up2 + roll2 * (aspect2() + 1) / 12);
+        RowTables data = m_left;
+        SineColumns(m_grid, m_slow, m_options.readout_s, line.frequency_hz)
+            .addTo(data, sine.amplitude, 1.0);
+        const auto ranked = aliases(line.frequency_hz, data);
+        for (const Alias& alias : ranked)
+            if (std::abs(alias.f_hz - line.frequency_hz) > m_width_hz &&
+                m_fits[k].explained - alias.explained < kToldApart * level)
+                line.aliases_hz.push_back(alias.f_hz);
+        return line;
+    }
+
+    double aspect2() const { return std::pow(m_grid.width_px / m_grid.height_px, 2); }
+
+    // What no line explains in the bands of an axis.
+    struct BandSums {
+        double weight = 0.0, left = 0.0, degrees = 0.0;
+        double unexplained2() const
+        {
+            const double excess = left - degrees;
+            return weight > 0 && excess > kClearExcess * degrees ? excess / weight : 0.0;
+        }
+    };
+    BandSums bandSums(std::size_t axis) const
+    {
+        BandSums sums;
+        for (std::size_t n = 0; n < m_grid.frames(); ++n) {
+            if (!m_slow.isUsed(n))
+                continue;
+            for (std::size_t r = 0; r < m_grid.rows(); ++r) {
+                const std::size_t k = n * m_grid.rows() + r;
+                const double w = m_grid.weight[axis][k];
+                sums.weight += w;
+                sums.left += w * m_left[axis][k] * m_left[axis][k];
+                sums.degrees += w > 0 ? 1 : 0;
+            }
+            sums.degrees -= 2;
+        }
+        return sums;
+    }
+
+    // Of whole frames, what neither lines nor the frames around explain.
+    double unexplainedShake2() const
+    {
+        RowTables left = m_grid.value;
+        for (const Sine& line : m_lines)
+            addSine(m_grid, m_options.readout_s, line, -1.0, left);
+        double shake2 = 0;
+        for (std::size_t axis = 0; axis < 3; ++axis) {
+            const auto shifts = m_slow.shifts(left[axis], axis);
+            const auto unforeseen = m_slow.unforeseen(shifts);
+            double square = 0, noise = 0, frames = 0;
+            for (std::size_t n = 0; n < m_grid.frames(); ++n) {
+                double weight = 0;
+                for (std::size_t r = 0; m_slow.isUsed(n) && r < m_grid.rows(); ++r)
+                    weight += m_grid.weight[axis][n * m_grid.rows() + r];
+                if (weight <= 0)
+                    continue;
+                square += unforeseen[n] * unforeseen[n] / kUnforeseenGain;
+                noise += 1 / weight;
+                ++frames;
+            }
+            if (frames > 0 && square > (1 + kClearExcess) * noise)
+                shake2 += (square - noise) / frames * (axis == kRoll ? (aspect2() + 1) / 12 : 1.0);
+        }
+        return shake2;
+    }
+
+    FilmReading result()
+    {
+        FilmReading reading;
+        reading.blind_hz = m_blind;
+        reading.used_s = m_slow.usedTime();
+        double wobble2 = 0, shake2 = 0;
+        for (std::size_t k = 0; k < m_lines.size(); ++k) {
+            if (isBlind(m_lines[k].frequency_hz) ||
+                m_fits[k].explained < m_threshold * m_spectrum.levelAt(m_lines[k].frequency_hz))
+                continue;
+            reading.lines.push_back(filmLine(k));
+            wobble2 += std::pow(reading.lines.back().wobble_px, 2);
+            shake2 += std::pow(reading.lines.back().frameShake_px, 2);
+        }
+        reading.lines = withCrowdsMerged(std::move(reading.lines), kCrowded * m_width_hz);
+        const double level = median(m_spectrum.level);
+        const std::array<BandSums, 3> sums{bandSums(kAcross), bandSums(kUp), bandSums(kRoll)};
+        reading.floor_px =
+            std::sqrt(m_threshold * level / ((sums[kAcross].weight + sums[kUp].weight) / 2));
+        wobble2 += sums[kAcross].unexplained2() + sums[kUp].unexplained2() +
+                   sums[kRoll].unexplained2() * aspect2() / 12;
+        reading.wobble_px = std::sqrt(wobble2);
+        reading.frameShake_px = std::sqrt(shake2 + unexplainedShake2());
+        return reading;
+    }
+
+    RowGrid m_grid;
+    const FilmReadingOptions& m_options;
+    SlowMotion m_slow;
+    RowTables m_left;
+    RowSpectrum m_spectrum;
+    std::vector<Sine> m_lines;
+    std::vector<SineColumns::Fit> m_fits;
+    std::vector<BlindBand> m_blind;
+    double m_width_hz = 0.0, m_threshold = 0.0, m_slowest_hz = 0.0;
+};
+
+}  // namespace
+
+Result<FilmReading> readFilm(const RowShifts& shifts, const FilmReadingOptions& options,
+                             const std::stop_token& stop, const Progress& progress)
+{
+    if (!(options.readout_s > 0 && options.readout_s <= kLongestReadout))
+        return fail(Errc::BadInput, phrase("the readout must lie between 0 and %1 ms",
+                                           whole(static_cast<std::size_t>(1e3 * kLongestReadout))));
+    if (!(options.exposure_s >= 0 && options.exposure_s <= 1))
+        return fail(Errc::BadInput, phrase("the exposure must lie between 0 and 1 s"));
+    auto grid = rowGrid(shifts);
+    if (!grid)
+        return tl::unexpected(grid.error());
+    if (grid->span() < kShortest)
+        return fail(Errc::BadInput, phrase("the usable part of the film is shorter than a second"));
+    return Reading(std::move(*grid), options).read(stop, progress);
+}
+
+}  // namespace stillbay

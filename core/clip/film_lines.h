@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/progress.h"
+#include "core/base/result.h"
+#include "core/clip/row_shifts.h"
+
+#include <stop_token>
+#include <vector>
+
+/// Vibration read from the rows of a film.
+namespace stillbay {
+
+/// One frequency at which the picture vibrates, or a speed that wanders about it.
+struct FilmLine {
+    double frequency_hz = 0.0;
+    double uncertainty_hz = 0.0;  ///< one standard deviation
+    double wander_hz = 0.0;       ///< rms of a speed that wanders, about its mean; 0 where it holds
+    double across_px = 0.0;       ///< [px rms] of the motion itself, before the exposure blurs it
+    double up_px = 0.0;           ///< likewise
+    double roll_rad = 0.0;        ///< [rad rms] likewise
+    double wobble_px = 0.0;       ///< [px rms] as the report has it, blurred
+    double frameShake_px = 0.0;   ///< likewise
+    std::vector<double> aliases_hz;  ///< that the rows cannot tell from it, nearest in fit first
+};
+
+struct BlindBand {
+    double from_hz = 0.0, to_hz = 0.0;
+
+    bool operator==(const BlindBand&) const = default;
+};
+
+struct FilmReading {
+    std::vector<FilmLine> lines;  ///< by wobble, the largest first
+    double wobble_px = 0.0;       ///< of all that vibrates, lines or not
+    double frameShake_px = 0.0;   ///< likewise, of whole frames
+    double floor_px = 0.0;        ///< wobble that a line needs to be claimed, in the middle of all
+    std::vector<BlindBand> blind_hz;  ///< rising; no line is claimed there
+    double used_s = 0.0;              ///< of the clip
+};
+
+struct FilmReadingOptions {
+    double readout_s = 0.0;   ///< first row to last
+    double exposure_s = 0.0;  ///< of a row; 0 where it is short
+    double lowest_hz = 1.0;
+    double highest_hz = 400.0;
+};
+
+/// Row pattern against frame rate: rows see the frequency itself, frames see it modulo their rate.
+/// Lines strongest first, each fitted again beside the others, until nothing stands out of the
+/// noise: a clip of noise alone shows a line once in a thousand.
+///
+/// @error BadInput  no frames that follow each other for a second, a readout or exposure that is
+///                  none. NoAnswer  stopped.
+/// @source Lomb 1976, Scargle 1982; Li & Stoica 1996 (relaxation); own derivation
+Result<FilmReading> readFilm(const RowShifts& shifts, const FilmReadingOptions& options,
+                             const std::stop_token& stop = {}, const Progress& progress = {});
+
+}  // namespace stillbay
