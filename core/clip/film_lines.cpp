@@ -21,6 +21,7 @@ namespace {
 constexpr double kPi = std::numbers::pi;
 constexpr double kShortest = 1.0;        // [s] of usable film
 constexpr double kLongestReadout = 0.1;  // [s]
+constexpr double kHighest_hz = 2000;
 constexpr std::size_t kMostLines = 24;
 constexpr double kFalseAlarm = 1e-3;   // that a clip of noise alone shows a line
 constexpr double kLevelMargin = 1.15;  // the level of noise is itself found to a tenth
@@ -423,6 +424,11 @@ Result<FilmReading> readFilm(const RowShifts& shifts, const FilmReadingOptions& 
                                            whole(static_cast<std::size_t>(1e3 * kLongestReadout))));
     if (!(options.exposure_s >= 0 && options.exposure_s <= 1))
         return fail(Errc::BadInput, phrase("the exposure must lie between 0 and 1 s"));
+    if (!(options.lowest_hz > 0 && options.lowest_hz < options.highest_hz &&
+          options.highest_hz <= kHighest_hz))
+        return fail(Errc::BadInput, phrase("the lowest frequency must lie above 0 and below the "
+                                           "highest, that not above %1 Hz",
+                                           whole(static_cast<std::size_t>(kHighest_hz))));
     auto grid = rowGrid(shifts);
     if (!grid)
         return tl::unexpected(grid.error());
