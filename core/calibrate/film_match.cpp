@@ -1,0 +1,404 @@
+// SPDX-License-Identifier: MIT
+#include "core/calibrate/film_match.h"
+
+#include "core/assess/assess.h"
+#include "core/assess/texts.h"
+#include "core/base/units.h"
+#include "core/setup/unbalance.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <tuple>
+
+namespace stillbay {
+namespace {
+
+constexpr double kSlowestRotor = 5.0;    // [rev/s]
+constexpr double kShows = 2.0;           // times the floor, from which an order should be seen
+constexpr double kThrottleWidth = 0.05;  // of the speed that a known throttle gives
+constexpr double kNearlyAsGood = 0.8;    // of the best score
+constexpr double kWellExplained = 0.8;   // of the lines' power
+constexpr double kStrange = 4.0;         // times stronger or weaker than predicted
+
+double squared(double x)
+{
+    return x * x;
+}
+
+// The craft's orders as far as matching asks for them.
+class Orders final {
+public:
+    Orders(const Setup& setup, const Assessment& assessment)
+        : m_craft(makeExcitedAirframe(setup)), m_points(assessment.throttle)
+    {
+        for (const ThrottlePoint& point : m_points)
+            if (!point.orders.empty()) {
+                for (const OrderPoint& order : point.orders)
+                    m_orders.push_back(order.order);
+                break;
+            }
+    }
+
+    const std::vector<int>& orders() const { return m_orders; }
+    const ExcitedAirframe& craft() const { return m_craft; }
+
+    double fastest() const { return rotorSpeed(m_craft.drive, 1.0, m_craft.fullVoltage); }
+
+    // Wobble of the order with that place at a speed, straight between the points.
+    double predicted_px(std::size_t place, double speed) const
+    {
+        const double speed_rpm = speed / unit::rpm;
+        const ThrottlePoint* before = nullptr;
+        for (const ThrottlePoint& point : m_points) {
+            if (point.orders.size() <= place)
+                continue;
+            if (point.speed_rpm >= speed_rpm) {
+                const double here = point.orders[place].wobble_px;
+                if (before == nullptr || point.speed_rpm <= before->speed_rpm)
+                    return here;
+                return std::lerp(
+                    before->orders[place].wobble_px, here,
+                    (speed_rpm - before->speed_rpm) / (point.speed_rpm - before->speed_rpm));
+            }
+            before = &point;
+        }
+        return before == nullptr ? 0.0 : before->orders[place].wobble_px;
+    }
+
+private:
+    ExcitedAirframe m_craft;
+    SharedList<ThrottlePoint> m_points;
+    std::vector<int> m_orders;
+};
+
+bool isBlind(const FilmReading& reading, double frequency_hz)
+{
+    return std::any_of(reading.blind_hz.begin(), reading.blind_hz.end(), [&](const auto& band) {
+        return frequency_hz >= band.from_hz && frequency_hz <= band.to_hz;
+    });
+}
+
+// Its own frequency, then those that the rows do not tell from it.
+std::vector<double> frequenciesOf(const FilmLine& line)
+{
+    std::vector<double> all{line.frequency_hz};
+    all.insert(all.end(), line.aliases_hz.begin(), line.aliases_hz.end());
+    return all;
+}
+
+// One speed and how it explains the lines.
+struct Try {
+    double speed = 0.0, score = 0.0, explained = 0.0;  // of the lines' power
+    std::vector<MatchedLine> lines;
+    std::vector<double> filmed;  // power an order, 0: no line
+};
+
+MatchedLine matchedAt(double speed, const std::vector<int>& orders, const FilmReading& reading,
+                      std::size_t line)
+{
+    const auto frequencies = frequenciesOf(reading.lines[line]);
+    MatchedLine matched{line, {}, frequencies.front()};
+    double nearest = kOrderWidth;
+    for (const double frequency : frequencies) {
+        for (const int order : orders) {
+            const double off = std::abs(frequency / (order * speed) - 1.0);
+            if (off < nearest) {
+                nearest = off;
+                matched.order = order;
+                matched.frequency_hz = frequency;
+            }
+        }
+        if (matched.order)
+            break;  // an alias is asked for only where the line's own frequency fits nothing
+    }
+    return matched;
+}
+
+// 0 as predicted … 1 many times stronger or weaker.
+double strangeness(double filmed_px, double predicted_px)
+{
+    if (!(filmed_px > 0 && predicted_px > 0))
+        return 1.0;
+    return std::min(1.0, squared(std::log(filmed_px / predicted_px) / std::log(kStrange)));
+}
+
+Try triedAt(double speed, const Orders& craft, const FilmReading& reading)
+{
+    Try attempt{speed, 0, 0, {}, std::vector<double>(craft.orders().size(), 0.0)};
+    double all = 0;
+    for (std::size_t i = 0; i < reading.lines.size(); ++i) {
+        const double power = squared(reading.lines[i].wobble_px);
+        const MatchedLine matched = matchedAt(speed, craft.orders(), reading, i);
+        all += power;
+        if (matched.order) {
+            const auto place =
+                std::find(craft.orders().begin(), craft.orders().end(), *matched.order) -
+                craft.orders().begin();
+            attempt.filmed[static_cast<std::size_t>(place)] += power;
+            attempt.explained += power;
+        }
+        attempt.lines.push_back(matched);
+    }
+    for (std::size_t k = 0; k < craft.orders().size(); ++k) {
+        const double predicted_px = craft.predicted_px(k, speed);
+        if (attempt.filmed[k] > 0)
+            attempt.score += attempt.filmed[k] *
+                             (1.0 - 0.5 * strangeness(std::sqrt(attempt.filmed[k]), predicted_px));
+        else if (predicted_px > kShows * reading.floor_px &&
+                 !isBlind(reading, craft.orders()[k] * speed))
+            attempt.score -= 0.5 * std::min(squared(predicted_px), all);
+    }
+    if (all > 0) {
+        attempt.score /= all;
+        attempt.explained /= all;
+    }
+    return attempt;
+}
+
+// Where the lines that a speed explains put it, by how well each is known, and with which spread.
+std::pair<double, double> refined(const Try& attempt, const FilmReading& reading)
+{
+    double sum = 0, weights = 0, scatter = 0;
+    for (const MatchedLine& matched : attempt.lines) {
+        if (!matched.order)
+            continue;
+        const FilmLine& line = reading.lines[matched.line];
+        const double speed = matched.frequency_hz / *matched.order;
+        const double spread = std::max(line.uncertainty_hz / *matched.order, 1e-4 * speed);
+        const double weight = squared(line.wobble_px) / squared(spread);
+        sum += weight * speed;
+        weights += weight;
+        scatter += weight * squared(spread);
+    }
+    if (!(weights > 0))
+        return {attempt.speed, 0.0};
+    const double speed = sum / weights;
+    double apart = 0;
+    for (const MatchedLine& matched : attempt.lines)
+        if (matched.order) {
+            const FilmLine& line = reading.lines[matched.line];
+            const double spread = std::max(line.uncertainty_hz / *matched.order, 1e-4 * speed);
+            apart += squared(line.wobble_px) / squared(spread) *
+                     squared(matched.frequency_hz / *matched.order - speed);
+        }
+    return {speed, std::sqrt((scatter + apart) / weights)};
+}
+
+// The speeds that put a line, or an alias of one, onto an order, within the craft's reach.
+std::vector<double> candidates(const Orders& craft, const FilmReading& reading,
+                               const FilmMatchOptions& options)
+{
+    double slowest = kSlowestRotor, fastest = craft.fastest() * (1 + kOrderWidth);
+    if (options.throttle) {
+        const ExcitedAirframe& airframe = craft.craft();
+        slowest = rotorSpeed(airframe.drive, *options.throttle, airframe.emptyVoltage) *
+                  (1 - kThrottleWidth);
+        fastest = rotorSpeed(airframe.drive, *options.throttle, airframe.fullVoltage) *
+                  (1 + kThrottleWidth);
+    }
+    std::vector<double> speeds;
+    for (const FilmLine& line : reading.lines)
+        for (const double frequency : frequenciesOf(line))
+            for (const int order : craft.orders())
+                if (const double speed = frequency / order; speed >= slowest && speed <= fastest)
+                    speeds.push_back(speed);
+    return speeds;
+}
+
+Phrase rpmText(double speed)
+{
+    return phrase("%1 rpm", fixed(speed / unit::rpm, 0));
+}
+
+QualityMark markOf(const FilmMatch& match)
+{
+    const bool usesAlias = std::any_of(match.warnings.begin(), match.warnings.end(),
+                                       [](const auto& w) { return w.code == "film-alias"; });
+    if (match.explained < 0.5)
+        return {Quality::Poor, phrase("the rotors' orders explain only %1 % of what the lines show",
+                                      fixed(kPercent * match.explained, 0))};
+    if (match.otherSpeed)
+        return {Quality::Fair, phrase("%1 would explain the lines nearly as well: name the "
+                                      "throttle, or film at another one",
+                                      rpmText(*match.otherSpeed))};
+    if (match.explained < kWellExplained)
+        return {Quality::Fair, phrase("the rotors' orders explain %1 % of what the lines show",
+                                      fixed(kPercent * match.explained, 0))};
+    if (usesAlias)
+        return {Quality::Fair, phrase("a line counts only where one of its aliases is meant")};
+    return {Quality::Good, phrase("the rotors' orders explain %1 % of what the lines show",
+                                  fixed(kPercent * match.explained, 0))};
+}
+
+Phrase linesAndSpeedsDisagree(const FilmMatchOptions& options)
+{
+    if (options.throttle)
+        return phrase("at %1 % throttle no order of this craft's rotors lies at a line of the film",
+                      rounded(kPercent * *options.throttle, 3));
+    return phrase("no speed of this craft's rotors explains a line of the film");
+}
+
+}  // namespace
+
+Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
+                            const FilmMatchOptions& options)
+{
+    if (options.throttle && !(*options.throttle > 0 && *options.throttle <= 1))
+        return fail(Errc::BadInput, phrase("A throttle is %1, must be above 0 and up to 1",
+                                           exact(*options.throttle)));
+    if (reading.lines.empty())
+        return fail(Errc::NoAnswer, phrase("the film shows no line above %1\u00A0px",
+                                           rounded(reading.floor_px, 2)));
+    const auto assessment = assess(setup);
+    if (!assessment)
+        return tl::unexpected(assessment.error());
+    const Orders craft(setup, *assessment);
+
+    std::vector<Try> tries;
+    for (const double speed : candidates(craft, reading, options))
+        tries.push_back(triedAt(speed, craft, reading));
+    const auto best = std::max_element(
+        tries.begin(), tries.end(), [](const Try& a, const Try& b) { return a.score < b.score; });
+    if (best == tries.end())
+        return fail(Errc::NoAnswer, linesAndSpeedsDisagree(options));
+
+    FilmMatch match;
+    std::tie(match.speed, match.spread) = refined(*best, reading);
+    const Try now = triedAt(match.speed, craft, reading);
+    match.explained = now.explained;
+    match.lines = now.lines;
+    match.filmed_px = reading.wobble_px;
+    for (const Try& other : tries)
+        if (std::abs(other.speed / match.speed - 1) > 2 * kOrderWidth && best->score > 0 &&
+            other.score > kNearlyAsGood * best->score)
+            match.otherSpeed = other.speed;
+
+    const DriveModel& drive = craft.craft().drive;
+    match.throttle_full = throttleForSpeed(drive, match.speed, craft.craft().fullVoltage);
+    match.throttle_empty = throttleForSpeed(drive, match.speed, craft.craft().emptyVoltage);
+    const double throttle = match.throttle_full.value_or(1.0);
+    const auto there = assess(setup, {.throttle = Grid{throttle, throttle, 1.0}});
+    if (!there)
+        return tl::unexpected(there.error());
+    const ThrottlePoint& point = *there->throttle.begin();
+    match.predicted_px = point.wobble_px;
+    for (std::size_t k = 0; k < point.orders.size(); ++k) {
+        FilmedOrder order{point.orders[k].order,
+                          point.orders[k].order * match.speed,
+                          {},
+                          point.orders[k].wobble_px};
+        if (k < now.filmed.size() && now.filmed[k] > 0)
+            order.filmed_px = std::sqrt(now.filmed[k]);
+        match.orders.push_back(order);
+    }
+
+    for (const MatchedLine& matched : match.lines)
+        if (const FilmLine& line = reading.lines[matched.line];
+            matched.order && matched.frequency_hz != line.frequency_hz)
+            match.warnings.push_back(
+                {"film-alias",
+                 phrase("The line at %1\u00A0Hz is taken for its alias at %2\u00A0Hz.",
+                        fixed(line.frequency_hz, 1), fixed(matched.frequency_hz, 1))});
+    match.mark = markOf(match);
+    return match;
+}
+
+Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMatch> films)
+{
+    constexpr std::size_t kFewest = 3;
+    constexpr double kModelSpread = 0.1;  // of the computed motion, as of an airframe's level
+    if (films.size() < kFewest)
+        return fail(Errc::BadInput, phrase("Films at three throttles or more are needed"));
+    std::vector<double> speeds, ratios;  // ratios: logarithms
+    for (const FilmMatch& film : films)
+        for (const FilmedOrder& order : film.orders)
+            if (order.order == 1 && order.filmed_px && order.predicted_px > 0) {
+                const bool isNew = std::none_of(speeds.begin(), speeds.end(), [&](double speed) {
+                    return std::abs(film.speed / speed - 1) < kOrderWidth;
+                });
+                if (isNew)
+                    speeds.push_back(film.speed);
+                ratios.push_back(std::log(*order.filmed_px / order.predicted_px));
+            }
+    if (speeds.size() < kFewest)
+        return fail(Errc::NoAnswer,
+                    phrase("Order 1 (unbalance) shows at fewer than three speeds of the rotors"));
+
+    const auto n = static_cast<double>(ratios.size());
+    double mean = 0, squares = 0, before = 0;
+    for (const double ratio : ratios)
+        mean += ratio / n;
+    for (const double ratio : ratios) {
+        squares += squared(ratio - mean);
+        before += squared(ratio);
+    }
+    const double factor = std::exp(mean);
+    const double spread = std::hypot(std::sqrt(squares / (n - 1) / n), kModelSpread);
+    Setup scaled = setup;
+    scaleUnbalance(scaled, factor);
+    Correction correction;
+    correction.measurement = phrase("films at %1 throttles", whole(speeds.size()));
+    correction.values.push_back({"drive.unbalance_g_mm", phrase("unbalance of the propellers"),
+                                 "g·mm", setup.drive.unbalance_g_mm, scaled.drive.unbalance_g_mm,
+                                 spread});
+    for (std::size_t i = 0; i < setup.airframe.arms.size(); ++i)
+        if (setup.airframe.arms[i].unbalance_g_mm)
+            correction.values.push_back({"airframe.arms[" + std::to_string(i) + "].unbalance_g_mm",
+                                         phrase("unbalance of motor %1", whole(i + 1)), "g·mm",
+                                         setup.airframe.arms[i].unbalance_g_mm,
+                                         *scaled.airframe.arms[i].unbalance_g_mm, spread});
+    correction.residual = std::sqrt(squares / n);
+    correction.residualBefore = std::sqrt(before / n);
+    const bool agree = std::sqrt(squares / (n - 1)) < std::log(1.5);
+    correction.mark =
+        agree ? QualityMark{Quality::Fair, phrase("the films agree; motors are not told apart")}
+              : QualityMark{Quality::Poor,
+                            phrase("the films disagree: the craft's frequencies differ from the "
+                                   "predicted ones. Do the pluck and tap tests first")};
+    return correction;
+}
+
+std::vector<Phrase> filmTexts(const Setup& setup, const FilmReading& reading,
+                              const FilmMatch& match)
+{
+    std::vector<std::pair<double, Phrase>> texts;
+    for (const FilmedOrder& order : match.orders) {
+        if (order.filmed_px)
+            texts.emplace_back(
+                *order.filmed_px,
+                phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px; predicted "
+                       "%5\u00A0px.",
+                       fixed(order.frequency_hz, 1),
+                       orderText(order.order, setup.drive.propeller.blades), rpmText(match.speed),
+                       rounded(*order.filmed_px, 2), rounded(order.predicted_px, 2)));
+        else if (order.predicted_px > kShows * reading.floor_px)
+            texts.emplace_back(
+                order.predicted_px,
+                isBlind(reading, order.frequency_hz)
+                    ? phrase("The film is blind at %1\u00A0Hz, where %2 is predicted with "
+                             "%3\u00A0px.",
+                             fixed(order.frequency_hz, 1),
+                             orderText(order.order, setup.drive.propeller.blades),
+                             rounded(order.predicted_px, 2))
+                    : phrase("Nothing shows at %1\u00A0Hz, where %2 is predicted with %3\u00A0px.",
+                             fixed(order.frequency_hz, 1),
+                             orderText(order.order, setup.drive.propeller.blades),
+                             rounded(order.predicted_px, 2)));
+    }
+    for (const MatchedLine& matched : match.lines)
+        if (!matched.order)
+            texts.emplace_back(
+                reading.lines[matched.line].wobble_px,
+                phrase("The film wobbles at %1\u00A0Hz by %2\u00A0px, which no order explains.",
+                       fixed(matched.frequency_hz, 1),
+                       rounded(reading.lines[matched.line].wobble_px, 2)));
+    std::stable_sort(texts.begin(), texts.end(),
+                     [](const auto& a, const auto& b) { return a.first > b.first; });
+    std::vector<Phrase> sentences;
+    for (auto& [size, text] : texts)
+        sentences.push_back(std::move(text));
+    return sentences;
+}
+
+}  // namespace stillbay

@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/calibrate/correction.h"
+#include "core/clip/film_lines.h"
+
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <vector>
+
+/// What a film's lines are of this craft: its rotors' orders at one speed.
+namespace stillbay {
+
+struct FilmMatchOptions {
+    /// 0 … 1, of the stick while it was filmed; none: whatever explains the lines.
+    std::optional<double> throttle;
+};
+
+/// A line and what explains it.
+struct MatchedLine {
+    std::size_t line = 0;       ///< its place in FilmReading::lines
+    std::optional<int> order;   ///< times the rotors' speed; none: no order explains it
+    double frequency_hz = 0.0;  ///< its own, or that of its aliases which the order chooses
+};
+
+/// An order as filmed beside as predicted.
+struct FilmedOrder {
+    int order = 1;
+    double frequency_hz = 0.0;
+    std::optional<double> filmed_px;  ///< rms; none: no line of the film is of this order
+    double predicted_px = 0.0;        ///< rms
+};
+
+struct FilmMatch {
+    double speed = 0.0;   ///< [rev/s] of the rotors, where they differ in the middle
+    double spread = 0.0;  ///< [rev/s] one standard deviation
+    /// Of the stick with the pack full and empty; none: that pack does not reach the speed.
+    std::optional<double> throttle_full, throttle_empty;
+    double explained = 0.0;            ///< share of the lines' power, 0 … 1
+    double filmed_px = 0.0;            ///< rms of all that vibrates on the film
+    double predicted_px = 0.0;         ///< rms at that speed
+    std::vector<MatchedLine> lines;    ///< one a line of the film
+    std::vector<FilmedOrder> orders;   ///< rising; of the craft at that speed
+    std::optional<double> otherSpeed;  ///< [rev/s] that explains the lines nearly as well
+    QualityMark mark;
+    std::vector<Warning> warnings;
+};
+
+/// The speed of the rotors at which their orders explain most of the lines. Lines nearer than
+/// kOrderWidth of an order are its own: motors differ in speed where the load on them does. What an
+/// order should show and the film does not speaks against a speed, and so does a line that is many
+/// times stronger or weaker than predicted.
+///
+/// @error BadInput  a throttle outside of 0 … 1. NoAnswer  a film without a line, lines that no
+///                  speed of this craft explains, or what the assessment refuses.
+/// @source own derivation
+Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
+                            const FilmMatchOptions& options = {});
+
+inline constexpr double kOrderWidth = 0.025;  // of an order's frequency
+
+/// The unbalance from films at three throttles or more: what order 1 shows over what is predicted,
+/// its geometric mean. Each unbalance of the craft is multiplied by it.
+///
+/// @error BadInput  fewer than three films. NoAnswer  fewer than three speeds, further apart than
+///                  kOrderWidth, whose films show order 1.
+/// @source own derivation; wobble is proportional to the unbalance
+Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMatch> films);
+
+/// "The film wobbles at 73.4 Hz: order 1 (unbalance) at 4404 rpm, 1.4 px, predicted 1.2 px." One
+/// sentence an order or line, the strongest first, then what is left.
+std::vector<Phrase> filmTexts(const Setup& setup, const FilmReading& reading,
+                              const FilmMatch& match);
+
+}  // namespace stillbay
