@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
-// What a film costs. `film_benchmark FILM` decodes it by ffmpeg alone, then through the pipe, and
-// prints seconds on the clock and of the processors for both.
+// What a film costs. `film_benchmark FILM` decodes it by ffmpeg alone, then through the pipe, then
+// reads its rows, and prints seconds on the clock and of the processors for each.
 #include "core/clip/frames.h"
+#include "core/clip/row_shift_reader.h"
 
 #include <chrono>
 #include <cstdio>
+#include <functional>
 #include <string>
 #include <sys/resource.h>
 
@@ -85,6 +87,24 @@ tl::expected<void, Error> decodeAlone(const std::string& file)
     return {};
 }
 
+Result<std::size_t> readFrames(const std::string& file, const ClipFacts& facts,
+                               const std::function<void(const Frame&)>& use)
+{
+    auto stream = FrameStream::open(file, facts);
+    if (!stream)
+        return tl::unexpected(stream.error());
+    for (;;) {
+        const auto frame = stream->next();
+        if (!frame)
+            return tl::unexpected(frame.error());
+        if (!*frame)
+            break;
+        use(**frame);
+    }
+    print(stream->warnings());
+    return stream->frames();
+}
+
 }  // namespace
 
 int main(int count, char** arguments)
@@ -109,20 +129,22 @@ int main(int count, char** arguments)
     alone.print("ffmpeg alone", facts->frameTime_s.size());
 
     const Cost piped;
-    {
-        auto stream = FrameStream::open(file, *facts);
-        if (!stream)
-            return report(stream.error());
-        for (;;) {
-            const auto frame = stream->next();
-            if (!frame)
-                return report(frame.error());
-            if (!*frame)
-                break;
-        }
-        piped.print("by the pipe", stream->frames());
-        print(stream->warnings());
-    }
+    const auto handedOut = readFrames(file, *facts, [](const Frame&) {});
+    if (!handedOut)
+        return report(handedOut.error());
+    piped.print("by the pipe", *handedOut);
+
+    const Cost read;
+    RowShiftReader reader;
+    const auto seen = readFrames(file, *facts, [&](const Frame& frame) { reader.add(frame); });
+    if (!seen)
+        return report(seen.error());
+    const RowShifts shifts = reader.finish();
+    read.print("its rows", *seen);
+    std::printf("%zu shifts under %zu references\n", shifts.bands.size(), shifts.references);
+    for (const UnusableStretch& stretch : shifts.unusable)
+        std::printf("%.2f s to %.2f s: %s\n", stretch.from_s, stretch.to_s,
+                    english(stretch.reason).c_str());
     std::printf("peaks: %.0f MB here, %.0f MB in ffmpeg\n", peak_mb(RUSAGE_SELF),
                 peak_mb(RUSAGE_CHILDREN));
     return 0;
