@@ -22,7 +22,7 @@ constexpr double kPi = std::numbers::pi;
 constexpr double kShortest = 1.0;        // [s] of usable film
 constexpr double kLongestReadout = 0.1;  // [s]
 constexpr double kHighest_hz = 2000;
-constexpr std::size_t kMostLines = 24;
+constexpr std::size_t kMostSines = 24;
 constexpr double kFalseAlarm = 1e-3;   // that a clip of noise alone shows a line
 constexpr double kLevelMargin = 1.15;  // the level of noise is itself found to a tenth
 constexpr double kEaten = 0.9;         // share of power: less than that is left of a line is blind
@@ -49,7 +49,7 @@ double threshold(double trials)
 
 // One line for what crowds about a mean: a speed that wanders shows as many lines, few widths
 // apart.
-FilmLine merged(const std::vector<FilmLine>& crowd)
+FilmLine lineOfCrowd(const std::vector<FilmLine>& crowd)
 {
     FilmLine line = *std::max_element(crowd.begin(), crowd.end(), [](const auto& a, const auto& b) {
         return a.wobble_px < b.wobble_px;
@@ -87,7 +87,7 @@ std::vector<FilmLine> withCrowdsMerged(std::vector<FilmLine> lines, double reach
         const auto first = lines.begin() + static_cast<std::ptrdiff_t>(from);
         const auto last = lines.begin() + static_cast<std::ptrdiff_t>(to);
         if (to - from >= kCrowd)
-            merges.push_back(merged({first, last}));
+            merges.push_back(lineOfCrowd({first, last}));
         else
             merges.insert(merges.end(), first, last);
         from = to;
@@ -118,7 +118,7 @@ public:
             if (stop.stop_requested())
                 return tl::unexpected(stoppedOnRequest());
             const std::vector<double> peaks = newPeaks();
-            if (peaks.empty() || m_lines.size() >= kMostLines)
+            if (peaks.empty() || m_lines.size() >= kMostSines)
                 break;
             for (const double f_hz : peaks)
                 add(f_hz);
@@ -126,12 +126,12 @@ public:
             if (stop.stop_requested())
                 return tl::unexpected(stoppedOnRequest());
             if (progress)
-                progress(std::min(m_lines.size(), kMostLines), kMostLines + 1);
+                progress(std::min(m_lines.size(), kMostSines), kMostSines + 1);
         }
         refit(3);
         FilmReading reading = result();
         if (progress)
-            progress(kMostLines + 1, kMostLines + 1);
+            progress(kMostSines + 1, kMostSines + 1);
         return reading;
     }
 
@@ -223,7 +223,7 @@ private:
         std::vector<double> taken;
         for (const Peak& peak : peaks) {
             if (peak.ratio < kStrongToo * peaks.front().ratio ||
-                m_lines.size() + taken.size() >= kMostLines)
+                m_lines.size() + taken.size() >= kMostSines)
                 break;
             const bool isShadow = std::any_of(taken.begin(), taken.end(), [&](double f_hz) {
                 return std::abs(f_hz - peak.f_hz) < 3 || std::abs(beat(f_hz) - beat(peak.f_hz)) < 1;

@@ -8,7 +8,7 @@
 namespace stillbay {
 namespace {
 
-constexpr std::size_t kFewestBands = 6;
+constexpr std::size_t kFewestInFrame = 6;
 constexpr double kLongestGap = 3.5;  // frames; a duplicate left out is no gap
 
 constexpr double kRounding = 0.6e-3;  // [s] of stamps in whole milliseconds
@@ -41,7 +41,7 @@ Result<std::vector<FrameBands>> framesOf(const std::vector<BandShift>& bands)
         if (!std::is_sorted(from, to,
                             [](const BandShift& a, const BandShift& b) { return a.row < b.row; }))
             return fail(Errc::BadInput, phrase("the rows of a frame do not rise"));
-        if (std::count_if(from, to, isSeen) >= static_cast<std::ptrdiff_t>(kFewestBands))
+        if (std::count_if(from, to, isSeen) >= static_cast<std::ptrdiff_t>(kFewestInFrame))
             frames.emplace_back(from, to);
         from = to;
     }

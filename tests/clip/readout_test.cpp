@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/clip/readout.h"
 
-#include "tests/clip/row_motion.h"
+#include "tests/clip/band_motion.h"
 
 #include <gtest/gtest.h>
 
@@ -18,7 +18,7 @@ TEST(Readout, ComesBackFromAKnownFrequency)
         double readout_s, f_hz;
     };
     for (const Case& c : {Case{0.0112, 131.7}, Case{0.0196, 74.2}}) {
-        RowMotion motion{.readout_s = c.readout_s, .seconds = 3, .bands = 24};
+        BandMotion motion{.readout_s = c.readout_s, .seconds = 3, .bands = 24};
         motion.lines = {{.frequency_hz = c.f_hz,
                          .across_px = 0.4,
                          .up_px = 0.5,

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "tests/clip/row_motion.h"
+#include "tests/clip/band_motion.h"
 
 #include <cmath>
 #include <numbers>
@@ -41,7 +41,7 @@ Motion linesAt(double t, const std::vector<TrueLine>& lines)
 
 }  // namespace
 
-RowShifts rowShiftsOf(const RowMotion& motion)
+RowShifts rowShiftsOf(const BandMotion& motion)
 {
     std::mt19937_64 random(motion.seed);
     std::normal_distribution<double> normal;
