@@ -15,7 +15,7 @@ namespace stillbay {
 namespace {
 
 constexpr double kStepsPerWidth = 4;  // grid steps in 1/T: a peak between two loses at most 5 %
-constexpr int kTerms = 7;             // of the Taylor series over a block
+constexpr int kTaylorTerms = 7;       // of the Taylor series over a block
 constexpr double kBlockPhase = 0.5;   // [rad] at its edge: 0.5⁷/7! = 1.6e-6
 constexpr double kWidestBlock_hz = 40.0;
 constexpr double kLevelReach_hz = 12.0;  // either side
@@ -176,11 +176,11 @@ public:
     {
         const std::size_t rows = grid.rows(), frames = grid.frames();
         // e^{−iωτ} = e^{−iω₀τ} Σ (−i(ω − ω₀)τ)ʲ/j!, for each row.
-        std::vector<std::array<double, 2 * kTerms>> terms(rows);
+        std::vector<std::array<double, 2 * kTaylorTerms>> terms(rows);
         for (std::size_t r = 0; r < rows; ++r) {
             const double tau = grid.row[r] * readout;
             Complex term = std::polar(1.0, -kTwoPi * middle_hz * tau);
-            for (int j = 0; j < kTerms; ++j) {
+            for (int j = 0; j < kTaylorTerms; ++j) {
                 terms[r][2 * j] = term.real();
                 terms[r][2 * j + 1] = term.imag();
                 term *= Complex(0, -kTwoPi * half_hz * tau / (j + 1));
@@ -190,12 +190,12 @@ public:
             for (auto& m : m_moments[axis])
                 m.resize(static_cast<Eigen::Index>(frames));
             for (std::size_t n = 0; n < frames; ++n) {
-                std::array<double, 2 * kTerms> sum{};
+                std::array<double, 2 * kTaylorTerms> sum{};
                 const double* const row = &x[axis][n * rows];
                 for (std::size_t r = 0; r < rows; ++r)
-                    for (std::size_t j = 0; j < 2 * kTerms; ++j)
+                    for (std::size_t j = 0; j < 2 * kTaylorTerms; ++j)
                         sum[j] += row[r] * terms[r][j];
-                for (std::size_t j = 0; j < 2 * kTerms; ++j)
+                for (std::size_t j = 0; j < 2 * kTaylorTerms; ++j)
                     m_moments[axis][j][static_cast<Eigen::Index>(n)] = sum[j];
             }
         }
@@ -208,7 +208,7 @@ public:
         std::array<Complex, 3> sums;
         for (std::size_t axis = 0; axis < 3; ++axis) {
             const auto& m = m_moments[axis];
-            static_assert(kTerms == 7);
+            static_assert(kTaylorTerms == 7);
             m_re =
                 m[0] + u * (m[2] + u * (m[4] + u * (m[6] + u * (m[8] + u * (m[10] + u * m[12])))));
             m_im =
@@ -220,7 +220,7 @@ public:
 
 private:
     double m_middle_hz, m_half_hz;
-    std::array<std::array<Eigen::ArrayXd, 2 * kTerms>, 3> m_moments;
+    std::array<std::array<Eigen::ArrayXd, 2 * kTaylorTerms>, 3> m_moments;
     Eigen::ArrayXd m_re, m_im;
 };
 
