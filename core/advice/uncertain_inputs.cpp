@@ -4,7 +4,7 @@
 #include "core/base/units.h"
 #include "core/craft/craft.h"
 #include "core/response/tolerances.h"
-#include "core/setup/sources.h"
+#include "core/setup/spreads.h"
 #include "core/setup/unbalance.h"
 #include "core/tube/rubber.h"
 
@@ -16,7 +16,6 @@
 namespace stillbay {
 namespace {
 
-constexpr double kMeasured = 0.03;    // spread of a measured value that tells none
 constexpr double kSoftestRoot = 1e3;  // [N·m/rad] of a root that is not given
 constexpr double kStiffestRoot = 1e6;
 
@@ -32,14 +31,7 @@ double normalQuantile(double u)
     return std::clamp(u < 0.5 ? -z : z, -2.5, 2.5);
 }
 
-// Standard deviation of the logarithm, of a factor either way that holds nine of ten.
-double ofFactor(double factor)
-{
-    constexpr double kNineOfTen = 1.645;
-    return std::log(factor) / kNineOfTen;
-}
-
-// The same of a relative standard deviation.
+// Standard deviation of the logarithm, of a spread.
 double ofSpread(double spread)
 {
     return std::sqrt(std::log1p(spread * spread));
@@ -50,36 +42,28 @@ double between(double low, double high, double u)
     return low + (high - low) * u;
 }
 
-/// How far one number is off, before anything is said of its source.
-struct Usual {
-    double sigma;                 // of the logarithm
-    std::optional<double> given;  // spread where the value stands in for an estimate of ours
-};
-
-double sigmaOf(const Setup& setup, const std::string& key, bool isGiven, const Usual& usual)
-{
-    const Source* const source = isGiven ? sourceOf(setup, key) : nullptr;
-    if (source && source->spread)
-        return ofSpread(*source->spread);
-    if (source)
-        return source->from == Origin::Measured ? ofSpread(kMeasured) : usual.sigma;
-    return isGiven && usual.given ? ofSpread(*usual.given) : usual.sigma;
-}
-
 /// A number of which one factor is unknown.
-UncertainInput scaled(const Setup& setup, std::string key, Phrase label, Phrase measurement,
-                      bool isGiven, const Usual& usual,
+UncertainInput scaled(std::string key, Phrase label, Phrase measurement, double spread,
                       std::function<void(double factor, Setup& setup)> scale)
 {
-    const double sigma = sigmaOf(setup, key, isGiven, usual);
+    const double sigma = ofSpread(spread);
     return {
         .key = std::move(key),
         .label = std::move(label),
         .measurement = std::move(measurement),
-        .spread = std::sqrt(std::expm1(sigma * sigma)),
+        .spread = spread,
         .apply = [sigma, scale = std::move(scale)](std::span<const double> u, CraftSample& craft) {
             scale(std::exp(sigma * normalQuantile(u[0])), craft.setup);
         }};
+}
+
+UncertainInput scaled(const Setup& setup, std::string key, Phrase label, Phrase measurement,
+                      bool isGiven, const UsualSpread& usual,
+                      std::function<void(double factor, Setup& setup)> scale)
+{
+    const double spread = spreadOfNumber(setup, key, isGiven, usual);
+    return scaled(std::move(key), std::move(label), std::move(measurement), spread,
+                  std::move(scale));
 }
 
 UncertainInput rootStiffness(const Setup& setup)
@@ -89,7 +73,7 @@ UncertainInput rootStiffness(const Setup& setup)
     const Phrase measurement = phrase("tap or droop test of an arm in its joint, ten minutes");
     if (setup.airframe.arm.root_stiffness_nm_per_rad)
         return scaled(
-            setup, key, label, measurement, true, {ofFactor(2), 0.2},
+            setup, key, label, measurement, true, {spreadOfFactor(2), 0.2},
             [](double factor, Setup& s) { *s.airframe.arm.root_stiffness_nm_per_rad *= factor; });
     return {.key = key,
             .label = label,
@@ -112,17 +96,16 @@ void addTube(const Setup& setup, std::vector<UncertainInput>& inputs)
     const auto pluck = [] {
         return phrase("pluck test, half an hour");
     };
-    inputs.push_back(scaled(setup, "tube.youngs_modulus_mpa", phrase("Young's modulus of the tube"),
-                            phrase("hang test, ten minutes"),
-                            setup.tube.youngs_modulus_mpa.has_value(), {ofFactor(1.5), 0.05},
+    inputs.push_back(scaled("tube.youngs_modulus_mpa", phrase("Young's modulus of the tube"),
+                            phrase("hang test, ten minutes"), modulusSpread(setup),
                             [](double factor, Setup& s) { scaleModulus(s.tube, factor); }));
     inputs.push_back(scaled(setup, "tube.dynamic_ratio", phrase("dynamic ratio of the tube"),
-                            pluck(), true, {ofFactor(std::sqrt(1.4 / 1.1)), {}},
+                            pluck(), true, {spreadOfFactor(std::sqrt(1.4 / 1.1)), {}},
                             [](double factor, Setup& s) {
                                 s.tube.dynamic_ratio = std::max(1.0, factor * s.tube.dynamic_ratio);
                             }));
     inputs.push_back(scaled(setup, "tube.loss_factor", phrase("loss factor of the tube"), pluck(),
-                            true, {ofFactor(std::sqrt(0.2 / 0.05)), {}},
+                            true, {spreadOfFactor(std::sqrt(0.2 / 0.05)), {}},
                             [](double factor, Setup& s) { s.tube.loss_factor *= factor; }));
 }
 
@@ -130,12 +113,12 @@ void addArm(const Setup& setup, std::vector<UncertainInput>& inputs)
 {
     inputs.push_back(
         scaled(setup, "airframe.arm.youngs_modulus_gpa", phrase("Young's modulus of the arms"),
-               phrase("tap or droop test of an arm, ten minutes"), true, {ofFactor(1.15), {}},
+               phrase("tap or droop test of an arm, ten minutes"), true, {spreadOfFactor(1.15), {}},
                [](double factor, Setup& s) { s.airframe.arm.youngs_modulus_gpa *= factor; }));
     inputs.push_back(rootStiffness(setup));
     inputs.push_back(scaled(setup, "airframe.arm.loss_factor", phrase("loss factor of the arms"),
                             phrase("tap test of an arm, ten minutes"), true,
-                            {ofFactor(std::sqrt(0.03 / 0.005)), {}},
+                            {spreadOfFactor(std::sqrt(0.03 / 0.005)), {}},
                             [](double factor, Setup& s) { s.airframe.arm.loss_factor *= factor; }));
 }
 
@@ -158,26 +141,27 @@ void addDrive(const Setup& setup, std::vector<UncertainInput>& inputs)
     inputs.push_back(scaled(
         setup, "drive.propeller.thrust_coefficient", phrase("thrust coefficient of the propeller"),
         phrase("hover throttle of a flight, ten minutes"), !figures.thrust_estimated,
-        {ofFactor(1.15), 0.05}, [C_T = figures.thrust_coefficient](double factor, Setup& s) {
+        {spreadOfFactor(1.15), 0.05}, [C_T = figures.thrust_coefficient](double factor, Setup& s) {
             s.drive.propeller.thrust_coefficient = factor * C_T;
         }));
     inputs.push_back(scaled(setup, "drive.propeller.power_coefficient",
                             phrase("power coefficient of the propeller"), speed(),
-                            !figures.power_estimated, {ofFactor(1.25), 0.08},
+                            !figures.power_estimated, {spreadOfFactor(1.25), 0.08},
                             [C_P = figures.power_coefficient](double factor, Setup& s) {
                                 s.drive.propeller.power_coefficient = factor * C_P;
                             }));
     inputs.push_back(
         scaled(setup, "drive.propeller.inertia_g_mm2", phrase("moment of inertia of the propeller"),
                phrase("bifilar pendulum, a quarter of an hour"), !figures.inertia_estimated,
-               {ofFactor(1.3), 0.08}, [inertia = figures.inertia](double factor, Setup& s) {
+               {spreadOfFactor(1.3), 0.08}, [inertia = figures.inertia](double factor, Setup& s) {
                    s.drive.propeller.inertia_g_mm2 = factor * inertia / unit::g_mm2;
                }));
     inputs.push_back(scaled(setup, "drive.motor.kv_rpm_per_v", phrase("KV of the motors"), speed(),
-                            true, {ofFactor(1.07), {}},
+                            true, {spreadOfFactor(1.07), {}},
                             [](double factor, Setup& s) { s.drive.motor.kv_rpm_per_v *= factor; }));
     inputs.push_back(scaled(setup, unbalanceKey(setup), phrase("unbalance of the propellers"),
-                            phrase("balance the propellers, half an hour"), true, {ofFactor(2), {}},
+                            phrase("balance the propellers, half an hour"), true,
+                            {spreadOfFactor(2), {}},
                             [](double factor, Setup& s) { scaleUnbalance(s, factor); }));
 }
 

@@ -1,77 +1,31 @@
 // SPDX-License-Identifier: MIT
 #include "core/calibrate/pluck.h"
 
-#include "core/base/units.h"
+#include "core/calibrate/free_modes.h"
 #include "core/calibrate/pluck_fit.h"
+#include "core/calibrate/pluck_mark.h"
+#include "core/calibrate/pluck_matching.h"
 #include "core/calibrate/until_taken.h"
 #include "core/setup/sources.h"
+#include "core/setup/spreads.h"
 #include "core/suspension/motion_text.h"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numeric>
 #include <utility>
 
 namespace stillbay {
 namespace {
 
-constexpr double kPoorResidual =
-    0.08;  // rms over the record's; the right craft leaves 0.02 to 0.04
-constexpr double kForeignShare = 0.30;
-constexpr double kFairResidual = 0.05;
 constexpr double kAmbiguous = 1.3;       // rms of the next best over that of the best
 constexpr double kExcitedShare = 0.002;  // of the record's energy
 constexpr double kAxesFloor = 0.05;      // of the record: what directions may leave unexplained
-constexpr std::size_t kEnoughModes = 3;
-constexpr double kTensionDoubt = 0.02;  // of a tension: how far a tube is stretched, its section
-
-// For each measured mode which of the model's; the most alike first, none twice.
-std::vector<std::optional<std::size_t>> matched(const std::vector<DecayingMode>& measured,
-                                                const std::vector<SeenMode>& modes)
-{
-    std::vector<std::optional<std::size_t>> matching(measured.size());
-    std::array<bool, 6> isTaken{};
-    for (std::size_t round = 0; round < measured.size(); ++round) {
-        double least = kOtherMode;
-        std::optional<std::pair<std::size_t, std::size_t>> best;
-        for (std::size_t m = 0; m < measured.size(); ++m)
-            for (std::size_t k = 0; k < modes.size() && !matching[m]; ++k) {
-                const double cost = unlikeness(measured[m], modes[k].lambda, modes[k].channels);
-                if (!isTaken[k] && cost < least) {
-                    least = cost;
-                    best = {m, k};
-                }
-            }
-        if (!best)
-            break;
-        matching[best->first] = best->second;
-        isTaken[best->second] = true;
-    }
-    return matching;
-}
-
-std::optional<Error> refusedMatching(const std::vector<std::optional<std::size_t>>& matching,
-                                     std::size_t measured)
-{
-    if (matching.empty())
-        return std::nullopt;
-    if (matching.size() != measured)
-        return Error{Errc::BadInput,
-                     phrase("%1 modes were measured and %2 are matched", whole(measured),
-                            whole(matching.size())),
-                     {}};
-    std::array<bool, 6> isTaken{};
-    for (const auto& mode : matching) {
-        if (mode && (*mode >= isTaken.size() || isTaken[*mode]))
-            return Error{
-                Errc::BadInput,
-                phrase("mode %1 of the bay is no mode or is matched twice", whole(*mode + 1)),
-                {}};
-        if (mode)
-            isTaken[*mode] = true;
-    }
-    return std::nullopt;
-}
+constexpr double kLengthDoubt = 1e-4;    // [m] of a tube's length: how far it is stretched
+constexpr double kLeastKnownTension = 0.5;
+// By how much ratio and loss may be off for each share by which the modes are.
+constexpr double kRatioForMisfit = 2.0, kLossForMisfit = 5.0;
 
 Phrase pluckFor(Eigen::Index motion)
 {
@@ -104,69 +58,6 @@ bool isMeasured(const Setup& setup, std::string_view key)
     return source && source->from == Origin::Measured;
 }
 
-// One standard deviation over the modulus, as the forecast counts what is not known.
-double modulusSpread(const Setup& setup)
-{
-    constexpr double kMeasured = 0.03, kGiven = 0.05, kFromHardness = 0.25;
-    const Source* const source = sourceOf(setup, "tube.youngs_modulus_mpa");
-    if (source && source->spread)
-        return *source->spread;
-    if (!setup.tube.youngs_modulus_mpa)
-        return kFromHardness;
-    return source && source->from == Origin::Measured ? kMeasured : kGiven;
-}
-
-/// What the mark depends on.
-struct PluckDoubts {
-    double residual = 0.0;
-    double foreign = 0.0;  // share of the energy of measured modes that are none of the bay's
-    std::size_t excited = 0;
-    RubberFigures rubber;
-    std::optional<double> otherRatio;  // that leaves hardly more
-    bool isModulusMeasured = false, axesMisfit = false;
-};
-
-Phrase sharePercent(double share)
-{
-    return phrase("%1 %", rounded(kPercent * share, 2));
-}
-
-QualityMark pluckMark(const PluckDoubts& doubts)
-{
-    if (doubts.residual > kPoorResidual)
-        return {Quality::Poor,
-                phrase("the bay's model leaves %1 of the record unexplained: another craft, or the "
-                       "sensor's mass and place, the masses or the tubes are not as in the file",
-                       sharePercent(doubts.residual))};
-    if (doubts.otherRatio)
-        return {Quality::Poor,
-                phrase("dynamic ratios of %1 and %2 explain the record alike: pluck the bay in "
-                       "other ways too, and say how the sensor's axes lie",
-                       fixed(doubts.rubber.ratio, 2), fixed(*doubts.otherRatio, 2))};
-    if (doubts.rubber.ratio < 1.0 || doubts.rubber.ratio > 3.0)
-        return {Quality::Poor,
-                phrase("a dynamic ratio of %1 is none of rubber: the modulus, the masses or the "
-                       "tubes are not as in the file",
-                       fixed(doubts.rubber.ratio, 2))};
-    if (doubts.foreign > kForeignShare)
-        return {Quality::Poor, phrase("most of what rings is none of the bay's modes")};
-    if (doubts.excited < 2)
-        return {
-            Quality::Poor,
-            phrase("one mode alone rang, and one fits many crafts: pluck it in other ways too")};
-    if (doubts.axesMisfit)
-        return {Quality::Fair, phrase("the sensor's axes do not lie as stated")};
-    if (!doubts.isModulusMeasured)
-        return {Quality::Fair, phrase("the tube's modulus is not measured")};
-    if (doubts.residual > kFairResidual)
-        return {Quality::Fair,
-                phrase("%1 of the record stay unexplained", sharePercent(doubts.residual))};
-    if (doubts.excited < kEnoughModes)
-        return {Quality::Fair, phrase("two modes alone rang")};
-    return {Quality::Good, phrase("%1 of six modes rang, %2 of the record stay unexplained",
-                                  whole(doubts.excited), sharePercent(doubts.residual))};
-}
-
 CorrectedValue fitted(const char* key, Phrase label, double before, double after, double spread)
 {
     return {.key = key,
@@ -187,6 +78,93 @@ bool areAxesComplete(const Recording& recording, const std::vector<std::size_t>&
         return kind.second == 3 &&
                (kind.first == Quantity::Acceleration || kind.first == Quantity::AngularRate);
     });
+}
+
+// What rings, each stretch until a hand takes the bay again.
+Result<RingDown> ringingOf(const Recording& recording, const PluckOptions& options,
+                           const std::stop_token& stop)
+{
+    auto ring =
+        ringDown(recording, {.channels = options.channels, .stretches = options.stretches}, stop);
+    if (ring && options.stretches.empty()) {
+        const std::vector<Stretch> free = untilTaken(recording, ring->channels, ring->plucks);
+        if (free != ring->plucks)
+            ring = ringDown(recording, {.channels = ring->channels, .stretches = free}, stop);
+    }
+    return ring;
+}
+
+/// The lowest place of a fit, and another ratio that explains the record hardly worse.
+struct Settled {
+    LowestRubber lowest;
+    std::optional<double> otherRatio;
+};
+
+Settled settledFrom(const std::vector<RubberFigures>& starts, const PluckFit& fit,
+                    const std::stop_token& stop)
+{
+    const std::vector<LowestRubber> places = fit.lowestFrom(starts, stop);
+    Settled settled{places.front(), {}};
+    if (places.size() > 1 &&
+        places[1].value < kAmbiguous * kAmbiguous * std::max(places[0].value, 0.0))
+        settled.otherRatio = places[1].rubber().ratio;
+    return settled;
+}
+
+// The bay's modes before and after, how far each has rung, and what of them was measured.
+std::array<PluckedMode, 6> pluckedModes(const Modes& before, const Modes& after,
+                                        const DecayData::Fit& fit, std::size_t samples,
+                                        const ModeMatching& matching)
+{
+    const double variance = std::max(0.0, fit.squares) / static_cast<double>(samples);
+    const double energy = std::accumulate(fit.energy.begin(), fit.energy.end(), 0.0);
+    std::array<PluckedMode, 6> modes;
+    for (std::size_t k = 0; k < modes.size(); ++k) {
+        PluckedMode& mode = modes[k];
+        const auto column = static_cast<Eigen::Index>(k);
+        mode.motion = motionOf(after.Phi.col(column));
+        mode.before_hz = frequency_hz(before.omegaSquare[column]);
+        mode.beforeLoss = lossFactor(before.omegaSquare[column]);
+        mode.after_hz = frequency_hz(after.omegaSquare[column]);
+        mode.afterLoss = lossFactor(after.omegaSquare[column]);
+        for (std::size_t m = 0; m < matching.size(); ++m)
+            if (matching[m] == k)
+                mode.measured = m;
+        mode.share = energy > 0.0 ? fit.energy[k] / energy : 0.0;
+        mode.isExcited = mode.share > kExcitedShare &&
+                         fit.energy[k] > 9 * variance * static_cast<double>(fit.parameters) / 6;
+    }
+    return modes;
+}
+
+std::vector<Phrase> plucksFor(const std::array<PluckedMode, 6>& modes, const Matrix6d& mass)
+{
+    std::array<bool, 6> isMissing{};
+    for (const PluckedMode& mode : modes)
+        if (!mode.isExcited)
+            isMissing[static_cast<std::size_t>(mainMotion(mode.motion, mass))] = true;
+    std::vector<Phrase> plucks;
+    for (std::size_t motion = 0; motion < isMissing.size(); ++motion)
+        if (isMissing[motion])
+            plucks.push_back(pluckFor(static_cast<Eigen::Index>(motion)));
+    return plucks;
+}
+
+Correction correctionOf(const RubberFigures& before, const FittedRubber& rubber,
+                        const PluckDoubts& doubts, std::size_t plucks)
+{
+    Correction correction;
+    correction.measurement = plucks == 1 ? phrase("pluck test, one pluck")
+                                         : phrase("pluck test, %1 plucks", whole(plucks));
+    const double lossSpread = std::hypot(rubber.lossSpread, kLossForMisfit * doubts.free.misfit);
+    correction.values = {fitted("tube.dynamic_ratio", phrase("dynamic ratio of the tube"),
+                                before.ratio, rubber.rubber.ratio, doubts.ratioSpread),
+                         fitted("tube.loss_factor", phrase("loss factor of the tube"), before.loss,
+                                rubber.rubber.loss, lossSpread)};
+    correction.residual = rubber.residual;
+    correction.residualBefore = rubber.residualBefore;
+    correction.mark = pluckMark(doubts);
+    return correction;
 }
 
 }  // namespace
@@ -217,20 +195,20 @@ Result<PluckAnswer> pluckTest(const Setup& setup, const Recording& recording,
     const auto model = PluckedBayModel::of(withSensor(setup, options.sensor), options.sensor);
     if (!model)
         return tl::unexpected(model.error());
-    auto ring =
-        ringDown(recording, {.channels = options.channels, .stretches = options.stretches}, stop);
-    if (ring && options.stretches.empty()) {
-        const std::vector<Stretch> free = untilTaken(recording, ring->channels, ring->plucks);
-        if (free != ring->plucks)
-            ring = ringDown(recording, {.channels = ring->channels, .stretches = free}, stop);
-    }
+    const auto ring = ringingOf(recording, options, stop);
     if (!ring)
         return tl::unexpected(ring.error());
     if (auto refused = refusedMatching(options.matching, ring->modes.size()))
         return tl::unexpected(*std::move(refused));
 
     const RubberFigures before{setup.tube.dynamic_ratio, setup.tube.loss_factor, 1.0};
-    const bool hasAxes =
+    const double ofModulus = modulusSpread(setup);
+    PluckDoubts doubts;
+    doubts.tensionSpread =
+        std::min(kLeastKnownTension, std::hypot(ofModulus, model->tensionSlope() * kLengthDoubt));
+    doubts.isSensorWeighed = options.sensor.mass_g > 0.0;
+    doubts.isModulusMeasured = isMeasured(setup, "tube.youngs_modulus_mpa");
+    doubts.areAxesTold =
         options.sensor.axes.has_value() && areAxesComplete(recording, ring->channels);
 
     // All that rings, for a first look; then what is small of it.
@@ -241,110 +219,56 @@ Result<PluckAnswer> pluckTest(const Setup& setup, const Recording& recording,
             : std::vector{rubberOfMatching(*model, ring->modes, options.matching, before, stop)};
     if (starts.empty())
         starts.push_back(before);
-    const RubberFigures first = loud.from(starts.front(), stop).rubber();
-    starts.front() = first;
-    const std::vector<Stretch> small = loud.linearParts(first);
-    const double ofModulus = modulusSpread(setup),
-                 tensionSpread = std::hypot(ofModulus, kTensionDoubt);
-    const PluckFit poles(*model, recording, ring->channels, small, false, tensionSpread);
-    const PluckFit shaped(*model, recording, ring->channels, small, true, tensionSpread);
-    PluckDoubts doubts;
-    const auto settled = [&](const PluckFit& fit) {
-        const std::vector<LowestRubber> places = fit.lowestFrom(starts, stop);
-        doubts.otherRatio.reset();
-        if (places.size() > 1 &&
-            places[1].value < kAmbiguous * kAmbiguous * std::max(places[0].value, 0.0))
-            doubts.otherRatio = places[1].rubber().ratio;
-        return places.front();
-    };
+    starts.front() = loud.from(starts.front(), stop).rubber();
+    const std::vector<Stretch> small = loud.linearParts(starts.front());
+
     // With directions where they are known, unless they do not lie as stated.
-    const PluckFit* fit = hasAxes ? &shaped : &poles;
-    LowestRubber lowest = settled(*fit);
-    if (hasAxes) {
-        const LowestRubber without = poles.from(lowest.rubber(), stop);
+    const PluckFit poles(*model, recording, ring->channels, small, false, doubts.tensionSpread);
+    const PluckFit shaped(*model, recording, ring->channels, small, true, doubts.tensionSpread);
+    const PluckFit* fit = doubts.areAxesTold ? &shaped : &poles;
+    Settled settled = settledFrom(starts, *fit, stop);
+    if (doubts.areAxesTold) {
+        const LowestRubber without = poles.from(settled.lowest.rubber(), stop);
         const double floor = kAxesFloor * kAxesFloor * poles.data().squares();
-        doubts.axesMisfit = lowest.value > 9 * std::max(without.value, floor);
+        doubts.axesMisfit = settled.lowest.value > 9 * std::max(without.value, floor);
         if (doubts.axesMisfit) {
             fit = &poles;
-            lowest = settled(poles);
+            settled = settledFrom(starts, poles, stop);
         }
     }
     if (stop.stop_requested())
         return fail(Errc::NoAnswer, phrase("stopped"));
-    const auto rubber = fit->fitted(lowest, before);
+    doubts.otherRatio = settled.otherRatio;
+    const auto rubber = fit->fitted(settled.lowest, before);
     if (!rubber)
-        return tl::unexpected(rubber.error());
-
-    // The modes before and after, and what of them was measured.
+        return fail(Errc::NoAnswer, phrase("%1: %2", rubber.error().what, pluckNextStep(doubts)));
     const auto modesBefore = model->modes(before), modesAfter = model->modes(rubber->rubber);
     const auto seen = fit->modes(rubber->rubber);
     if (!modesBefore || !modesAfter || !seen)
         return fail(Errc::NoAnswer, phrase("a mode of the bay does not swing"));
+
     PluckAnswer answer;
     answer.measured = ring->modes;
     answer.used = small;
-    const auto matching = options.matching.empty() ? matched(ring->modes, *seen) : options.matching;
-    const DecayData::Fit there = fit->data().fit(*seen);
-    const double variance =
-        std::max(0.0, there.squares) / static_cast<double>(fit->data().samples());
-    double energy = 0.0;
-    for (const double part : there.energy)
-        energy += part;
-    std::array<bool, 6> isMissing{};
-    for (std::size_t k = 0; k < answer.modes.size(); ++k) {
-        PluckedMode& mode = answer.modes[k];
-        const auto column = static_cast<Eigen::Index>(k);
-        mode.motion = motionOf(modesAfter->Phi.col(column));
-        mode.before_hz = frequency_hz(modesBefore->omegaSquare[column]);
-        mode.beforeLoss = lossFactor(modesBefore->omegaSquare[column]);
-        mode.after_hz = frequency_hz(modesAfter->omegaSquare[column]);
-        mode.afterLoss = lossFactor(modesAfter->omegaSquare[column]);
-        for (std::size_t m = 0; m < matching.size(); ++m)
-            if (matching[m] == k)
-                mode.measured = m;
-        mode.share = energy > 0.0 ? there.energy[k] / energy : 0.0;
-        mode.isExcited = mode.share > kExcitedShare &&
-                         there.energy[k] > 9 * variance * static_cast<double>(there.parameters) / 6;
-        if (mode.isExcited)
-            ++doubts.excited;
-        else
-            isMissing[static_cast<std::size_t>(mainMotion(mode.motion, model->mass()))] = true;
-    }
-    for (std::size_t motion = 0; motion < isMissing.size(); ++motion)
-        if (isMissing[motion])
-            answer.plucksToAdd.push_back(pluckFor(static_cast<Eigen::Index>(motion)));
+    const ModeMatching matching =
+        options.matching.empty() ? matched(ring->modes, *seen) : options.matching;
+    answer.modes = pluckedModes(*modesBefore, *modesAfter, fit->data().fit(*seen),
+                                fit->data().samples(), matching);
+    answer.plucksToAdd = plucksFor(answer.modes, model->mass());
+
+    std::vector<Complex> rung;
+    for (std::size_t k = 0; k < seen->size(); ++k)
+        if (answer.modes[k].isExcited)
+            rung.push_back((*seen)[k].lambda);
+    doubts.excited = rung.size();
+    doubts.free = freeModes(recording, fit->data(), rung);
     for (std::size_t m = 0; m < matching.size(); ++m)
         doubts.foreign += matching[m] ? 0.0 : ring->modes[m].share;
-
-    doubts.residual = rubber->residual;
     doubts.rubber = rubber->rubber;
-    doubts.isModulusMeasured = isMeasured(setup, "tube.youngs_modulus_mpa");
-    Correction& correction = answer.correction;
-    correction.measurement = small.size() == 1
-                                 ? phrase("pluck test, one pluck")
-                                 : phrase("pluck test, %1 plucks", whole(small.size()));
-    correction.values = {
-        fitted("tube.dynamic_ratio", phrase("dynamic ratio of the tube"), before.ratio,
-               rubber->rubber.ratio, std::hypot(rubber->ratioSpread, ofModulus)),
-        fitted("tube.loss_factor", phrase("loss factor of the tube"), before.loss,
-               rubber->rubber.loss, rubber->lossSpread)};
-    correction.residual = rubber->residual;
-    correction.residualBefore = rubber->residualBefore;
-    correction.mark = pluckMark(doubts);
-    if (!doubts.isModulusMeasured)
-        correction.warnings.push_back(
-            {"pluck-modulus", phrase("A pluck cannot tell a stiff tube from a high dynamic ratio, "
-                                     "and the tube's modulus is not measured: do the hang test "
-                                     "first.")});
-    if (doubts.axesMisfit)
-        correction.warnings.push_back(
-            {"pluck-axes", phrase("What the sensor shows does not fit its stated axes or its "
-                                  "place: directions were left out.")});
-    if (!answer.plucksToAdd.empty())
-        correction.warnings.push_back(
-            {"pluck-modes",
-             phrase("%1 of six modes have hardly rung. Pluck again: %2.",
-                    whole(answer.modes.size() - doubts.excited), listOf(answer.plucksToAdd))});
+    doubts.ratioSpread =
+        std::hypot(rubber->ratioSpread, ofModulus, kRatioForMisfit * doubts.free.misfit);
+    answer.correction = correctionOf(before, *rubber, doubts, small.size());
+    answer.correction.warnings = pluckWarnings(doubts, answer.plucksToAdd);
     return answer;
 }
 

@@ -1,27 +1,16 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/calibrate/lowest_rubber.h"
 #include "core/calibrate/pluck_model.h"
 
 #include <cstddef>
-#include <limits>
 #include <optional>
 #include <stop_token>
 #include <vector>
 
 /// Ratio and loss of a plucked bay by least squares. Internal to the calibrate room.
 namespace stillbay {
-
-/// A minimum over ln ρ_d, ln η and ln κ, with the second derivatives there.
-struct LowestRubber {
-    Vector3d at = Vector3d::Zero();
-    double value = std::numeric_limits<double>::infinity();
-    Matrix3d hessian = Matrix3d::Identity();
-
-    RubberFigures rubber() const;
-    /// Of what the squares leave open, over twice their variance; none where that has no bounds.
-    std::optional<Matrix3d> covariance() const;
-};
 
 /// What a fit ends in.
 struct FittedRubber {
@@ -72,16 +61,5 @@ private:
     double m_tensionSpread;
     std::vector<Quantity> m_quantities;
 };
-
-/// Where the modes matched by hand lie nearest to the measured ones.
-RubberFigures rubberOfMatching(const PluckedBayModel& model,
-                               const std::vector<DecayingMode>& measured,
-                               const std::vector<std::optional<std::size_t>>& matching,
-                               const RubberFigures& start, const std::stop_token& stop);
-
-/// How unlike a measured mode and one of the model are: 0 the same, kOtherMode or more another one.
-/// @param seen  what channels show of it; empty: not known
-double unlikeness(const DecayingMode& measured, Complex lambda, const std::vector<Complex>& seen);
-inline constexpr double kOtherMode = 9.0;
 
 }  // namespace stillbay

@@ -6,6 +6,8 @@
 #include "core/craft/craft.h"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 #include <map>
 
 namespace stillbay {
@@ -36,10 +38,17 @@ Result<PluckedBayModel> PluckedBayModel::of(const Setup& plucked, const BaySenso
     const Vector3d place(sensor.centre_mm[0], sensor.centre_mm[1], sensor.centre_mm[2]);
     model.m_arm = rest->R * (place * unit::mm - bay.centre);
     model.m_toSensor = sensor.axes.value_or(Matrix3d::Identity()).transpose() * rest->R.transpose();
-    model.m_shortest = 1e9;
-    for (const Attachment& attachment : model.m_suspension.attachments)
-        model.m_shortest =
-            std::min(model.m_shortest, model.m_suspension.tubeOf(attachment).freeLength);
+    model.m_shortest = std::numeric_limits<double>::infinity();
+    const std::vector<double> lengths = tubeLengths(model.m_suspension, *rest);
+    double tension = 0.0, slope = 0.0;
+    for (std::size_t i = 0; i < lengths.size(); ++i) {
+        const Tube& tube = model.m_suspension.tubeOf(model.m_suspension.attachments[i]);
+        model.m_shortest = std::min(model.m_shortest, tube.freeLength);
+        const TubeLaws laws = tubeLaws(tube, lengths[i]);
+        tension += std::abs(laws.energy.d1);
+        slope += laws.energy.d2;
+    }
+    model.m_tensionSlope = slope / std::max(tension, 1e-9 * slope);
     return model;
 }
 

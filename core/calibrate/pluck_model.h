@@ -37,6 +37,8 @@ public:
 
     const Matrix6d& mass() const { return m_mass; }
     double shortestTube() const { return m_shortest; }  ///< [m] free length
+    /// [1/m] By what share the tubes' tension grows with each one's length at rest.
+    double tensionSlope() const { return m_tensionSlope; }
 
 private:
     Suspension m_suspension;
@@ -44,7 +46,7 @@ private:
     Matrix6d m_mass, m_inverseMass;
     Vector3d m_arm = Vector3d::Zero();  // from the bay's rested centre of mass to the sensor
     Matrix3d m_toSensor = Matrix3d::Identity();
-    double m_shortest = 0.0;
+    double m_shortest = 0.0, m_tensionSlope = 0.0;
 };
 
 }  // namespace stillbay

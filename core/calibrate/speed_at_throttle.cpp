@@ -4,7 +4,7 @@
 #include "core/base/units.h"
 #include "core/craft/craft.h"
 #include "core/setup/fields.h"
-#include "core/setup/sources.h"
+#include "core/setup/spreads.h"
 
 #include <algorithm>
 #include <cmath>
@@ -38,11 +38,7 @@ struct SpeedDoubts {
 
 double speedDoubtOf(const Setup& setup, const char* key, double usual)
 {
-    constexpr double kMeasured = 0.03;
-    const Source* const source = sourceOf(setup, key);
-    if (source && source->spread)
-        return *source->spread;
-    return source && source->from == Origin::Measured ? kMeasured : usual;
+    return spreadOfNumber(setup, key, true, {usual, {}});
 }
 
 // Readings at one throttle are one, their mean; rising.
