@@ -3,6 +3,7 @@
 
 #include "core/base/units.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace stillbay {
@@ -19,6 +20,19 @@ constexpr std::size_t kEnoughModes = 3;
 Phrase sharePercent(double share)
 {
     return phrase("%1 %", rounded(kPercent * share, 2));
+}
+
+Phrase ofMisfit(const PluckDoubts& doubts)
+{
+    return phrase("what rings lies %1 off this craft's modes", sharePercent(doubts.free.misfit));
+}
+
+// Where the ratio or the tension takes up what is wrong: axes tell nothing of that.
+Phrase measureStep(const PluckDoubts& doubts)
+{
+    return doubts.isSensorWeighed && doubts.isModulusMeasured
+               ? phrase("weigh the bay and measure its tubes again")
+               : pluckNextStep(doubts);
 }
 
 }  // namespace
@@ -38,8 +52,8 @@ Phrase pluckNextStep(const PluckDoubts& doubts)
 
 QualityMark pluckMark(const PluckDoubts& doubts)
 {
-    const auto mark = [&](Quality quality, Phrase why) {
-        return QualityMark{quality, phrase("%1: %2", std::move(why), pluckNextStep(doubts))};
+    const auto mark = [](Quality quality, Phrase why, Phrase next) {
+        return QualityMark{quality, phrase("%1: %2", std::move(why), std::move(next))};
     };
     const double ratio = doubts.rubber.ratio;
     if (doubts.free.residual > kNotOfModes)
@@ -48,8 +62,7 @@ QualityMark pluckMark(const PluckDoubts& doubts)
                        "what else may ring, and pluck again",
                        sharePercent(doubts.free.residual))};
     if (doubts.free.misfit > kOtherCraft)
-        return mark(Quality::Poor, phrase("what rings lies %1 off this craft's modes",
-                                          sharePercent(doubts.free.misfit)));
+        return mark(Quality::Poor, ofMisfit(doubts), pluckNextStep(doubts));
     if (doubts.otherRatio)
         return {Quality::Poor,
                 phrase("dynamic ratios of %1 and %2 explain the record alike: pluck the bay in "
@@ -57,15 +70,18 @@ QualityMark pluckMark(const PluckDoubts& doubts)
                        fixed(ratio, 2), fixed(*doubts.otherRatio, 2))};
     if (ratio < kLeastOfRubber || ratio > kMostOfRubber)
         return mark(Quality::Poor,
-                    phrase("a dynamic ratio of %1 is none of rubber", fixed(ratio, 2)));
+                    phrase("a dynamic ratio of %1 is none of rubber", fixed(ratio, 2)),
+                    measureStep(doubts));
     if (doubts.foreign > kForeignShare)
-        return mark(Quality::Poor, phrase("most of what rings is none of the bay's modes"));
+        return mark(Quality::Poor, phrase("most of what rings is none of the bay's modes"),
+                    pluckNextStep(doubts));
     if (std::abs(std::log(doubts.rubber.tension)) > kOtherTension * doubts.tensionSpread)
-        return mark(Quality::Poor, doubts.rubber.tension > 1.0
-                                       ? phrase("the tubes pull %1 more than this craft's",
-                                                sharePercent(doubts.rubber.tension - 1))
-                                       : phrase("the tubes pull %1 less than this craft's",
-                                                sharePercent(1 - doubts.rubber.tension)));
+        return mark(Quality::Poor,
+                    doubts.rubber.tension > 1.0 ? phrase("the tubes pull %1 more than this craft's",
+                                                         sharePercent(doubts.rubber.tension - 1))
+                                                : phrase("the tubes pull %1 less than this craft's",
+                                                         sharePercent(1 - doubts.rubber.tension)),
+                    measureStep(doubts));
     if (doubts.excited < 2)
         return {
             Quality::Poor,
@@ -76,18 +92,19 @@ QualityMark pluckMark(const PluckDoubts& doubts)
         return {Quality::Fair, phrase("the tube's modulus is not measured: do the hang test")};
     if (ratio > kMostOfSilicone + 2 * doubts.ratioSpread)
         return mark(Quality::Fair,
-                    phrase("a dynamic ratio of %1 is high for silicone", fixed(ratio, 2)));
+                    phrase("a dynamic ratio of %1 is high for silicone", fixed(ratio, 2)),
+                    measureStep(doubts));
     if (doubts.free.misfit > kFairMisfit)
-        return mark(Quality::Fair, phrase("what rings lies %1 off this craft's modes",
-                                          sharePercent(doubts.free.misfit)));
+        return mark(Quality::Fair, ofMisfit(doubts), pluckNextStep(doubts));
     if (doubts.free.residual > kWideSwings)
         return {Quality::Fair, phrase("%1 of the record are no ringing of six modes: pluck less "
                                       "far",
                                       sharePercent(doubts.free.residual))};
     if (doubts.excited < kEnoughModes)
         return {Quality::Fair, phrase("two modes alone rang: pluck it in other ways too")};
-    return {Quality::Good, phrase("%1 of six modes rang, %2 off this craft's",
-                                  whole(doubts.excited), sharePercent(doubts.free.misfit))};
+    return {Quality::Good,
+            phrase("%1 of six modes rang, within %2 of this craft's", whole(doubts.excited),
+                   sharePercent(std::max(doubts.free.misfit, 0.001)))};
 }
 
 std::vector<Warning> pluckWarnings(const PluckDoubts& doubts, const std::vector<Phrase>& toAdd)

@@ -198,6 +198,9 @@ TEST(PluckTest, SaysThatModulusAndRatioCannotBeToldApart)
     ASSERT_TRUE(answer);
     EXPECT_EQ(answer->correction.mark.quality, Quality::Fair);
     EXPECT_EQ(answer->correction.warnings.front().code, "pluck-modulus");
+    EXPECT_GT(answer->correction.values[0].spread,
+              spreadOf(reedbed.file, "tube.youngs_modulus_mpa").value())
+        << "the forecast's doubt of the modulus is part of the ratio's";
 }
 
 // Oracle: own derivation. What is measured is the dynamic modulus, so a modulus that is off by some
