@@ -13,6 +13,7 @@ namespace stillbay {
 
 namespace {
 
+constexpr int kParts = 8;  // of an exposure
 constexpr int kTaps = 8;
 constexpr int kPhases = 2048;
 using Kernel = std::array<float, kTaps>;
@@ -233,7 +234,6 @@ Stand FilmGenerator::standAt(double time_s) const
 Stand FilmGenerator::seenBy(std::size_t frame, double row) const
 {
     const double middle = timeOf(frame) + row * m_recipe.readout_s;
-    constexpr int kParts = 16;
     Stand mean;
     for (int k = 0; k < kParts; ++k) {
         const Stand stand = standAt(middle + ((k + 0.5) / kParts - 0.5) * m_recipe.exposure_s);
@@ -251,7 +251,7 @@ std::vector<std::uint8_t> FilmGenerator::frame(std::size_t index) const
     for (const std::size_t cut : r.cuts)
         shot += index >= cut ? 1 : 0;
     const Picture& scene = m_scenes[shot];
-    const int parts = r.exposure_s > 0.0 ? 4 : 1;
+    const int parts = r.exposure_s > 0.0 ? kParts : 1;
     const auto halfWidth = static_cast<double>(r.width) / 2;
     Noise noise(r.seed * 100003ULL + index);
     std::vector<std::uint8_t> pixels(r.width * r.height);
