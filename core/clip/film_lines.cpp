@@ -203,7 +203,7 @@ private:
     std::vector<double> newPeaks() const
     {
         struct Peak {
-            double f_hz, ratio;
+            double f_hz, explained;
         };
         std::vector<Peak> peaks;
         const auto& e = m_spectrum.explained;
@@ -219,19 +219,65 @@ private:
                 peaks.push_back({f_hz, e[k]});
         }
         std::sort(peaks.begin(), peaks.end(),
-                  [](const Peak& a, const Peak& b) { return a.ratio > b.ratio; });
+                  [](const Peak& a, const Peak& b) { return a.explained > b.explained; });
         std::vector<double> taken;
+        double strongest = 0;
         for (const Peak& peak : peaks) {
-            if (peak.ratio < kStrongToo * peaks.front().ratio ||
+            if ((!taken.empty() && peak.explained < kStrongToo * strongest) ||
                 m_lines.size() + taken.size() >= kMostSines)
                 break;
             const bool isShadow = std::any_of(taken.begin(), taken.end(), [&](double f_hz) {
                 return std::abs(f_hz - peak.f_hz) < 3 || std::abs(beat(f_hz) - beat(peak.f_hz)) < 1;
             });
-            if (!isShadow)
+            if (!isShadow &&
+                peak.explained > m_threshold * levelBeside(peak.f_hz, peak.explained)) {
+                strongest = std::max(strongest, peak.explained);
                 taken.push_back(peak.f_hz);
+            }
         }
         return taken;
+    }
+
+    // Squares over noise that each row by itself has at a frequency, and their degrees of freedom.
+    // Rows that a coder or the scene moves have them in any pattern, a vibration in its own alone.
+    struct RowPower {
+        double square = 0.0, degrees = 0.0;
+    };
+    RowPower rowPower(double f_hz) const
+    {
+        const std::size_t rows = m_grid.rows();
+        RowPower power;
+        std::vector<Complex> turns(m_grid.frames());
+        for (std::size_t n = 0; n < turns.size(); ++n)
+            turns[n] = std::polar(1.0, -2 * kPi * f_hz * m_grid.time[n]);
+        for (std::size_t axis = 0; axis < 3; ++axis) {
+            std::vector<Complex> sums(rows);
+            std::vector<double> weights(rows, 0.0);
+            for (std::size_t n = 0; n < turns.size(); ++n)
+                for (std::size_t r = 0; m_slow.isUsed(n) && r < rows; ++r) {
+                    const std::size_t k = n * rows + r;
+                    sums[r] += m_grid.weight[axis][k] * m_left[axis][k] * turns[n];
+                    weights[r] += m_grid.weight[axis][k];
+                }
+            double seen = -2;  // what shift and skew take
+            for (std::size_t r = 0; r < rows; ++r)
+                if (weights[r] > 0) {
+                    power.square += 2 * std::norm(sums[r]) / weights[r];
+                    ++seen;
+                }
+            power.degrees += 2 * std::max(0.0, seen);
+        }
+        return power;
+    }
+
+    // What noise explains at a frequency, over what it should: as around it, or as rows there have
+    // beside the part that a line explains, whichever is more.
+    double levelBeside(double f_hz, double explained) const
+    {
+        const RowPower power = rowPower(f_hz);
+        const double beside =
+            std::max(0.0, power.square - explained) / std::max(1.0, power.degrees - 6);
+        return std::max(m_spectrum.levelAt(f_hz), beside);
     }
 
     struct Alias {
@@ -291,7 +337,7 @@ private:
     FilmLine filmLine(std::size_t k)
     {
         const Sine& sine = m_lines[k];
-        const double level = m_spectrum.levelAt(sine.frequency_hz);
+        const double level = levelBeside(sine.frequency_hz, 0.0);  // the line is out already
         const double a = kPi * sine.frequency_hz * m_options.readout_s;
         const LeftInRows left = leftInRows(a);
         const auto power = [&](std::size_t axis) {
@@ -385,7 +431,7 @@ private:
         double wobble2 = 0, shake2 = 0;
         for (std::size_t k = 0; k < m_lines.size(); ++k) {
             if (isBlind(m_lines[k].frequency_hz) ||
-                m_fits[k].explained < m_threshold * m_spectrum.levelAt(m_lines[k].frequency_hz))
+                m_fits[k].explained < m_threshold * levelBeside(m_lines[k].frequency_hz, 0.0))
                 continue;
             reading.lines.push_back(filmLine(k));
             wobble2 += std::pow(reading.lines.back().wobble_px, 2);
