@@ -41,7 +41,7 @@ Motion linesAt(double t, const std::vector<TrueLine>& lines)
 
 }  // namespace
 
-RowShifts rowShiftsOf(const BandMotion& motion)
+RowShifts rowShiftsOf(const ShakenBands& motion)
 {
     std::mt19937_64 random(motion.seed);
     std::normal_distribution<double> normal;

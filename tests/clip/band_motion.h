@@ -17,7 +17,7 @@ struct TrueLine {
     double wander = 0.0;  ///< share of the frequency that it sways by, once in 3.3 s
 };
 
-struct BandMotion {
+struct ShakenBands {
     double rate_hz = 30.0, readout_s = 0.016, exposure_s = 0.0, seconds = 4.0;
     unsigned bands = 40;
     double noise_px = 0.03;
@@ -30,6 +30,6 @@ struct BandMotion {
 };
 
 /// 1920 × 1080: each row at its own time, averaged over its exposure in instants.
-RowShifts rowShiftsOf(const BandMotion& motion);
+RowShifts rowShiftsOf(const ShakenBands& motion);
 
 }  // namespace stillbay

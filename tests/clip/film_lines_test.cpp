@@ -21,7 +21,7 @@ namespace {
 
 constexpr double kPi = std::numbers::pi;
 
-CameraModel cameraOf(const BandMotion& motion)
+CameraModel cameraOf(const ShakenBands& motion)
 {
     return {.width_px = 1920,
             .height_px = 1080,
@@ -32,24 +32,24 @@ CameraModel cameraOf(const BandMotion& motion)
 }
 
 // The sum of the powers of what the report says of each axis [px²].
-double power2(const Vector3d& perRadian, const BandMotion& motion, const TrueLine& line)
+double power2(const Vector3d& perRadian, const ShakenBands& motion, const TrueLine& line)
 {
     const double focal_px = pixelsPerRadian(cameraOf(motion))[0];
     const Vector3d rotation(line.across_px / focal_px, line.up_px / focal_px, line.roll_rad);
     return perRadian.cwiseProduct(rotation).squaredNorm();
 }
 
-double reportedWobble2(const BandMotion& motion, const TrueLine& line)
+double reportedWobble2(const ShakenBands& motion, const TrueLine& line)
 {
     return power2(wobblePerRadian(cameraOf(motion), line.frequency_hz), motion, line);
 }
 
-double reportedShake2(const BandMotion& motion, const TrueLine& line)
+double reportedShake2(const ShakenBands& motion, const TrueLine& line)
 {
     return power2(frameShakePerRadian(cameraOf(motion), line.frequency_hz), motion, line);
 }
 
-FilmReading readingOf(const BandMotion& motion)
+FilmReading readingOf(const ShakenBands& motion)
 {
     const auto reading = readFilm(rowShiftsOf(motion),
                                   {.readout_s = motion.readout_s, .exposure_s = motion.exposure_s});
@@ -120,7 +120,7 @@ TEST(RowSpectrum, IsThePeriodogramOfLombAndScargle)
 // the loudest band's noise, over what of the sine its rows keep (0.3 at least here).
 TEST(FilmLines, ComeBackUnbiasedThroughFlight)
 {
-    BandMotion motion{.noise_px = 0.01, .missing = 0.15};
+    ShakenBands motion{.noise_px = 0.01, .missing = 0.15};
     motion.lines = {{.frequency_hz = 73.4,
                      .across_px = 0.9,
                      .up_px = 0.4,
@@ -158,7 +158,7 @@ TEST(FilmLines, ComeBackUnbiasedThroughFlight)
 // 0.757 of itself; it is blind near 250 Hz. Tolerance as above, over the sinc.
 TEST(FilmLines, ForgetTheExposureButNotInTheWobble)
 {
-    BandMotion motion{.exposure_s = 0.004, .seconds = 2.5, .bands = 30, .noise_px = 0.01};
+    ShakenBands motion{.exposure_s = 0.004, .seconds = 2.5, .bands = 30, .noise_px = 0.01};
     motion.lines = {{.frequency_hz = 102, .across_px = 0.5, .up_px = 0.2},
                     {.frequency_hz = 252, .across_px = 0.3}};
     const FilmReading reading = readingOf(motion);
@@ -176,7 +176,7 @@ TEST(FilmLines, ForgetTheExposureButNotInTheWobble)
 // 10.60.7).
 TEST(FilmLines, AreNamedBlindAtMultiplesOfTheFrameRate)
 {
-    BandMotion motion{.seconds = 4, .bands = 30};
+    ShakenBands motion{.seconds = 4, .bands = 30};
     motion.lines = {{.frequency_hz = 60.02, .across_px = 1.0}, {.frequency_hz = 97, .up_px = 0.3}};
     const FilmReading reading = readingOf(motion);
     EXPECT_EQ(reading.lines.size(), 1U);
@@ -190,7 +190,7 @@ TEST(FilmLines, AreNamedBlindAtMultiplesOfTheFrameRate)
 // Tolerance: what of the shifts' sway ends up in the flight.
 TEST(FilmLines, DoNotHideWhereSpeedsWander)
 {
-    BandMotion motion{.seconds = 4, .bands = 20};
+    ShakenBands motion{.seconds = 4, .bands = 20};
     motion.lines = {
         {.frequency_hz = 73.4, .across_px = 0.4, .up_px = 0.3, .roll_rad = 2e-4, .wander = 0.01},
         {.frequency_hz = 146.8, .across_px = 0.2, .up_px = 0.3, .wander = 0.01}};
@@ -212,7 +212,7 @@ TEST(FilmLines, DoNotHideWhereSpeedsWander)
 // Oracle: own derivation: 31 Hz down 8 ms is a quarter of a turn, which noise leaves like others.
 TEST(FilmLines, NameTheAliasesThatNoiseLeavesOpen)
 {
-    BandMotion motion{
+    ShakenBands motion{
         .rate_hz = 24, .readout_s = 0.008, .seconds = 4, .bands = 30, .noise_px = 0.1};
     motion.lines = {{.frequency_hz = 58, .across_px = 0.2, .up_px = 0.1}};
     const FilmReading reading = readingOf(motion);
@@ -231,12 +231,12 @@ TEST(FilmLines, AreNotClaimedOfAStillClip)
 {
     const std::size_t cases = casesOr(3);
     for (std::size_t k = 0; k < cases; ++k) {
-        const BandMotion motion{.rate_hz = 24 + double(k % 37),
-                                .seconds = 3,
-                                .bands = 24,
-                                .pan = k % 3 == 0 ? 0.0 : 1.0,
-                                .spreadsTold = k % 2 == 0 ? 0.5 : 1.5,
-                                .seed = 900 + k};
+        const ShakenBands motion{.rate_hz = 24 + double(k % 37),
+                                 .seconds = 3,
+                                 .bands = 24,
+                                 .pan = k % 3 == 0 ? 0.0 : 1.0,
+                                 .spreadsTold = k % 2 == 0 ? 0.5 : 1.5,
+                                 .seed = 900 + k};
         const FilmReading reading = readingOf(motion);
         EXPECT_TRUE(reading.lines.empty()) << k;
         EXPECT_LT(reading.wobble_px, 0.02) << k;
@@ -258,12 +258,12 @@ TEST(FilmLines, AreRightInRandomClips)
         const auto between = [&](double a, double b) {
             return a + (b - a) * uniform(random);
         };
-        BandMotion motion{.rate_hz = between(24, 60),
-                          .seconds = isLong ? 8.0 : 4.0,
-                          .bands = isLong ? 60U : 24U,
-                          .noise_px = isLong ? between(0.02, 0.2) : 0.05,
-                          .missing = between(0, 0.2),
-                          .seed = 500 + k};
+        ShakenBands motion{.rate_hz = between(24, 60),
+                           .seconds = isLong ? 8.0 : 4.0,
+                           .bands = isLong ? 60U : 24U,
+                           .noise_px = isLong ? between(0.02, 0.2) : 0.05,
+                           .missing = between(0, 0.2),
+                           .seed = 500 + k};
         motion.readout_s = std::min(0.95 / motion.rate_hz, between(0.008, 0.025));
         motion.pan = uniform(random) < 0.3 ? 0.0 : 1.0;
         const auto count = static_cast<std::size_t>(between(1, 4));
@@ -322,7 +322,7 @@ TEST(FilmLines, AreRightInRandomClips)
 // Oracle: own derivation: stamps in whole milliseconds move no line.
 TEST(FilmLines, DoNotMindRoundedStamps)
 {
-    BandMotion motion{.rate_hz = 29.97, .seconds = 3, .bands = 24, .stampStep_s = 0.001};
+    ShakenBands motion{.rate_hz = 29.97, .seconds = 3, .bands = 24, .stampStep_s = 0.001};
     motion.lines = {{.frequency_hz = 200.3, .across_px = 0.3, .up_px = 0.1}};
     const FilmReading reading = readingOf(motion);
     ASSERT_EQ(reading.lines.size(), 1U);

@@ -18,7 +18,7 @@ TEST(Readout, ComesBackFromAKnownFrequency)
         double readout_s, f_hz;
     };
     for (const Case& c : {Case{0.0112, 131.7}, Case{0.0196, 74.2}}) {
-        BandMotion motion{.readout_s = c.readout_s, .seconds = 3, .bands = 24};
+        ShakenBands motion{.readout_s = c.readout_s, .seconds = 3, .bands = 24};
         motion.lines = {{.frequency_hz = c.f_hz,
                          .across_px = 0.4,
                          .up_px = 0.5,

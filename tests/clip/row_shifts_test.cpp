@@ -363,8 +363,9 @@ TEST(RowShifts, LongTableOfCodedFilms)
                 std::cout << " | " << slope(all, part) << " | " << rmsError(all, part) << " | "
                           << normalisedVariance(all, part);
             std::cout << " |" << std::endl;
-            if (crf <= 23)
+            if (crf <= 23) {
                 EXPECT_NEAR(slope(all, 0), 1.0, 0.05);
+            }
         }
     std::filesystem::remove(file);
 }
