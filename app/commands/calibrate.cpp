@@ -5,6 +5,7 @@
 #include "app/commands/calibrate_json.h"
 #include "app/commands/calibrate_page.h"
 #include "app/commands/command.h"
+#include "app/commands/motor_recordings.h"
 #include "app/commands/recordings.h"
 #include "app/commands/save_craft.h"
 #include "core/assess/assess.h"
@@ -39,8 +40,8 @@ struct CalibrateArguments {
     std::optional<double> rate_hz;
     BaySensor sensor{.size_mm = {70, 150, 8}};  // a phone's
     std::optional<TappedArm> tapped;
-    bool isTappedFree = false;
     std::vector<SteadySpeed> speeds;
+    MotorRecordings motors;
     std::vector<FlightNote> notes;
 };
 
@@ -103,26 +104,6 @@ std::string takeTap(std::string_view value, std::optional<TappedArm>& tapped)
     return {};
 }
 
-// "40%" or "0.4".
-std::optional<double> takeThrottle(std::string_view text)
-{
-    const bool isPercent = text.ends_with('%');
-    const auto number = parseNumbers(text.substr(0, text.size() - (isPercent ? 1 : 0)), 1);
-    if (!number)
-        return {};
-    return isPercent ? number->front() / kPercent : number->front();
-}
-
-std::vector<std::string_view> splitAtColons(std::string_view text)
-{
-    std::vector<std::string_view> parts;
-    for (std::size_t colon; (colon = text.find(':')) != std::string_view::npos;
-         text.remove_prefix(colon + 1))
-        parts.push_back(text.substr(0, colon));
-    parts.push_back(text);
-    return parts;
-}
-
 std::string takeSpeed(std::string_view value, std::vector<SteadySpeed>& speeds)
 {
     const std::string wanted =
@@ -180,7 +161,7 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
                                                      std::ostream& out, std::ostream& err)
 {
     CalibrateArguments parsed;
-    const std::array<Option, 14> options{{
+    std::vector<Option> options{
         {"--hang", "MASS_G:FREE_MM:LENGTH_MM",
          "A mass in g that hung on one tube, and the distance of two marks on the tube in mm, "
          "without and with it; once for each mass, at most five times. Corrects "
@@ -227,7 +208,7 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
          }},
         {"--tap-free", "", "The craft was free while its arm was tapped.",
          [&](std::string_view) {
-             parsed.isTappedFree = true;
+             parsed.motors.isTappedFree = true;
              return std::string();
          }},
         {"--speed", "THROTTLE:RPM[:VOLT]",
@@ -242,18 +223,20 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
          [&](std::string_view value) {
              return takeNote(value, parsed.notes);
          }},
-        jsonOption(parsed.json),
-        outputOption("Write the craft with the corrected numbers to this file; its sources say "
-                     "where they come "
-                     "from.",
-                     parsed.output),
-        forceOption(parsed.force),
-    }};
+    };
+    for (Option& option : motorOptions(parsed.motors))
+        options.push_back(std::move(option));
+    options.push_back(jsonOption(parsed.json));
+    options.push_back(
+        outputOption("Write the craft with the corrected numbers to this file; its "
+                     "sources say where they come from.",
+                     parsed.output));
+    options.push_back(forceOption(parsed.force));
     auto file = readArguments(kCalibrateTexts, arguments, options, out, err);
     if (!file)
         return tl::unexpected(file.error());
     if (parsed.hung.empty() && parsed.plucked.empty() && !parsed.tapped && parsed.speeds.empty() &&
-        parsed.notes.empty())
+        parsed.notes.empty() && !parsed.motors.areAny())
         return tl::unexpected(usageError(err, "no measurement is given, see --help", "calibrate"));
     parsed.file = *std::move(file);
     return parsed;
@@ -318,7 +301,7 @@ Result<void> takePluck(Calibrated& calibrated, const CalibrateArguments& asked, 
     return take(calibrated, calibrated.pluck->correction);
 }
 
-// Taps, speeds and notes.
+// Taps and speeds.
 Result<void> takeReadings(Calibrated& calibrated, const CalibrateArguments& asked)
 {
     const auto taking = [&calibrated](const Correction& correction) {
@@ -326,17 +309,22 @@ Result<void> takeReadings(Calibrated& calibrated, const CalibrateArguments& aske
     };
     Result<void> done;
     if (asked.tapped)
-        done =
-            tapTest(calibrated.craft, std::span(&*asked.tapped, 1), {.isHeld = !asked.isTappedFree})
-                .and_then(taking);
+        done = tapTest(calibrated.craft, std::span(&*asked.tapped, 1),
+                       {.isHeld = !asked.motors.isTappedFree})
+                   .and_then(taking);
     if (done && !asked.speeds.empty())
         done = speedAtThrottle(calibrated.craft, asked.speeds).and_then(taking);
-    if (done && !asked.notes.empty()) {
-        std::vector<FlightNote>& notes = calibrated.craft.flight.notes;
-        notes.insert(notes.end(), asked.notes.begin(), asked.notes.end());
-        done = notedLimits(calibrated.craft).and_then(taking);
-    }
     return done;
+}
+
+Result<void> takeNotes(Calibrated& calibrated, const CalibrateArguments& asked)
+{
+    std::vector<FlightNote>& notes = calibrated.craft.flight.notes;
+    notes.insert(notes.end(), asked.notes.begin(), asked.notes.end());
+    const auto correction = notedLimits(calibrated.craft);
+    if (!correction)
+        return tl::unexpected(correction.error());
+    return take(calibrated, *correction);
 }
 
 }  // namespace
@@ -367,6 +355,13 @@ int runCalibrate(std::span<const std::string_view> arguments, std::ostream& out,
             return reportError(err, taken.error(), parsed->plucked);
     if (const auto taken = takeReadings(calibrated, *parsed); !taken)
         return reportError(err, taken.error(), parsed->file);
+    if (const auto fault = takeMotorRecordings(
+            parsed->motors, parsed->rate_hz, calibrated.craft,
+            [&](const Correction& correction) { return take(calibrated, correction); }, err))
+        return reportError(err, fault->error, fault->file);
+    if (!parsed->notes.empty())
+        if (const auto taken = takeNotes(calibrated, *parsed); !taken)
+            return reportError(err, taken.error(), parsed->file);
 
     const PluckAnswer* const pluck = calibrated.pluck ? &*calibrated.pluck : nullptr;
     const int code =

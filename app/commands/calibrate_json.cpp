@@ -24,9 +24,7 @@ Json measurementJson(const Correction& correction)
             {"reason", english(correction.mark.reason)},
             {"residual", number(correction.residual)},
             {"residual_before", number(correction.residualBefore)},
-            {"warnings", array(correction.warnings, [](const Warning& warning) {
-                 return Json{{"code", warning.code}, {"text", english(warning.text)}};
-             })}};
+            {"warnings", warningsJson(correction.warnings)}};
 }
 
 Json modesJson(const PluckAnswer* pluck)
@@ -66,8 +64,10 @@ std::string calibrateJson(std::span<const Correction> corrections, const PluckAn
               {"residual", number(corrections.back().residual)},
               {"measurements", array(corrections, measurementJson)}};
     for (const Correction& correction : corrections)
-        if (correction.throttleCurve)
+        if (correction.throttleCurve) {
             json["throttle_curve"] = *correction.throttleCurve;
+            json["throttle_curve_spread"] = number(correction.throttleCurveSpread);
+        }
     return json.dump(1) + '\n';
 }
 

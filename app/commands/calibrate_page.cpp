@@ -54,7 +54,7 @@ std::string calibratePage(const std::string& name, std::span<const Correction> c
             page << "  throttle curve:";
             for (const auto& [throttle, duty] : *correction.throttleCurve)
                 page << formatted(" %.3g:%.3g", throttle, duty);
-            page << '\n';
+            page << formatted(" +/- %.2g %%\n", kPercent * correction.throttleCurveSpread);
         }
         page << formatted("  unexplained: %.2g %%", kPercent * correction.residual);
         if (correction.residualBefore)

@@ -2,6 +2,8 @@
 #pragma once
 
 #include "core/base/check.h"
+#include "core/base/phrase.h"
+#include "core/base/result.h"
 
 #include <nlohmann/json.hpp>
 
@@ -33,6 +35,14 @@ Json array(const Range& range, Convert convert)
     for (const auto& entry : range)
         result.push_back(convert(entry));
     return result;
+}
+
+/// Each as `code` and `text`.
+inline Json warningsJson(const std::vector<Warning>& warnings)
+{
+    return array(warnings, [](const Warning& warning) {
+        return Json{{"code", warning.code}, {"text", english(warning.text)}};
+    });
 }
 
 inline Json numbers(const std::vector<double>& values)

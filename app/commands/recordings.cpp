@@ -2,7 +2,10 @@
 #include "app/commands/recordings.h"
 
 #include "app/commands/command.h"
+#include "app/commands/paragraph.h"
 #include "core/base/format.h"
+#include "core/calibrate/alias_warning.h"
+#include "core/calibrate/rotors_heard.h"
 #include "core/recording/part.h"
 #include "core/recording/read_recording.h"
 
@@ -132,6 +135,38 @@ Option segmentOption(std::size_t& segment)
                            ? std::string()
                            : std::string("--segment wants a number of samples");
             }};
+}
+
+Option craftOption(std::string& file)
+{
+    return {"--craft", "FILE",
+            "The craft that was recorded: says where its orders lie above half the recording's "
+            "rate, and where they then show up.",
+            [&file](std::string_view value) {
+                file = value;
+                return value.empty() ? std::string("--craft wants the name of a setup file")
+                                     : std::string();
+            }};
+}
+
+Result<std::vector<Warning>> foldedOrders(const std::string& craft, const Recording& recording)
+{
+    if (craft.empty())
+        return std::vector<Warning>();
+    const auto loaded = loadSetup(craft);
+    if (!loaded)
+        return tl::unexpected(loaded.error());
+    std::optional<double> fastest;
+    if (const Channel* const throttle = throttleColumn(recording))
+        fastest = *std::max_element(throttle->values.begin(), throttle->values.end());
+    const auto folds = aliasWarning(loaded->setup, recording.rate, fastest);
+    return folds ? std::vector{*folds} : std::vector<Warning>();
+}
+
+void warningLines(std::ostream& page, const std::vector<Warning>& warnings)
+{
+    for (const Warning& warning : warnings)
+        paragraph(page, english(warning.text), "  ! ");
 }
 
 std::string extentText(const Recording& recording, std::size_t segment, std::size_t averages)

@@ -11,6 +11,7 @@
 #include <ostream>
 #include <string>
 #include <string_view>
+#include <vector>
 
 /// What the commands that read a recording share.
 namespace stillbay {
@@ -55,6 +56,17 @@ std::array<Option, 2> partOptions(PartOfRecording& part);
 
 /// "--segment N" of welch() and transfer().
 Option segmentOption(std::size_t& segment);
+
+/// "--craft FILE": whose orders may lie above half the recording's rate.
+Option craftOption(std::string& file);
+
+/// What aliasWarning() says of the craft in this file and of the throttle that the recording went
+/// up to; none where no file is given.
+/// @error BadInput  as loadSetup().
+Result<std::vector<Warning>> foldedOrders(const std::string& craft, const Recording& recording);
+
+/// The warnings behind a page's table.
+void warningLines(std::ostream& page, const std::vector<Warning>& warnings);
 
 /// "12.3 s at 1000 Hz, 22 segments of 1024 samples averaged, a line every 0.977 Hz"
 std::string extentText(const Recording& recording, std::size_t segment, std::size_t averages);

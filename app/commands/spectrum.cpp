@@ -21,7 +21,7 @@ namespace {
 constexpr std::size_t kPeaks = 10;
 
 struct SpectrumArguments {
-    std::string file, column;
+    std::string file, column, craft;
     WelchOptions options;
     std::optional<double> rate_hz;
     PartOfRecording part;
@@ -40,7 +40,7 @@ tl::expected<SpectrumArguments, int> parseSpectrum(std::span<const std::string_v
 {
     SpectrumArguments parsed;
     auto [from, to] = partOptions(parsed.part);
-    const std::array<Option, 6> options{{
+    const std::array<Option, 7> options{{
         {"--column", "NAME",
          "The column, or channel of a sound. The default is the first that vibrates.",
          [&](std::string_view value) {
@@ -51,6 +51,7 @@ tl::expected<SpectrumArguments, int> parseSpectrum(std::span<const std::string_v
         rateOption(parsed.rate_hz),
         from,
         to,
+        craftOption(parsed.craft),
         jsonOption(parsed.json),
     }};
     auto file = readArguments(kSpectrumTexts, arguments, options, out, err);
@@ -60,15 +61,17 @@ tl::expected<SpectrumArguments, int> parseSpectrum(std::span<const std::string_v
     return parsed;
 }
 
-std::string spectrumJson(const Spectrum& spectrum)
+std::string spectrumJson(const Spectrum& spectrum, const std::vector<Warning>& warnings)
 {
     const Json json{{"frequency_hz", numbers(spectrum.frequency_hz)},
-                    {"density", numbers(spectrum.density)}};
+                    {"density", numbers(spectrum.density)},
+                    {"warnings", warningsJson(warnings)}};
     return json.dump(1) + '\n';
 }
 
 std::string spectrumPage(const Recording& recording, const Channel& channel,
-                         const Spectrum& spectrum, std::size_t segment)
+                         const Spectrum& spectrum, std::size_t segment,
+                         const std::vector<Warning>& warnings)
 {
     double power = 0;
     for (const double density : spectrum.density)
@@ -82,6 +85,7 @@ std::string spectrumPage(const Recording& recording, const Channel& channel,
     for (const SpectrumPeak& peak : strongestPeaks(spectrum, kPeaks))
         page << formatted("  %8.2f Hz   ", peak.frequency_hz)
              << withUnit(peak.rms, channel.quantity) << '\n';
+    warningLines(page, warnings);
     return page.str();
 }
 
@@ -104,10 +108,13 @@ int runSpectrum(std::span<const std::string_view> arguments, std::ostream& out, 
         spectrum.error().where = (*channel)->name;
         return reportError(err, spectrum.error(), parsed->file);
     }
+    const auto warnings = foldedOrders(parsed->craft, *recording);
+    if (!warnings)
+        return reportError(err, warnings.error(), parsed->craft);
     return print(out,
-                 parsed->json
-                     ? spectrumJson(*spectrum)
-                     : spectrumPage(*recording, **channel, *spectrum, parsed->options.segment),
+                 parsed->json ? spectrumJson(*spectrum, *warnings)
+                              : spectrumPage(*recording, **channel, *spectrum,
+                                             parsed->options.segment, *warnings),
                  err);
 }
 

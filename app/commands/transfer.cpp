@@ -25,7 +25,7 @@ namespace {
 constexpr std::size_t kLines = 10;
 
 struct TransferArguments {
-    std::string file, with, input, output;
+    std::string file, with, input, output, craft;
     WelchOptions options;
     std::optional<double> rate_hz;
     PartOfRecording part;
@@ -55,7 +55,7 @@ tl::expected<TransferArguments, int> parseTransfer(std::span<const std::string_v
 {
     TransferArguments parsed;
     auto [from, to] = partOptions(parsed.part);
-    const std::array<Option, 8> options{{
+    const std::array<Option, 9> options{{
         columnOption("--input", "The column of the sensor that is driven, on the airframe.",
                      parsed.input),
         columnOption("--output", "The column of the sensor that follows, on the bay.",
@@ -71,6 +71,7 @@ tl::expected<TransferArguments, int> parseTransfer(std::span<const std::string_v
          }},
         from,
         to,
+        craftOption(parsed.craft),
         jsonOption(parsed.json),
     }};
     auto file = readArguments(kTransferTexts, arguments, options, out, err);
@@ -83,17 +84,18 @@ tl::expected<TransferArguments, int> parseTransfer(std::span<const std::string_v
     return parsed;
 }
 
-std::string transferJson(const Transfer& transfer)
+std::string transferJson(const Transfer& transfer, const std::vector<Warning>& warnings)
 {
     const Json json{{"frequency_hz", numbers(transfer.frequency_hz)},
                     {"magnitude", numbers(transfer.magnitude)},
                     {"phase_deg", numbers(transfer.phase_deg)},
-                    {"coherence", numbers(transfer.coherence)}};
+                    {"coherence", numbers(transfer.coherence)},
+                    {"warnings", warningsJson(warnings)}};
     return json.dump(1) + '\n';
 }
 
 std::string transferPage(const Recording& recording, const TransferArguments& asked,
-                         const Transfer& transfer)
+                         const Transfer& transfer, const std::vector<Warning>& warnings)
 {
     std::ostringstream page;
     page << "From " << asked.input << " to " << asked.output << '\n'
@@ -113,6 +115,7 @@ std::string transferPage(const Recording& recording, const TransferArguments& as
         page << formatted("  %8.2f Hz   %9.4g   %5.0f°   %9.3f\n", transfer.frequency_hz[k],
                           transfer.magnitude[k], transfer.phase_deg[k], transfer.coherence[k]);
     }
+    warningLines(page, warnings);
     return page.str();
 }
 
@@ -161,7 +164,12 @@ int runTransfer(std::span<const std::string_view> arguments, std::ostream& out, 
         where = where == "input" ? parsed->input : where == "output" ? parsed->output : "";
         return reportError(err, h1.error(), parsed->file);
     }
-    return print(out, parsed->json ? transferJson(*h1) : transferPage(*recording, *parsed, *h1),
+    const auto warnings = foldedOrders(parsed->craft, *recording);
+    if (!warnings)
+        return reportError(err, warnings.error(), parsed->craft);
+    return print(out,
+                 parsed->json ? transferJson(*h1, *warnings)
+                              : transferPage(*recording, *parsed, *h1, *warnings),
                  err);
 }
 

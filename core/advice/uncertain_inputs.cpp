@@ -4,6 +4,7 @@
 #include "core/base/units.h"
 #include "core/craft/craft.h"
 #include "core/response/tolerances.h"
+#include "core/setup/sources.h"
 #include "core/setup/spreads.h"
 #include "core/setup/unbalance.h"
 #include "core/tube/rubber.h"
@@ -11,6 +12,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <string_view>
 #include <utility>
 
 namespace stillbay {
@@ -122,13 +124,30 @@ void addArm(const Setup& setup, std::vector<UncertainInput>& inputs)
                             [](double factor, Setup& s) { s.airframe.arm.loss_factor *= factor; }));
 }
 
-// Whose source tells how uncertain the unbalances are: the common one's while a motor has it.
+// Whose source tells how uncertain the unbalances are: the common one's while a motor has it, else
+// the largest, which shakes the most.
 std::string unbalanceKey(const Setup& setup)
 {
-    return std::all_of(setup.airframe.arms.begin(), setup.airframe.arms.end(),
-                       [](const Arm& arm) { return arm.unbalance_g_mm.has_value(); })
-               ? "airframe.arms[0].unbalance_g_mm"
-               : "drive.unbalance_g_mm";
+    const std::vector<Arm>& arms = setup.airframe.arms;
+    if (!std::all_of(arms.begin(), arms.end(),
+                     [](const Arm& arm) { return arm.unbalance_g_mm.has_value(); }))
+        return "drive.unbalance_g_mm";
+    const auto largest = std::max_element(arms.begin(), arms.end(), [](const Arm& a, const Arm& b) {
+        return *a.unbalance_g_mm < *b.unbalance_g_mm;
+    });
+    return "airframe.arms[" + std::to_string(largest - arms.begin()) + "].unbalance_g_mm";
+}
+
+// Spread of a number that acts through the speed alone, KV and the power coefficient. Where a
+// throttle curve was laid through measured speeds, it has taken in whatever they are off.
+double spreadThroughSpeed(const Setup& setup, std::string_view key, bool isGiven,
+                          const UsualSpread& usual)
+{
+    const double own = spreadOfNumber(setup, key, isGiven, usual);
+    const Source* const curve = sourceOf(setup, "drive.throttle_curve");
+    const bool isMeasured = !setup.drive.throttle_curve.empty() && curve &&
+                            curve->from == Origin::Measured && curve->spread;
+    return isMeasured ? std::min(own, *curve->spread) : own;
 }
 
 void addDrive(const Setup& setup, std::vector<UncertainInput>& inputs)
@@ -144,20 +163,22 @@ void addDrive(const Setup& setup, std::vector<UncertainInput>& inputs)
         {spreadOfFactor(1.15), 0.05}, [C_T = figures.thrust_coefficient](double factor, Setup& s) {
             s.drive.propeller.thrust_coefficient = factor * C_T;
         }));
-    inputs.push_back(scaled(setup, "drive.propeller.power_coefficient",
-                            phrase("power coefficient of the propeller"), speed(),
-                            !figures.power_estimated, {spreadOfFactor(1.25), 0.08},
-                            [C_P = figures.power_coefficient](double factor, Setup& s) {
-                                s.drive.propeller.power_coefficient = factor * C_P;
-                            }));
+    const char* const power = "drive.propeller.power_coefficient";
+    inputs.push_back(scaled(
+        power, phrase("power coefficient of the propeller"), speed(),
+        spreadThroughSpeed(setup, power, !figures.power_estimated, {spreadOfFactor(1.25), 0.08}),
+        [C_P = figures.power_coefficient](double factor, Setup& s) {
+            s.drive.propeller.power_coefficient = factor * C_P;
+        }));
     inputs.push_back(
         scaled(setup, "drive.propeller.inertia_g_mm2", phrase("moment of inertia of the propeller"),
                phrase("bifilar pendulum, a quarter of an hour"), !figures.inertia_estimated,
                {spreadOfFactor(1.3), 0.08}, [inertia = figures.inertia](double factor, Setup& s) {
                    s.drive.propeller.inertia_g_mm2 = factor * inertia / unit::g_mm2;
                }));
-    inputs.push_back(scaled(setup, "drive.motor.kv_rpm_per_v", phrase("KV of the motors"), speed(),
-                            true, {spreadOfFactor(1.07), {}},
+    const char* const kv = "drive.motor.kv_rpm_per_v";
+    inputs.push_back(scaled(kv, phrase("KV of the motors"), speed(),
+                            spreadThroughSpeed(setup, kv, true, {spreadOfFactor(1.07), {}}),
                             [](double factor, Setup& s) { s.drive.motor.kv_rpm_per_v *= factor; }));
     inputs.push_back(scaled(setup, unbalanceKey(setup), phrase("unbalance of the propellers"),
                             phrase("balance the propellers, half an hour"), true,

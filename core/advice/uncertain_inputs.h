@@ -51,8 +51,9 @@ struct UncertainInput {
 /// A source with a spread has that spread, a measured value without one 3 %. What a craft without
 /// a word on its source gives where the program would otherwise estimate counts as measured with
 /// less care: 5 % (modulus of the tube, thrust coefficient), 8 % (power coefficient, inertia), 20 %
-/// (root stiffness). A root that is not given gives by a compliance spread evenly from none to that
-/// of 1000 N·m/rad.
+/// (root stiffness). Where a throttle curve was laid through measured speeds, KV and power
+/// coefficient act no further than those speeds are off. A root that is not given gives by a
+/// compliance spread evenly from none to that of 1000 N·m/rad.
 std::vector<UncertainInput> uncertainInputs(const Setup& setup);
 
 /// How far one of these numbers may be off, one standard deviation over the value.

@@ -12,10 +12,10 @@ namespace stillbay {
 namespace {
 
 // As a source may have it.
-std::optional<double> spreadOf(const CorrectedValue& value)
+std::optional<double> sourceSpread(double spread)
 {
     constexpr double kLeast = 1e-4, kMost = 2.0;
-    return value.spread > 0 ? std::optional(std::clamp(value.spread, kLeast, kMost)) : std::nullopt;
+    return spread > 0 ? std::optional(std::clamp(spread, kLeast, kMost)) : std::nullopt;
 }
 
 }  // namespace
@@ -28,7 +28,7 @@ Result<Setup> accept(const Setup& setup, const Correction& correction, const std
             return fail(Errc::BadInput, phrase("the craft has no such number"), value.key);
         putSource(corrected, {.key = value.key,
                               .from = Origin::Measured,
-                              .spread = spreadOf(value),
+                              .spread = sourceSpread(value.spread),
                               .note = english(correction.measurement),
                               .date = date});
     }
@@ -36,7 +36,7 @@ Result<Setup> accept(const Setup& setup, const Correction& correction, const std
         corrected.drive.throttle_curve = *correction.throttleCurve;
         putSource(corrected, {.key = "drive.throttle_curve",
                               .from = Origin::Measured,
-                              .spread = {},
+                              .spread = sourceSpread(correction.throttleCurveSpread),
                               .note = english(correction.measurement),
                               .date = date});
     }

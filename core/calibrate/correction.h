@@ -30,6 +30,7 @@ struct Correction {
     std::vector<CorrectedValue> values;
     /// What the speed controller makes of the throttle; none: nothing is said of it.
     std::optional<ThrottleCurve> throttleCurve = {};
+    double throttleCurveSpread = 0.0;  ///< one standard deviation of its speeds, over them
     /// Root mean square of what the corrected model leaves unexplained over what was measured;
     /// `residualBefore` likewise with the numbers of before.
     double residual = 0.0;

@@ -13,11 +13,14 @@
 namespace stillbay {
 namespace {
 
-// Along a sensor's axis for a motion of the point that `place` is measured from.
-Vector6d readingOf(const Vector3d& place, const Vector3d& axis)
+// What a sensor shows along its axis for a motion of the point that `place` is measured from, which
+// is u + θ × place: acceleration, and θ × (0, 0, −g) less of what gravity is to it.
+Vector6d readingOf(const Vector3d& place, const Vector3d& axis, double omega)
 {
     Vector6d reading;
-    reading << axis, place.cross(axis);  // axis · (u + θ × place)
+    reading << axis, place.cross(axis);
+    reading *= -omega * omega;
+    reading.tail<3>() += axis.cross(Vector3d(0, 0, kGravity));
     return reading;
 }
 
@@ -120,9 +123,9 @@ Result<PredictedTransfer> predictedTransfer(const Setup& setup, const SensorPoin
     const Vector3d reference = referencePoint(excited.airframe, flexible);
     const MassFigures& bay = mounted->suspension.bay;
     const CoupledCraft craft(bay, *rest, K, reference);
-    const Vector6d readX = readingOf(onAirframe.place - reference, onAirframe.axis.normalized());
-    const Vector6d readY =
-        readingOf(rest->R * (onBay.place - bay.centre), rest->R * onBay.axis.normalized());
+    const Vector3d placeX = onAirframe.place - reference, axisX = onAirframe.axis.normalized();
+    const Vector3d placeY = rest->R * (onBay.place - bay.centre),
+                   axisY = rest->R * onBay.axis.normalized();
 
     std::map<long, Sums> rows;
     for (const double u : throttles)
@@ -130,11 +133,12 @@ Result<PredictedTransfer> predictedTransfer(const Setup& setup, const SensorPoin
             if (order.airframe.freeMotion.empty())
                 continue;
             const MovedBodies motions = craft.at(order.airframe);
-            const double square = order.airframe.omega * order.airframe.omega;
+            const Vector6d readX = readingOf(placeX, axisX, order.airframe.omega);
+            const Vector6d readY = readingOf(placeY, axisY, order.airframe.omega);
             Sums& sums = rows[std::lround(order.frequency_hz / step_hz)];
             for (std::size_t motor = 0; motor < motions.bay.size(); ++motor) {
-                const Complex x = -square * (readX.transpose() * motions.airframe[motor]).value();
-                const Complex y = -square * (readY.transpose() * motions.bay[motor]).value();
+                const Complex x = (readX.transpose() * motions.airframe[motor]).value();
+                const Complex y = (readY.transpose() * motions.bay[motor]).value();
                 sums.xx += std::norm(x);
                 sums.yy += std::norm(y);
                 sums.xy += y * std::conj(x);

@@ -443,6 +443,11 @@ Result<Correction> SpeedTest::throttleCurve()
     drive.throttleCurve = curve;
     correction.residual = speedResidual(m_stand);
     correction.throttleCurve = std::move(curve);
+    double squares = voltageDoubt() * voltageDoubt();
+    for (const SteadySpeed& reading : m_stand.readings)
+        squares += std::pow(readingDoubt(reading, m_options), 2) /
+                   static_cast<double>(m_stand.readings.size());
+    correction.throttleCurveSpread = std::sqrt(squares);
     if (hadCurve)
         correction.warnings.push_back(startsAgain());
     if (!m_hasVoltage)

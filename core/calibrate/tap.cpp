@@ -128,7 +128,8 @@ std::optional<TapFit> fitRings(const Arms& arms, const std::vector<Ring>& rings,
                                bool isJointFree)
 {
     TapFit fit{start};
-    for (int k = 0; k < kTapIterations; ++k) {
+    bool hasConverged = false;
+    for (int k = 0; k < kTapIterations && !hasConverged; ++k) {
         Softness& at = fit.at;
         // The joint can only give; one step to the soft side tells its slope.
         const auto here = arms.logFrequencies(rings, at);
@@ -171,9 +172,10 @@ std::optional<TapFit> fitRings(const Arms& arms, const std::vector<Ring>& rings,
         const double bounded = joint > 0 ? joint : at.joint < 1 / kStiffestJoint ? 0 : at.joint / 4;
         const double moved = std::abs(step0) + std::abs(bounded - at.joint) * 1e3;
         at = {at.modulus + step0 / length, bounded};
-        if (moved < 1e-9)
-            break;
+        hasConverged = moved < 1e-9;
     }
+    if (!hasConverged)
+        return {};
     return fit;
 }
 
@@ -190,6 +192,7 @@ std::optional<LossFit> armLoss(const Arms& arms, const std::vector<Ring>& rings,
     if (!here || !stiffer)
         return {};
     double sum = 0, weights = 0;
+    std::vector<double> each;
     for (std::size_t i = 0; i < rings.size(); ++i) {
         const double share = 2 * ((*stiffer)[i] - (*here)[i]) / kModulusStep;
         if (!rings[i].mode.lossFactor || share < kHardlyRings)
@@ -197,10 +200,18 @@ std::optional<LossFit> armLoss(const Arms& arms, const std::vector<Ring>& rings,
         const double weight = 1 / (rings[i].mode.lossSpread * rings[i].mode.lossSpread);
         sum += weight * *rings[i].mode.lossFactor / share;
         weights += weight;
+        each.push_back(*rings[i].mode.lossFactor / share);
     }
     if (!(weights > 0))
         return {};
-    return LossFit{sum / weights, 1 / std::sqrt(weights)};
+    // Directions that disagree say so.
+    const double mean = sum / weights;
+    double scatter = 0;
+    for (const double loss : each)
+        scatter += (loss / mean - 1) * (loss / mean - 1);
+    const auto count = static_cast<double>(each.size());
+    const double ofScatter = count > 1 ? std::sqrt(scatter / (count * (count - 1))) : 0.0;
+    return LossFit{mean, std::max(1 / std::sqrt(weights), ofScatter)};
 }
 
 Phrase tapText(std::size_t directions)
@@ -250,6 +261,13 @@ Result<Correction> tapCorrection(const Setup& setup, const Arms& arms,
         both->modulusSpreadAlone = spread;
     }
     const TapFit& fit = isTold ? *both : *alone;
+    // More readings than numbers that disagree by more than their doubts widen what is told.
+    const std::size_t numbers = isTold && !isRigid ? 2 : 1;
+    const double wider =
+        rings.size() > numbers
+            ? std::max(1.0, fit.misfit * std::sqrt(static_cast<double>(rings.size()) /
+                                                   static_cast<double>(rings.size() - numbers)))
+            : 1.0;
 
     Correction correction;
     correction.measurement = tapText(rings.size());
@@ -263,13 +281,13 @@ Result<Correction> tapCorrection(const Setup& setup, const Arms& arms,
     correction.values.push_back(
         {"airframe.arm.youngs_modulus_gpa", phrase("Young's modulus of the arms"), "GPa",
          section.youngs_modulus_gpa, section.youngs_modulus_gpa * std::exp(fit.at.modulus),
-         isTold && !isRigid ? fit.modulusSpread : fit.modulusSpreadAlone});
+         wider * (isTold && !isRigid ? fit.modulusSpread : fit.modulusSpreadAlone)});
     if (isTold && !isRigid)
         correction.values.push_back({"airframe.arm.root_stiffness_nm_per_rad",
                                      phrase("stiffness of the arms' roots"), "N·m/rad",
                                      section.root_stiffness_nm_per_rad,
                                      std::min(1 / fit.at.joint, kStiffestJoint),
-                                     std::min(fit.jointSpread / fit.at.joint, 2.0)});
+                                     std::min(wider * fit.jointSpread / fit.at.joint, 2.0)});
     if (isRigid && section.root_stiffness_nm_per_rad)
         correction.values.push_back({"airframe.arm.root_stiffness_nm_per_rad",
                                      phrase("stiffness of the arms' roots"), "N·m/rad",

@@ -20,6 +20,10 @@ namespace {
 
 constexpr double kWorstShakeCondition = 30.0;
 constexpr double kLeastShakeSpread = 0.01;
+constexpr double kTuningDoubt = 0.03;  // of the frequencies of arms and bay
+constexpr double kEvenDoubt = 0.05;    // of a line's power, that none is surer than
+// Of random phases alone: amplitudes by Rayleigh leave √(2 − √π) = 0.48 about their rms.
+constexpr double kMostUnexplained = 0.6;
 
 using Motions = std::vector<std::vector<Complex>>;  // per motor, per axis
 
@@ -53,7 +57,10 @@ public:
             for (const SensorAxis& axis : axes) {
                 const Matrix3cd arm = skew(axis.place - m_reference).cast<Complex>();
                 const Vector3cd moved = hub.head<3>() - arm * hub.tail<3>();
-                seen.push_back(-omega * omega * axis.direction.cast<Complex>().dot(moved));
+                // Turned by θ it shows θ × (0, 0, −g) less of what gravity is to it.
+                const Vector3cd tilted = skew(Vector3d(0, 0, kGravity)) * hub.tail<3>();
+                seen.push_back(
+                    axis.direction.cast<Complex>().dot(Vector3cd(-omega * omega * moved + tilted)));
             }
         }
         return motions;
@@ -101,7 +108,33 @@ double power(const std::vector<Complex>& amplitudes)
 struct Equation {
     const ShakeLine* line = nullptr;
     Motions motions;
+    std::vector<double> doubts;  // of each motor's motion, over it, from where the resonances lie
+    double doubtOfAll = 0.0;     // of the power of all together, over it
 };
+
+double powerOfAll(const Motions& motions)
+{
+    double sum = 0;
+    for (const auto& motion : motions)
+        sum += power(motion);
+    return sum;
+}
+
+// Resonances somewhat higher are as a speed somewhat lower.
+Equation equationOf(const ShakeLine& line, double speed, const Shaken& shaken,
+                    std::span<const SensorAxis> axes)
+{
+    Equation equation{&line, shaken.at(speed, axes), {}, 0.0};
+    // Both loads and accelerations go with the speed's square whatever resounds.
+    const double whole = std::pow(1 + kTuningDoubt, 4);
+    const Motions beside = shaken.at((1 + kTuningDoubt) * speed, axes);
+    for (std::size_t motor = 0; motor < beside.size(); ++motor)
+        equation.doubts.push_back(0.5 * std::abs(std::log(power(beside[motor]) / whole /
+                                                          power(equation.motions[motor]))));
+    equation.doubtOfAll =
+        std::abs(std::log(powerOfAll(beside) / whole / powerOfAll(equation.motions)));
+    return equation;
+}
 
 /// One unbalance and its relative spread without the model's; none: nothing above the noise.
 struct Found {
@@ -113,6 +146,7 @@ std::optional<Found> aloneOn(const std::vector<Equation>& equations, std::size_t
                              bool arePhasesKnown)
 {
     double sum = 0, weights = 0;
+    std::vector<double> values;
     for (const Equation& equation : equations) {
         if (equation.line->motor != motor)
             continue;
@@ -126,15 +160,24 @@ std::optional<Found> aloneOn(const std::vector<Equation>& equations, std::size_t
         const double own = power(seen) - 2 * noise * noise * static_cast<double>(seen.size());
         const double value =
             arePhasesKnown ? std::abs(along) / square : std::sqrt(std::max(own, 0.0) / square);
-        const double spread = std::max(noise / std::sqrt(square), kLeastShakeSpread * value);
+        const double spread =
+            std::hypot(noise / std::sqrt(square),
+                       std::hypot(kLeastShakeSpread, equation.doubts[motor]) * value);
         if (!(spread > 0))
             continue;
         sum += value / (spread * spread);
         weights += 1 / (spread * spread);
+        values.push_back(value);
     }
     if (!(weights > 0) || !(sum > 0))
         return {};
-    return Found{sum / weights, std::sqrt(1 / weights) / (sum / weights)};
+    const double mean = sum / weights;
+    double scatter = 0;
+    for (const double value : values)
+        scatter += (value - mean) * (value - mean);
+    const auto count = static_cast<double>(values.size());
+    const double ofScatter = count > 1 ? std::sqrt(scatter / (count * (count - 1))) : 0.0;
+    return Found{mean, std::max(std::sqrt(1 / weights), ofScatter) / mean};
 }
 
 /// All motors from the axes of common lines.
@@ -196,35 +239,56 @@ std::optional<Apart> apart(const std::vector<Equation>& equations, std::size_t m
     return result;
 }
 
-// What all have in common, by power.
-std::optional<Found> inCommon(const std::vector<Equation>& equations, bool areBeatsAveraged)
+// Variance of the power of motors of random phases, over its mean: Σ_{j≠k} |h_jᴴ h_k|² of
+// Σ_j |h_j|².
+double varianceOfPhases(const Motions& motions)
 {
-    double sum = 0, weights = 0, ofPhases = 0;
-    std::vector<double> each;
+    double unlike = 0;
+    for (std::size_t j = 0; j < motions.size(); ++j)
+        for (std::size_t k = 0; k < motions.size(); ++k) {
+            Complex product = 0;
+            for (std::size_t i = 0; i < motions[j].size(); ++i)
+                product += std::conj(motions[j][i]) * motions[k][i];
+            unlike += j == k ? 0.0 : std::norm(product);
+        }
+    return unlike / std::pow(powerOfAll(motions), 2);
+}
+
+// What all have in common, by power.
+std::optional<Found> inCommon(const std::vector<Equation>& equations, const ShakeOptions& options)
+{
+    struct Square {
+        double value, weight;
+    };
+    double sum = 0, weights = 0, weightSquares = 0, ofPhases = 0, ofNoise = 0;
+    std::vector<Square> each;
     for (const Equation& equation : equations) {
         const std::vector<Complex>& seen = equation.line->acceleration;
-        const double noise = equation.line->noise;
-        double all = 0, squares = 0;
-        for (const std::vector<Complex>& motion : equation.motions) {
-            const double own = power(motion);
-            all += own;
-            squares += own * own;
-        }
+        const double noise = equation.line->noise, all = powerOfAll(equation.motions);
         const double own = power(seen) - 2 * noise * noise * static_cast<double>(seen.size());
-        sum += std::max(own, 0.0) / all;
-        weights += 1;
-        each.push_back(std::max(own, 0.0) / all);
-        // Motors of random phase on one axis: the variance of the sum's power.
-        ofPhases += areBeatsAveraged ? 0.0 : 1 - squares / (all * all);
+        const double phases = options.areBeatsAveraged ? 0.0 : varianceOfPhases(equation.motions);
+        // Where beats are averaged, nothing but the model's steepness tells good lines from bad.
+        const double weight = 1 / (phases + kEvenDoubt + equation.doubtOfAll * equation.doubtOfAll);
+        each.push_back({std::max(own, 0.0) / all, weight});
+        sum += weight * each.back().value;
+        weights += weight;
+        weightSquares += weight * weight;
+        ofPhases += weight * phases;
+        ofNoise += weight * weight * 4 * noise * noise * each.back().value / all;
     }
     const double mean = sum / weights;
     if (!(mean > 0))
         return {};
     double scatter = 0;
-    for (const double value : each)
-        scatter += (value / mean - 1) * (value / mean - 1);
-    const double ofPower = std::max(each.size() > 1 ? scatter / (weights * (weights - 1)) : 0.0,
-                                    ofPhases / (weights * weights));
+    for (const Square& square : each)
+        scatter += square.weight * std::pow(square.value / mean - 1, 2);
+    scatter /= weights;
+    // As many as weigh alike, and no more than there are independent ones.
+    const double lines = std::max(1.0, weights * weights / weightSquares);
+    const double moments = std::clamp(options.moments.value_or(lines), 1.0, lines);
+    const double ofScatter = each.size() > 1 ? scatter / std::max(moments - 1, 0.5) : 0.0;
+    const double ofPower = std::max(ofScatter, ofPhases / weights / moments) +
+                           ofNoise / (weights * weights) / (mean * mean);
     return Found{std::sqrt(mean), 0.5 * std::sqrt(ofPower)};
 }
 
@@ -287,19 +351,25 @@ CorrectedValue ofMotor(const Setup& setup, std::size_t motor, const Found& found
             std::min(std::hypot(found.spread, model), 2.0)};
 }
 
-// What each line leaves unexplained, root mean square over what was measured.
+// What the levels leave unexplained over what was measured, each over the motion that an unbalance
+// of 1 kg·m would make.
 double shakeResidual(const std::vector<Equation>& equations, const std::vector<double>& unbalances)
 {
-    double squares = 0;
+    double squares = 0, whole = 0;
     for (const Equation& equation : equations) {
+        const std::optional<std::size_t>& owner = equation.line->motor;
         double model = 0;
         for (std::size_t motor = 0; motor < unbalances.size(); ++motor)
-            if (!equation.line->motor || equation.line->motor == motor)
+            if (!owner || *owner == motor)
                 model += unbalances[motor] * unbalances[motor] * power(equation.motions[motor]);
-        const double measured = power(equation.line->acceleration);
-        squares += std::pow(1 - std::sqrt(model / measured), 2);
+        const double unit = owner ? power(equation.motions[*owner]) : powerOfAll(equation.motions);
+        const double doubt = owner ? 2 * equation.doubts[*owner] : equation.doubtOfAll;
+        const double weight = 1 / (kEvenDoubt + doubt * doubt);
+        const double measured = std::sqrt(power(equation.line->acceleration) / unit);
+        squares += weight * std::pow(measured - std::sqrt(model / unit), 2);
+        whole += weight * measured * measured;
     }
-    return std::sqrt(squares / static_cast<double>(equations.size()));
+    return std::sqrt(squares / whole);
 }
 
 }  // namespace
@@ -331,7 +401,7 @@ Result<Correction> unbalanceTest(const Setup& setup, std::span<const SensorAxis>
                                                rounded(kPercent * line.throttle, 3)));
         if (!(power(line.acceleration) > 0) || !std::isfinite(power(line.acceleration)))
             return fail(Errc::NoAnswer, phrase("A reading shows no motion"));
-        equations.push_back({&line, shaken->at(speed, axes)});
+        equations.push_back(equationOf(line, speed, *shaken, axes));
     }
 
     const std::size_t motors = setup.airframe.arms.size();
@@ -359,7 +429,7 @@ Result<Correction> unbalanceTest(const Setup& setup, std::span<const SensorAxis>
             each->condition < kWorstShakeCondition / 3 ? Quality::Good : Quality::Fair,
             phrase("the axes tell the motors apart, condition number %1",
                    rounded(each->condition, 2))};
-    } else if (const auto common = inCommon(equations, options.areBeatsAveraged)) {
+    } else if (const auto common = inCommon(equations, options)) {
         after.assign(motors, common->unbalance);
         correction.values.push_back({"drive.unbalance_g_mm", phrase("unbalance of the propellers"),
                                      "g·mm", setup.drive.unbalance_g_mm,
@@ -369,13 +439,19 @@ Result<Correction> unbalanceTest(const Setup& setup, std::span<const SensorAxis>
             if (setup.airframe.arms[motor].unbalance_g_mm)
                 correction.values.push_back(ofMotor(setup, motor, *common, options.modelSpread));
         correction.warnings.push_back(commonOnly());
-        if (!options.areBeatsAveraged && lines.size() < 3)
+        if (!options.areBeatsAveraged &&
+            options.moments.value_or(static_cast<double>(lines.size())) < 3)
             correction.warnings.push_back(oneMoment());
         correction.mark = {Quality::Fair, phrase("the motors are not told apart")};
     }
     if (correction.values.empty())
         return fail(Errc::NoAnswer, phrase("Nothing stands above the noise"));
     correction.residual = shakeResidual(equations, after);
+    // Beats alone leave up to half of a moment's level.
+    if (correction.residual > kMostUnexplained)
+        correction.mark = {Quality::Poor,
+                           phrase("the lines do not go with the speed as this craft's would: "
+                                  "correct arms and tubes first, or look where the sensor sat")};
     return correction;
 }
 

@@ -33,11 +33,16 @@ struct ShakeOptions {
     /// a moment's, in which the motors may just agree or not.
     bool areBeatsAveraged = false;
     double modelSpread = 0.1;  ///< of the computed motion, over it
+    /// Independent ones among the lines, which are fewer than they where the motors' beats are
+    /// longer than what lies between; none: each.
+    std::optional<double> moments = {};
 };
 
 /// The unbalance of each motor where the lines tell it: where each line is one motor's, or where
 /// the axes are as many as the motors and see them so unlike that the equations' condition number
 /// is below 30. Else the one unbalance that all motors have in common, by the power of the lines.
+/// Lines count less where the computed motion is steep, next to a resonance: there it hangs on
+/// stiffnesses that are known to some per cent.
 ///
 /// @param axes  at least one, @param lines  at least one, with one amplitude per axis
 /// @error BadInput  a throttle, speed or motor that cannot be, amplitudes that do not match the
@@ -49,8 +54,9 @@ Result<Correction> unbalanceTest(const Setup& setup, std::span<const SensorAxis>
                                  std::span<const ShakeLine> lines,
                                  const ShakeOptions& options = {});
 
-/// Acceleration at each axis [m/s²] for an unbalance of 1 kg·m of each motor, as amplitudes of
-/// e^{iωt}: what unbalanceTest() holds the lines against.
+/// What an accelerometer shows along each axis [m/s²] for an unbalance of 1 kg·m of each motor, as
+/// amplitudes of e^{iωt}: its place's acceleration, and gravity where the place tilts. It is what
+/// unbalanceTest() holds the lines against.
 ///
 /// @param speed [rev/s] > 0
 /// @return one entry per motor, each with one amplitude per axis.

@@ -115,6 +115,9 @@ TEST(ShakeOfMotors, MovesTheBayAsTheAssessmentDoes)
         Vector6cd x;
         x << a[0], a[1], a[2], a[5] - a[2], -(a[4] - a[2]), a[3] - a[1];
         x /= -airframe.omega * airframe.omega;
+        // Tilted by θ a sensor feels gravity along (−θ_y, θ_x) besides.
+        x[0] -= kGravity * x[4] / (airframe.omega * airframe.omega);
+        x[1] += kGravity * x[3] / (airframe.omega * airframe.omega);
         const Matrix6cd own = bay.K - airframe.omega * airframe.omega * M.cast<Complex>();
         const Vector6cd hung =
             own.partialPivLu().solve(Vector6cd(bay.K * (carry(p_FB).cast<Complex>() * x)));
@@ -201,6 +204,73 @@ TEST(UnbalanceTest, GivesWhatMotorsHaveInCommon)
     EXPECT_EQ(both.values[1].key, "airframe.arms[2].unbalance_g_mm");
     EXPECT_EQ(both.values[1].before, 1.0);
     EXPECT_EQ(both.values[1].after, both.values[0].after);
+}
+
+// Oracle: definition. Two readings of one motor that are a factor of 1.6 apart leave at least half
+// of their difference open, whatever each claims.
+TEST(UnbalanceTest, WidensWhereReadingsOfOneMotorDisagree)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    Shaker shaker(craft, threeAxesAt({0.02, 0.01, 0.01}), 0.001);
+    const std::vector<ShakeLine> lines{shaker.line(0.45, shaker.speedAt(0.45), {4, 4, 4, 4}, 0),
+                                       shaker.line(0.5, shaker.speedAt(0.5), {6.4, 4, 4, 4}, 0)};
+    const Correction correction = shaker.test(lines, {.modelSpread = 0});
+    ASSERT_EQ(correction.values.size(), 1U);
+    EXPECT_GT(correction.values[0].spread * correction.values[0].after, 1.0);
+}
+
+// Oracle: simulation of another craft than the one the readings are held against: arms 9 % softer
+// than its file, tubes a tenth stiffer. Readings next to the resonances, which lie elsewhere then,
+// count little, and the spread that is claimed covers what they do.
+TEST(UnbalanceTest, StandsArmsAndTubesThatAreSomewhatOff)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    Craft truth = craft;
+    truth.airframe.arm.youngs_modulus_gpa *= 0.91;
+    truth.tube.dynamic_ratio *= 1.1;
+    const std::vector<SensorAxis> axes = threeAxesAt({-0.02, 0.01, 0.022});
+    Shaker shaker(truth, axes, 0.02);
+    std::vector<ShakeLine> lines;
+    for (int k = 0; k < 40; ++k) {
+        const double throttle = 0.1 + 0.01 * k;
+        lines.push_back(shaker.line(throttle, shaker.speedAt(throttle), {6.5, 6.5, 6.5, 6.5}));
+    }
+    const Correction correction = unbalanceTest(craft, axes, lines).value();
+    const CorrectedValue& value = correction.values.at(0);
+    EXPECT_NEAR(value.after, 6.5, 2 * value.spread * value.after);
+    EXPECT_LT(value.spread, 0.2);
+    EXPECT_NE(correction.mark.quality, Quality::Poor) << correction.residual;
+    EXPECT_LT(correction.residual, correction.residualBefore.value());
+}
+
+// Oracle: definition. Fewer independent moments than lines are worth no more than they are.
+TEST(UnbalanceTest, CountsMomentsAndNotLines)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    Shaker shaker(craft, threeAxesAt({0.02, 0.01, 0.01}), 0.0);
+    const std::vector<ShakeLine> lines(50, shaker.line(0.45, shaker.speedAt(0.45), {5, 5, 5, 5}));
+    const Correction many = shaker.test(lines, {.modelSpread = 0});
+    const Correction two = shaker.test(lines, {.modelSpread = 0, .moments = 2.0});
+    EXPECT_NEAR(two.values[0].spread, 5 * many.values[0].spread, 1e-6);
+    EXPECT_EQ(two.warnings.at(1).code, "one-moment");
+}
+
+// Oracle: definition. Levels that fall with the speed's fourth power, where an unbalance rises with
+// its second, are no unbalance.
+TEST(UnbalanceTest, CallsPoorWhatNoUnbalanceMakes)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    const std::vector<SensorAxis> axes = threeAxesAt({0.02, 0.01, 0.01});
+    Shaker shaker(craft, axes, 0.0);
+    std::vector<ShakeLine> lines;
+    for (int k = 0; k < 20; ++k) {
+        const double throttle = 0.4 + 0.03 * k;
+        lines.push_back({throttle, {}, {}, std::vector<Complex>(3), 0});
+        const double level = std::pow(shaker.speedAt(throttle) / 80, -4);
+        lines.back().acceleration = {level, level, level};
+    }
+    const Correction correction = unbalanceTest(craft, axes, lines).value();
+    EXPECT_EQ(correction.mark.quality, Quality::Poor) << correction.residual;
 }
 
 TEST(UnbalanceTest, RefusesWhatSaysNothing)

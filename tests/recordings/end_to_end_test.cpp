@@ -1,13 +1,18 @@
 // SPDX-License-Identifier: MIT
+#include "core/advice/uncertainty.h"
 #include "core/base/units.h"
 #include "core/calibrate/hang.h"
 #include "core/calibrate/pluck.h"
-#include "core/calibrate/speed_at_throttle.h"
-#include "core/calibrate/tap.h"
-#include "core/craft/craft.h"
+#include "core/calibrate/predicted_transfer.h"
+#include "core/calibrate/rotors_heard.h"
+#include "core/calibrate/shake_recording.h"
+#include "core/calibrate/tap_recording.h"
+#include "core/recording/common_clock.h"
 #include "core/recording/read_recording.h"
 #include "core/recording/ring_down.h"
 #include "core/recording/rotor_speed.h"
+#include "core/recording/transfer.h"
+#include "core/setup/sources.h"
 #include "tests/assess/crafts.h"
 #include "tests/recordings/samples.h"
 #include "tests/recordings/true_reedbed.h"
@@ -16,6 +21,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 #include <numeric>
 
 namespace stillbay {
@@ -181,55 +188,42 @@ TEST(SampleRecordings, APluckGivesTheTubesTrueRatioAndLoss)
     }
 }
 
-// The lowest mode that moves this channel more than any other.
-TappedMode lowestAlong(const RingDown& heard, const Recording& recording, std::string_view name)
+const Result<Correction>& sampleTap()
 {
-    for (const DecayingMode& mode : heard.modes) {
-        const auto most = std::max_element(
-            mode.shape.begin(), mode.shape.end(),
-            [](const Complex& a, const Complex& b) { return std::abs(a) < std::abs(b); });
-        const std::size_t channel =
-            heard.channels[static_cast<std::size_t>(most - mode.shape.begin())];
-        if (recording.channels[channel].name == name && mode.share > 0.01)
-            return {mode.frequency_hz, mode.lossFactor, std::max(mode.frequencySpread, 1e-3),
-                    std::max(mode.lossSpread, 0.02)};
-    }
-    ADD_FAILURE() << "nothing rings along " << name;
-    return {};
+    static const Result<Correction> tap =
+        tapOfRecording(test::sampleCraft("reedbed"), sampleRecording("arm-tap.csv"), {});
+    return tap;
 }
 
 // Oracle: modulus and loss of the arm that was tapped, finite elements. Twice what the frequencies
 // are heard to, and the loss as it is heard.
 TEST(SampleRecordings, TheTapGivesTheArmsTrueModulus)
 {
-    const Recording tap = sampleRecording("arm-tap.csv");
-    const auto heard = ringDown(tap);
-    ASSERT_TRUE(heard) << english(heard.error().what);
-    const TappedArm arm{.arm = 0,
-                        .vertical = lowestAlong(*heard, tap, "up"),
-                        .horizontal = lowestAlong(*heard, tap, "left")};
-
-    const auto correction = tapTest(test::sampleCraft("reedbed"), {&arm, 1});
+    const Result<Correction>& correction = sampleTap();
 
     ASSERT_TRUE(correction) << english(correction.error().what);
     EXPECT_NEAR(valueOf(*correction, "airframe.arm.youngs_modulus_gpa"), test::kTrueArmModulus_gpa,
                 0.01 * test::kTrueArmModulus_gpa);
     EXPECT_NEAR(valueOf(*correction, "airframe.arm.loss_factor"), test::kTrueArmLoss,
                 0.1 * test::kTrueArmLoss);
+    EXPECT_LT(correction->residual, 0.2 * correction->residualBefore.value());
+}
+
+std::vector<HeldThrottle> heldThrottles()
+{
+    std::vector<HeldThrottle> held;
+    for (const test::HeldThrottle& truth : test::kHeldThrottles)
+        held.push_back({truth.stick, {}});
+    return held;
 }
 
 // Oracle: the speeds of the craft that was heard. What is corrected may be KV or the curve; with it
 // the craft turns as it did.
 TEST(SampleRecordings, TheSoundMakesTheCraftTurnAsItDid)
 {
-    const std::vector<SteadyStretch> held = heldInSound();
-    ASSERT_EQ(held.size(), std::size(test::kHeldThrottles));
-    std::vector<SteadySpeed> readings;
-    for (std::size_t h = 0; h < held.size(); ++h)
-        readings.push_back({test::kHeldThrottles[h].stick, held[h].speed, {}});
     const auto reedbed = test::sampleCraft("reedbed");
-
-    const auto correction = speedAtThrottle(reedbed, readings);
+    const auto correction =
+        speedOfRecording(reedbed, sampleRecording("motor-sound.flac"), heldThrottles());
 
     ASSERT_TRUE(correction) << english(correction.error().what);
     const auto corrected = accept(reedbed, *correction, "2026-05-01");
@@ -238,6 +232,155 @@ TEST(SampleRecordings, TheSoundMakesTheCraftTurnAsItDid)
         const double speed = test::trueSpeed(recordedCraft(), truth.stick);
         EXPECT_NEAR(test::trueSpeed(*corrected, truth.stick), speed, 0.01 * speed);
     }
+}
+
+const Recording& airframeSweep()
+{
+    static const Recording log = sampleRecording("sweep-airframe.csv");
+    return log;
+}
+
+// Oracle: as above. The throttle column of a slow sweep says as much as throttles that were held;
+// below the lowest speed that half a second tells, and where the rotors lag, a per cent more is
+// off.
+TEST(SampleRecordings, TheSweepMakesTheCraftTurnAsItDid)
+{
+    const auto reedbed = test::sampleCraft("reedbed");
+    const auto correction = speedOfRecording(reedbed, airframeSweep(), {});
+    ASSERT_TRUE(correction) << english(correction.error().what);
+    const auto corrected = accept(reedbed, *correction, "2026-05-01");
+    ASSERT_TRUE(corrected) << english(corrected.error().what);
+    for (const double stick : {0.2, 0.25, 0.3, 0.35}) {
+        const double speed = test::trueSpeed(recordedCraft(), stick);
+        EXPECT_NEAR(test::trueSpeed(*corrected, stick), speed, 0.02 * speed) << stick;
+    }
+}
+
+const AirframeSensor kSweepSensor{
+    .centre_mm = test::kAirframeSensor_mm, .axes = {}, .channels = {}};
+
+// Oracle: the unbalance that shook the airframe, arms of finite elements. The tap before it has
+// corrected the arms; four rotors that beat are averaged over a few beats only, and the spread says
+// so: it is within twice of it, and within a fifth.
+TEST(SampleRecordings, TheSweepGivesTheTrueUnbalance)
+{
+    auto craft = test::sampleCraft("reedbed");
+    craft.airframe.arm.youngs_modulus_gpa = test::kTrueArmModulus_gpa;
+    craft.airframe.arm.loss_factor = test::kTrueArmLoss;
+
+    const auto correction = unbalanceOfRecording(craft, airframeSweep(), kSweepSensor);
+
+    ASSERT_TRUE(correction) << english(correction.error().what);
+    const CorrectedValue& unbalance = correction->values.at(0);
+    EXPECT_EQ(unbalance.key, "drive.unbalance_g_mm");
+    EXPECT_NEAR(unbalance.after, test::kTrueUnbalance_g_mm, 0.2 * test::kTrueUnbalance_g_mm);
+    EXPECT_NEAR(unbalance.after, test::kTrueUnbalance_g_mm, 2 * unbalance.spread * unbalance.after);
+    EXPECT_NE(correction->mark.quality, Quality::Poor);
+}
+
+// Where the first sensor's part of the second's motion is largest between two frequencies.
+double peakOf(const std::vector<double>& f_hz, const std::vector<double>& magnitude, double from_hz,
+              double to_hz)
+{
+    double best = 0, at_hz = 0;
+    for (std::size_t k = 0; k < f_hz.size(); ++k)
+        if (f_hz[k] >= from_hz && f_hz[k] <= to_hz && magnitude[k] > best) {
+            best = magnitude[k];
+            at_hz = f_hz[k];
+        }
+    return at_hz;
+}
+
+// Oracle: the generator's craft, arms of finite elements, orders and gusts in time. What two
+// sensors on clocks of their own show of each other peaks where the model of the true craft does,
+// to a line and a half: the stick moves a blade pass by as much within a segment.
+TEST(SampleRecordings, TheSweepsPeakWhereTheModelSays)
+{
+    const Recording& airframe = airframeSweep();
+    const Recording bay = sampleRecording("sweep-bay.csv");
+    const auto match = matchClocks(airframe, bay);
+    ASSERT_TRUE(match) << english(match.error().what);
+    const auto both = onOneClock(airframe, bay, *match);
+    ASSERT_TRUE(both) << english(both.error().what);
+    const std::size_t segment = 256, first = airframe.channels.size();
+    const double line_hz = both->rate / static_cast<double>(segment);
+    std::vector<double> throttles;
+    for (std::size_t k = 0; k < both->samples(); k += 10)
+        throttles.push_back(both->channels[0].values[k]);
+    const auto point = [](const Triple& mm, Eigen::Index axis) {
+        return SensorPoint{Vector3d(mm[0], mm[1], mm[2]) * unit::mm, Vector3d::Unit(axis)};
+    };
+    for (Eigen::Index axis = 0; axis < 3; ++axis) {
+        const auto k = static_cast<std::size_t>(axis);
+        const auto measured = transfer(both->channels[1 + k].values,
+                                       both->channels[first + k].values, both->rate, {segment});
+        ASSERT_TRUE(measured) << english(measured.error().what);
+        const auto predicted =
+            predictedTransfer(recordedCraft(), point(test::kAirframeSensor_mm, axis),
+                              point(test::kBaySensor_mm, axis), throttles, line_hz);
+        ASSERT_TRUE(predicted) << english(predicted.error().what);
+        const double expected_hz = peakOf(predicted->frequency_hz, predicted->magnitude, 10, 70);
+        EXPECT_NEAR(peakOf(measured->frequency_hz, measured->magnitude, 10, 70), expected_hz,
+                    1.6 * line_hz)
+            << axis;
+    }
+}
+
+double shareOf(const Uncertainty& uncertainty, std::string_view key)
+{
+    for (const NotKnown& number : uncertainty.notKnown)
+        if (number.key == key && number.shares.worst)
+            return number.shares.worst->share;
+    ADD_FAILURE() << "no share of " << key;
+    return 0.0;
+}
+
+// 160 at least, so that shares can be told.
+std::size_t acceptedCrafts()
+{
+    const char* const asked = std::getenv("STILLBAY_ACCEPTED_CRAFTS");
+    return asked ? std::strtoul(asked, nullptr, 10) : 160;
+}
+
+// Oracle: definition. What was measured and accepted has its own spread from then on: less of the
+// forecast's doubt is its, and what to measure first is something else. KV is still that of the
+// file, but the throttle curve has taken in whatever it is off.
+TEST(SampleRecordings, AcceptedMeasurementsTakeTheirSharesAway)
+{
+    const auto reedbed = test::sampleCraft("reedbed");
+    auto craft = reedbed;
+    const auto take = [&craft](const Result<Correction>& correction) {
+        ASSERT_TRUE(correction) << english(correction.error().what);
+        ASSERT_NE(correction->mark.quality, Quality::Poor) << english(correction->mark.reason);
+        auto accepted = accept(craft, *correction, "2026-05-01");
+        ASSERT_TRUE(accepted) << english(accepted.error().what);
+        craft = *std::move(accepted);
+    };
+    take(sampleTap());
+    take(speedOfRecording(craft, sampleRecording("motor-sound.flac"), heldThrottles()));
+    take(unbalanceOfRecording(craft, airframeSweep(), kSweepSensor));
+    for (const char* key :
+         {"airframe.arm.youngs_modulus_gpa", "airframe.arm.loss_factor", "drive.motor.kv_rpm_per_v",
+          "drive.propeller.power_coefficient", "drive.unbalance_g_mm"})
+        EXPECT_LT(spreadOf(craft, key).value(), 0.6 * spreadOf(reedbed, key).value()) << key;
+    for (const char* key :
+         {"airframe.arm.youngs_modulus_gpa", "drive.throttle_curve", "drive.unbalance_g_mm"}) {
+        const Source* const source = sourceOf(craft, key);
+        ASSERT_NE(source, nullptr) << key;
+        EXPECT_EQ(source->from, Origin::Measured);
+        EXPECT_TRUE(source->spread);
+        EXPECT_FALSE(source->note.empty());
+        EXPECT_EQ(source->date, "2026-05-01");
+    }
+    const auto before = uncertainty(reedbed, {.crafts = acceptedCrafts()});
+    const auto after = uncertainty(craft, {.crafts = acceptedCrafts()});
+    ASSERT_TRUE(before && after);
+    for (const char* key : {"airframe.arm.loss_factor", "drive.unbalance_g_mm"})
+        EXPECT_LT(shareOf(*after, key), 0.7 * shareOf(*before, key)) << key;
+    if (std::getenv("STILLBAY_ACCEPTED_CRAFTS"))
+        for (const NotKnown& number : before->notKnown)
+            std::printf("%-40s %5.1f %% -> %5.1f %%\n", number.key.c_str(),
+                        100 * shareOf(*before, number.key), 100 * shareOf(*after, number.key));
 }
 
 }  // namespace

@@ -1,0 +1,264 @@
+// SPDX-License-Identifier: MIT
+#include "core/calibrate/shake_recording.h"
+
+#include "core/base/units.h"
+#include "core/calibrate/alias_warning.h"
+#include "core/calibrate/axis_of_name.h"
+#include "core/calibrate/motor_lines.h"
+#include "core/calibrate/rotors_heard.h"
+#include "core/craft/craft.h"
+#include "core/recording/orders.h"
+
+#include <algorithm>
+#include <cmath>
+#include <span>
+#include <string>
+
+namespace stillbay {
+namespace {
+
+constexpr double kAboveNoise = 4.0;     // power of a block that is used
+constexpr double kShortestHeld = 2.0;   // [s]
+constexpr double kLeastApart = 0.001;   // of the speed: motors are never more alike
+constexpr double kMostApart = 0.02;     // what a comb makes of a speed that moves is no width
+constexpr double kBeatsPerWidth = 3.5;  // independent moments a second, over the motors' spread
+constexpr std::size_t kBlockTurns = 16;
+constexpr double kPercents = 100;
+
+struct Columns {
+    std::vector<SensorAxis> axes;
+    std::vector<const Channel*> channels;
+};
+
+Result<Columns> columnsOf(const Recording& recording, const AirframeSensor& sensor)
+{
+    std::vector<const Channel*> used;
+    for (const std::size_t channel : sensor.channels)
+        used.push_back(&recording.channels.at(channel));
+    if (used.empty())
+        for (const Channel& channel : recording.channels)
+            if (channel.quantity == Quantity::Acceleration)
+                used.push_back(&channel);
+    if (used.empty())
+        return fail(Errc::BadInput, phrase("has no column of acceleration"));
+    const Triple& mm = sensor.centre_mm;
+    const Vector3d place = Vector3d(mm[0], mm[1], mm[2]) * unit::mm;
+    Columns columns;
+    for (std::size_t k = 0; k < used.size(); ++k) {
+        std::optional<Vector3d> direction;
+        if (sensor.axes && used.size() == 3)
+            direction = sensor.axes->col(static_cast<Eigen::Index>(k));
+        else if (const auto axis = axisOfName(used[k]->name))
+            direction = Vector3d::Unit(static_cast<Eigen::Index>(*axis));
+        if (!direction)
+            continue;
+        columns.axes.push_back({place, *direction});
+        columns.channels.push_back(used[k]);
+    }
+    if (columns.axes.empty())
+        return fail(Errc::BadInput, phrase("nothing says which way its columns measure: name them "
+                                           "forward, left and up, or state the sensor's axes"));
+    return columns;
+}
+
+/// The rotors through the record.
+struct Rotors {
+    std::optional<RotorSpeedTrack> track;  // none: computed from the throttle
+    SpeedOverTime speed;
+};
+
+Result<Rotors> rotorsOf(const Setup& setup, const Recording& recording,
+                        std::optional<double> throttle, const std::stop_token& stop)
+{
+    auto track = rotorsHeard(setup, recording, stop);
+    if (track)
+        return Rotors{*track, speedOf(*track)};
+    if (stop.stop_requested())
+        return tl::unexpected(track.error());
+    const ExcitedAirframe craft = makeExcitedAirframe(setup);
+    const auto speedAt = [&craft](double stick) {
+        return rotorSpeed(craft.drive, std::clamp(stick, 0.0, 1.0), craft.fullVoltage);
+    };
+    if (const Channel* const column = throttleColumn(recording))
+        return Rotors{{}, speedOf(column->values, recording.rate, speedAt)};
+    if (!throttle)
+        return tl::unexpected(track.error());
+    return Rotors{{}, {{0, recording.duration()}, {speedAt(*throttle), speedAt(*throttle)}}};
+}
+
+// The throttle between two times; as stated where there is no column, and 0 where nothing is known.
+double throttleBetween(const Recording& recording, std::optional<double> stated, double from_s,
+                       double to_s)
+{
+    const Channel* const column = throttleColumn(recording);
+    if (!column)
+        return stated.value_or(0.0);
+    const std::size_t last = column->values.size() - 1;
+    const auto from = std::min(last, static_cast<std::size_t>(from_s * recording.rate));
+    const auto to = std::min(last, static_cast<std::size_t>(to_s * recording.rate));
+    double sum = 0;
+    for (std::size_t k = from; k <= to; ++k)
+        sum += column->values[k];
+    return std::clamp(sum / static_cast<double>(to - from + 1), 0.0, 1.0);
+}
+
+// Of each motor where every steady stretch that tells them does; empty: none does.
+Result<void> takeMotorLines(ShakeRecord& record, const Setup& setup, const Recording& recording,
+                            const Columns& columns, const Rotors& rotors,
+                            std::optional<double> throttle)
+{
+    RecordedAxes recorded{record.axes, {}, recording.rate};
+    for (const Channel* const channel : columns.channels)
+        recorded.values.emplace_back(channel->values);
+    auto ofMotors = speedColumns(recording);
+    if (ofMotors.size() != setup.airframe.arms.size())
+        ofMotors.clear();
+    for (const SteadyStretch& stretch : steadyStretches(*rotors.track, kShortestHeld)) {
+        std::vector<double> speeds;
+        for (const Channel* const column : ofMotors) {
+            const std::span<const double> values(column->values);
+            const auto from = static_cast<std::size_t>(stretch.from * recording.rate);
+            const auto to =
+                std::min(values.size(), static_cast<std::size_t>(stretch.to * recording.rate));
+            double sum = 0;
+            for (const double value : values.subspan(from, to - from))
+                sum += value;
+            speeds.push_back(sum / static_cast<double>(to - from));
+        }
+        const auto told =
+            motorLines(setup, recorded, stretch, speeds,
+                       throttleBetween(recording, throttle, stretch.from, stretch.to));
+        if (!told)
+            return tl::unexpected(told.error());
+        if (!*told)
+            continue;
+        record.lines.insert(record.lines.end(), (*told)->begin(), (*told)->end());
+        record.seconds += stretch.to - stretch.from;
+    }
+    return {};
+}
+
+// Blocks of all motors together.
+Result<void> takeBlocks(ShakeRecord& record, const Setup& setup, const Recording& recording,
+                        const Columns& columns, const Rotors& rotors,
+                        std::optional<double> throttle)
+{
+    std::vector<OrderLines> felt;
+    for (const Channel* const channel : columns.channels) {
+        // Half a turn and one and a half hold nothing that turns: noise.
+        auto lines = ordersOf(channel->values, recording.rate, rotors.speed,
+                              {.orders = {1.0, 0.5, 1.5}, .turns = kBlockTurns});
+        if (!lines) {
+            lines.error().where = channel->name;
+            return tl::unexpected(lines.error());
+        }
+        felt.push_back(*std::move(lines));
+    }
+    const auto count = static_cast<double>(felt.size());
+    double apart = 0;
+    for (std::size_t block = 0; block < felt[0].speed.size(); ++block) {
+        double power = 0, noise = 0;
+        for (const OrderLines& axis : felt) {
+            power += std::pow(axis.lines[0].amplitude[block], 2);
+            noise += 0.5 * (std::pow(axis.lines[1].amplitude[block], 2) +
+                            std::pow(axis.lines[2].amplitude[block], 2));
+        }
+        if (!(power > kAboveNoise * noise))
+            continue;
+        const double from = felt[0].from[block], to = felt[0].to[block],
+                     speed = felt[0].speed[block];
+        ShakeLine line{.throttle = throttleBetween(recording, throttle, from, to),
+                       .speed = speed,
+                       .motor = {},
+                       .acceleration = {},
+                       .noise = std::sqrt(noise / 2 / count)};
+        for (const OrderLines& axis : felt)
+            line.acceleration.push_back(
+                std::polar(axis.lines[0].amplitude[block], axis.lines[0].phase[block]));
+        record.lines.push_back(std::move(line));
+        record.seconds += (to - from) / 2;
+        double width = kLeastApart * speed;
+        if (rotors.track) {
+            const auto after =
+                std::lower_bound(rotors.track->time.begin(), rotors.track->time.end(), from);
+            if (after != rotors.track->time.end())
+                width = std::clamp(
+                    rotors.track
+                        ->width[static_cast<std::size_t>(after - rotors.track->time.begin())],
+                    width, kMostApart * speed);
+        }
+        apart += width;
+    }
+    if (record.lines.empty())
+        return fail(Errc::NoAnswer, phrase("one tone a turn does not stand out of the noise"));
+    record.options.arePhasesKnown = columns.axes.size() >= setup.airframe.arms.size();
+    record.options.moments = std::max(
+        1.0, kBeatsPerWidth * record.seconds * apart / static_cast<double>(record.lines.size()));
+    return {};
+}
+
+Phrase recordText(const ShakeRecord& record)
+{
+    return phrase("airframe's vibration, %1 s", rounded(record.seconds, 2));
+}
+
+Warning speedFromThrottle()
+{
+    return {"speed-from-throttle",
+            phrase("The rotors' speed cannot be followed in this recording: it is the craft's at "
+                   "the recorded throttle. Correct the speed first.")};
+}
+
+}  // namespace
+
+Result<ShakeRecord> shakeRecord(const Setup& setup, const Recording& recording,
+                                const AirframeSensor& sensor, std::optional<double> throttle,
+                                const std::stop_token& stop)
+{
+    if (throttle && !(*throttle >= 0 && *throttle <= 1))
+        return fail(Errc::BadInput, phrase("A throttle is %1 %, must be from 0 to 100 %",
+                                           rounded(kPercents * *throttle, 4)));
+    const auto columns = columnsOf(recording, sensor);
+    if (!columns)
+        return tl::unexpected(columns.error());
+    const auto rotors = rotorsOf(setup, recording, throttle, stop);
+    if (!rotors)
+        return tl::unexpected(rotors.error());
+    ShakeRecord record;
+    record.axes = columns->axes;
+    record.isSpeedMeasured = rotors->track.has_value();
+    record.fastest = throttle;
+    if (const Channel* const column = throttleColumn(recording))
+        record.fastest =
+            std::clamp(*std::max_element(column->values.begin(), column->values.end()), 0.0, 1.0);
+    if (rotors->track)
+        if (const auto taken =
+                takeMotorLines(record, setup, recording, *columns, *rotors, throttle);
+            !taken)
+            return tl::unexpected(taken.error());
+    if (record.lines.empty())
+        if (const auto taken = takeBlocks(record, setup, recording, *columns, *rotors, throttle);
+            !taken)
+            return tl::unexpected(taken.error());
+    return record;
+}
+
+Result<Correction> unbalanceOfRecording(const Setup& setup, const Recording& recording,
+                                        const AirframeSensor& sensor,
+                                        std::optional<double> throttle, const std::stop_token& stop)
+{
+    const auto record = shakeRecord(setup, recording, sensor, throttle, stop);
+    if (!record)
+        return tl::unexpected(record.error());
+    auto correction = unbalanceTest(setup, record->axes, record->lines, record->options);
+    if (!correction)
+        return correction;
+    correction->measurement = recordText(*record);
+    if (!record->isSpeedMeasured)
+        correction->warnings.push_back(speedFromThrottle());
+    if (auto folds = aliasWarning(setup, recording.rate, record->fastest))
+        correction->warnings.push_back(*std::move(folds));
+    return correction;
+}
+
+}  // namespace stillbay
