@@ -74,6 +74,38 @@ TEST(UncertainInputs, ScaleTheUnbalanceOfEveryMotor)
                       .note = {},
                       .date = {}});
     EXPECT_NEAR(sigmaOf(setup, "airframe.arms[0].unbalance_g_mm", own), 0.1, 1e-3);
+    setup.airframe.arms[2].unbalance_g_mm = 9.0;  // shakes the most, so its doubt counts
+    putSource(setup, {.key = "airframe.arms[2].unbalance_g_mm",
+                      .from = Origin::Measured,
+                      .spread = 0.2,
+                      .note = {},
+                      .date = {}});
+    EXPECT_NEAR(sigmaOf(setup, "airframe.arms[2].unbalance_g_mm", own), 0.2, 3e-3);
+}
+
+// Oracle: definition. A curve that was laid through measured speeds has taken in what KV and power
+// coefficient are off, a typed one has not; better sources of their own stay.
+TEST(UncertainInputs, AThrottleCurveThroughMeasuredSpeedsHoldsThem)
+{
+    stillbay::Setup setup = reference();
+    setup.drive.throttle_curve = {{0.3, 0.2}, {0.6, 0.5}};
+    const char* const kv = "drive.motor.kv_rpm_per_v";
+    const double typed = *spreadOf(setup, kv);
+    EXPECT_GT(typed, 0.04);
+    Source curve{.key = "drive.throttle_curve",
+                 .from = Origin::Measured,
+                 .spread = 0.016,
+                 .note = {},
+                 .date = {}};
+    putSource(setup, curve);
+    EXPECT_NEAR(*spreadOf(setup, kv), 0.016, 1e-6);
+    EXPECT_NEAR(*spreadOf(setup, "drive.propeller.power_coefficient"), 0.016, 1e-6);
+    putSource(setup, {.key = kv, .from = Origin::Measured, .spread = 0.01, .note = {}, .date = {}});
+    EXPECT_NEAR(*spreadOf(setup, kv), 0.01, 1e-6);
+    dropSource(setup, kv);
+    curve.from = Origin::Label;
+    putSource(setup, curve);
+    EXPECT_NEAR(*spreadOf(setup, kv), typed, 1e-9);
 }
 
 // Oracle: the ranges of docs/theory.md, which hold nine of ten: ±1.645 standard deviations. The

@@ -129,7 +129,7 @@ TEST(UnbalanceOfRecording, TakesNoMotorForAnother)
     Craft truth = craft;
     truth.airframe.arm.youngs_modulus_gpa *= 0.91;
     truth.tube.dynamic_ratio *= 1.1;
-    for (const Triple& place_mm : {Triple{0, 0, 10}, {20, 10, 15}, {-60, 50, 5}}) {
+    for (const Triple& place_mm : {Triple{0, 0, 10}, {-60, 50, 5}}) {
         HeldRecord held;
         held.sensor.centre_mm = place_mm;
         const auto correction = unbalanceOfRecording(craft, recordOf(truth, held), held.sensor);

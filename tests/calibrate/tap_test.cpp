@@ -166,6 +166,22 @@ TEST(TapTest, TellsModulusAndJointApartOrSaysSo)
     EXPECT_GT(told, 5);
 }
 
+// Oracle: definition. One modulus cannot explain two directions that are 2 % apart where the joint
+// is known, and losses that differ twofold leave half of that open: the spreads say so.
+TEST(TapTest, WidensWhereDirectionsDisagree)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    TappedArm tap = tapped(craft);
+    const Correction agreed = tapTest(craft, std::span(&tap, 1)).value();
+    tap.horizontal->frequency_hz *= 1.02;
+    *tap.horizontal->lossFactor *= 2;
+    const Correction apart = tapTest(craft, std::span(&tap, 1)).value();
+    ASSERT_TRUE(test::warns(apart, "joint-not-told"));
+    EXPECT_GT(modulusOf(apart).spread, 1.5 * modulusOf(agreed).spread);
+    EXPECT_GT(test::valueOf(apart, "airframe.arm.loss_factor")->spread, 0.3);
+    EXPECT_LT(test::valueOf(agreed, "airframe.arm.loss_factor")->spread, 0.1);
+}
+
 // Oracle: definition. A square arm with a low motor rings alike both ways, whatever gives.
 TEST(TapTest, CannotTellAJointFromASquareArm)
 {
