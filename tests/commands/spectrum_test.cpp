@@ -81,7 +81,7 @@ TEST(TransferCommand, PrintsMagnitudePhaseAndCoherence)
         printedBy(runTransfer, {table, "--input", "base", "--output", "bay", "--json"});
     ASSERT_EQ(json.code, kExitDone) << json.err;
     const auto object = nlohmann::json::parse(json.out);
-    ASSERT_EQ(object.size(), 4U);
+    ASSERT_EQ(object.size(), 5U);
     EXPECT_NEAR(object["magnitude"][128], 0.5, 1e-3);
     EXPECT_NEAR(object["phase_deg"][128], -90, 0.1);
     EXPECT_NEAR(object["coherence"][128], 1, 1e-4);
