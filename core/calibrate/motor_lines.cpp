@@ -173,8 +173,8 @@ std::vector<Line> linesApart(const LineGrid& grid, std::size_t motors)
         double reach_hz = kLobeBins * bin_hz;
         for (std::size_t next = 0; next < peaks.size(); ++next)
             if (next != k)
-                reach_hz = std::min(
-                    reach_hz, 0.499 * std::abs(grid.f_hz[peaks[k]] - grid.f_hz[peaks[next]]));
+                reach_hz = std::min(reach_hz,
+                                    0.499 * std::abs(grid.f_hz[peaks[k]] - grid.f_hz[peaks[next]]));
         lines.push_back(lineAt(grid, peaks[k], reach_hz));
     }
     return lines;
