@@ -201,8 +201,9 @@ ColumnChoice guess(const TextTable& table, std::size_t column)
     const auto [name, unitText] =
         split(table.headings[column], table.units.empty() ? std::string() : table.units[column]);
     const Spelling* const unit = unitNamed(unitText);
-    const auto* const word = std::find_if(std::begin(kWords), std::end(kWords),
-                                          [&](const Word& w) { return says(name, w); });
+    const auto* const word =
+        std::find_if(std::begin(kWords), std::end(kWords),
+                     [&heading = name](const Word& w) { return says(heading, w); });
     if (word == std::end(kWords))
         return unit ? ColumnChoice{unit->column, unit->unit} : ColumnChoice{};
     const ThrustColumn kind = word->column;
