@@ -45,9 +45,7 @@ void conjugate(std::span<Complex> values)
 // 1969).
 struct Fourier::Plan {
     explicit Plan(std::size_t n)
-        : length(n),
-          isChirp(largestFactor(n) > kLargestFactor),
-          kiss(isChirp ? padded(n) : n, false)
+        : length(n), isChirp(!hasSmallFactors(n)), kiss(isChirp ? padded(n) : n, false)
     {
         if (!isChirp)
             return;
@@ -187,6 +185,11 @@ void RealFourier::inverse(std::span<const Complex> X, std::span<double> x)
         x[2 * k] = m_out[k].real();
         x[2 * k + 1] = m_out[k].imag();
     }
+}
+
+bool hasSmallFactors(std::size_t length)
+{
+    return largestFactor(length) <= kLargestFactor;
 }
 
 std::size_t fastLength(std::size_t least)

@@ -60,6 +60,9 @@ private:
     std::vector<Complex> m_in, m_out;
 };
 
+/// Whether the length is transformed by its factors, not by a chirp.
+bool hasSmallFactors(std::size_t length);
+
 /// The smallest length from `least` on whose only prime factors are 2, 3 and 5.
 std::size_t fastLength(std::size_t least);
 

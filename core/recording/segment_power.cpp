@@ -2,148 +2,112 @@
 #include "core/recording/segment_power.h"
 
 #include "core/base/check.h"
+#include "core/base/linalg.h"
+#include "core/recording/fourier.h"
 #include "core/recording/segments.h"
 
-#include <algorithm>
+#include <kissfft/kissfft.hh>
+
 #include <array>
-#include <bit>
-#include <cmath>
-#include <numbers>
+#include <complex>
 
 namespace stillbay {
 namespace {
 
-constexpr std::size_t kPairs = 2;  // lanes: two doubles are what every 64-bit processor has
-using Pair = double __attribute__((vector_size(kPairs * sizeof(double))));
+constexpr std::size_t kLanes = 2;  // two doubles are what every 64-bit processor works on at once
 
-// Complex numbers, a transform in each lane.
-struct PairSeries {
-    explicit PairSeries(std::size_t length) : re(length), im(length) {}
-    std::vector<Pair> re, im;
+/// A number in each lane, in the place of KissFFT's scalar: one run transforms as many series, in
+/// a third of the time. Where KissFFT and std::complex, whose plain formulas this takes, ask for
+/// the functions of one number (its turns), all lanes hold the same.
+struct Lanes {
+    using Vector = double __attribute__((vector_size(kLanes * sizeof(double))));
+    Vector v;
+
+    Lanes() = default;
+    // NOLINTBEGIN(google-explicit-constructor): as a double would
+    Lanes(Vector lanes) : v(lanes) {}
+    Lanes(double every) : v{every, every} {}
+    operator double() const { return v[0]; }
+    // NOLINTEND(google-explicit-constructor)
+    explicit Lanes(int every) : Lanes(static_cast<double>(every)) {}
+
+    Lanes& operator+=(Lanes other) { return *this = v + other.v; }
+    Lanes& operator-=(Lanes other) { return *this = v - other.v; }
+    Lanes& operator*=(Lanes other) { return *this = v * other.v; }
+    friend Lanes operator+(Lanes a, Lanes b) { return a.v + b.v; }
+    friend Lanes operator-(Lanes a, Lanes b) { return a.v - b.v; }
+    friend Lanes operator*(Lanes a, Lanes b) { return a.v * b.v; }
+    friend Lanes operator-(Lanes a) { return -a.v; }
+    friend Lanes operator*(std::size_t a, Lanes b) { return Lanes(static_cast<double>(a)) * b; }
+    friend Lanes operator*(Lanes a, int b) { return a * Lanes(b); }
+    friend Lanes operator*(Lanes a, double b) { return a * Lanes(b); }
 };
 
-// Transforms of a power of two, in each lane one; Stockham's order, four points a butterfly.
-class PairFourier {
+/// Sums |X_k|² of segments four at a time: two real ones are the real and the imaginary part of one
+/// series z, and |Z_k|² + |Z_{N−k}|² is twice the sum of what both have at k.
+class LanePower {
 public:
-    explicit PairFourier(std::size_t length) : m_length(length), m_other(length)
+    explicit LanePower(std::size_t segment)
+        : m_window(hannWindow(segment)),
+          m_kiss(segment, false),
+          m_in(segment),
+          m_out(segment),
+          m_squares(segment)
     {
-        for (std::size_t k = 0; k < length; ++k) {
-            const double angle =
-                -2 * std::numbers::pi * static_cast<double>(k) / static_cast<double>(length);
-            m_cos.push_back(std::cos(angle));
-            m_sin.push_back(std::sin(angle));
-        }
     }
 
-    void transform(PairSeries& z)
+    std::vector<double> of(std::span<const double> x)
     {
-        std::size_t n = m_length, stride = 1;
-        for (; n >= 4; n /= 4, stride *= 4) {
-            quarter(z, n, stride);
-            std::swap(z, m_other);
+        const std::size_t segment = m_window.size();
+        const std::size_t count = segmentCount(x.size(), segment), step = segment - segment / 2;
+        for (std::size_t first = 0; first < count; first += kAtOnce)
+            add(x, first * step, step, count - first);
+        std::vector<double> power(segment / 2 + 1);
+        for (std::size_t k = 0; k < power.size(); ++k) {
+            const Lanes both = m_squares[k] + m_squares[(segment - k) % segment];
+            power[k] = (both.v[0] + both.v[1]) / 2;
         }
-        if (n == 2) {
-            half(z, stride);
-            std::swap(z, m_other);
-        }
+        return power;
     }
 
 private:
-    void quarter(const PairSeries& from, std::size_t n, std::size_t stride)
+    static constexpr std::size_t kAtOnce = 2 * kLanes;
+
+    void add(std::span<const double> x, std::size_t from, std::size_t step, std::size_t left)
     {
-        const std::size_t m = n / 4, apart = stride * m;
-        for (std::size_t p = 0; p < m; ++p) {
-            const std::size_t turn = p * stride;  // of m_length
-            const double c1 = m_cos[turn], s1 = m_sin[turn];
-            const double c2 = m_cos[2 * turn], s2 = m_sin[2 * turn];
-            const double c3 = m_cos[3 * turn], s3 = m_sin[3 * turn];
-            const Pair *re = from.re.data() + stride * p, *im = from.im.data() + stride * p;
-            Pair *toRe = m_other.re.data() + 4 * stride * p,
-                 *toIm = m_other.im.data() + 4 * stride * p;
-            for (std::size_t q = 0; q < stride; ++q) {
-                const Pair are = re[q], aim = im[q];
-                const Pair bre = re[q + apart], bim = im[q + apart];
-                const Pair cre = re[q + 2 * apart], cim = im[q + 2 * apart];
-                const Pair dre = re[q + 3 * apart], dim = im[q + 3 * apart];
-                const Pair sumRe = are + cre, sumIm = aim + cim;
-                const Pair difRe = are - cre, difIm = aim - cim;
-                const Pair othRe = bre + dre, othIm = bim + dim;
-                const Pair turRe = dim - bim, turIm = bre - dre;  // i (b − d)
-                toRe[q] = sumRe + othRe;
-                toIm[q] = sumIm + othIm;
-                const Pair fRe = difRe - turRe, fIm = difIm - turIm;
-                toRe[q + stride] = c1 * fRe - s1 * fIm;
-                toIm[q + stride] = c1 * fIm + s1 * fRe;
-                const Pair gRe = sumRe - othRe, gIm = sumIm - othIm;
-                toRe[q + 2 * stride] = c2 * gRe - s2 * gIm;
-                toIm[q + 2 * stride] = c2 * gIm + s2 * gRe;
-                const Pair hRe = difRe + turRe, hIm = difIm + turIm;
-                toRe[q + 3 * stride] = c3 * hRe - s3 * hIm;
-                toIm[q + 3 * stride] = c3 * hIm + s3 * hRe;
-            }
-        }
-    }
-
-    void half(const PairSeries& from, std::size_t stride)
-    {
-        for (std::size_t q = 0; q < stride; ++q) {
-            m_other.re[q] = from.re[q] + from.re[q + stride];
-            m_other.im[q] = from.im[q] + from.im[q + stride];
-            m_other.re[q + stride] = from.re[q] - from.re[q + stride];
-            m_other.im[q + stride] = from.im[q] - from.im[q + stride];
-        }
-    }
-
-    std::size_t m_length;
-    PairSeries m_other;
-    std::vector<double> m_cos, m_sin;
-};
-
-// Two real segments a lane, as real and as imaginary part: |Z_k|² + |Z_{N−k}|² is twice the sum of
-// what both have at k.
-std::vector<double> byPairs(std::span<const double> x, std::size_t segment)
-{
-    constexpr std::size_t kAtOnce = 2 * kPairs;
-    const std::vector<double> window = hannWindow(segment);
-    const std::size_t count = segmentCount(x.size(), segment), step = segment - segment / 2;
-    PairFourier fourier(segment);
-    PairSeries z(segment);
-    std::vector<Pair> sums(segment);
-    for (std::size_t first = 0; first < count; first += kAtOnce) {
         std::array<const double*, kAtOnce> part{};
         std::array<double, kAtOnce> mean{}, share{};
         for (std::size_t s = 0; s < kAtOnce; ++s) {
-            const bool isThere = first + s < count;  // else any, times 0
-            part[s] = x.data() + (isThere ? first + s : first) * step;
-            mean[s] = meanOf({part[s], segment});
-            share[s] = isThere ? 1 : 0;
+            part[s] = x.data() + from + (s < left ? s * step : 0);  // else any, times 0
+            mean[s] = meanOf({part[s], m_window.size()});
+            share[s] = s < left ? 1 : 0;
         }
-        const Pair meanRe{mean[0], mean[2]}, meanIm{mean[1], mean[3]};
-        const Pair shareRe{share[0], share[2]}, shareIm{share[1], share[3]};
-        for (std::size_t n = 0; n < segment; ++n) {
-            const Pair re{part[0][n], part[2][n]}, im{part[1][n], part[3][n]};
-            z.re[n] = (re - meanRe) * (shareRe * window[n]);
-            z.im[n] = (im - meanIm) * (shareIm * window[n]);
+        using Vector = Lanes::Vector;
+        const Vector meanRe{mean[0], mean[2]}, meanIm{mean[1], mean[3]};
+        const Vector shareRe{share[0], share[2]}, shareIm{share[1], share[3]};
+        for (std::size_t n = 0; n < m_window.size(); ++n) {
+            const Vector re{part[0][n], part[2][n]}, im{part[1][n], part[3][n]};
+            m_in[n] = {(re - meanRe) * (shareRe * m_window[n]),
+                       (im - meanIm) * (shareIm * m_window[n])};
         }
-        fourier.transform(z);
-        for (std::size_t k = 0; k < segment; ++k)
-            sums[k] += z.re[k] * z.re[k] + z.im[k] * z.im[k];
+        m_kiss.transform(m_in.data(), m_out.data());
+        for (std::size_t k = 0; k < m_out.size(); ++k)
+            m_squares[k] += m_out[k].real() * m_out[k].real() + m_out[k].imag() * m_out[k].imag();
     }
-    std::vector<double> power(segment / 2 + 1);
-    for (std::size_t k = 0; k < power.size(); ++k) {
-        const Pair both = sums[k] + sums[(segment - k) % segment];
-        power[k] = (both[0] + both[1]) / 2;
-    }
-    return power;
-}
+
+    std::vector<double> m_window;
+    kissfft<Lanes> m_kiss;
+    std::vector<std::complex<Lanes>> m_in, m_out;
+    std::vector<Lanes> m_squares;
+};
 
 }  // namespace
 
 std::vector<double> summedPower(std::span<const double> x, std::size_t segment)
 {
     check(segment > 0 && x.size() >= segment, "segment power: no segment");
-    if (std::has_single_bit(segment))
-        return byPairs(x, segment);
+    if (hasSmallFactors(segment))
+        return LanePower(segment).of(x);
     SegmentTransform transform(segment);
     std::vector<double> power(transform.bins());
     for (std::size_t from = 0; from + segment <= x.size(); from += transform.step()) {

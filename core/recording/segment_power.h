@@ -10,9 +10,8 @@ namespace stillbay {
 /// Σ |X_k|² over all half overlapped segments of a series, each without its mean, under a periodic
 /// Hann window.
 ///
-/// Segments of a power of two go four at a time, two in each lane of a vector: their transform is
-/// written out here, since KissFFT takes one after the other and five times as long. Others go
-/// through KissFFT.
+/// Four segments go through one transform: two as the real and the imaginary part of a series, in
+/// each of two lanes. One by one where the segment has a large prime factor (fourier.h).
 ///
 /// @param x  at least one segment, finite
 /// @return k = 0 … segment/2
