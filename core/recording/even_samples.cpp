@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/even_samples.h"
 
+#include "core/base/progress.h"
 #include "core/recording/resample_uneven.h"
 
 #include <algorithm>
@@ -65,7 +66,12 @@ Result<void> resampleStretches(std::vector<std::vector<double>>& channels,
         return (time - start) * base.rate;
     };
     const auto total = static_cast<std::size_t>(std::floor(index(stamps.back()) + 1e-6)) + 1;
-    std::vector<std::vector<double>> even(channels.size(), std::vector<double>(total));
+    std::vector<std::vector<double>> even;
+    for (std::size_t c = 0; c < channels.size(); ++c) {
+        if (stop.stop_requested())
+            return tl::unexpected(stoppedOnRequest());
+        even.emplace_back(total);
+    }
     std::size_t from = 0, filledTo = 0;
     for (std::size_t k = 0; k <= base.gaps.size(); ++k) {
         const std::size_t to = k < base.gaps.size() ? base.gaps[k].first : stamps.size();
@@ -107,14 +113,16 @@ Result<void> resampleStretches(std::vector<std::vector<double>>& channels,
 Result<void> makeEven(std::vector<std::vector<double>>& channels, const std::vector<double>& stamps,
                       const TimeBase& base, const std::stop_token& stop)
 {
-    if (!base.dropped.empty())
-        for (std::vector<double>& values : channels)
+    for (std::vector<double>& values : channels) {
+        if (stop.stop_requested())
+            return tl::unexpected(stoppedOnRequest());
+        if (!base.dropped.empty())
             dropRows(values, base.dropped);
+        if (base.isEven && !base.gaps.empty())
+            fillEvenGaps(values, base.gaps);
+    }
     if (!base.isEven)
         return resampleStretches(channels, stamps, base, stop);
-    if (!base.gaps.empty())
-        for (std::vector<double>& values : channels)
-            fillEvenGaps(values, base.gaps);
     return {};
 }
 

@@ -3,6 +3,7 @@
 
 #include "core/recording/byte_source.h"
 #include "core/recording/even_samples.h"
+#include "core/recording/pieces.h"
 #include "core/recording/rate_limit.h"
 #include "core/recording/sound_file.h"
 #include "core/recording/sound_kind.h"
@@ -28,7 +29,7 @@ constexpr double kLatestTime = 1e12;                      // [s] on any clock
 constexpr std::size_t kMostBytes = std::size_t{1} << 32;  // of a stream, which is kept whole
 
 // Fills what is not a number with what lies between its neighbours. False: there is no number.
-bool bridgeGaps(std::vector<double>& values)
+bool bridgeGaps(std::vector<double>& values, const std::stop_token& stop)
 {
     const auto isNumber = [](double value) {
         return std::isfinite(value);
@@ -37,7 +38,7 @@ bool bridgeGaps(std::vector<double>& values)
     if (before == values.end())
         return false;
     std::fill(values.begin(), before, *before);
-    while (before != values.end()) {
+    while (before != values.end() && !stop.stop_requested()) {
         const auto hole = std::find_if_not(before, values.end(), isNumber);
         if (hole == values.end())
             break;
@@ -51,31 +52,36 @@ bool bridgeGaps(std::vector<double>& values)
     return true;
 }
 
-Result<std::optional<std::size_t>> bridgeAll(RawTable& table, const ReadPlan& plan)
+Result<std::optional<std::size_t>> bridgeAll(RawTable& table, const ReadPlan& plan,
+                                             const std::stop_token& stop)
 {
     std::optional<std::size_t> time;
     for (std::size_t k = 0; k < table.columns.size(); ++k) {
         const std::size_t c = table.columns[k];
         if (c == plan.timeColumn)
             time = k;
-        if (table.holes[k] > 0 && !bridgeGaps(table.values[k]))
+        if (table.holes[k] > 0 && !bridgeGaps(table.values[k], stop))
             return fail(Errc::BadInput, phrase("%1 holds no number", plan.columns[c].name));
     }
     return time;
 }
 
-Result<TimeBase> clockOf(RawTable& table, std::optional<std::size_t> time, const ReadPlan& plan)
+Result<TimeBase> clockOf(RawTable& table, std::optional<std::size_t> time, const ReadPlan& plan,
+                         const std::stop_token& stop)
 {
     if (time) {
         std::vector<double>& stamps = table.values[*time];
         bool areTimes = true;
-        for (double& stamp : stamps) {
-            stamp *= plan.timeScale;
-            areTimes &= std::abs(stamp) < kLatestTime;
-        }
+        inPieces(0, stamps.size(), stop, [&](std::size_t from, std::size_t to) {
+            for (std::size_t i = from; i < to; ++i) {
+                stamps[i] *= plan.timeScale;
+                areTimes &= std::abs(stamps[i]) < kLatestTime;
+            }
+        });
         if (!areTimes)
             return fail(Errc::BadInput, phrase("the time column does not go forward"));
-        return timeBase(stamps, [&table](std::size_t row) { return table.lineOf(row); });
+        return timeBase(
+            stamps, [&table](std::size_t row) { return table.lineOf(row); }, stop);
     }
     if (!plan.rate_hz)
         return fail(Errc::BadInput,
@@ -87,13 +93,15 @@ Result<TimeBase> clockOf(RawTable& table, std::optional<std::size_t> time, const
     });
 }
 
-void scaleChannel(std::vector<double>& values, double scale)
+void scaleChannel(std::vector<double>& values, double scale, const std::stop_token& stop)
 {
     // A scale is a number that somebody may have typed, a value any that a double can hold.
     constexpr double kMost = std::numeric_limits<double>::max();
     if (scale != 1.0)
-        for (double& value : values)
-            value = std::clamp(value * scale, -kMost, kMost);
+        inPieces(0, values.size(), stop, [&](std::size_t from, std::size_t to) {
+            for (std::size_t i = from; i < to; ++i)
+                values[i] = std::clamp(values[i] * scale, -kMost, kMost);
+        });
 }
 
 void append(std::vector<RecordingFlaw>& flaws, const std::vector<RecordingFlaw>& more)
@@ -113,7 +121,7 @@ Result<Recording> readTableRecording(const ByteSource& bytes, const ReadPlan& pl
     Result<RawTable> table = readTable(bytes, plan, stop, progress);
     if (!table)
         return tl::unexpected(table.error());
-    const auto time = bridgeAll(*table, plan);
+    const auto time = bridgeAll(*table, plan, stop);
     if (!time)
         return tl::unexpected(time.error());
     Recording recording;
@@ -123,10 +131,11 @@ Result<Recording> readTableRecording(const ByteSource& bytes, const ReadPlan& pl
             return tl::unexpected(stoppedOnRequest());
         if (const ColumnPlan& column = plan.columns[table->columns[k]]; k != *time)
             append(recording.flaws,
-                   valueFlaws(column.name, table->values[k], column.quantity,
-                              [&table](std::size_t row) { return table->lineOf(row); }));
+                   valueFlaws(
+                       column.name, table->values[k], column.quantity,
+                       [&table](std::size_t row) { return table->lineOf(row); }, stop));
     }
-    const Result<TimeBase> clock = clockOf(*table, *time, plan);
+    const Result<TimeBase> clock = clockOf(*table, *time, plan, stop);
     if (!clock)
         return tl::unexpected(clock.error());
     if (stop.stop_requested())
@@ -146,18 +155,23 @@ Result<Recording> readTableRecording(const ByteSource& bytes, const ReadPlan& pl
         if (k == *time)
             continue;
         const ColumnPlan& column = plan.columns[table->columns[k]];
-        scaleChannel(*series, column.scale);
+        scaleChannel(*series, column.scale, stop);
         recording.channels.push_back({column.name, column.quantity, std::move(*series++)});
     }
+    if (stop.stop_requested())
+        return tl::unexpected(stoppedOnRequest());
     sortFlaws(recording.flaws);
     return recording;
 }
 
-Recording withValueFlaws(Recording sound)
+Result<Recording> withValueFlaws(Recording sound, const std::stop_token& stop)
 {
     for (const Channel& channel : sound.channels)
-        append(sound.flaws, valueFlaws(channel.name, channel.values, channel.quantity,
-                                       [](std::size_t sample) { return sample + 1; }));
+        append(sound.flaws, valueFlaws(
+                                channel.name, channel.values, channel.quantity,
+                                [](std::size_t sample) { return sample + 1; }, stop));
+    if (stop.stop_requested())
+        return tl::unexpected(stoppedOnRequest());
     sortFlaws(sound.flaws);
     return sound;
 }
@@ -181,7 +195,9 @@ Result<Recording> readSource(const ByteSource& bytes, const ReadPlan& plan,
     try {
         if (*kind == SoundKind::None)
             return readTableRecording(bytes, plan, stop, progress);
-        return readSound(bytes, *kind, plan, stop, progress).map(withValueFlaws);
+        return readSound(bytes, *kind, plan, stop, progress).and_then([&stop](Recording sound) {
+            return withValueFlaws(std::move(sound), stop);
+        });
     } catch (const std::bad_alloc&) {
         return fail(Errc::BadInput, phrase("the recording does not fit into memory: use fewer of "
                                            "its columns"));

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/time_base.h"
 
+#include "core/base/progress.h"
 #include "core/base/quantile.h"
+#include "core/recording/pieces.h"
 #include "core/recording/rate_limit.h"
 
 #include <algorithm>
@@ -145,33 +147,13 @@ public:
 
     double step() const { return m_step; }
 
-    TimeBase walk()
+    TimeBase walk(const std::stop_token& stop)
     {
         std::size_t kept = 1;
         double shift = 0.0;
         m_base.start = m_stamps.front();
-        for (std::size_t i = 1; i < m_stamps.size(); ++i) {
-            const double before = m_stamps[kept - 1];
-            double stamp = m_stamps[i] + shift;
-            if (stamp < before) {
-                if (!staysBack(i, before, shift)) {
-                    m_backward.add(m_lineOf(i));
-                    m_base.dropped.push_back(i);
-                    continue;
-                }
-                m_anew.add(m_lineOf(i));
-                shift += before + m_step - stamp;
-                stamp = before + m_step;
-            } else if (stamp <= before && !isFinerThanStamps()) {
-                m_repeat.add(m_lineOf(i));
-                m_base.dropped.push_back(i);
-                continue;
-            } else if (stamp - before > gapFrom()) {
-                m_gap.add(m_lineOf(i), stamp - before - m_step);
-                m_base.gaps.emplace_back(kept, 0);
-            }
-            m_stamps[kept++] = stamp;
-        }
+        inPieces(1, m_stamps.size(), stop,
+                 [&](std::size_t from, std::size_t to) { walkOver(from, to, kept, shift); });
         m_stamps.resize(kept);
         return std::move(m_base);
     }
@@ -198,6 +180,32 @@ public:
     const Happening& gap() const { return m_gap; }
 
 private:
+    void walkOver(std::size_t from, std::size_t to, std::size_t& kept, double& shift)
+    {
+        for (std::size_t i = from; i < to; ++i) {
+            const double before = m_stamps[kept - 1];
+            double stamp = m_stamps[i] + shift;
+            if (stamp < before) {
+                if (!staysBack(i, before, shift)) {
+                    m_backward.add(m_lineOf(i));
+                    m_base.dropped.push_back(i);
+                    continue;
+                }
+                m_anew.add(m_lineOf(i));
+                shift += before + m_step - stamp;
+                stamp = before + m_step;
+            } else if (stamp <= before && !isFinerThanStamps()) {
+                m_repeat.add(m_lineOf(i));
+                m_base.dropped.push_back(i);
+                continue;
+            } else if (stamp - before > gapFrom()) {
+                m_gap.add(m_lineOf(i), stamp - before - m_step);
+                m_base.gaps.emplace_back(kept, 0);
+            }
+            m_stamps[kept++] = stamp;
+        }
+    }
+
     // Then rows share a rounded stamp by right.
     bool isFinerThanStamps() const { return m_step < 0.999 * m_rounding; }
 
@@ -242,35 +250,41 @@ std::vector<Stretch> stretchesOf(const TimeBase& base, std::size_t rows)
 }
 
 // Slope of the straight line through a stretch [s a row], by least squares.
-double slopeOf(const std::vector<double>& stamps, const Stretch& stretch)
+double slopeOf(const std::vector<double>& stamps, const Stretch& stretch,
+               const std::stop_token& stop)
 {
     const std::size_t count = stretch.to - stretch.from;
     const double middle = 0.5 * static_cast<double>(count - 1);
     double sum = 0.0, squares = 0.0;
-    for (std::size_t i = 0; i < count; ++i) {
-        const double x = static_cast<double>(i) - middle;
-        sum += x * (stamps[stretch.from + i] - stamps[stretch.from]);
-        squares += x * x;
-    }
+    inPieces(0, count, stop, [&](std::size_t begin, std::size_t end) {
+        for (std::size_t i = begin; i < end; ++i) {
+            const double x = static_cast<double>(i) - middle;
+            sum += x * (stamps[stretch.from + i] - stamps[stretch.from]);
+            squares += x * x;
+        }
+    });
     return sum / squares;
 }
 
 // From the earliest to the latest stamp of a stretch, against an even clock [s].
-double unevennessOf(const std::vector<double>& stamps, const Stretch& stretch, double step)
+double unevennessOf(const std::vector<double>& stamps, const Stretch& stretch, double step,
+                    const std::stop_token& stop)
 {
     double least = 0.0, most = 0.0;
-    for (std::size_t i = stretch.from; i < stretch.to; ++i) {
-        const double late =
-            stamps[i] - stamps[stretch.from] - static_cast<double>(i - stretch.from) * step;
-        least = std::min(least, late);
-        most = std::max(most, late);
-    }
+    inPieces(stretch.from, stretch.to, stop, [&](std::size_t begin, std::size_t end) {
+        for (std::size_t i = begin; i < end; ++i) {
+            const double late =
+                stamps[i] - stamps[stretch.from] - static_cast<double>(i - stretch.from) * step;
+            least = std::min(least, late);
+            most = std::max(most, late);
+        }
+    });
     return most - least;
 }
 
 // [s] where all stretches are one even clock's.
 std::optional<double> evenStep(const std::vector<double>& stamps, const TimeBase& base,
-                               double rounding)
+                               double rounding, const std::stop_token& stop)
 {
     const std::vector<Stretch> stretches = stretchesOf(base, stamps.size());
     const Stretch longest = *std::max_element(
@@ -278,13 +292,13 @@ std::optional<double> evenStep(const std::vector<double>& stamps, const TimeBase
         [](const Stretch& a, const Stretch& b) { return a.to - a.from < b.to - b.from; });
     if (longest.to - longest.from < 2)
         return std::nullopt;
-    const double step = slopeOf(stamps, longest);
+    const double step = slopeOf(stamps, longest, stop);
     const double blur = 64 * std::numeric_limits<double>::epsilon() * std::abs(stamps.back());
     // A slope through few rounded stamps is off by some of what they are rounded to.
     const double slack = 1.05 + 3.0 / std::sqrt(static_cast<double>(longest.to - longest.from));
     const double within = std::max(kEvenWithin * step, slack * rounding) + blur;
     for (const Stretch& stretch : stretches)
-        if (unevennessOf(stamps, stretch, step) > within)
+        if (unevennessOf(stamps, stretch, step, stop) > within)
             return std::nullopt;
     return step;
 }
@@ -409,20 +423,26 @@ double missingIn(const TimeBase& base, const std::vector<double>& stamps)
 }  // namespace
 
 Result<TimeBase> timeBase(std::vector<double>& stamps,
-                          const std::function<std::size_t(std::size_t row)>& lineOf)
+                          const std::function<std::size_t(std::size_t row)>& lineOf,
+                          const std::stop_token& stop)
 {
     ClockWalk clock(stamps, lineOf);
     if (!(clock.step() > 0.0))
         return fail(Errc::BadInput, phrase("the time column does not go forward"));
     if (const auto rate = checkRate(1.0 / clock.step()); !rate)
         return tl::unexpected(rate.error());
-    TimeBase base = clock.walk();
+    TimeBase base = clock.walk(stop);
+    if (stop.stop_requested())
+        return tl::unexpected(stoppedOnRequest());
     clock.tell(base.flaws);
     if (stamps.size() < 2)
         return fail(Errc::BadInput, phrase("the time column does not go forward"));
 
     double missing = 0.0;
-    if (const std::optional<double> step = evenStep(stamps, base, clock.rounding())) {
+    const std::optional<double> step = evenStep(stamps, base, clock.rounding(), stop);
+    if (stop.stop_requested())
+        return tl::unexpected(stoppedOnRequest());
+    if (step) {
         base.rate = 1.0 / *step;
         missing = countMissing(base, stamps, *step);
     } else {

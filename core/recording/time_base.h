@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <functional>
 #include <span>
+#include <stop_token>
 #include <utility>
 #include <vector>
 
@@ -37,7 +38,9 @@ struct TimeBase {
 /// @param lineOf  for the lines that flaws name
 /// @error BadInput  stamps that do not go forward, a rate beyond 1 MHz, a gap of more samples than
 ///                  the recording has.
+/// @error NoAnswer  stopped.
 Result<TimeBase> timeBase(std::vector<double>& stamps,
-                          const std::function<std::size_t(std::size_t row)>& lineOf);
+                          const std::function<std::size_t(std::size_t row)>& lineOf,
+                          const std::stop_token& stop = {});
 
 }  // namespace stillbay

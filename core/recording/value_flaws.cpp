@@ -47,13 +47,15 @@ struct Survey {
     std::vector<Repeats> stretches;  // where they are
 };
 
-Survey survey(std::span<const double> values)
+Survey survey(std::span<const double> values, const std::stop_token& stop)
 {
     constexpr std::size_t kLookedAtOnce = 1024;
     // Two of each, so that one need not wait for the other.
     std::array<double, 2> least{values[0], values[0]}, most = least;
     Survey found{};
     for (std::size_t from = 1; from < values.size(); from += kLookedAtOnce) {
+        if (stop.stop_requested())
+            break;
         const std::size_t to = std::min(from + kLookedAtOnce, values.size());
         std::size_t equal = 0;
         const auto look = [&](std::size_t lane, std::size_t i) {
@@ -84,10 +86,11 @@ Survey survey(std::span<const double> values)
 
 // Calls with each run of at least two.
 template <class Call>
-void forRuns(std::span<const double> values, const std::vector<Repeats>& stretches, Call&& call)
+void forRuns(std::span<const double> values, const std::vector<Repeats>& stretches,
+             const std::stop_token& stop, Call&& call)
 {
     for (const Repeats& stretch : stretches)
-        for (std::size_t i = stretch.from - 1; i < stretch.to;) {
+        for (std::size_t i = stretch.from - 1; i < stretch.to && !stop.stop_requested();) {
             std::size_t end = i + 1;
             while (end < stretch.to && values[end] == values[i])
                 ++end;
@@ -106,18 +109,19 @@ bool isRecordedSignal(Quantity quantity)
 
 std::vector<RecordingFlaw> valueFlaws(const std::string& name, std::span<const double> values,
                                       Quantity quantity,
-                                      const std::function<std::size_t(std::size_t)>& rowOf)
+                                      const std::function<std::size_t(std::size_t)>& rowOf,
+                                      const std::stop_token& stop)
 {
     std::vector<RecordingFlaw> flaws;
     if (values.size() < 2 * kHeldRun || !isRecordedSignal(quantity))
         return flaws;
-    const Survey found = survey(values);
+    const Survey found = survey(values, stop);
     const double least = found.least, most = found.most;
     const double range = most - least;
-    if (!(range > 0.0))
+    if (!(range > 0.0) || stop.stop_requested())
         return flaws;
     std::size_t inside = 0;
-    forRuns(values, found.stretches, [&](const EqualRun& run) {
+    forRuns(values, found.stretches, stop, [&](const EqualRun& run) {
         const double value = values[run.from];
         inside += value != least && value != most ? run.to - run.from - 1 : 0;
     });
@@ -132,7 +136,7 @@ std::vector<RecordingFlaw> valueFlaws(const std::string& name, std::span<const d
                       : 0);
 
     std::size_t clipped = 0, clippedFrom = 0, held = 0, heldFrom = 0;
-    forRuns(values, found.stretches, [&](const EqualRun& run) {
+    forRuns(values, found.stretches, stop, [&](const EqualRun& run) {
         const double value = values[run.from];
         const auto isSteep = [&](std::size_t neighbour) {
             return std::abs(values[neighbour] - value) > kSteepShare * range;

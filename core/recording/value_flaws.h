@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <functional>
 #include <span>
+#include <stop_token>
 #include <string>
 #include <vector>
 
@@ -16,8 +17,10 @@ namespace stillbay {
 ///
 /// @param values  in the order of the rows, as they were recorded
 /// @param rowOf   a sample's row, for the flaw
+/// @param stop    heeded within some milliseconds; then what is returned says nothing
 std::vector<RecordingFlaw> valueFlaws(const std::string& name, std::span<const double> values,
                                       Quantity quantity,
-                                      const std::function<std::size_t(std::size_t)>& rowOf);
+                                      const std::function<std::size_t(std::size_t)>& rowOf,
+                                      const std::stop_token& stop = {});
 
 }  // namespace stillbay
