@@ -2,6 +2,7 @@
 #include "core/recording/sound_file.h"
 
 #include "core/base/format.h"
+#include "core/recording/pieces.h"
 #include "core/recording/rate_limit.h"
 #include "core/recording/wav_header.h"
 
@@ -19,8 +20,6 @@ namespace stillbay {
 namespace {
 
 constexpr std::size_t kMostSoundChannels = 16;
-constexpr std::uint64_t kMostFrames = std::uint64_t{1} << 28;  // 93 minutes at 48 kHz
-constexpr std::uint64_t kMostValues = 2 * kMostFrames;         // of all channels in use: 4 GiB
 constexpr std::size_t kFramesAtOnce = std::size_t{1} << 14;
 
 /// What libsndfile sees as its file: bytes from an offset on, as long as nobody wants to stop.
@@ -189,8 +188,8 @@ Result<OpenSound> openSound(const ByteSource& source, SoundKind kind, const std:
                                            whole(sound->channels), whole(kMostSoundChannels)));
     if (const auto rate = checkRate(sound->rate_hz); !rate)
         return tl::unexpected(rate.error());
-    if (sound->least > kMostFrames)
-        return tooLong(kMostFrames);
+    if (sound->least > kMostSoundValues)
+        return tooLong(kMostSoundValues);
     return sound;
 }
 
@@ -220,20 +219,22 @@ Phrase saysSampleIsNone(const std::string& name, std::size_t sample, std::size_t
 }
 
 /// Of float samples, which can hold anything.
-void bridgeSamples(Recording& recording)
+void bridgeSamples(Recording& recording, const std::stop_token& stop)
 {
     for (Channel& channel : recording.channels) {
         std::size_t first = 0, count = 0;
         double held = 0.0;
-        for (std::size_t i = 0; i < channel.values.size(); ++i) {
-            double& value = channel.values[i];
-            if (std::isfinite(value)) {
-                held = value;
-                continue;
+        inPieces(0, channel.values.size(), stop, [&](std::size_t from, std::size_t to) {
+            for (std::size_t i = from; i < to; ++i) {
+                double& value = channel.values[i];
+                if (std::isfinite(value)) {
+                    held = value;
+                    continue;
+                }
+                value = held;
+                first = count++ == 0 ? i + 1 : first;
             }
-            value = held;
-            first = count++ == 0 ? i + 1 : first;
-        }
+        });
         if (count > 0)
             recording.flaws.push_back({RecordingFlaw::Kind::NotANumber, first, count,
                                        saysSampleIsNone(channel.name, first, count)});
@@ -255,13 +256,24 @@ Result<Recording> emptyRecording(const ReadPlan& plan, const OpenSound& sound)
     return checkRate(recording.rate).map([&recording] { return std::move(recording); });
 }
 
-void addFrames(Recording& recording, const ReadPlan& plan, std::span<const double> frames)
+// Room for so many more samples, doubled at need but never beyond what is read at most.
+void makeRoom(std::vector<double>& values, std::size_t more, std::uint64_t most)
+{
+    const std::size_t needed = values.size() + more;
+    if (needed > values.capacity())
+        values.reserve(std::max(needed, static_cast<std::size_t>(
+                                            std::min<std::uint64_t>(2 * values.capacity(), most))));
+}
+
+void addFrames(Recording& recording, const ReadPlan& plan, std::span<const double> frames,
+               std::uint64_t most)
 {
     std::size_t k = 0;
     for (std::size_t c = 0; c < plan.columns.size(); ++c) {
         if (!plan.columns[c].isUsed)
             continue;
         std::vector<double>& values = recording.channels[k++].values;
+        makeRoom(values, frames.size() / plan.columns.size(), most);
         for (std::size_t at = c; at < frames.size(); at += plan.columns.size())
             values.push_back(frames[at] * plan.columns[c].scale);
     }
@@ -286,7 +298,8 @@ Result<ReadPlan> planSound(const ByteSource& source, SoundKind kind)
 }
 
 Result<Recording> readSound(const ByteSource& source, SoundKind kind, const ReadPlan& plan,
-                            const std::stop_token& stop, const Progress& progress)
+                            const std::stop_token& stop, const Progress& progress,
+                            std::uint64_t mostValues)
 {
     Result<OpenSound> sound = openSound(source, kind, stop);
     if (!sound)
@@ -295,7 +308,7 @@ Result<Recording> readSound(const ByteSource& source, SoundKind kind, const Read
     if (!recording)
         return recording;
     const auto total = static_cast<std::size_t>(source.size());
-    const std::uint64_t most = std::min(kMostFrames, kMostValues / recording->channels.size());
+    const std::uint64_t most = mostValues / recording->channels.size();
     if (sound->least > most)
         return tooLong(most);
     // What a header promises is believed as far as the file can hold it.
@@ -310,10 +323,10 @@ Result<Recording> readSound(const ByteSource& source, SoundKind kind, const Read
             return tl::unexpected(stoppedOnRequest());
         if (got <= 0)
             break;
-        addFrames(*recording, plan,
-                  std::span(frames).first(static_cast<std::size_t>(got) * sound->channels));
-        if (recording->samples() > most)
+        if (recording->samples() + static_cast<std::size_t>(got) > most)
             return tooLong(most);
+        addFrames(*recording, plan,
+                  std::span(frames).first(static_cast<std::size_t>(got) * sound->channels), most);
         if (progress)
             progress(std::min(static_cast<std::size_t>(sound->bytes->at()), total), total);
     }
@@ -323,7 +336,7 @@ Result<Recording> readSound(const ByteSource& source, SoundKind kind, const Read
     if (samples < sound->frames || (kind == SoundKind::Ogg && !isOggWhole(source)))
         recording->flaws.push_back(
             {RecordingFlaw::Kind::Truncated, samples, 1, saysSoundEnds(samples, sound->frames)});
-    bridgeSamples(*recording);
+    bridgeSamples(*recording, stop);
     return recording;
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/read_recording.h"
+#include "core/recording/sound_file.h"
 
 #include <gtest/gtest.h>
 
@@ -352,8 +353,8 @@ private:
     std::filesystem::path m_file;
 };
 
-// Oracle: 2³² − 2¹⁶ bytes are 2³⁰ frames of two 16-bit channels, beyond the 2²⁸ that are read; of
-// sixteen channels 2²⁷ frames, of which 2²⁹ / 16 are read.
+// Oracle: 2³² − 2¹⁶ bytes are 2³⁰ frames of two 16-bit channels, beyond the 2²⁷ that are read; of
+// sixteen channels 2²⁷ frames, of which 2²⁷ / 16 are read.
 TEST(ReadSound, AFileTooLargeForMemoryIsRefusedBeforeItIsRead)
 {
     Wav wav = goodWav();
@@ -363,7 +364,7 @@ TEST(ReadSound, AFileTooLargeForMemoryIsRefusedBeforeItIsRead)
         const auto plan = planReading(file.path());
         ASSERT_FALSE(plan);
         EXPECT_EQ(english(plan.error().what),
-                  "the sound has more than 268435456 samples: cut out what matters");
+                  "the sound has more than 134217728 samples: cut out what matters");
     }
     wav.channels = 16;
     const SparseFile file(wav.text(), std::uint64_t{1} << 32);
@@ -372,7 +373,7 @@ TEST(ReadSound, AFileTooLargeForMemoryIsRefusedBeforeItIsRead)
     const auto read = readRecording(file.path(), *plan);
     ASSERT_FALSE(read);
     EXPECT_EQ(english(read.error().what),
-              "the sound has more than 33554432 samples: cut out what matters");
+              "the sound has more than 8388608 samples: cut out what matters");
 }
 
 // The 36 bits behind "fLaC" in which the file says how many samples it unpacks to.
@@ -382,7 +383,27 @@ TEST(ReadSound, AFlacThatPromisesTooMuchIsRefused)
     flac[21] = static_cast<char>(flac[21] | 0x0F);
     for (std::size_t k = 22; k < 26; ++k)
         flac[k] = '\xFF';
-    EXPECT_EQ(faultOf(flac), "the sound has more than 268435456 samples: cut out what matters");
+    EXPECT_EQ(faultOf(flac), "the sound has more than 134217728 samples: cut out what matters");
+}
+
+// Oracle: own derivation; the file does not say how many samples it unpacks to, and the limit is
+// one below those it has.
+TEST(ReadSound, ASoundOfUnstatedLengthIsRefusedAtTheLimit)
+{
+    std::string flac = writtenAs(SF_FORMAT_FLAC | SF_FORMAT_PCM_16, 1);
+    flac[21] = static_cast<char>(flac[21] & 0xF0);
+    for (std::size_t k = 22; k < 26; ++k)
+        flac[k] = '\0';
+    const auto plan = planBytes(flac);
+    ASSERT_TRUE(plan);
+    const MemoryBytes bytes(flac);
+    const auto whole = readSound(bytes, SoundKind::Flac, *plan, {}, {});
+    ASSERT_TRUE(whole) << english(whole.error().what);
+    const std::uint64_t samples = whole->samples();
+    EXPECT_TRUE(readSound(bytes, SoundKind::Flac, *plan, {}, {}, samples));
+    const auto refused = readSound(bytes, SoundKind::Flac, *plan, {}, {}, samples - 1);
+    ASSERT_FALSE(refused);
+    EXPECT_NE(english(refused.error().what).find("cut out what matters"), std::string::npos);
 }
 
 }  // namespace
