@@ -63,6 +63,12 @@ std::string ringDownJson(const Recording& recording, const RingDown& answer)
         {"columns",
          array(answer.channels, [&](std::size_t c) { return recording.channels[c].name; })},
         {"modes", array(answer.modes, modeJson)},
+        {"overtones", array(answer.overtones,
+                            [](const Overtone& overtone) {
+                                return Json{{"frequency_hz", number(overtone.frequency_hz)},
+                                            {"of_hz", Json::array({number(overtone.first_hz),
+                                                                   number(overtone.second_hz)})}};
+                            })},
         {"plucks", array(answer.plucks,
                          [&](const Stretch& stretch) {
                              return Json{{"from_s", number(timeOf(recording, stretch.from))},
@@ -97,6 +103,11 @@ std::string ringDownPage(const Recording& recording, const RingDown& answer)
                               kPercent * row.frequencySpread, row.lossFactor,
                               kPercent * row.lossSpread);
     }
+    if (!answer.overtones.empty())
+        page << '\n';
+    for (const Overtone& overtone : answer.overtones)
+        page << formatted("no mode, but made by those at %.3f Hz and %.3f Hz: %.3f Hz\n",
+                          overtone.first_hz, overtone.second_hz, overtone.frequency_hz);
     page << "\nplucks:";
     for (std::size_t k = 0; k < answer.plucks.size(); ++k)
         page << formatted("%s %.3f s to %.3f s", k == 0 ? "" : ",",

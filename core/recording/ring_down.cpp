@@ -3,6 +3,7 @@
 
 #include "core/base/linalg.h"
 #include "core/recording/decay_samples.h"
+#include "core/recording/overtones.h"
 #include "core/recording/pole_candidates.h"
 #include "core/recording/pole_choice.h"
 #include "core/recording/pole_fit.h"
@@ -388,9 +389,11 @@ Result<RingDown> ringDown(const Recording& recording, const RingDownOptions& opt
     for (std::size_t k = 0; k < fit.poles.size(); ++k)
         whole += energyOf(fit, k, noise);
     std::vector<DecayingMode> all;
+    std::vector<double> shares;
     for (std::size_t k = 0; k < fit.poles.size(); ++k) {
+        shares.push_back(energyOf(fit, k, noise) / whole);
         all.push_back(modeOf(fit, k, noise));
-        all[k].share = energyOf(fit, k, noise) / whole;
+        all[k].share = shares[k];
     }
     for (std::size_t k = 0; k < fit.poles.size(); ++k) {
         DecayingMode mode = all[k];
@@ -399,6 +402,11 @@ Result<RingDown> ringDown(const Recording& recording, const RingDownOptions& opt
         });
         if (isPart || !isClaimed(mode, options))
             continue;
+        if (const auto parents = parentsOf(fit, shares, k)) {
+            answer.overtones.push_back({mode.frequency_hz, all[parents->first].frequency_hz,
+                                        all[parents->second].frequency_hz});
+            continue;
+        }
         std::vector<std::size_t> parts{k};
         for (std::size_t other = 0; other < all.size(); ++other)
             if (other != k && isSofteningOf(all[other], all[k])) {

@@ -47,9 +47,19 @@ struct DecayingMode {
     bool operator==(const DecayingMode&) const = default;
 };
 
+/// A line that is no mode: two modes, or one twice, make it where the motion is large
+/// (overtones.h).
+struct Overtone {
+    double frequency_hz = 0.0;
+    double first_hz = 0.0, second_hz = 0.0;  ///< of those modes
+
+    bool operator==(const Overtone&) const = default;
+};
+
 struct RingDown {
     std::vector<std::size_t> channels;  ///< used, indices into Recording::channels
     std::vector<DecayingMode> modes;    ///< frequencies rising; at least one
+    std::vector<Overtone> overtones;    ///< left out of the modes
     std::vector<Stretch> plucks;        ///< the stretches taken
     double residual = 0.0;  ///< share of the decays' energy that no mode explains, noise included
     double signalToNoise_db = 0.0;  ///< mean square of the decays over that of the noise

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/ring_down.h"
 
+#include "core/recording/read_recording.h"
 #include "tests/recording/decay_case.h"
 
 #include <gtest/gtest.h>
@@ -284,6 +285,77 @@ TEST(RingDown, ShowsAFrequencyThatRisesAsTheModeDies)
             << "at " << row.amplitude;
     EXPECT_LT(main->softening.front().frequency_hz, 0.992 * main->softening.back().frequency_hz);
     EXPECT_EQ(answer->mark.quality, Quality::Fair);
+}
+
+// Three plucks of two modes, each with amplitudes and phases of its own.
+Decays threePlucks()
+{
+    Decays decays;
+    decays.rate = 500.0;
+    decays.duration = 7.0;
+    decays.modes = {{17.0, 0.06}, {26.0, 0.05}};
+    decays.channels = 2;
+    decays.noise = {0.004, 0.004};
+    decays.offset = {0.0, 9.8};
+    decays.drift = {0.0, 0.0};
+    decays.plucks = {{0.6, {{2.0, 0.6}, {-0.5, 1.6}}, {0.4, -1.1}},
+                     {2.7, {{1.4, 0.42}, {0.8, -2.56}}, {-0.7, 0.5}},
+                     {4.8, {{2.6, 0.78}, {0.4, -1.28}}, {1.9, 1.2}}};
+    return decays;
+}
+
+// Oracle: what was made. A bend with the product of two motions is no mode: 17 Hz and 26 Hz make
+// 43 Hz and 9 Hz. A true mode of 43 Hz that dies as fast as both together, 0.0540 = (17 · 0.06 +
+// 26 · 0.05) / 43, and is as weak, but as large in each pluck as it likes, is one.
+TEST(RingDown, TellsAnOvertoneFromAMode)
+{
+    const Decays made = threePlucks();
+    Recording bent = made.recording(5);
+    Decays first = made, second = made;
+    first.modes.resize(1);
+    second.modes.erase(second.modes.begin());
+    for (Decays::Pluck& pluck : second.plucks) {
+        pluck.amplitude.erase(pluck.amplitude.begin());
+        pluck.phase.erase(pluck.phase.begin());
+    }
+    for (std::size_t i = 0; i < bent.samples(); ++i) {
+        const double t = static_cast<double>(i) / made.rate;
+        const double product = first.at(t, 0) * second.at(t, 1);
+        bent.channels[0].values[i] += 0.05 * product;
+        bent.channels[1].values[i] -= 0.02 * product;
+    }
+    const auto answer = ringDown(bent);
+    ASSERT_TRUE(answer) << english(answer.error().what);
+    ASSERT_EQ(answer->modes.size(), 2U);
+    ASSERT_GE(answer->overtones.size(), 1U);
+    for (const Overtone& overtone : answer->overtones) {
+        EXPECT_NEAR(std::min(overtone.first_hz, overtone.second_hz), 17.0, 0.1);
+        EXPECT_NEAR(std::max(overtone.first_hz, overtone.second_hz), 26.0, 0.1);
+    }
+
+    Decays three = made;
+    three.modes.push_back({43.0, 0.0540});
+    const double strength[] = {0.10, 0.04, -0.12}, phase[] = {2.1, 0.3, -1.4};
+    for (std::size_t p = 0; p < 3; ++p) {
+        three.plucks[p].amplitude.push_back({strength[p], -0.4 * strength[p]});
+        three.plucks[p].phase.push_back(phase[p]);
+    }
+    const auto true43 = ringDown(three.recording(6));
+    ASSERT_TRUE(true43) << english(true43.error().what);
+    EXPECT_EQ(true43->modes.size(), 3U);
+    EXPECT_TRUE(true43->overtones.empty());
+}
+
+// Oracle: the sample was made of a bay with six modes, integrated in time with tubes that bend
+// (tests/recordings/).
+TEST(RingDown, FindsSixModesOfTheSampleAndNoMore)
+{
+    const auto recording = readRecording(STILLBAY_SAMPLES_DIR "/recordings/pluck-sideways.csv");
+    ASSERT_TRUE(recording) << english(recording.error().what);
+    const auto answer = ringDown(*recording);
+    ASSERT_TRUE(answer) << english(answer.error().what);
+    EXPECT_EQ(answer->modes.size(), 6U);
+    EXPECT_LT(answer->modes.back().frequency_hz, 30.0);
 }
 
 }  // namespace
