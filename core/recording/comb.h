@@ -9,7 +9,10 @@ namespace stillbay {
 
 /// One window's power spectrum, with its floor of noise.
 struct CombSpectrum {
-    CombSpectrum(std::vector<double> power, double resolution_hz);
+    /// @param standing  power that each bin has all the time, which is no rotor's whose speed
+    ///                  changes; may be empty
+    CombSpectrum(std::vector<double> power, double resolution_hz,
+                 const std::vector<double>& standing = {});
 
     double resolution_hz;
     std::vector<double> power;
