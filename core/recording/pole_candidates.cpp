@@ -43,6 +43,24 @@ MatrixXd gramOf(const std::vector<DecaySamples>& plucks, Index window)
     return gram.selfadjointView<Eigen::Lower>();
 }
 
+// Eigenvalues of a matrix in Schur's real form: blocks of one or two along its diagonal.
+std::vector<Complex> eigenvaluesOf(const MatrixXd& T)
+{
+    std::vector<Complex> values;
+    for (Index k = 0; k < T.rows(); ++k) {
+        if (k + 1 == T.rows() || T(k + 1, k) == 0.0) {
+            values.emplace_back(T(k, k));
+            continue;
+        }
+        const double half = 0.5 * (T(k, k) - T(k + 1, k + 1));
+        const Complex root = std::sqrt(Complex(half * half + T(k, k + 1) * T(k + 1, k)));
+        values.push_back(T(k + 1, k + 1) + half + root);
+        values.push_back(T(k + 1, k + 1) + half - root);
+        ++k;
+    }
+    return values;
+}
+
 // Eigenvalues z of the shift, one list a model order.
 std::vector<std::vector<Complex>> shiftsOf(const MatrixXd& gram)
 {
@@ -61,10 +79,9 @@ std::vector<std::vector<Complex>> shiftsOf(const MatrixXd& gram)
             continue;
         MatrixXd shift = product.topLeftCorner(order, order);
         shift += (last / rest) * (last.transpose() * shift).eval();
-        const Eigen::EigenSolver<MatrixXd> eigen(shift, false);
-        if (eigen.info() != Eigen::Success)
-            continue;
-        shifts.emplace_back(eigen.eigenvalues().begin(), eigen.eigenvalues().end());
+        const Eigen::RealSchur<MatrixXd> schur(shift, false);
+        if (schur.info() == Eigen::Success)
+            shifts.push_back(eigenvaluesOf(schur.matrixT()));
     }
     return shifts;
 }
