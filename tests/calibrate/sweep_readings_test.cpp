@@ -82,6 +82,49 @@ struct Swept {
     }
 };
 
+// Oracle: the speeds the tracks were made with, 0.8 to 0.9 of what the craft computes. One channel
+// hears a tone of the craft for a third of the time, the other twice the speed now and then, or
+// nothing.
+TEST(SweepReadings, HearTheSpeedThroughTonesOfTheCraft)
+{
+    const Swept swept;
+    const auto computed = [](double throttle) {
+        return 5 + 190 * throttle;
+    };
+    const auto truth = [&](double throttle) {
+        return computed(throttle) * (0.8 + 0.2 * throttle);
+    };
+    std::vector<RotorSpeedTrack> tracks(2);
+    for (double t = 0.25; t < 15.7; t += 0.1) {
+        const double speed = truth(swept.throttle[static_cast<std::size_t>(t * Swept::kRate)]);
+        const bool isTone = t > 4 && t < 9;
+        tracks[0].time.push_back(t);
+        tracks[0].speed.push_back(isTone ? 31.0 : speed);
+        tracks[0].quality.push_back(0.9);
+        const auto k = tracks[1].time.size();
+        tracks[1].time.push_back(t);
+        tracks[1].speed.push_back(k % 4 == 0 ? 2 * speed : 1.01 * speed);
+        tracks[1].quality.push_back(k % 5 == 0 ? 0.1 : 0.6);
+    }
+    const auto heard = heardSpeed(tracks, swept.throttle, Swept::kRate, computed);
+    ASSERT_TRUE(heard);
+    EXPECT_GT(heard->agreeing, 0.6);
+    const auto expectTrue = [&](const SpeedOverTime& speed, double tolerance) {
+        for (std::size_t k = 0; k < speed.time.size(); ++k) {
+            const double at =
+                truth(swept.throttle[static_cast<std::size_t>(speed.time[k] * Swept::kRate)]);
+            EXPECT_NEAR(speed.speed[k], at, tolerance * at) << speed.time[k];
+        }
+    };
+    expectTrue(heard->heard, 0.055);  // what is farther off is not heard
+    expectTrue(heard->followed, 0.02);
+    EXPECT_EQ(heard->followed.time.size(), tracks[0].time.size());
+    for (RotorSpeedTrack& track : tracks)  // something, but not the rotors
+        std::fill(track.speed.begin(), track.speed.end(), 60.0);
+    EXPECT_FALSE(heardSpeed(tracks, swept.throttle, Swept::kRate, computed));
+    EXPECT_FALSE(heardSpeed({}, swept.throttle, Swept::kRate, computed));
+}
+
 // Oracle: the speeds the record was made with. The jump's own are not among them.
 TEST(SweepReadings, GiveTheSpeedAtStretchesOfThrottle)
 {
