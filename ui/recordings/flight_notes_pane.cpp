@@ -119,15 +119,20 @@ QWidget* FlightNotesPane::makeEntry()
     for (QPushButton* button : {m_add, m_remove})
         button->setAutoDefault(true);
     auto* const entry = new QWidget;
-    auto* const row = new QHBoxLayout(entry);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(new QLabel(tr("Throttle")));
-    row->addWidget(m_from);
-    row->addWidget(new QLabel(tr("to", "between two throttles")));
-    row->addWidget(m_to);
-    row->addWidget(m_seen);
-    row->addWidget(m_note, 1);
-    row->addWidget(m_add);
+    auto* const seen = new QHBoxLayout;
+    seen->addWidget(new QLabel(tr("Throttle")));
+    seen->addWidget(m_from);
+    seen->addWidget(new QLabel(tr("to", "between two throttles")));
+    seen->addWidget(m_to);
+    seen->addWidget(m_seen);
+    seen->addStretch(1);
+    auto* const note = new QHBoxLayout;
+    note->addWidget(m_note, 1);
+    note->addWidget(m_add);
+    auto* const rows = new QVBoxLayout(entry);
+    rows->setContentsMargins(0, 0, 0, 0);
+    rows->addLayout(seen);
+    rows->addLayout(note);
     return entry;
 }
 
