@@ -41,6 +41,12 @@ QString measuredText(const CorrectedValue& value)
         .arg(plainNumber(value.after, digits), withUnitBehind(plainNumber(spread, 2), value.unit));
 }
 
+void showParagraphs(QLabel& label, const QStringList& paragraphs)
+{
+    label.setText(paragraphs.join(QStringLiteral("\n\n")));
+    label.setVisible(!paragraphs.isEmpty());
+}
+
 bool isAccepted(const Correction& correction)
 {
     return !correction.throttleCurve &&  // the craft that has it is corrected otherwise
@@ -61,12 +67,13 @@ CorrectionPane::CorrectionPane(const QString& which, QWidget* parent)
       m_reason(new QLabel),
       m_values(new QTableWidget(0, 3)),
       m_residual(new QLabel),
+      m_warnings(new QLabel),
       m_notes(new QuietLabel),
       m_accept(new QPushButton(tr("Accept"))),
       m_problem(new ProblemLabel),
       m_below(new QVBoxLayout)
 {
-    for (QLabel* label : {m_sentence, m_mark, m_reason, m_residual}) {
+    for (QLabel* label : {m_sentence, m_mark, m_reason, m_residual, m_warnings}) {
         label->setWordWrap(label != m_mark);
         label->setTextFormat(Qt::PlainText);
         label->setTextInteractionFlags(Qt::TextSelectableByMouse);
@@ -109,11 +116,12 @@ CorrectionPane::CorrectionPane(const QString& which, QWidget* parent)
     layout->addWidget(m_residual);
     layout->addWidget(m_accept, 0, Qt::AlignLeft);
     layout->addWidget(m_problem);
+    layout->addWidget(m_warnings);
     layout->addLayout(m_below);
     layout->addWidget(m_notes);
-    layout->addStretch(1);
+    // Once all columns have their widths.
     connect(m_values->horizontalHeader(), &QHeaderView::sectionResized, this,
-            &CorrectionPane::fitRows);
+            &CorrectionPane::fitRows, Qt::QueuedConnection);
     connect(m_accept, &QPushButton::clicked, this, [this] {
         if (m_correction)
             emit acceptWanted(*m_correction);
@@ -137,12 +145,12 @@ void CorrectionPane::display(const QString& sentence, const std::optional<Qualit
         m_reason->setText(displayText(mark->reason));
     }
     showValues();
-    QStringList all = notes;
+    QStringList warnings;
     if (correction)
         for (const Warning& warning : correction->warnings)
-            all << displayText(warning.text);
-    m_notes->setText(all.join(QStringLiteral("\n\n")));
-    m_notes->setVisible(!all.isEmpty());
+            warnings << displayText(warning.text);
+    showParagraphs(*m_warnings, warnings);
+    showParagraphs(*m_notes, notes);
     m_problem->format({});
 }
 
@@ -200,7 +208,7 @@ void CorrectionPane::showCurve()
     for (const auto& [throttle, duty] : *m_correction->throttleCurve) {
         const int row = m_values->rowCount();
         m_values->insertRow(row);
-        const QString texts[] = {tr("duty at %1 throttle").arg(percent(throttle)),
+        const QString texts[] = {tr("duty at %1", "a throttle").arg(percent(throttle)),
                                  percent(throttle), percent(duty)};
         for (int column = 0; column < 3; ++column) {
             auto* const item = new QTableWidgetItem(texts[column]);

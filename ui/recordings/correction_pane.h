@@ -53,6 +53,7 @@ private:
     QLabel* m_reason;
     QTableWidget* m_values;
     QLabel* m_residual;
+    QLabel* m_warnings;  // what asks for a step
     QuietLabel* m_notes;
     QPushButton* m_accept;
     ProblemLabel* m_problem;
