@@ -29,7 +29,8 @@ public:
 
 private:
     std::shared_ptr<const std::vector<double>> m_values;
-    std::vector<std::vector<Extent>> m_levels;  // each over kFanOut of the one before
+    // Each over kFanOut of the one before; copies share them.
+    std::shared_ptr<const std::vector<std::vector<Extent>>> m_levels;
 };
 
 }  // namespace stillbay::ui
