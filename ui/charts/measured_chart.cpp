@@ -5,12 +5,14 @@
 #include "ui/charts/hair_line.h"
 #include "ui/charts/scales.h"
 #include "ui/charts/zone_item.h"
+#include "ui/widgets/colours.h"
 #include "ui/widgets/plain_number.h"
 
 #include <QResizeEvent>
 #include <qwt_axis.h>
 #include <qwt_legend.h>
 #include <qwt_scale_engine.h>
+#include <qwt_scale_widget.h>
 #include <qwt_symbol.h>
 
 #include <algorithm>
@@ -21,7 +23,9 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kMeasuredBandZ = 5.0;
+constexpr double kDensityZ = 2.0, kMeasuredBandZ = 5.0;
+constexpr double kMuch = 0.75;  // of the text's colour, so that curves show above the strongest
+constexpr int kDensityBarWidth = 12;
 constexpr double kDeepest = 1e-7;  // of the highest; below, a logarithmic axis shows noise only
 constexpr double kAboveMeasured = 1.08;
 constexpr QSize kMeasuredPoint(7, 7);
@@ -47,6 +51,15 @@ std::vector<Mark> marksAt(const std::vector<MeasuredShown::Place>& places)
     return marks;
 }
 
+// The heading says that dashes are predicted: of a pair the measured curve is enough.
+bool isNamedInLegend(const MeasuredShown& shown, const MeasuredCurve& curve)
+{
+    return !curve.isPredicted ||
+           std::none_of(shown.curves.begin(), shown.curves.end(), [&](const MeasuredCurve& other) {
+               return !other.isPredicted && other.hue == curve.hue;
+           });
+}
+
 QwtScaleEngine* engineOf(const MeasuredShown::Axis& axis)
 {
     if (axis.isLog)
@@ -58,12 +71,18 @@ QwtScaleEngine* engineOf(const MeasuredShown::Axis& axis)
 
 MeasuredChart::MeasuredChart(QWidget* parent)
     : Chart(tr("What it shows"), parent),
+      m_density(new DensityItem(kDensityZ)),
       m_predictedLane(new MarkLane(tr("Predicted"), MarkLane::Edge::Top, kLaneZ)),
       m_measuredLane(new MarkLane(tr("Measured"), MarkLane::Edge::Top, kLaneZ + 1.0, 1)),
       m_bandLane(new MarkLane(tr("Excitation bands"), MarkLane::Edge::Bottom, kFrontLaneZ))
 {
     for (MarkLane* lane : {m_predictedLane, m_measuredLane, m_bandLane})
         lane->attach(this);
+    m_density->attach(this);
+    setAxisScaleDraw(QwtAxis::YRight, new PlainScaleDraw);
+    setAxisScaleEngine(QwtAxis::YRight, new QwtLogScaleEngine);
+    axisWidget(QwtAxis::YRight)->setColorBarEnabled(true);
+    axisWidget(QwtAxis::YRight)->setColorBarWidth(kDensityBarWidth);
     auto* const legend = new QwtLegend;
     legend->setAccessibleName(tr("Legend of what it shows"));
     insertLegend(legend, QwtPlot::TopLegend);
@@ -82,6 +101,9 @@ void MeasuredChart::setMeasured(const MeasuredShown& measured)
     setAxisTitle(QwtAxis::YLeft, measured.up.title);
     setAxisScaleEngine(QwtAxis::XBottom, engineOf(measured.across));
     setAxisScaleEngine(QwtAxis::YLeft, engineOf(measured.up));
+    m_density->setPicture(measured.picture);
+    setAxisVisible(QwtAxis::YRight, measured.picture != nullptr);
+    setAxisTitle(QwtAxis::YRight, measured.picture ? measured.picture->title : QString());
     replaceCurves();
     replaceBands();
     m_predictedLane->setMarks(marksAt(measured.predicted));
@@ -104,6 +126,7 @@ void MeasuredChart::replaceCurves()
     m_curves.clear();
     for (const MeasuredCurve& shown : m_shown.curves) {
         auto* const curve = new GapCurve(shown.name);
+        curve->setItemAttribute(QwtPlotItem::Legend, isNamedInLegend(m_shown, shown));
         curve->setRenderHint(QwtPlotItem::RenderAntialiased);
         curve->setZ(shown.isPredicted ? kCurveZ : kCurveZ + 1.0);
         curve->setLegendIconSize(QSize(28, 12));
@@ -183,13 +206,18 @@ void MeasuredChart::setScales()
         left = m_shown.across.isLog ? 1.0 : 0.0;
         right = m_shown.across.isLog ? 400.0 : 1.0;
     }
-    const Span across = m_shown.across.range.value_or(Span{left, right});
+    Span across = m_shown.across.range.value_or(Span{left, right});
+    if (m_shown.picture)
+        across = {m_shown.picture->across().minValue(), m_shown.picture->across().maxValue()};
     setRange(QwtAxis::XBottom, across.from, across.to);
     double lanes_px = 0.0;
     for (const MarkLane* lane : {m_predictedLane, m_measuredLane})
         if (!lane->marks().empty())
             lanes_px += lane->height() + 2.0;
-    if (m_shown.up.range) {
+    if (m_shown.picture) {
+        setRange(QwtAxis::YLeft, std::max(m_shown.picture->up().minValue(), 0.0),
+                 m_shown.picture->up().maxValue());
+    } else if (m_shown.up.range) {
         setRange(QwtAxis::YLeft, m_shown.up.range->from, m_shown.up.range->to);
     } else if (m_shown.up.isLog) {
         if (!(high > 0.0))
@@ -208,6 +236,18 @@ void MeasuredChart::setScales()
     updateAxes();
 }
 
+void MeasuredChart::showColourScale(const ChartTheme& theme)
+{
+    const QColor much = mixed(theme.canvas, theme.text, kMuch);
+    m_density->setColours(theme.canvas, much);
+    if (!m_shown.picture)
+        return;
+    const QwtInterval& range = m_shown.picture->range;
+    axisWidget(QwtAxis::YRight)->setColorMap(range, new DensityColourMap(theme.canvas, much));
+    setAxisScaleDiv(QwtAxis::YRight,
+                    logDivision(range.minValue(), range.maxValue(), Ticks::Decades));
+}
+
 void MeasuredChart::resizeEvent(QResizeEvent* event)
 {
     Chart::resizeEvent(event);
@@ -217,6 +257,7 @@ void MeasuredChart::resizeEvent(QResizeEvent* event)
 
 void MeasuredChart::restyle(const ChartTheme& theme)
 {
+    showColourScale(theme);
     for (std::size_t c = 0; c < m_curves.size(); ++c) {
         const MeasuredCurve& shown = m_shown.curves[c];
         const QColor colour = theme.axes[shown.hue % theme.axes.size()];
@@ -252,26 +293,46 @@ void MeasuredChart::restyle(const ChartTheme& theme)
 
 QString MeasuredChart::readout(const QPointF& place) const
 {
-    if (m_shown.curves.empty())
+    if (m_shown.curves.empty() && !m_shown.picture)
         return {};
     QStringList lines{
         QStringLiteral("%1: %2").arg(m_shown.across.title, plainNumber(place.x(), 4))};
+    if (const auto density =
+            m_shown.picture ? m_shown.picture->near(place.x(), place.y()) : std::nullopt)
+        lines << QStringLiteral("%1: %2").arg(m_shown.up.title, plainNumber(place.y(), 4))
+              << QStringLiteral("%1: %2").arg(m_shown.picture->title, plainNumber(*density, 3));
     for (const MeasuredCurve& curve : m_shown.curves)
         if (const double value = valueNear(curve, place.x()); std::isfinite(value))
             lines << QStringLiteral("%1: %2").arg(curve.name, plainNumber(value, 3));
     return lines.join(u'\n');
 }
 
+// Of a picture, what is strongest at each moment.
 // Curves with places of their own stand below each other's rows.
 ChartTable MeasuredChart::table() const
 {
     ChartTable table{name(), {{m_shown.across.key, m_shown.across.title, {}}}};
     std::vector<double> x;
+    if (m_shown.picture)
+        x = m_shown.picture->x;
     for (const MeasuredCurve& curve : m_shown.curves)
         x.insert(x.end(), curve.x.begin(), curve.x.end());
     std::sort(x.begin(), x.end());
     x.erase(std::unique(x.begin(), x.end()), x.end());
     table.columns[0].values = x;
+    if (m_shown.picture) {
+        const auto strongest = m_shown.picture->strongest();
+        ChartColumn place{QStringLiteral("strongest_") + m_shown.up.key,
+                          tr("Strongest: %1").arg(m_shown.up.title),
+                          {}};
+        for (const double at : x) {
+            const auto found = strongest.find(at);
+            place.values.push_back(found == strongest.end()
+                                       ? std::numeric_limits<double>::quiet_NaN()
+                                       : found->second);
+        }
+        table.columns.push_back(std::move(place));
+    }
     for (const MeasuredCurve& curve : m_shown.curves) {
         ChartColumn column{curve.key, curve.name, {}};
         std::size_t next = 0;

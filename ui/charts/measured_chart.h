@@ -2,10 +2,12 @@
 #pragma once
 
 #include "ui/charts/chart.h"
+#include "ui/charts/density_item.h"
 #include "ui/charts/mark_lane.h"
 
 #include <QString>
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -47,14 +49,15 @@ struct MeasuredShown {
     QString name;     ///< of the chart
     QString summary;  ///< one sentence or more
     Axis across, up;
+    std::shared_ptr<const DensityPicture> picture;  ///< below the curves; null: there is none
     std::vector<MeasuredCurve> curves;
     std::vector<Place> measured, predicted;  ///< rising
     QString measuredCaption, predictedCaption;
     std::vector<Band> bands;  ///< where the craft's excitation lies
 };
 
-/// Spectrum, decay, transfer or orders: the measured curves solid, what the craft predicts dashed,
-/// in the same axes. Shows what it is given.
+/// Spectrum, spectrogram, decay, transfer or orders: the measured curves solid, what the craft
+/// predicts dashed, in the same axes. Shows what it is given.
 class MeasuredChart final : public Chart {
     Q_OBJECT
 public:
@@ -74,8 +77,10 @@ private:
     void replaceCurves();
     void replaceBands();
     void setScales();
+    void showColourScale(const ChartTheme& theme);
 
     MeasuredShown m_shown;
+    DensityItem* m_density;
     std::vector<QwtPlotCurve*> m_curves;
     std::vector<ZoneItem*> m_bands;
     MarkLane* m_predictedLane;

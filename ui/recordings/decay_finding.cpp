@@ -6,6 +6,7 @@
 #include "ui/recordings/finding.h"
 #include "ui/recordings/recording_words.h"
 #include "ui/recordings/sensor_name.h"
+#include "ui/recordings/spectrogram_finding.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
 
@@ -153,8 +154,17 @@ bool isSensorSaid(const NamedRecording& named)
     return named.sensor_mm || named.sensor_mass_g || !named.sensor_axes.empty();
 }
 
+void addSpectrogram(Finding& finding, const FindingQuestion& question,
+                    const std::vector<double>& predicted_hz, const std::stop_token& stop)
+{
+    if (auto shown = spectrogramShown(question, mainQuantity(*question.recording),
+                                      modeLines(question, predicted_hz), stop))
+        finding.charts.push_back(*std::move(shown));
+}
+
 // Through the model of the whole bay.
-Result<Finding> fittedPluck(const FindingQuestion& question, const PluckAnswer& answer)
+Result<Finding> fittedPluck(const FindingQuestion& question, const PluckAnswer& answer,
+                            const std::stop_token& stop)
 {
     RingDown ringDown;
     ringDown.channels = usualChannels(*question.recording);
@@ -182,6 +192,7 @@ Result<Finding> fittedPluck(const FindingQuestion& question, const PluckAnswer& 
         shown->notes << displayText(pluck);
     if (!question.named.sensor_axes.empty() && !axesFromText(question.named.sensor_axes))
         shown->notes << QObject::tr("The sensor's axes are not understood, and not used.");
+    addSpectrogram(*shown, question, before, stop);
     shown->correction = answer.correction;
     if (!isSensorSaid(question.named)) {  // its mass and its lever move every mode
         shown->correction->mark = {
@@ -246,7 +257,7 @@ Result<Finding> pluckFinding(const FindingQuestion& question, const std::stop_to
     const Result<PluckAnswer> answer =
         pluckTest(question.setup, *question.recording, pluckOptions(question), stop);
     if (answer)
-        return fittedPluck(question, *answer);
+        return fittedPluck(question, *answer, stop);
     Result<Decays> decays = decaysOf(question, stop);
     if (!decays)
         return tl::unexpected<Error>(decays.error());
@@ -255,6 +266,7 @@ Result<Finding> pluckFinding(const FindingQuestion& question, const std::stop_to
         QObject::tr("The bay rings at %1 Hz.").arg(frequencyList(frequenciesOf(decays->ringDown)));
     finding.notes << QObject::tr("It corrects nothing: %1.").arg(displayText(answer.error().what))
                   << lossList(decays->ringDown);
+    addSpectrogram(finding, question, {}, stop);
     return finding;
 }
 
@@ -279,6 +291,7 @@ Result<Finding> tapFinding(const FindingQuestion& question, const std::stop_toke
             : QObject::tr("The arm rings at %1 Hz; predicted are %2 Hz, up and down and sideways.")
                   .arg(rings, frequencyList(predicted));
     finding.notes << lossList(decays->ringDown);
+    addSpectrogram(finding, question, predicted, stop);
     addTapCorrection(finding, question, decays->ringDown);
     return finding;
 }

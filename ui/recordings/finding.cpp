@@ -2,6 +2,7 @@
 #include "ui/recordings/finding.h"
 
 #include "core/assess/texts.h"
+#include "core/calibrate/alias_warning.h"
 #include "core/recording/part.h"
 #include "core/recording/spectrum.h"
 #include "core/response/at_throttle.h"
@@ -39,6 +40,39 @@ std::size_t segmentFor(std::size_t samples, double rate)
     return std::bit_floor(std::max(std::min(wanted, samples / 2), kLeastSegment));
 }
 
+Result<Finding> findingOfKind(const FindingQuestion& asked, const std::stop_token& stop)
+{
+    switch (asked.named.kind) {
+        case RecordingKind::Pluck:
+            return pluckFinding(asked, stop);
+        case RecordingKind::Tap:
+            return tapFinding(asked, stop);
+        case RecordingKind::Sweep:
+            return sweepFinding(asked, stop);
+        case RecordingKind::Sound:
+            return soundFinding(asked, stop);
+        case RecordingKind::Film:
+            break;
+    }
+    return filmFinding();
+}
+
+bool areMotorsRunning(RecordingKind kind)
+{
+    return kind == RecordingKind::Sweep || kind == RecordingKind::Sound;
+}
+
+// Orders above half the rate stand in the charts where nothing shakes.
+void addAliasWarning(Finding& finding, const FindingQuestion& question)
+{
+    std::optional<double> fastest;
+    for (const Channel& channel : question.recording->channels)
+        if (channel.quantity == Quantity::Throttle && !channel.values.empty())
+            fastest = *std::max_element(channel.values.begin(), channel.values.end());
+    if (const auto warning = aliasWarning(question.setup, question.recording->rate, fastest))
+        finding.notes.prepend(QObject::tr("%1.").arg(displayText(warning->text)));
+}
+
 }  // namespace
 
 Result<Finding> findingOf(const FindingQuestion& question, const std::stop_token& stop)
@@ -53,19 +87,10 @@ Result<Finding> findingOf(const FindingQuestion& question, const std::stop_token
             return tl::unexpected<Error>(part.error());
         asked.recording = std::make_shared<const Recording>(*std::move(part));
     }
-    switch (question.named.kind) {
-        case RecordingKind::Pluck:
-            return pluckFinding(asked, stop);
-        case RecordingKind::Tap:
-            return tapFinding(asked, stop);
-        case RecordingKind::Sweep:
-            return sweepFinding(asked, stop);
-        case RecordingKind::Sound:
-            return soundFinding(asked, stop);
-        case RecordingKind::Film:
-            break;
-    }
-    return filmFinding();
+    Result<Finding> finding = findingOfKind(asked, stop);
+    if (finding && areMotorsRunning(asked.named.kind))
+        addAliasWarning(*finding, asked);
+    return finding;
 }
 
 Quantity mainQuantity(const Recording& recording)

@@ -41,11 +41,18 @@ struct ModeMatch {
     bool operator==(const ModeMatch&) const = default;
 };
 
+/// A correction of its own beside the recording's first.
+struct Offer {
+    QString sentence;
+    Correction correction;
+};
+
 struct Finding {
     std::vector<MeasuredShown> charts;  ///< the first is shown first
     QString sentence;
     std::optional<QualityMark> mark;
     std::optional<Correction> correction;
+    std::optional<Offer> speeds, unbalance;  ///< of a sweep
     QStringList notes;
     std::vector<ModeMatch> matches;     ///< of a pluck
     std::vector<double> modes_hz;       ///< of the bay as it was plucked, that they can be

@@ -48,6 +48,7 @@ RecordingPage::RecordingPage(QWidget* parent)
       m_from(new NumberBox),
       m_to(new NumberBox),
       m_whole(new QPushButton(tr("All of it"))),
+      m_working(new QLabel),
       m_which(new QComboBox),
       m_result(new MeasuredChart(this)),
       m_resultPart(new QWidget)
@@ -103,6 +104,9 @@ RecordingPage::RecordingPage(QWidget* parent)
     result->setSpacing(2);
     result->addWidget(resultHeading);
     result->addWidget(m_result, 1);
+    m_working->setAlignment(Qt::AlignCenter);
+    m_working->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+    result->addWidget(m_working, 1);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(6, 4, 6, 4);
     layout->setSpacing(2);
@@ -146,6 +150,7 @@ void RecordingPage::showNothing()
     m_state->clear();
     m_stop->hide();
     m_progress->hide();
+    m_isStale = false;
     setCharts({});
     setPart({}, {});
 }
@@ -236,10 +241,10 @@ void RecordingPage::showTrace()
     m_trace->setTrace(shown);
 }
 
-void RecordingPage::setNamed(const NamedRecording& named)
+void RecordingPage::setNamed(const NamedRecording& named, const std::vector<Arm>& arms)
 {
-    m_sensor->setVisible(named.kind == RecordingKind::Pluck || named.kind == RecordingKind::Sweep);
-    m_sensor->setSensor(named);
+    m_sensor->setVisible(named.kind != RecordingKind::Sound && named.kind != RecordingKind::Film);
+    m_sensor->setSensor(named, arms);
     setPart(named.from_s, named.to_s);
 }
 
@@ -290,11 +295,22 @@ void RecordingPage::showChart()
         m_result->setMeasured(m_charts[which]);
     else
         m_result->clear();
+    showWorking();
+}
+
+// In the chart's place, which has no axes yet.
+void RecordingPage::showWorking()
+{
+    m_working->setText(m_isStale ? tr("Working out what it shows…") : QString());
+    m_working->setVisible(m_charts.empty());
+    m_result->setVisible(!m_charts.empty());
 }
 
 void RecordingPage::setStale(bool stale)
 {
+    m_isStale = stale;
     m_result->setStale(stale);
+    showWorking();
 }
 
 void RecordingPage::resizeEvent(QResizeEvent* event)

@@ -34,8 +34,8 @@ public:
     void showStopped();                 ///< the builder has stopped it
     void advance(int step, int steps);  ///< of the reading
     void showAnswer(const ReadAnswer& answer);
-    /// What of it is the builder's: the sensor of a pluck.
-    void setNamed(const NamedRecording& named);
+    /// What of it is the builder's: where the sensor sat, or which of the arms was tapped.
+    void setNamed(const NamedRecording& named, const std::vector<Arm>& arms);
     void setPart(std::optional<double> from_s, std::optional<double> to_s);
     void setCharts(const std::vector<MeasuredShown>& charts);
     void setStale(bool stale);  ///< what it shows is being worked out anew
@@ -59,6 +59,7 @@ protected:
 private:
     void showTrace();
     void showChart();
+    void showWorking();
     void typedPart();
     void tellPart(double from, double to);
     void fold();
@@ -67,6 +68,7 @@ private:
     std::vector<MeasuredShown> m_charts;
     QString m_wantedChart;
     bool m_isStopped = false;
+    bool m_isStale = false;
     Section* m_reading;
     ColumnPane* m_columns;
     SensorPane* m_sensor;
@@ -78,6 +80,7 @@ private:
     NumberBox* m_from;
     NumberBox* m_to;
     QPushButton* m_whole;
+    QLabel* m_working;
     QComboBox* m_which;
     MeasuredChart* m_result;
     QWidget* m_resultPart;

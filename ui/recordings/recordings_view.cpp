@@ -4,18 +4,17 @@
 #include "core/calibrate/correction.h"
 #include "core/calibrate/flight_notes.h"
 #include "core/calibrate/hang.h"
-#include "core/calibrate/speed_at_throttle.h"
 #include "ui/recordings/column_pane.h"
 #include "ui/recordings/correction_pane.h"
 #include "ui/recordings/flight_notes_pane.h"
 #include "ui/recordings/hang_pane.h"
-#include "ui/recordings/match_pane.h"
+#include "ui/recordings/name_files.h"
 #include "ui/recordings/recording_list.h"
 #include "ui/recordings/recording_page.h"
 #include "ui/recordings/recording_words.h"
+#include "ui/recordings/said_pane.h"
 #include "ui/recordings/sample_recordings.h"
 #include "ui/recordings/sensor_pane.h"
-#include "ui/recordings/speed_pane.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/labels.h"
 #include "ui/widgets/message_bar.h"
@@ -30,7 +29,6 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
-#include <algorithm>
 #include <utility>
 
 namespace stillbay::ui {
@@ -63,9 +61,7 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
       m_page(new RecordingPage),
       m_hang(new HangPane),
       m_notes(new FlightNotesPane),
-      m_correction(new CorrectionPane(tr("of the measurement"))),
-      m_match(new MatchPane),
-      m_speeds(new SpeedPane),
+      m_said(new SaidPane),
       m_read({.done = [this](const Result<ReadAnswer>& answer) { readArrived(answer); },
               .interim = [this](const ReadAnswer& answer) { m_page->showAnswer(answer); },
               .advanced =
@@ -79,10 +75,8 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
              kDragPause)
 {
     m_list->setMinimumWidth(22 * fontMetrics().averageCharWidth());
-    m_correction->addBelow(m_match);
-    m_correction->addBelow(m_speeds);
-    auto* const right = new TallScroll(m_correction);
-    m_correction->setMinimumWidth(28 * fontMetrics().averageCharWidth());
+    auto* const right = new TallScroll(m_said);
+    m_said->setMinimumWidth(28 * fontMetrics().averageCharWidth());
     auto* const columns = new QSplitter(Qt::Horizontal);
     columns->setObjectName(QStringLiteral("view.recordingsColumns"));
     columns->addWidget(m_list);
@@ -121,6 +115,7 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
             named.sensor_mm = sensor.sensor_mm;
             named.sensor_mass_g = sensor.sensor_mass_g;
             named.sensor_axes = sensor.sensor_axes;
+            named.arm = sensor.arm;
         });
     });
     connect(m_page, &RecordingPage::partWanted, this,
@@ -134,6 +129,7 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
         m_stopped = m_read.wanted();
         m_read.drop();
         m_page->showStopped();
+        m_said->say({});
     });
     connect(m_page, &RecordingPage::readWanted, this, [this] {
         m_stopped.reset();
@@ -146,15 +142,14 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
                     m_document.edit(tr("change the flight notes"), {},
                                     [&](Setup& setup) { setup.flight.notes = notes; }));
             });
-    connect(m_match, &MatchPane::matchingWanted, this,
+    connect(m_said, &SaidPane::matchingWanted, this,
             [this](const std::vector<std::optional<std::size_t>>& matching) {
                 m_matching = matching;
                 if (const NamedRecording* const named = shownRecording())
                     m_matched = *named;
                 ask();
             });
-    connect(m_speeds, &SpeedPane::changed, this, &RecordingsView::showSaid);
-    connect(m_correction, &CorrectionPane::acceptWanted, this, &RecordingsView::take);
+    connect(m_said, &SaidPane::acceptWanted, this, &RecordingsView::take);
     connect(&m_document, &Document::opened, this, [this] {
         m_messages->hide();
         m_stopped.reset();
@@ -193,6 +188,11 @@ QWidget* RecordingsView::makeCentre()
     m_centre->addWidget(m_notes);
     m_centre->setMinimumWidth(260);
     return m_centre;
+}
+
+CorrectionPane& RecordingsView::correction()
+{
+    return m_said->correction();
 }
 
 const NamedRecording* RecordingsView::shownRecording() const
@@ -238,31 +238,11 @@ void RecordingsView::askForFiles()
 void RecordingsView::addFiles(const QStringList& paths,
                               const std::function<void(NamedRecording&)>& describe)
 {
-    std::vector<NamedRecording> added;
-    std::string last;
-    for (const QString& path : paths) {
-        const QString whole = QDir::cleanPath(QFileInfo(path).absoluteFilePath());
-        last = whole.toStdString();
-        const auto isNamed = [&](const NamedRecording& named) {
-            return named.file == last;
-        };
-        const auto& present = m_document.setup().recordings;
-        if (std::none_of(present.begin(), present.end(), isNamed) &&
-            std::none_of(added.begin(), added.end(), isNamed))
-            added.push_back({.file = last, .kind = likelyKind(whole)});
-    }
-    if (describe)
-        std::for_each(added.begin(), added.end(), describe);
-    const bool isTaken =
-        m_list->problem().display(m_document.edit(tr("add a recording"), {}, [&](Setup& setup) {
-            setup.recordings.insert(setup.recordings.end(), added.begin(), added.end());
-        }));
-    if (!isTaken)
-        return;
-    const auto& recordings = m_document.setup().recordings;
-    for (std::size_t k = 0; k < recordings.size(); ++k)
-        if (recordings[k].file == last)
-            m_list->choose({Chosen::What::Recording, k});
+    const auto last = nameFiles(m_document, paths, describe);
+    const bool isTaken = m_list->problem().display(
+        last ? Result<void>() : Result<void>(tl::unexpected<Error>(last.error())));
+    if (isTaken && *last)
+        m_list->choose({Chosen::What::Recording, **last});
 }
 
 // A recording that was moved gets its new place.
@@ -271,9 +251,8 @@ void RecordingsView::find(const QString& file)
     const QString path =
         QFileDialog::getOpenFileName(this, tr("Where is %1?").arg(file), {}, recordingFilter());
     if (!path.isEmpty())
-        change(tr("name the recording's new place"), [&path](NamedRecording& named) {
-            named.file = QDir::cleanPath(QFileInfo(path).absoluteFilePath()).toStdString();
-        });
+        change(tr("name the recording's new place"),
+               [&path](NamedRecording& named) { named.file = namedPlace(path); });
 }
 
 void RecordingsView::change(const QString& text, const std::function<void(NamedRecording&)>& how)
@@ -305,14 +284,13 @@ void RecordingsView::showChosen()
     m_shown.reset();
     m_recording.reset();
     m_messages->hide();
-    showNoPanes();
     if (m_list->chosen().what == Chosen::What::HangTest)
         return showHang();
     if (m_list->chosen().what == Chosen::What::FlightNotes)
         return showNotes();
     m_centre->setCurrentWidget(m_empty);
     m_samples->setVisible(areSamplesOf(m_document.setup()));
-    m_correction->clear({});
+    m_said->say({});
 }
 
 void RecordingsView::showEvent(QShowEvent* event)
@@ -326,13 +304,12 @@ void RecordingsView::showHang()
     m_centre->setCurrentWidget(m_hang);
     const std::vector<HungMass> masses = m_hang->masses();
     if (masses.empty())
-        return m_correction->clear(
-            tr("Fill in one row or more: the tube's Young's modulus follows."));
+        return m_said->say(tr("Fill in one row or more: the tube's Young's modulus follows."));
     const Result<Correction> correction = hangTest(m_document.setup(), masses, m_hang->readings());
     if (!correction)
-        return m_correction->clear(tr("No answer: %1.").arg(reasonText(correction.error())));
-    m_correction->display(tr("So stiff is the tube by the masses hung on it."), correction->mark,
-                          *correction, {});
+        return m_said->say(tr("No answer: %1.").arg(reasonText(correction.error())));
+    m_said->display(tr("So stiff is the tube by the masses hung on it."), correction->mark,
+                    *correction, {});
 }
 
 void RecordingsView::showNotes()
@@ -341,17 +318,16 @@ void RecordingsView::showNotes()
     const std::vector<FlightNote>& notes = m_document.setup().flight.notes;
     m_notes->setNotes(notes);
     if (notes.empty())
-        return m_correction->clear(
-            tr("Notes say where the prediction and what the films show differ."));
+        return m_said->say(tr("Notes say where the prediction and what the films show differ."));
     if (!m_prediction || m_predicted != m_document.setup())
-        return m_correction->setStale(true);  // it is on the way
+        return m_said->setStale(true);  // it is on the way
     const FlightNotesCheck check = checkFlightNotes(m_document.setup(), m_prediction->curve);
     QStringList each;
     for (const NoteCheck& note : check.notes)
         each << displayText(noteText(note));
-    m_correction->display(displayText(flightNotesText(check)),
-                          check.correction ? std::optional(check.correction->mark) : std::nullopt,
-                          check.correction, each);
+    m_said->display(displayText(flightNotesText(check)),
+                    check.correction ? std::optional(check.correction->mark) : std::nullopt,
+                    check.correction, each);
 }
 
 void RecordingsView::showRecording(const NamedRecording& named)
@@ -360,7 +336,7 @@ void RecordingsView::showRecording(const NamedRecording& named)
     const ReadKey key = readKeyOf(named);
     if (m_shown != key)
         showOther(key);
-    m_page->setNamed(named);
+    m_page->setNamed(named, m_document.setup().airframe.arms);
     if (key.size < 0)
         return;
     if (!m_recording && !m_read.wanted())
@@ -379,10 +355,9 @@ void RecordingsView::showOther(const ReadKey& key)
     m_read.drop();
     m_find.drop();
     m_messages->hide();
-    m_correction->clear({});
-    showNoPanes();
     if (key.size >= 0)
-        return;
+        return m_said->say(tr("What it says is being worked out…"));
+    m_said->say({});
     const QString name = QFileInfo(key.path).fileName();
     m_page->showNothing();
     m_messages->display(
@@ -397,8 +372,10 @@ void RecordingsView::read(const NamedRecording& named, const ReadKey& key)
 {
     if (named.kind == RecordingKind::Film)
         return;
-    if (m_stopped == key)
+    if (m_stopped == key) {
+        m_said->say({});
         return m_page->showStopped();
+    }
     m_page->showReading();
     m_read.want(key,
                 [named](const Caller<ReadAnswer>& caller) { return readNamed(named, caller); });
@@ -407,6 +384,7 @@ void RecordingsView::read(const NamedRecording& named, const ReadKey& key)
 void RecordingsView::readArrived(const Result<ReadAnswer>& answer)
 {
     const auto tell = [this](const Error& error) {
+        m_said->say({});
         m_messages->display(MessageBar::Kind::Problem,
                             tr("%1 cannot be read").arg(QFileInfo(m_shown->path).fileName()),
                             tr("%1. Nothing else has changed.").arg(reasonText(error)));
@@ -420,7 +398,7 @@ void RecordingsView::readArrived(const Result<ReadAnswer>& answer)
         return tell(*answer->failure);
     m_recording = answer->recording;
     if (const NamedRecording* named = shownRecording())
-        m_page->setNamed(*named);
+        m_page->setNamed(*named, m_document.setup().airframe.arms);
     ask();
 }
 
@@ -431,16 +409,15 @@ void RecordingsView::ask()
         return;
     if (named->kind == RecordingKind::Film) {
         m_find.drop();
-        showNoPanes();
         if (const Result<Finding> film = findingOf({{}, {}, *named, {}}, {}); film)
-            m_correction->clear(film->sentence);
+            m_said->say(film->sentence);
         return;
     }
     if (!m_recording || !m_shown)
         return;
     if (m_predicted != m_document.setup()) {  // its prediction is on the way
         m_page->setStale(true);
-        m_correction->setStale(true);
+        m_said->setStale(true);
         return;
     }
     if (m_matched != *named)  // other modes may be found
@@ -450,11 +427,11 @@ void RecordingsView::ask()
                 isPredicted, m_matching};
     if (m_find.wanted() == key) {
         m_page->setStale(m_find.isDue());
-        m_correction->setStale(m_find.isDue());
+        m_said->setStale(m_find.isDue());
         return;
     }
     m_page->setStale(true);
-    m_correction->setStale(true);
+    m_said->setStale(true);
     const FindingQuestion question{m_document.setup(), m_prediction, *named,
                                    m_recording,        key.partner,  m_matching};
     m_find.want(std::move(key), [question](const Caller<Finding>& caller) {
@@ -468,43 +445,17 @@ void RecordingsView::findingArrived(const Result<Finding>& finding)
     if (!finding) {
         m_page->setCharts({});
         m_matching.clear();
-        showNoPanes();
-        return m_correction->clear(tr("It says nothing: %1.").arg(reasonText(finding.error())));
+        return m_said->say(tr("It says nothing: %1.").arg(reasonText(finding.error())));
     }
     m_page->setCharts(finding->charts);
-    m_match->setMatches(finding->matches, finding->modes_hz);
-    m_speeds->setStretches(finding->steady);
-    m_said = *finding;
-    m_said.charts.clear();
-    showSaid();
-}
-
-// What a recording says; of a sound with the throttles that were typed.
-void RecordingsView::showSaid()
-{
-    const std::vector<SteadySpeed> readings = m_speeds->readings();
-    if (readings.empty())
-        return m_correction->display(m_said.sentence, m_said.mark, m_said.correction, m_said.notes);
-    const Result<Correction> correction = speedAtThrottle(m_document.setup(), readings);
-    if (!correction)
-        return m_correction->display(
-            m_said.sentence, m_said.mark, {},
-            m_said.notes +
-                QStringList(tr("It corrects nothing: %1.").arg(reasonText(correction.error()))));
-    m_correction->display(m_said.sentence, correction->mark, *correction, m_said.notes);
-}
-
-void RecordingsView::showNoPanes()
-{
-    m_match->setMatches({}, {});
-    m_speeds->setStretches({});
+    m_said->setFinding(*finding, m_document.setup());
 }
 
 void RecordingsView::take(const Correction& correction)
 {
     const std::string date = QDate::currentDate().toString(Qt::ISODate).toStdString();
     Result<Setup> corrected = accept(m_document.setup(), correction, date);
-    m_correction->problem().display(
+    m_said->correction().problem().display(
         corrected ? m_document.edit(tr("accept a measurement"), {},
                                     [&](Setup& setup) { setup = *std::move(corrected); })
                   : Result<void>(tl::unexpected<Error>(corrected.error())));

@@ -23,11 +23,10 @@ namespace stillbay::ui {
 class CorrectionPane;
 class FlightNotesPane;
 class HangPane;
-class MatchPane;
-class SpeedPane;
 class MessageBar;
 class RecordingList;
 class RecordingPage;
+class SaidPane;
 
 /// What was measured of the craft: its recordings, what each shows beside the prediction, and the
 /// corrections they offer.
@@ -49,7 +48,8 @@ public:
     RecordingPage& page() { return *m_page; }
     HangPane& hang() { return *m_hang; }
     FlightNotesPane& flightNotes() { return *m_notes; }
-    CorrectionPane& correction() { return *m_correction; }
+    SaidPane& said() { return *m_said; }
+    CorrectionPane& correction();
     MessageBar& messages() { return *m_messages; }
     bool isBusy() const { return m_read.isDue() || m_find.isDue(); }
 
@@ -86,8 +86,6 @@ private:
     void readArrived(const Result<ReadAnswer>& answer);
     void ask();
     void findingArrived(const Result<Finding>& finding);
-    void showSaid();
-    void showNoPanes();
     void take(const Correction& correction);
 
     Document& m_document;
@@ -99,10 +97,7 @@ private:
     RecordingPage* m_page;
     HangPane* m_hang;
     FlightNotesPane* m_notes;
-    CorrectionPane* m_correction;
-    MatchPane* m_match;
-    SpeedPane* m_speeds;
-    Finding m_said;                                      // without its charts
+    SaidPane* m_said;
     std::vector<std::optional<std::size_t>> m_matching;  // by hand …
     NamedRecording m_matched;                            // … of this
     std::shared_ptr<const Assessment> m_prediction;

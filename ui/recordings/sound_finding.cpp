@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
+#include "core/recording/orders.h"
 #include "core/recording/rotor_speed.h"
 #include "ui/recordings/finding.h"
+#include "ui/recordings/spectrogram_finding.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
 
@@ -99,6 +101,8 @@ Result<Finding> soundFinding(const FindingQuestion& question, const std::stop_to
         finding.notes << QObject::tr("The rotors' speed cannot be followed: %1.")
                              .arg(displayText(track.error().what));
         finding.charts.push_back(*std::move(spectrum));
+        if (auto shown = spectrogramShown(question, quantity, {}, stop))
+            finding.charts.push_back(*std::move(shown));
         return finding;
     }
     MeasuredShown speed = speedShown(*track, question);
@@ -133,6 +137,10 @@ Result<Finding> soundFinding(const FindingQuestion& question, const std::stop_to
                                           "recording as well.")};
     speed.summary = finding.sentence;
     finding.charts = {std::move(speed), *std::move(spectrum)};
+    const SpeedOverTime turning = speedOf(*track);
+    if (auto shown = spectrogramShown(
+            question, quantity, drawnOrders(question, turning.time, turning.speed, false), stop))
+        finding.charts.push_back(*std::move(shown));
     return finding;
 }
 

@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include "core/assess/texts.h"
 #include "core/calibrate/named_reading.h"
 #include "core/calibrate/predicted_transfer.h"
 #include "core/recording/common_clock.h"
-#include "core/recording/orders.h"
 #include "core/recording/read_recording.h"
 #include "core/recording/transfer.h"
 #include "ui/recordings/finding.h"
+#include "ui/recordings/order_finding.h"
 #include "ui/recordings/recording_words.h"
+#include "ui/recordings/sensed_axes.h"
 #include "ui/recordings/sensor_name.h"
+#include "ui/recordings/spectrogram_finding.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
 
@@ -28,14 +29,8 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kTransferStep_hz = 1.0;
-constexpr double kThrottleStep = 0.01;
 constexpr std::size_t kMostThrottles = 800;  // of them a prediction is made
 constexpr double kLeastCoherence = 0.6;      // below it the curve is no transfer and is left out
-
-std::string nameOf(const NamedRecording& named)
-{
-    return std::filesystem::path(named.file).filename().string();
-}
 
 struct SensorPair {
     const Channel* airframe;
@@ -60,13 +55,6 @@ std::vector<SensorPair> pairsIn(const Recording& recording)
         if (found[axis].first && found[axis].second)
             pairs.push_back({found[axis].first, found[axis].second, axis});
     return pairs;
-}
-
-QString axisName(std::size_t axis)
-{
-    return axis == 0   ? QObject::tr("fore and aft (x)")
-           : axis == 1 ? QObject::tr("sideways (y)")
-                       : QObject::tr("up and down (z)");
 }
 
 const std::vector<double>& predictedAlong(const Assessment& assessment, std::size_t axis)
@@ -97,7 +85,7 @@ MeasuredCurve predictedCurve(const FindingQuestion& question, std::size_t axis, 
     MeasuredCurve curve{{}, {}, {}, {}, true};
     const NamedRecording* airframe = &question.named;
     const NamedRecording* bay = question.partner ? &*question.partner : nullptr;
-    if (bay && sensorNameOf(nameOf(question.named)).place == SensorName::Place::Bay)
+    if (bay && seatOf(question.named) == SensorSeat::Bay)
         std::swap(airframe, bay);
     const std::vector<double> throttles = throttlesOf(*question.recording);
     if (bay && bay->sensor_mm && airframe->sensor_mm && !throttles.empty()) {
@@ -136,7 +124,7 @@ Result<MeasuredShown> transferShown(const FindingQuestion& question,
             transfer(pair.airframe->values, pair.bay->values, recording.rate, {.segment = segment});
         if (!measured)
             return tl::unexpected<Error>(measured.error());
-        const QString axis(QStringLiteral("xyz")[static_cast<qsizetype>(pair.axis)]);
+        const QString axis = axisKey(pair.axis);
         MeasuredCurve curve{QObject::tr("%1, measured").arg(axisName(pair.axis)),
                             axis + QStringLiteral("_measured"),
                             {},
@@ -185,7 +173,7 @@ Result<Recording> together(const FindingQuestion& question, const std::stop_toke
     const Result<Recording> other = readRecording(file, followed(*plan, *question.partner), stop);
     if (!other)
         return tl::unexpected<Error>(other.error());
-    const bool isBay = sensorNameOf(nameOf(question.named)).place == SensorName::Place::Bay;
+    const bool isBay = seatOf(question.named) == SensorSeat::Bay;
     const Recording& airframe = isBay ? *other : *question.recording;
     const Recording& bay = isBay ? *question.recording : *other;
     const Result<ClockMatch> match = matchClocks(airframe, bay);
@@ -199,63 +187,35 @@ Result<Recording> together(const FindingQuestion& question, const std::stop_toke
     return both;
 }
 
-// The amplitude of the rotors' orders over the throttle column.
-std::optional<MeasuredShown> ordersShown(const FindingQuestion& question,
-                                         const std::stop_token& stop)
+bool hasThrottle(const Recording& recording)
 {
-    const Recording& recording = *question.recording;
-    const auto ofQuantity = [&](Quantity quantity) {
-        return std::find_if(recording.channels.begin(), recording.channels.end(),
-                            [&](const Channel& channel) { return channel.quantity == quantity; });
-    };
-    const auto throttle = ofQuantity(Quantity::Throttle);
-    const Quantity quantity = mainQuantity(recording);
-    if (throttle == recording.channels.end())
-        return {};
-    MeasuredShown shown;
-    shown.name = QObject::tr("Orders over the throttle");
-    shown.across = {QObject::tr("Throttle (%)"), QStringLiteral("throttle_percent")};
-    shown.up = {quantityTitle(quantity), QStringLiteral("amplitude"), true};
-    const int blades = question.setup.drive.propeller.blades;
-    std::optional<SpeedOverTime> speed;
-    if (const auto column = ofQuantity(Quantity::RotorSpeed); column != recording.channels.end())
-        speed = speedOf(column->values, recording.rate);
-    for (const Channel& channel : recording.channels) {
-        if (channel.quantity != quantity || stop.stop_requested())
-            continue;
-        if (!speed) {
-            const Result<RotorSpeedTrack> track =
-                followRotorSpeed(channel.values, recording.rate,
-                                 speedOptions(question, quantity == Quantity::Sound), stop);
-            if (!track)
-                return {};
-            speed = speedOf(*track);
-        }
-        const Result<OrderLines> lines = ordersOf(channel.values, recording.rate, *speed,
-                                                  {.orders = {1.0, static_cast<double>(blades)}});
-        if (!lines)
-            continue;
-        const std::vector<double> at = meanOverBlocks(*lines, throttle->values, recording.rate);
-        const OrderCurve curve = orderCurve(*lines, at, kThrottleStep);
-        for (std::size_t k = 0; k < curve.amplitude.size(); ++k) {
-            const int order = k == 0 ? 1 : blades;
-            const QString name = QString::fromStdString(channel.name);
-            MeasuredCurve drawn{QObject::tr("%1, %2", "channel and order")
-                                    .arg(name, displayText(orderName(order, blades))),
-                                QStringLiteral("%1_order_%2").arg(name).arg(order),
-                                {},
-                                curve.amplitude[k]};
-            for (const double middle : curve.at)
-                drawn.x.push_back(100.0 * middle);
-            drawn.hue = shown.curves.size();
-            drawn.isOfPoints = k == 1;
-            shown.curves.push_back(std::move(drawn));
-        }
-    }
-    if (shown.curves.empty())
-        return {};
-    shown.summary = QObject::tr("How strongly the rotors' orders vibrate at each throttle.");
-    return shown;
+    return std::any_of(recording.channels.begin(), recording.channels.end(),
+                       [](const Channel& c) { return c.quantity == Quantity::Throttle; });
+}
+
+// What of both recorders is the shown one's, on the clock that the throttle has.
+FindingQuestion ownOf(FindingQuestion both)
+{
+    const bool isBay = seatOf(both.named) == SensorSeat::Bay;
+    Recording own = *both.recording;
+    own.channels.erase(std::remove_if(own.channels.begin(), own.channels.end(),
+                                      [&](const Channel& channel) {
+                                          return (sensorNameOf(channel.name).place ==
+                                                  SensorName::Place::Bay) != isBay;
+                                      }),
+                       own.channels.end());
+    both.recording = std::make_shared<const Recording>(std::move(own));
+    return both;
+}
+
+std::optional<MeasuredShown> sweptSpectrogram(const FindingQuestion& question,
+                                              const std::optional<SweptSpeed>& swept,
+                                              const std::stop_token& stop)
+{
+    std::vector<MeasuredCurve> lines;
+    if (swept)
+        lines = ordersOverTime(question, *swept);
+    return spectrogramShown(question, mainQuantity(*question.recording), std::move(lines), stop);
 }
 
 }  // namespace
@@ -264,10 +224,11 @@ Result<Finding> sweepFinding(const FindingQuestion& question, const std::stop_to
 {
     Finding finding;
     FindingQuestion asked = question;
+    std::optional<MeasuredShown> transferred;
     std::vector<SensorPair> pairs = pairsIn(*question.recording);
     if (pairs.empty() && question.partner) {
         Result<Recording> both = together(question, stop);
-        const QString partner = QString::fromStdString(nameOf(*question.partner));
+        const QString partner = QString::fromStdString(fileNameOf(*question.partner));
         if (both) {
             asked.recording = std::make_shared<const Recording>(*std::move(both));
             pairs = pairsIn(*asked.recording);
@@ -281,17 +242,29 @@ Result<Finding> sweepFinding(const FindingQuestion& question, const std::stop_to
         Result<MeasuredShown> shown = transferShown(asked, pairs);
         if (!shown)
             return tl::unexpected<Error>(shown.error());
-        finding.sentence = shown->summary;
-        finding.charts.push_back(*std::move(shown));
+        transferred = *std::move(shown);
     } else {
         finding.notes << QObject::tr(
             "Two sensors would give the transfer from airframe to bay: two sweeps whose names say "
             "airframe and bay, or columns whose names do.");
     }
-    if (std::optional<MeasuredShown> orders = ordersShown(question, stop)) {
+    // What this recorder knows of the throttle, else what the other of the same sweep does.
+    const bool isOwn = hasThrottle(*question.recording) || !hasThrottle(*asked.recording);
+    const FindingQuestion& turning = isOwn ? question : asked;
+    const std::optional<SweptSpeed> swept = sweptSpeed(turning, stop);
+    if (!swept)
+        finding.notes << QObject::tr("No channel is heard to turn as the throttle says.");
+    else if (!swept->throttle)
+        finding.notes << QObject::tr(
+            "A column with the throttle would give the orders and the speed over it.");
+    else
+        addOrders(finding, turning, *swept);
+    if (transferred) {  // of the bay it says most
         if (finding.sentence.isEmpty())
-            finding.sentence = orders->summary;
-        finding.charts.push_back(*std::move(orders));
+            finding.sentence = transferred->summary;
+        const bool isBay = seatOf(question.named) == SensorSeat::Bay;
+        finding.charts.insert(isBay ? finding.charts.begin() : finding.charts.end(),
+                              *std::move(transferred));
     }
     if (stop.stop_requested())
         return tl::unexpected(stoppedOnRequest());
@@ -301,6 +274,8 @@ Result<Finding> sweepFinding(const FindingQuestion& question, const std::stop_to
     if (finding.sentence.isEmpty())
         finding.sentence = spectrum->summary;
     finding.charts.push_back(*std::move(spectrum));
+    if (auto shown = sweptSpectrogram(isOwn ? question : ownOf(asked), swept, stop))
+        finding.charts.push_back(*std::move(shown));
     return finding;
 }
 

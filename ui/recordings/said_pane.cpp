@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: MIT
+#include "ui/recordings/said_pane.h"
+
+#include "core/calibrate/speed_at_throttle.h"
+#include "ui/recordings/correction_pane.h"
+#include "ui/recordings/match_pane.h"
+#include "ui/recordings/recording_words.h"
+#include "ui/recordings/speed_pane.h"
+
+#include <QVBoxLayout>
+
+#include <initializer_list>
+
+namespace stillbay::ui {
+namespace {
+
+void showOffer(CorrectionPane& pane, const std::optional<Offer>& offer)
+{
+    pane.setVisible(offer.has_value());
+    if (offer)
+        pane.display(offer->sentence, offer->correction.mark, offer->correction, {});
+    else
+        pane.clear({});
+}
+
+}  // namespace
+
+SaidPane::SaidPane(QWidget* parent)
+    : QWidget(parent),
+      m_correction(new CorrectionPane(tr("of the measurement"))),
+      m_speedOffer(new CorrectionPane(tr("of the speeds"))),
+      m_unbalanceOffer(new CorrectionPane(tr("of the unbalance"))),
+      m_match(new MatchPane),
+      m_speeds(new SpeedPane)
+{
+    m_correction->addBelow(m_match);
+    m_correction->addBelow(m_speeds);
+    auto* const layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    for (CorrectionPane* const pane : {m_correction, m_speedOffer, m_unbalanceOffer}) {
+        layout->addWidget(pane);
+        connect(pane, &CorrectionPane::acceptWanted, this, &SaidPane::acceptWanted);
+    }
+    layout->addStretch(1);
+    m_speedOffer->hide();
+    m_unbalanceOffer->hide();
+    connect(m_match, &MatchPane::matchingWanted, this, &SaidPane::matchingWanted);
+    connect(m_speeds, &SpeedPane::changed, this, &SaidPane::showFinding);
+}
+
+void SaidPane::display(const QString& sentence, const std::optional<QualityMark>& mark,
+                       const std::optional<Correction>& correction, const QStringList& notes)
+{
+    m_finding = {};
+    m_match->setMatches({}, {});
+    m_speeds->setStretches({});
+    showOffer(*m_speedOffer, {});
+    showOffer(*m_unbalanceOffer, {});
+    m_correction->display(sentence, mark, correction, notes);
+}
+
+void SaidPane::setFinding(const Finding& finding, const Setup& setup)
+{
+    m_finding = finding;
+    m_finding.charts.clear();
+    m_setup = setup;
+    m_match->setMatches(finding.matches, finding.modes_hz);
+    m_speeds->setStretches(finding.steady);
+    showFinding();
+}
+
+// Of a sound with the throttles that were typed.
+void SaidPane::showFinding()
+{
+    showOffer(*m_speedOffer, m_finding.speeds);
+    showOffer(*m_unbalanceOffer, m_finding.unbalance);
+    const std::vector<SteadySpeed> readings = m_speeds->readings();
+    if (readings.empty())
+        return m_correction->display(m_finding.sentence, m_finding.mark, m_finding.correction,
+                                     m_finding.notes);
+    const Result<Correction> correction = speedAtThrottle(m_setup, readings);
+    if (!correction)
+        return m_correction->display(
+            m_finding.sentence, m_finding.mark, {},
+            m_finding.notes +
+                QStringList(tr("It corrects nothing: %1.").arg(reasonText(correction.error()))));
+    m_correction->display(m_finding.sentence, correction->mark, *correction, m_finding.notes);
+}
+
+void SaidPane::setStale(bool stale)
+{
+    for (CorrectionPane* const pane : {m_correction, m_speedOffer, m_unbalanceOffer})
+        pane->setStale(stale);
+}
+
+}  // namespace stillbay::ui

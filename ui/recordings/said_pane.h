@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/calibrate/correction.h"
+#include "core/setup/setup.h"
+#include "ui/recordings/finding.h"
+
+#include <QWidget>
+
+#include <optional>
+#include <vector>
+
+namespace stillbay::ui {
+
+class CorrectionPane;
+class MatchPane;
+class SpeedPane;
+
+/// What a measurement says about the craft, and every correction that it offers: its own, and of a
+/// sweep those of the speeds and of the unbalance.
+class SaidPane final : public QWidget {
+    Q_OBJECT
+public:
+    explicit SaidPane(QWidget* parent = nullptr);
+
+    /// Of what is no recording: hang test and flight notes.
+    void display(const QString& sentence, const std::optional<QualityMark>& mark,
+                 const std::optional<Correction>& correction, const QStringList& notes = {});
+    void say(const QString& sentence) { display(sentence, {}, {}); }
+    /// @param setup  what the throttles that are typed beside a sound correct
+    void setFinding(const Finding& finding, const Setup& setup);
+    void setStale(bool stale);  ///< a newer answer is on its way: nothing can be accepted
+    CorrectionPane& correction() { return *m_correction; }
+    CorrectionPane& speeds() { return *m_speedOffer; }
+    CorrectionPane& unbalance() { return *m_unbalanceOffer; }
+
+signals:
+    void acceptWanted(const stillbay::Correction& correction);
+    /// By hand: which mode of the bay each mode found is.
+    void matchingWanted(const std::vector<std::optional<std::size_t>>& matching);
+
+private:
+    void showFinding();
+
+    Finding m_finding;  // without its charts
+    Setup m_setup;
+    CorrectionPane* m_correction;
+    CorrectionPane* m_speedOffer;
+    CorrectionPane* m_unbalanceOffer;
+    MatchPane* m_match;
+    SpeedPane* m_speeds;
+};
+
+}  // namespace stillbay::ui
