@@ -7,6 +7,7 @@
 #include "ui/widgets/plain_number.h"
 
 #include <QMouseEvent>
+#include <QPen>
 #include <QResizeEvent>
 #include <qwt_axis.h>
 #include <qwt_legend.h>
@@ -21,6 +22,8 @@
 namespace stillbay::ui {
 namespace {
 
+// Wider lines are filled as areas, which takes half a second where they fill the chart.
+constexpr double kDenseLine_px = 1.0, kTraceLine_px = 1.2;
 constexpr double kPartZ = 10.0;
 constexpr double kNearEnd_px = 7.0;    // how close the pointer must be to take an end of the part
 constexpr double kLeastDrag_px = 4.0;  // less is a click
@@ -131,7 +134,13 @@ void TraceChart::placeCurves()
     for (std::size_t c = 0; c < m_curves.size(); ++c) {
         const Envelope& envelope = m_trace.channels[c].envelope;
         QVector<QPointF> points;
-        if (last <= first + 2 * columns) {
+        const bool isDense = last > first + 2 * columns;
+        QPen pen = m_curves[c]->pen();
+        pen.setWidthF(isDense ? kDenseLine_px : kTraceLine_px);
+        pen.setCosmetic(isDense);
+        if (pen != m_curves[c]->pen())
+            m_curves[c]->setPen(pen);
+        if (!isDense) {
             for (std::size_t k = first; k < last; ++k)
                 points << QPointF(m_trace.start + static_cast<double>(k) / m_trace.rate,
                                   envelope.at(k));
@@ -213,7 +222,8 @@ void TraceChart::restyle(const ChartTheme& theme)
 {
     for (std::size_t c = 0; c < m_curves.size(); ++c) {
         const std::size_t hues = theme.axes.size();
-        QPen pen(theme.axes[c % hues], 1.2, kDashes[std::min(c / hues, kDashes.size() - 1)]);
+        QPen pen(theme.axes[c % hues], kTraceLine_px,
+                 kDashes[std::min(c / hues, kDashes.size() - 1)]);
         m_curves[c]->setPen(pen);
     }
     QColor ground = theme.canvas;
