@@ -25,8 +25,8 @@ constexpr int kSlice_ms = 20;  // between two looks at the stop token
 constexpr int kPipe_bytes = 1 << 20;
 constexpr std::size_t kLongestLine = 4096;
 constexpr std::size_t kMostRemembered = 16;
-constexpr int kMostPieces = 64;           // heard at once, however much a child says
-constexpr std::size_t kMostLines = 4096;  // that wait to be taken
+constexpr int kMostPieces = 64;             // heard at once, however much a child says
+constexpr std::size_t kMostWaiting = 4096;  // that wait to be taken
 
 tl::unexpected<Error> cannotStart(const std::string& name, int code)
 {
@@ -232,7 +232,7 @@ void ChildProcess::sortLine(std::string_view line)
         return;
     switch (m_sort(line)) {
         case LineUse::Take:
-            if (m_lines.size() < kMostLines)
+            if (m_lines.size() < kMostWaiting)
                 m_lines.emplace_back(line);
             break;
         case LineUse::Remember:
