@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/calibrate.h"
 #include "app/commands/command.h"
+#include "app/commands/film.h"
 #include "app/commands/help.h"
 #include "app/commands/level.h"
 #include "app/commands/report.h"
@@ -70,6 +71,8 @@ int run(Arguments arguments, int argc, char** argv)
         return stillbay::runRingDown(arguments.subspan(1), std::cout, std::cerr);
     if (first == "transfer")
         return stillbay::runTransfer(arguments.subspan(1), std::cout, std::cerr);
+    if (first == "film")
+        return stillbay::runFilm(arguments.subspan(1), std::cout, std::cerr);
     if (first == "sheet")
         return writeSheet(arguments.subspan(1), argc, argv);
     if (first == "--")

@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/film.h"
+
+#include "app/commands/arguments.h"
+#include "app/commands/command.h"
+#include "app/commands/film_text.h"
+#include "app/commands/stop_on_interrupt.h"
+#include "core/base/units.h"
+#include "core/calibrate/film_match.h"
+
+#include <array>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <utility>
+
+namespace stillbay {
+namespace {
+
+constexpr double kLongestReadout_ms = 100;
+constexpr double kLongestExposure_ms = 100;
+constexpr double kSameRate = 0.01;  // of the frame rate
+
+struct FilmArguments {
+    std::string file;
+    std::optional<std::string> setup;
+    std::optional<double> readout_ms, exposure_ms;
+    ClipOptions part;
+    bool json = false;
+};
+
+constexpr CommandTexts kFilmTexts{
+    "film", "stillbay film CLIP [OPTION]...",
+    "Prints the vibration read from the rows of a film, each of which was exposed at a time of its "
+    "own: the wobble, and the lines it is made of, with what noise alone would give and where the "
+    "film is blind. Needs --readout or --setup, and the programs of the package ffmpeg.",
+    "CLIP is a film as the camera wrote it, not stabilised, cut to another size or turned by a "
+    "program."};
+
+Option numberOption(std::string_view name, std::string_view value, std::string_view meaning,
+                    double high, const std::function<void(double)>& take)
+{
+    return {name, value, meaning, [=](std::string_view text) {
+                const auto given = parseNumbers(text, 1);
+                if (!given || !((*given)[0] >= 0 && (*given)[0] <= high))
+                    return std::string(name) + " wants a number from 0 to " +
+                           std::to_string(static_cast<int>(high));
+                take((*given)[0]);
+                return std::string();
+            }};
+}
+
+// The exit code after the help or an error has been printed.
+tl::expected<FilmArguments, int> parseFilm(std::span<const std::string_view> arguments,
+                                           std::ostream& out, std::ostream& err)
+{
+    FilmArguments parsed;
+    constexpr double kLongest_s = 86'400;
+    const std::array<Option, 6> options{{
+        numberOption("--readout", "MS",
+                     "How long the sensor takes from the first row of a frame to the last, in ms. "
+                     "The default is the setup's.",
+                     kLongestReadout_ms, [&](double ms) { parsed.readout_ms = ms; }),
+        numberOption("--exposure", "MS",
+                     "How long each row was exposed, in ms. The default is the setup's, or else 0, "
+                     "which takes fast lines as smaller than they are.",
+                     kLongestExposure_ms, [&](double ms) { parsed.exposure_ms = ms; }),
+        numberOption("--from", "S", "Leaves out what comes before this time, in seconds.",
+                     kLongest_s, [&](double s) { parsed.part.from_s = s; }),
+        numberOption("--to", "S", "Leaves out what comes after it.", kLongest_s,
+                     [&](double s) { parsed.part.to_s = s; }),
+        {"--setup", "FILE",
+         "The craft it was filmed from: its camera's readout and exposure, and the orders that "
+         "explain the lines.",
+         [&](std::string_view value) {
+             parsed.setup = value;
+             return value.empty() ? std::string("--setup wants a setup file") : std::string();
+         }},
+        jsonOption(parsed.json),
+    }};
+    auto file = readArguments(kFilmTexts, arguments, options, out, err);
+    if (!file)
+        return tl::unexpected(file.error());
+    parsed.file = *std::move(file);
+    if (parsed.file == kStandardInput)
+        return tl::unexpected(usageError(err, "a film is no standard input, name a file", "-"));
+    if (!(parsed.part.to_s > parsed.part.from_s))
+        return tl::unexpected(usageError(err, "--to comes after --from", parsed.file));
+    if (!parsed.setup && !parsed.readout_ms)
+        return tl::unexpected(usageError(err, "film wants --readout or --setup", kFilmTexts.form));
+    return parsed;
+}
+
+// Where the film cannot have been taken as the setup says.
+std::vector<Warning> otherModeWarnings(const ClipFacts& facts, const Camera& camera)
+{
+    std::vector<Warning> warnings;
+    if (facts.width != static_cast<unsigned>(camera.width_px))
+        warnings.push_back(
+            {"film_other_size",
+             phrase("the film is %1 pixels wide, the camera of the setup %2: the prediction is "
+                    "scaled, and the readout may be another",
+                    whole(facts.width), whole(static_cast<std::size_t>(camera.width_px)))});
+    if (std::abs(facts.frameRate_hz - camera.frame_rate_hz) > kSameRate * camera.frame_rate_hz)
+        warnings.push_back(
+            {"film_other_rate",
+             phrase("the film has %1 frames a second, the camera of the setup %2: its readout may "
+                    "be another",
+                    rounded(facts.frameRate_hz, 4), rounded(camera.frame_rate_hz, 4))});
+    return warnings;
+}
+
+// The same in pixels of a camera of which one is so many of the film's.
+FilmReading inPixelsOf(FilmReading reading, double filmedPx)
+{
+    for (FilmLine& line : reading.lines)
+        for (double* const pixels :
+             {&line.across_px, &line.up_px, &line.wobble_px, &line.frameShake_px})
+            *pixels /= filmedPx;
+    for (double* const pixels : {&reading.wobble_px, &reading.frameShake_px, &reading.floor_px})
+        *pixels /= filmedPx;
+    return reading;
+}
+
+}  // namespace
+
+int runFilm(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err)
+{
+    const auto parsed = parseFilm(arguments, out, err);
+    if (!parsed)
+        return parsed.error();
+    std::optional<Setup> setup;
+    if (parsed->setup) {
+        auto loaded = loadSetup(*parsed->setup);
+        if (!loaded)
+            return reportError(err, loaded.error(), *parsed->setup);
+        reportWarnings(err, loaded->warnings, *parsed->setup);
+        setup = std::move(loaded->setup);
+    }
+
+    FilmText film;
+    film.options.readout_s =
+        parsed->readout_ms.value_or(setup ? setup->camera.readout_ms : 0.0) * unit::ms;
+    film.options.exposure_s =
+        parsed->exposure_ms.value_or(setup ? setup->camera.exposure_ms : 0.0) * unit::ms;
+    const StopOnInterrupt interrupt;
+    auto clip = readClip(parsed->file, parsed->part, film.options, interrupt.token());
+    if (!clip)
+        return reportError(err, clip.error(), parsed->file);
+    film.clip = *std::move(clip);
+
+    if (setup) {
+        film.blades = setup->drive.propeller.blades;
+        film.filmedPx = static_cast<double>(film.clip.facts.width) / setup->camera.width_px;
+        const FilmReading reading = inPixelsOf(film.clip.reading, film.filmedPx);
+        auto match = matchFilm(*setup, reading);
+        if (match) {
+            film.texts = filmTexts(*setup, reading, *match);
+            film.match = *std::move(match);
+        } else if (match.error().code == Errc::NoAnswer) {
+            film.texts = {match.error().what};
+        } else {
+            return reportError(err, match.error(), *parsed->setup);
+        }
+        for (Warning& warning : otherModeWarnings(film.clip.facts, setup->camera))
+            film.clip.warnings.push_back(std::move(warning));
+    }
+    reportWarnings(err, film.clip.warnings, parsed->file);
+    return print(out, parsed->json ? filmJson(film) : filmPage(film), err);
+}
+
+}  // namespace stillbay

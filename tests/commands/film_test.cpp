@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/film.h"
+
+#include "tests/clip/film_generator.h"
+#include "tests/commands/output_folder.h"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+namespace stillbay {
+namespace {
+
+struct FilmRun {
+    int code = 0;
+    std::string out, err;
+};
+
+FilmRun filmWith(const std::vector<std::string>& words)
+{
+    const std::vector<std::string_view> arguments(words.begin(), words.end());
+    std::ostringstream out, err;
+    const int code = runFilm(arguments, out, err);
+    return {code, out.str(), err.str()};
+}
+
+// Oracle: the motion the film was drawn with, 74.1 Hz across, twice that up: once a turn and the
+// blade pass of two blades at 4446 rpm. It lasts 1.6 s, so lines are told apart from 0.6 Hz on and
+// their frequency is asked to a third of that. The exposure of 1 ms takes 1 % of a line at 75 Hz
+// and 4 % of one at 148 Hz: a tenth holds both, and what the coder takes.
+TEST(FilmCommand, ReadsADrawnFilm)
+{
+    test::FilmRecipe recipe;
+    recipe.frames = 48;
+    recipe.exposure_s = 0.001;
+    recipe.shakes = {{74.1, {1.6, 0, 0}, {0.1, 0, 0}}, {148.2, {0, 0.6, 0}, {0, 0.4, 0}}};
+    recipe.driftPerSecond = {3, -2, 0};
+    const OutputFolder folder;
+    const std::string file = folder.path("-drawn film.mp4");
+    ASSERT_TRUE(test::encodeFilm(test::FilmGenerator(recipe), file, 22));
+
+    const FilmRun run = filmWith({file, "--readout", "16", "--exposure", "1", "--json", "--setup",
+                                  STILLBAY_SAMPLES_DIR "/reedbed.stillbay"});
+    ASSERT_EQ(run.code, 0) << run.err;
+    EXPECT_NE(run.err.find("the film is 480 pixels wide, the camera of the setup 3840"),
+              std::string::npos);
+    const auto film = nlohmann::json::parse(run.out);
+    EXPECT_EQ(film["format"], "stillbay-film");
+    EXPECT_EQ(film["version"], 1);
+    EXPECT_EQ(film["frames"], 48);
+    EXPECT_NEAR(film["frame_rate_hz"], 30, 1e-6);
+    EXPECT_EQ(film["readout_ms"], 16.0);
+    ASSERT_GE(film["lines"].size(), 2U);
+    const auto& turn = film["lines"][0];
+    const auto& blades = film["lines"][1];
+    EXPECT_NEAR(turn["frequency_hz"], 74.1, 0.2);
+    EXPECT_NEAR(turn["across_px"], 1.6 / std::sqrt(2.0), 0.16 / std::sqrt(2.0));
+    EXPECT_NEAR(blades["frequency_hz"], 148.2, 0.2);
+    EXPECT_NEAR(blades["up_px"], 0.6 / std::sqrt(2.0), 0.06 / std::sqrt(2.0));
+    EXPECT_EQ(turn["order"], "1");
+    EXPECT_EQ(blades["order"], "B");
+    EXPECT_NEAR(film["speed_rpm"], 74.1 * 60, 0.2 * 60);
+    EXPECT_GT(film["wobble_px"], film["floor_px"]);
+    EXPECT_GT(film["predicted_px"], 0.0);
+    EXPECT_FALSE(film["blind_hz"].empty());
+
+    const FilmRun page = filmWith({"--readout", "16", "--", file});
+    EXPECT_EQ(page.code, 0);
+    EXPECT_NE(page.out.find("Film of 480 x 270 pixels, 30.00 frames a second"), std::string::npos)
+        << page.out;
+    EXPECT_NE(page.out.find("\n    74."), std::string::npos) << page.out;
+}
+
+// Holds the exit codes and the one line of each complaint.
+TEST(FilmCommand, RefusesInOneLine)
+{
+    const OutputFolder folder;
+    const std::string file = folder.path("text.mp4");
+    std::ofstream(file) << "no film\n";
+    const std::vector<std::vector<std::string>> wrong{
+        {},
+        {file},
+        {file, "--readout"},
+        {file, "--readout", "-3"},
+        {file, "--readout", "16", "--from", "3", "--to", "2"},
+        {file, "--readout", "nan"},
+        {file, "--readout", "16", "--setup", ""},
+        {"-", "--readout", "16"},
+        {file, file, "--readout", "16"},
+    };
+    for (const auto& words : wrong) {
+        const FilmRun run = filmWith(words);
+        EXPECT_EQ(run.code, 2);
+        EXPECT_EQ(std::count(run.err.begin(), run.err.end(), '\n'), 1) << run.err;
+        EXPECT_TRUE(run.out.empty());
+    }
+    const std::vector<std::vector<std::string>> bad{
+        {file, "--readout", "16"},
+        {folder.path("none.mp4"), "--readout", "16"},
+        {file, "--readout", "16", "--setup", folder.path("none.stillbay")},
+    };
+    for (const auto& words : bad) {
+        const FilmRun run = filmWith(words);
+        EXPECT_EQ(run.code, 1);
+        EXPECT_EQ(std::count(run.err.begin(), run.err.end(), '\n'), 1) << run.err;
+        EXPECT_TRUE(run.out.empty());
+    }
+    EXPECT_NE(filmWith({"--help"}).out.find("usage: stillbay film CLIP [OPTION]..."),
+              std::string::npos);
+}
+
+}  // namespace
+}  // namespace stillbay
