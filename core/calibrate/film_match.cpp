@@ -284,7 +284,7 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
     const ThrottlePoint& point = *there->throttle.begin();
     match.predicted_px = point.wobble_px;
     for (std::size_t k = 0; k < point.orders.size(); ++k) {
-        FilmedOrder order{point.orders[k].order,
+        OrderOnFilm order{point.orders[k].order,
                           point.orders[k].order * match.speed,
                           {},
                           point.orders[k].wobble_px};
@@ -312,7 +312,7 @@ Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMa
         return fail(Errc::BadInput, phrase("Films at three throttles or more are needed"));
     std::vector<double> speeds, ratios;  // ratios: logarithms
     for (const FilmMatch& film : films)
-        for (const FilmedOrder& order : film.orders)
+        for (const OrderOnFilm& order : film.orders)
             if (order.order == 1 && order.filmed_px && order.predicted_px > 0) {
                 const bool isNew = std::none_of(speeds.begin(), speeds.end(), [&](double speed) {
                     return std::abs(film.speed / speed - 1) < kOrderWidth;
@@ -363,7 +363,7 @@ std::vector<Phrase> filmTexts(const Setup& setup, const FilmReading& reading,
                               const FilmMatch& match)
 {
     std::vector<std::pair<double, Phrase>> texts;
-    for (const FilmedOrder& order : match.orders) {
+    for (const OrderOnFilm& order : match.orders) {
         if (order.filmed_px)
             texts.emplace_back(
                 *order.filmed_px,

@@ -25,7 +25,7 @@ struct MatchedLine {
 };
 
 /// An order as filmed beside as predicted.
-struct FilmedOrder {
+struct OrderOnFilm {
     int order = 1;
     double frequency_hz = 0.0;
     std::optional<double> filmed_px;  ///< rms; none: no line of the film is of this order
@@ -41,7 +41,7 @@ struct FilmMatch {
     double filmed_px = 0.0;            ///< rms of all that vibrates on the film
     double predicted_px = 0.0;         ///< rms at that speed
     std::vector<MatchedLine> lines;    ///< one a line of the film
-    std::vector<FilmedOrder> orders;   ///< rising; of the craft at that speed
+    std::vector<OrderOnFilm> orders;   ///< rising; of the craft at that speed
     std::optional<double> otherSpeed;  ///< [rev/s] that explains the lines nearly as well
     QualityMark mark;
     std::vector<Warning> warnings;
