@@ -34,14 +34,14 @@ FilmRun filmWith(const std::vector<std::string>& words)
 // and 4 % of one at 148 Hz: a tenth holds both, and what the coder takes.
 TEST(FilmCommand, ReadsADrawnFilm)
 {
-    test::FilmRecipe recipe;
+    FilmRecipe recipe;
     recipe.frames = 48;
     recipe.exposure_s = 0.001;
     recipe.shakes = {{74.1, {1.6, 0, 0}, {0.1, 0, 0}}, {148.2, {0, 0.6, 0}, {0, 0.4, 0}}};
     recipe.driftPerSecond = {3, -2, 0};
     const OutputFolder folder;
     const std::string file = folder.path("-drawn film.mp4");
-    ASSERT_TRUE(test::encodeFilm(test::FilmGenerator(recipe), file, 22));
+    ASSERT_TRUE(encodeFilm(FilmGenerator(recipe), file, 22));
 
     const FilmRun run = filmWith({file, "--readout", "16", "--exposure", "1", "--json", "--setup",
                                   STILLBAY_SAMPLES_DIR "/reedbed.stillbay"});

@@ -1702,19 +1702,6 @@
         <translation>Die Bewegung der Gondel im Verhältnis zu der des Rahmens, gezeigt, wo die eine die andere erklärt: %1&#xa0;% der Frequenzen.</translation>
     </message>
     <message>
-        <source>Orders over the throttle</source>
-        <translation>Ordnungen über den Gasbereich</translation>
-    </message>
-    <message>
-        <source>%1, %2</source>
-        <comment>channel and order</comment>
-        <translation>%1, %2</translation>
-    </message>
-    <message>
-        <source>How strongly the rotors&apos; orders vibrate at each throttle.</source>
-        <translation>Wie stark die Ordnungen der Rotoren bei jeder Gasstellung schwingen.</translation>
-    </message>
-    <message>
         <source>Laid on one clock with %1.</source>
         <translation>Mit %1 auf eine gemeinsame Uhr gelegt.</translation>
     </message>
@@ -1730,6 +1717,103 @@
         <source>%1 Hz: loss factor %2</source>
         <translation>%1&#xa0;Hz: Verlustfaktor %2</translation>
     </message>
+    <message>
+        <source>add a recording</source>
+        <translation>Aufzeichnung hinzufügen</translation>
+    </message>
+    <message>
+        <source>Order 1 over the throttle</source>
+        <translation>Ordnung 1 über den Gasbereich</translation>
+    </message>
+    <message>
+        <source>Order B over the throttle</source>
+        <translation>Ordnung B über den Gasbereich</translation>
+    </message>
+    <message>
+        <source>How strong %1 is at each throttle.</source>
+        <comment>an order</comment>
+        <translation>Wie stark %1 bei jedem Gas ist.</translation>
+    </message>
+    <message>
+        <source>Speed over the throttle</source>
+        <translation>Drehzahl über den Gasbereich</translation>
+    </message>
+    <message>
+        <source>measured</source>
+        <translation>gemessen</translation>
+    </message>
+    <message>
+        <source>predicted</source>
+        <translation>vorhergesagt</translation>
+    </message>
+    <message>
+        <source>How fast the rotors turn at each throttle.</source>
+        <translation>Wie schnell die Rotoren bei jedem Gas drehen.</translation>
+    </message>
+    <message>
+        <source>At %1&#xa0;% throttle the rotors turn at %2&#xa0;rpm; predicted are %3&#xa0;rpm.</source>
+        <translation>Bei %1&#xa0;% Gas drehen die Rotoren mit %2&#xa0;U/min; vorhergesagt sind %3&#xa0;U/min.</translation>
+    </message>
+    <message>
+        <source>Speed: %1 throttles of the sweep correct the motors.</source>
+        <translation>Drehzahl: %1 Gasstellungen des Durchlaufs korrigieren die Motoren.</translation>
+    </message>
+    <message>
+        <source>The speeds correct nothing: %1.</source>
+        <translation>Die Drehzahlen korrigieren nichts: %1.</translation>
+    </message>
+    <message>
+        <source>The unbalance cannot be told: %1.</source>
+        <translation>Die Unwucht lässt sich nicht angeben: %1.</translation>
+    </message>
+    <message>
+        <source>Unbalance: by how the airframe shakes once a turn, over the whole sweep.</source>
+        <translation>Unwucht: danach, wie der Rahmen einmal je Umdrehung schüttelt, über den ganzen Durchlauf.</translation>
+    </message>
+    <message>
+        <source>Name the columns by their axes (x, y, z or forward, left, up): then the orders are shown beside their prediction.</source>
+        <translation>Die Spalten nach ihren Achsen benennen (x, y, z oder vorn, links, oben): Dann stehen die Ordnungen neben ihrer Vorhersage.</translation>
+    </message>
+    <message>
+        <source>Where the sensor sat is not said: the orders are predicted for the camera&apos;s place.</source>
+        <translation>Wo der Sensor saß, ist nicht gesagt: Die Ordnungen sind für den Ort der Kamera vorhergesagt.</translation>
+    </message>
+    <message>
+        <source>Where the sensor sat is not said: the orders are predicted for the middle of the centre plate.</source>
+        <translation>Wo der Sensor saß, ist nicht gesagt: Die Ordnungen sind für die Mitte der Mittelplatte vorhergesagt.</translation>
+    </message>
+    <message>
+        <source>Density of %1 (1/Hz)</source>
+        <translation>Dichte von %1 (1/Hz)</translation>
+    </message>
+    <message>
+        <source>Density of %1 ((%2)²/Hz)</source>
+        <translation>Dichte von %1 ((%2)²/Hz)</translation>
+    </message>
+    <message>
+        <source>Spectrogram</source>
+        <translation>Spektrogramm</translation>
+    </message>
+    <message>
+        <source>Which frequencies %1 holds at each moment, the stronger the shade the more.</source>
+        <translation>Welche Frequenzen %1 in jedem Augenblick enthält, je kräftiger der Ton, desto mehr.</translation>
+    </message>
+    <message>
+        <source>predicted, %1&#xa0;Hz</source>
+        <translation>vorhergesagt, %1&#xa0;Hz</translation>
+    </message>
+    <message>
+        <source>%1, by the speed followed</source>
+        <translation>%1, nach der verfolgten Drehzahl</translation>
+    </message>
+    <message>
+        <source>No channel is heard to turn as the throttle says.</source>
+        <translation>In keinem Kanal ist zu hören, dass sich etwas so dreht, wie das Gas es sagt.</translation>
+    </message>
+    <message>
+        <source>A column with the throttle would give the orders and the speed over it.</source>
+        <translation>Eine Spalte mit dem Gas ergäbe Ordnungen und Drehzahl darüber.</translation>
+    </message>
 </context>
 <context>
     <name>TubeStock</name>
@@ -1740,6 +1824,25 @@
     <message>
         <source>a bore of %1&#xa0;mm does not fit into an outer diameter of %2&#xa0;mm</source>
         <translation>ein Innendurchmesser von %1&#xa0;mm passt nicht in einen Außendurchmesser von %2&#xa0;mm</translation>
+    </message>
+</context>
+<context>
+    <name>std</name>
+    <message>
+        <source>%1 %</source>
+        <translation>%1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>%1 cannot be started: %2</source>
+        <translation>%1 lässt sich nicht starten: %2</translation>
+    </message>
+    <message>
+        <source>the picture is too dark or fades</source>
+        <translation>das Bild ist zu dunkel oder wird ausgeblendet</translation>
+    </message>
+    <message>
+        <source>no column of the recording is in use</source>
+        <translation>keine Spalte der Aufzeichnung wird benutzt</translation>
     </message>
 </context>
 <context>
@@ -4037,16 +4140,8 @@
         <translation>waagerecht drehen, wie eine Kompassnadel, und loslassen</translation>
     </message>
     <message>
-        <source>the bay&apos;s model leaves %1 of the record unexplained: another craft, or the sensor&apos;s mass and place, the masses or the tubes are not as in the file</source>
-        <translation>das Modell der Gondel lässt %1 der Aufzeichnung unerklärt: Es ist ein anderer Kopter, oder Masse und Ort des Sensors, die Massen oder die Schläuche sind nicht wie in der Datei</translation>
-    </message>
-    <message>
         <source>dynamic ratios of %1 and %2 explain the record alike: pluck the bay in other ways too, and say how the sensor&apos;s axes lie</source>
         <translation>dynamische Versteifungen von %1 und %2 erklären die Aufzeichnung gleich gut: die Gondel auch anders anzupfen und angeben, wie die Achsen des Sensors liegen</translation>
-    </message>
-    <message>
-        <source>a dynamic ratio of %1 is none of rubber: the modulus, the masses or the tubes are not as in the file</source>
-        <translation>eine dynamische Versteifung von %1 hat kein Gummi: Der Modul, die Massen oder die Schläuche sind nicht wie in der Datei</translation>
     </message>
     <message>
         <source>most of what rings is none of the bay&apos;s modes</source>
@@ -4059,22 +4154,6 @@
     <message>
         <source>the sensor&apos;s axes do not lie as stated</source>
         <translation>die Achsen des Sensors liegen nicht wie angegeben</translation>
-    </message>
-    <message>
-        <source>the tube&apos;s modulus is not measured</source>
-        <translation>der Modul des Schlauchs ist nicht gemessen</translation>
-    </message>
-    <message>
-        <source>%1 of the record stay unexplained</source>
-        <translation>%1 der Aufzeichnung bleiben unerklärt</translation>
-    </message>
-    <message>
-        <source>two modes alone rang</source>
-        <translation>nur zwei Eigenschwingungen haben geschwungen</translation>
-    </message>
-    <message>
-        <source>%1 of six modes rang, %2 of the record stay unexplained</source>
-        <translation>%1 von sechs Eigenschwingungen haben geschwungen, %2 der Aufzeichnung bleiben unerklärt</translation>
     </message>
     <message>
         <source>a mode of the bay does not swing</source>
@@ -4868,6 +4947,425 @@
         <source>At %1&#xa0;% throttle order %2 lies at %3&#xa0;Hz, above half the sample rate, %4&#xa0;Hz: a sensor without a filter of its own writes it at %5&#xa0;Hz</source>
         <translation>Bei %1&#xa0;% Gas liegt die Ordnung %2 bei %3&#xa0;Hz, über der halben Abtastrate, %4&#xa0;Hz: Ein Sensor ohne eigenen Filter schreibt sie bei %5&#xa0;Hz auf</translation>
     </message>
+    <message>
+        <source>%1 rpm</source>
+        <translation>%1&#xa0;U/min</translation>
+    </message>
+    <message>
+        <source>the rotors&apos; orders explain only %1 % of what the lines show</source>
+        <translation>die Ordnungen der Rotoren erklären nur %1 % dessen, was die Linien zeigen</translation>
+    </message>
+    <message>
+        <source>%1 would explain the lines nearly as well: name the throttle, or film at another one</source>
+        <translation>%1 würden die Linien fast ebenso gut erklären: das Gas nennen oder bei einem anderen filmen</translation>
+    </message>
+    <message>
+        <source>the rotors&apos; orders explain %1 % of what the lines show</source>
+        <translation>die Ordnungen der Rotoren erklären %1 % dessen, was die Linien zeigen</translation>
+    </message>
+    <message>
+        <source>a line counts only where one of its aliases is meant</source>
+        <translation>eine Linie zählt nur, wenn eine ihrer Spiegelfrequenzen gemeint ist</translation>
+    </message>
+    <message>
+        <source>at %1 % throttle no order of this craft&apos;s rotors lies at a line of the film</source>
+        <translation>bei %1 % Gas liegt keine Ordnung der Rotoren dieses Kopters an einer Linie des Films</translation>
+    </message>
+    <message>
+        <source>no speed of this craft&apos;s rotors explains a line of the film</source>
+        <translation>keine Drehzahl der Rotoren dieses Kopters erklärt eine Linie des Films</translation>
+    </message>
+    <message>
+        <source>the film shows no line above %1&#xa0;px</source>
+        <translation>der Film zeigt keine Linie über %1&#xa0;px</translation>
+    </message>
+    <message>
+        <source>The line at %1&#xa0;Hz is taken for its alias at %2&#xa0;Hz.</source>
+        <translation>Die Linie bei %1&#xa0;Hz wird als ihre Spiegelfrequenz bei %2&#xa0;Hz gedeutet.</translation>
+    </message>
+    <message>
+        <source>Films at three throttles or more are needed</source>
+        <translation>Filme bei mindestens drei Gasstellungen sind nötig</translation>
+    </message>
+    <message>
+        <source>Order 1 (unbalance) shows at fewer than three speeds of the rotors</source>
+        <translation>Ordnung 1 (Unwucht) zeigt sich bei weniger als drei Drehzahlen der Rotoren</translation>
+    </message>
+    <message>
+        <source>films at %1 throttles</source>
+        <translation>Filme bei %1 Gasstellungen</translation>
+    </message>
+    <message>
+        <source>the films agree; motors are not told apart</source>
+        <translation>die Filme stimmen überein; die Motoren werden nicht unterschieden</translation>
+    </message>
+    <message>
+        <source>the films disagree: the craft&apos;s frequencies differ from the predicted ones. Do the pluck and tap tests first</source>
+        <translation>die Filme widersprechen sich: Die Frequenzen des Kopters sind andere als die vorhergesagten. Zuerst Zupf- und Klopfversuch machen</translation>
+    </message>
+    <message>
+        <source>The film wobbles at %1&#xa0;Hz: %2 at %3, %4&#xa0;px; predicted %5&#xa0;px.</source>
+        <translation>Der Film wackelt bei %1&#xa0;Hz: %2 bei %3, %4&#xa0;px; vorhergesagt sind %5&#xa0;px.</translation>
+    </message>
+    <message>
+        <source>The film is blind at %1&#xa0;Hz, where %2 is predicted with %3&#xa0;px.</source>
+        <translation>Der Film ist blind bei %1&#xa0;Hz, wo %2 mit %3&#xa0;px vorhergesagt ist.</translation>
+    </message>
+    <message>
+        <source>Nothing shows at %1&#xa0;Hz, where %2 is predicted with %3&#xa0;px.</source>
+        <translation>Bei %1&#xa0;Hz zeigt sich nichts; vorhergesagt ist dort %2 mit %3&#xa0;px.</translation>
+    </message>
+    <message>
+        <source>The film wobbles at %1&#xa0;Hz by %2&#xa0;px, which no order explains.</source>
+        <translation>Der Film wackelt bei %1&#xa0;Hz um %2&#xa0;px, was keine Ordnung erklärt.</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>what rings lies %1 off this craft&apos;s modes</source>
+        <translation>was schwingt, liegt %1 neben den Eigenschwingungen dieses Kopters</translation>
+    </message>
+    <message>
+        <source>weigh the bay and measure its tubes again</source>
+        <translation>die Gondel wiegen und ihre Schläuche nachmessen</translation>
+    </message>
+    <message>
+        <source>say what the sensor weighs, unless it is among the bay&apos;s parts</source>
+        <translation>angeben, was der Sensor wiegt, falls er nicht unter den Teilen der Gondel steht</translation>
+    </message>
+    <message>
+        <source>do the hang test first</source>
+        <translation>zuerst den Hängeversuch machen</translation>
+    </message>
+    <message>
+        <source>say how the sensor&apos;s axes lie</source>
+        <translation>angeben, wie die Achsen des Sensors liegen</translation>
+    </message>
+    <message>
+        <source>see whether masses, places and tubes are as in the file, or take the file of the craft that was plucked</source>
+        <translation>nachsehen, ob Massen, Orte und Schläuche so sind wie in der Datei, oder die Datei des gezupften Kopters nehmen</translation>
+    </message>
+    <message>
+        <source>%1 of the record are no ringing of six modes: clamp the airframe, take off what else may ring, and pluck again</source>
+        <translation>%1 der Aufzeichnung sind kein Ausschwingen von sechs Eigenschwingungen: den Rahmen festklemmen, abnehmen, was sonst mitschwingen kann, und noch einmal zupfen</translation>
+    </message>
+    <message>
+        <source>a dynamic ratio of %1 is none of rubber</source>
+        <translation>eine dynamische Versteifung von %1 hat kein Gummi</translation>
+    </message>
+    <message>
+        <source>the tubes pull %1 more than this craft&apos;s</source>
+        <translation>die Schläuche ziehen %1 stärker als die dieses Kopters</translation>
+    </message>
+    <message>
+        <source>the tubes pull %1 less than this craft&apos;s</source>
+        <translation>die Schläuche ziehen %1 schwächer als die dieses Kopters</translation>
+    </message>
+    <message>
+        <source>the tube&apos;s modulus is not measured: do the hang test</source>
+        <translation>der Modul des Schlauchs ist nicht gemessen: den Hängeversuch machen</translation>
+    </message>
+    <message>
+        <source>a dynamic ratio of %1 is high for silicone</source>
+        <translation>eine dynamische Versteifung von %1 ist hoch für Silikon</translation>
+    </message>
+    <message>
+        <source>%1 of the record are no ringing of six modes: pluck less far</source>
+        <translation>%1 der Aufzeichnung sind kein Ausschwingen von sechs Eigenschwingungen: weniger weit zupfen</translation>
+    </message>
+    <message>
+        <source>two modes alone rang: pluck it in other ways too</source>
+        <translation>nur zwei Eigenschwingungen haben geschwungen: auch anders anzupfen</translation>
+    </message>
+    <message>
+        <source>%1 of six modes rang, within %2 of this craft&apos;s</source>
+        <translation>%1 von sechs Eigenschwingungen haben geschwungen, bis auf %2 wie die dieses Kopters</translation>
+    </message>
+    <message>
+        <source>%1 to %2 s at %3 rpm</source>
+        <translation>%1 bis %2 s mit %3 1/min</translation>
+    </message>
+    <message>
+        <source>A multiple or a fraction of these speeds explains the recording nearly as well: compare one with a counter, or with the speed at which the craft hovers.</source>
+        <translation>Ein Vielfaches oder ein Bruchteil dieser Drehzahlen erklärt die Aufnahme fast ebenso gut: eine davon mit einem Zähler vergleichen oder mit der Drehzahl im Schweben.</translation>
+    </message>
+    <message>
+        <source>The speed is never steady for as long as a throttle needs, one and a half seconds</source>
+        <translation>Die Drehzahl bleibt nirgends so lange gleich, wie es ein Gaswert braucht, anderthalb Sekunden</translation>
+    </message>
+    <message>
+        <source>%1 throttles are given, but the speed was steady %2 times: %3</source>
+        <translation>%1 Gaswerte sind angegeben, die Drehzahl blieb aber %2-mal gleich: %3</translation>
+    </message>
+    <message>
+        <source>no rotor turns in this record</source>
+        <translation>in dieser Aufnahme dreht sich kein Rotor</translation>
+    </message>
+    <message>
+        <source>has no sound, acceleration or rotor speed</source>
+        <translation>enthält weder Ton noch Beschleunigung noch Drehzahl</translation>
+    </message>
+    <message>
+        <source>has no throttle column: say which throttle was held while the speed was steady, %1</source>
+        <translation>hat keine Gasspalte: angeben, welches Gas gehalten wurde, während die Drehzahl gleich blieb, %1</translation>
+    </message>
+    <message>
+        <source>a multiple of these speeds is nearly as likely</source>
+        <translation>ein Vielfaches dieser Drehzahlen ist fast ebenso wahrscheinlich</translation>
+    </message>
+    <message>
+        <source>has no column of acceleration</source>
+        <translation>hat keine Spalte mit Beschleunigung</translation>
+    </message>
+    <message>
+        <source>nothing says which way its columns measure: name them forward, left and up, or state the sensor&apos;s axes</source>
+        <translation>nirgends steht, wohin die Spalten messen: sie vorn, links und oben nennen oder die Achsen des Sensors angeben</translation>
+    </message>
+    <message>
+        <source>one tone a turn does not stand out of the noise</source>
+        <translation>der Ton einmal je Umdrehung hebt sich nicht vom Rauschen ab</translation>
+    </message>
+    <message>
+        <source>airframe&apos;s vibration, %1 s</source>
+        <translation>Schwingung des Rahmens, %1 s</translation>
+    </message>
+    <message>
+        <source>The rotors&apos; speed cannot be followed in this recording: it is the craft&apos;s at the recorded throttle. Correct the speed first.</source>
+        <translation>Die Drehzahl lässt sich in dieser Aufnahme nicht verfolgen: sie ist die des Fluggeräts beim aufgezeichneten Gas. Erst die Drehzahl berichtigen.</translation>
+    </message>
+    <message>
+        <source>A throttle is %1 %, must be from 0 to 100 %</source>
+        <translation>Ein Gaswert ist %1 %, muss von 0 bis 100 % sein</translation>
+    </message>
+    <message>
+        <source>the arm as the craft has it does not ring</source>
+        <translation>der Ausleger, wie ihn das Fluggerät hat, schwingt nicht</translation>
+    </message>
+    <message>
+        <source>%1 Hz</source>
+        <translation>%1 Hz</translation>
+    </message>
+    <message>
+        <source>It rings at %1, and the arm is computed to ring at %2 Hz up and down and %3 Hz sideways: is it this arm, with its motor on?</source>
+        <translation>Es schwingt mit %1, und berechnet ist der Ausleger mit %2 Hz auf und ab und %3 Hz seitwärts: ist es dieser Ausleger, mit Motor?</translation>
+    </message>
+    <message>
+        <source>the lines do not go with the speed as this craft&apos;s would: correct arms and tubes first, or look where the sensor sat</source>
+        <translation>die Linien gehen nicht so mit der Drehzahl, wie sie es bei diesem Fluggerät täten: erst Ausleger und Schläuche berichtigen oder nachsehen, wo der Sensor saß</translation>
+    </message>
+    <message>
+        <source>%1 gave no answer for too long and was ended</source>
+        <translation>%1 hat zu lange nicht geantwortet und wurde beendet</translation>
+    </message>
+    <message>
+        <source>a film is read with the programs ffprobe and ffmpeg: install the package ffmpeg, then try again</source>
+        <translation>Filme werden mit den Programmen ffprobe und ffmpeg gelesen: das Paket ffmpeg installieren, dann noch einmal versuchen</translation>
+    </message>
+    <message>
+        <source>the readout must lie between 0 and %1 ms</source>
+        <translation>die Auslesezeit muss zwischen 0 und %1 ms liegen</translation>
+    </message>
+    <message>
+        <source>the exposure must lie between 0 and 1 s</source>
+        <translation>die Belichtungszeit muss zwischen 0 und 1 s liegen</translation>
+    </message>
+    <message>
+        <source>the lowest frequency must lie above 0 and below the highest, that not above %1 Hz</source>
+        <translation>die niedrigste Frequenz muss über 0 und unter der höchsten liegen, diese nicht über %1 Hz</translation>
+    </message>
+    <message>
+        <source>the usable part of the film is shorter than a second</source>
+        <translation>der brauchbare Teil des Films ist kürzer als eine Sekunde</translation>
+    </message>
+    <message>
+        <source>what ffmpeg says of the frames is not understood: its version is too old or too new</source>
+        <translation>was ffmpeg zu den Bildern sagt, wird nicht verstanden: seine Version ist zu alt oder zu neu</translation>
+    </message>
+    <message>
+        <source>ffmpeg cannot decode this film</source>
+        <translation>ffmpeg kann diesen Film nicht dekodieren</translation>
+    </message>
+    <message>
+        <source>ffmpeg cannot decode this film: %1</source>
+        <translation>ffmpeg kann diesen Film nicht dekodieren: %1</translation>
+    </message>
+    <message>
+        <source>ffmpeg broke off after frame %1</source>
+        <translation>ffmpeg ist nach Bild %1 abgebrochen</translation>
+    </message>
+    <message>
+        <source>ffmpeg broke off after frame %1: %2</source>
+        <translation>ffmpeg ist nach Bild %1 abgebrochen: %2</translation>
+    </message>
+    <message>
+        <source>the size of the frames changes within the film: name a part where it stays</source>
+        <translation>die Größe der Bilder ändert sich im Film: einen Teil nennen, in dem sie bleibt</translation>
+    </message>
+    <message>
+        <source>all frames of this part are the same: it is a still picture</source>
+        <translation>alle Bilder dieses Teils sind gleich: er ist ein Standbild</translation>
+    </message>
+    <message>
+        <source>%1 of %2 frames repeat the one before and were left out</source>
+        <translation>%1 von %2 Bildern wiederholen das vorige und wurden ausgelassen</translation>
+    </message>
+    <message>
+        <source>only %1 of %2 frames could be decoded</source>
+        <translation>nur %1 von %2 Bildern ließen sich dekodieren</translation>
+    </message>
+    <message>
+        <source>the film cannot be opened: %1</source>
+        <translation>der Film lässt sich nicht öffnen: %1</translation>
+    </message>
+    <message>
+        <source>this is a folder: name one film in it</source>
+        <translation>das ist ein Ordner: einen Film darin nennen</translation>
+    </message>
+    <message>
+        <source>this is no ordinary file: save the film first</source>
+        <translation>das ist keine gewöhnliche Datei: den Film zuerst speichern</translation>
+    </message>
+    <message>
+        <source>a part of a film begins at 0&#xa0;s or later and ends after its beginning</source>
+        <translation>ein Teil eines Films beginnt bei 0&#xa0;s oder später und endet nach seinem Anfang</translation>
+    </message>
+    <message>
+        <source>the index of the film is missing: it was not finished, was not copied to its end, or is no film</source>
+        <translation>das Verzeichnis des Films fehlt: er wurde nicht abgeschlossen, nicht ganz kopiert, oder ist kein Film</translation>
+    </message>
+    <message>
+        <source>this is a file of another kind, a picture for instance, and no film</source>
+        <translation>das ist eine Datei anderer Art, etwa ein Bild, und kein Film</translation>
+    </message>
+    <message>
+        <source>this is no film that ffmpeg reads</source>
+        <translation>das ist kein Film, den ffmpeg liest</translation>
+    </message>
+    <message>
+        <source>this is no film that ffmpeg reads: %1</source>
+        <translation>das ist kein Film, den ffmpeg liest: %1</translation>
+    </message>
+    <message>
+        <source>ffprobe has more to say of this file than of any film</source>
+        <translation>ffprobe sagt zu dieser Datei mehr, als zu einem Film zu sagen ist</translation>
+    </message>
+    <message>
+        <source>there is sound in this file and no film</source>
+        <translation>in dieser Datei ist Ton und kein Film</translation>
+    </message>
+    <message>
+        <source>this is a single picture: a film has many</source>
+        <translation>das ist ein einzelnes Bild: ein Film hat viele</translation>
+    </message>
+    <message>
+        <source>there is no film in this file</source>
+        <translation>in dieser Datei ist kein Film</translation>
+    </message>
+    <message>
+        <source>the size of this film&apos;s frames is not known: it is damaged, or its form is not known to ffmpeg</source>
+        <translation>die Größe der Bilder dieses Films ist nicht bekannt: er ist beschädigt, oder ffmpeg kennt seine Art nicht</translation>
+    </message>
+    <message>
+        <source>the film has %1 × %2 pixels: at least %3 × %3 are needed</source>
+        <translation>der Film hat %1 × %2 Pixel: mindestens %3 × %3 sind nötig</translation>
+    </message>
+    <message>
+        <source>the film has %1 × %2 pixels: at most 8192 × 4608 are read</source>
+        <translation>der Film hat %1 × %2 Pixel: höchstens 8192 × 4608 werden gelesen</translation>
+    </message>
+    <message>
+        <source>there is no frame in this film</source>
+        <translation>in diesem Film ist kein Bild</translation>
+    </message>
+    <message>
+        <source>the film has more than %1 frames: name a part of it</source>
+        <translation>der Film hat mehr als %1 Bilder: einen Teil davon nennen</translation>
+    </message>
+    <message>
+        <source>there is no frame in this part: the film ends at %1&#xa0;s</source>
+        <translation>in diesem Teil ist kein Bild: der Film endet bei %1&#xa0;s</translation>
+    </message>
+    <message>
+        <source>there is a single frame, and vibration shows in many</source>
+        <translation>da ist ein einziges Bild, und Vibration zeigt sich in vielen</translation>
+    </message>
+    <message>
+        <source>the picture is higher than wide: where a program has turned it, its rows are not the sensor&apos;s and nothing read from them holds</source>
+        <translation>das Bild ist höher als breit: hat ein Programm es gedreht, sind seine Zeilen nicht die des Sensors, und nichts aus ihnen Gelesenes gilt</translation>
+    </message>
+    <message>
+        <source>the film breaks off at %1&#xa0;s of %2&#xa0;s</source>
+        <translation>der Film bricht bei %1&#xa0;s von %2&#xa0;s ab</translation>
+    </message>
+    <message>
+        <source>the film is interlaced, each frame two pictures of every other row: film progressive, where it says 30p or 60p</source>
+        <translation>der Film ist verschachtelt (interlaced), jedes Bild zwei Bilder aus jeder zweiten Zeile: progressiv filmen, dort wo 30p oder 60p steht</translation>
+    </message>
+    <message>
+        <source>the film does not say when each frame was taken: save it as MP4 or MOV</source>
+        <translation>der Film sagt nicht, wann jedes Bild aufgenommen wurde: als MP4 oder MOV speichern</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;s to %2&#xa0;s left out: %3</source>
+        <translation>%1&#xa0;s bis %2&#xa0;s ausgelassen: %3</translation>
+    </message>
+    <message>
+        <source>a known frequency must be known to a quarter of the frame rate</source>
+        <translation>eine bekannte Frequenz muss auf ein Viertel der Bildrate bekannt sein</translation>
+    </message>
+    <message>
+        <source>%1 Hz is too close to a multiple of the frame rate: in every frame the same, it cannot be told from the scene</source>
+        <translation>%1 Hz liegt zu nahe an einem Vielfachen der Bildrate: In jedem Bild gleich, ist es von der Szene nicht zu unterscheiden</translation>
+    </message>
+    <message>
+        <source>no line stands out at %1 Hz</source>
+        <translation>bei %1 Hz hebt sich keine Linie ab</translation>
+    </message>
+    <message>
+        <source>at %1 Hz the frame moves as one and does not tell its readout</source>
+        <translation>bei %1 Hz bewegt sich das Bild als Ganzes und verrät die Auslesezeit nicht</translation>
+    </message>
+    <message>
+        <source>the times of the frames do not rise</source>
+        <translation>die Zeiten der Bilder steigen nicht</translation>
+    </message>
+    <message>
+        <source>the rows of a frame do not rise</source>
+        <translation>die Zeilen eines Bildes steigen nicht</translation>
+    </message>
+    <message>
+        <source>no %1 usable frames follow each other</source>
+        <translation>keine %1 brauchbaren Bilder folgen aufeinander</translation>
+    </message>
+    <message>
+        <source>the picture moves too fast</source>
+        <translation>das Bild bewegt sich zu schnell</translation>
+    </message>
+    <message>
+        <source>too few frames show the same</source>
+        <translation>zu wenige Bilder zeigen dasselbe</translation>
+    </message>
+    <message>
+        <source>the picture has too little to hold on to</source>
+        <translation>das Bild hat zu wenig, woran man sich halten kann</translation>
+    </message>
+    <message>
+        <source>the picture jumps</source>
+        <translation>das Bild springt</translation>
+    </message>
+    <message>
+        <source>the film has too few frames</source>
+        <translation>der Film hat zu wenige Bilder</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::RowShiftReader</name>
+    <message>
+        <source>the picture is too small</source>
+        <translation>das Bild ist zu klein</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -4946,6 +5444,14 @@
     <message>
         <source>where the sensor sat and what it weighs is not said: open How it is read</source>
         <translation>wo der Sensor saß und was er wiegt, ist nicht gesagt: bei „Wie sie gelesen wird“ eintragen</translation>
+    </message>
+    <message>
+        <source>The arms&apos; and tubes&apos; own tones are not measured: hang test and tap test first make this more certain.</source>
+        <translation>Die Eigentöne von Auslegern und Schläuchen sind nicht gemessen: Hängeversuch und Klopfversuch zuvor machen dies sicherer.</translation>
+    </message>
+    <message>
+        <source>where the sensor sat is not said: open How it is read</source>
+        <translation>wo der Sensor saß, ist nicht gesagt: bei „Wie sie gelesen wird“ eintragen</translation>
     </message>
 </context>
 <context>
@@ -5879,8 +6385,9 @@
         <translation>Übernommen</translation>
     </message>
     <message>
-        <source>duty at %1 throttle</source>
-        <translation>Tastgrad bei %1 Gas</translation>
+        <source>duty at %1</source>
+        <comment>a throttle</comment>
+        <translation>Tastgrad bei %1</translation>
     </message>
 </context>
 <context>
@@ -7254,6 +7761,10 @@
         <source>excitation in cruise:</source>
         <translation>Anregung im Reiseflug:</translation>
     </message>
+    <message>
+        <source>Strongest: %1</source>
+        <translation>Stärkste: %1</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::MessageBar</name>
@@ -7749,6 +8260,10 @@ brauchen keine Aufzeichnung</translation>
         <source> (and %1 more)</source>
         <translation> (und %1 weitere)</translation>
     </message>
+    <message>
+        <source>Working out what it shows…</source>
+        <translation>Was sie zeigt, wird berechnet …</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::RecordingsView</name>
@@ -7759,10 +8274,6 @@ brauchen keine Aufzeichnung</translation>
     <message>
         <source>Add the sample recordings</source>
         <translation>Beispielaufzeichnungen hinzufügen</translation>
-    </message>
-    <message>
-        <source>of the measurement</source>
-        <translation>der Messung</translation>
     </message>
     <message>
         <source>remove a recording</source>
@@ -7803,10 +8314,6 @@ brauchen keine Aufzeichnung</translation>
     <message>
         <source>Add recordings</source>
         <translation>Aufzeichnungen hinzufügen</translation>
-    </message>
-    <message>
-        <source>add a recording</source>
-        <translation>Aufzeichnung hinzufügen</translation>
     </message>
     <message>
         <source>Where is %1?</source>
@@ -7861,8 +8368,8 @@ brauchen keine Aufzeichnung</translation>
         <translation>Messung übernehmen</translation>
     </message>
     <message>
-        <source>It corrects nothing: %1.</source>
-        <translation>Sie korrigiert nichts: %1.</translation>
+        <source>What it says is being worked out…</source>
+        <translation>Was sie sagt, wird berechnet …</translation>
     </message>
 </context>
 <context>
@@ -7964,6 +8471,25 @@ brauchen keine Aufzeichnung</translation>
     </message>
 </context>
 <context>
+    <name>stillbay::ui::SaidPane</name>
+    <message>
+        <source>of the measurement</source>
+        <translation>der Messung</translation>
+    </message>
+    <message>
+        <source>of the speeds</source>
+        <translation>der Drehzahlen</translation>
+    </message>
+    <message>
+        <source>of the unbalance</source>
+        <translation>der Unwucht</translation>
+    </message>
+    <message>
+        <source>It corrects nothing: %1.</source>
+        <translation>Sie korrigiert nichts: %1.</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::Section</name>
     <message>
         <source>Section %1</source>
@@ -7975,10 +8501,6 @@ brauchen keine Aufzeichnung</translation>
     <message>
         <source>Sensor at (forward, left, up)</source>
         <translation>Sensor bei (vorn, links, oben)</translation>
-    </message>
-    <message>
-        <source>Ticked: where the sensor sat is known, measured from the middle of the centre plate. Otherwise it is taken to sit at the camera.</source>
-        <translation>Angehakt: Der Ort des Sensors ist bekannt, gemessen von der Mitte der Mittelplatte. Sonst wird er bei der Kamera angenommen.</translation>
     </message>
     <message>
         <source>Sensor, forward</source>
@@ -8019,6 +8541,23 @@ brauchen keine Aufzeichnung</translation>
     <message>
         <source>it weighs</source>
         <translation>er wiegt</translation>
+    </message>
+    <message>
+        <source>Ticked: where the sensor sat is known, measured from the middle of the centre plate. Otherwise it is taken to sit at the camera, or, on the airframe, at that middle.</source>
+        <translation>Angehakt: Der Ort des Sensors ist bekannt, gemessen von der Mitte der Mittelplatte. Sonst wird er bei der Kamera angenommen, am Rahmen in dieser Mitte.</translation>
+    </message>
+    <message>
+        <source>Tapped arm</source>
+        <translation>Angeklopfter Ausleger</translation>
+    </message>
+    <message>
+        <source>Which of the airframe&apos;s arms was tapped.</source>
+        <translation>Welcher der Ausleger des Rahmens angeklopft wurde.</translation>
+    </message>
+    <message>
+        <source>arm %1, at %2°</source>
+        <comment>number and azimuth</comment>
+        <translation>Ausleger %1, bei %2°</translation>
     </message>
 </context>
 <context>
