@@ -5349,7 +5349,7 @@
     </message>
     <message>
         <source>the picture has too little to hold on to</source>
-        <translation>das Bild hat zu wenig, woran man sich halten kann</translation>
+        <translation>das Bild hat zu wenig Struktur</translation>
     </message>
     <message>
         <source>the picture jumps</source>
