@@ -129,8 +129,7 @@ std::vector<double> floorOf(const std::vector<double>& power)
 
 }  // namespace
 
-CombSpectrum::CombSpectrum(std::vector<double> bins, double resolution,
-                           const std::vector<double>& standing)
+CombSpectrum::CombSpectrum(std::vector<double> bins, double resolution)
     : resolution_hz(resolution),
       power(std::move(bins)),
       floor(floorOf(power)),
@@ -139,7 +138,7 @@ CombSpectrum::CombSpectrum(std::vector<double> bins, double resolution,
     // Below a part in 1e10 of the strongest a transform of rounded samples has no floor of its own.
     const double least = 1e-10 * *std::max_element(power.begin(), power.end());
     for (std::size_t k = 0; k < power.size(); ++k) {
-        floor[k] = std::max({floor[k], least, standing.empty() ? 0.0 : standing[k], 1e-300});
+        floor[k] = std::max({floor[k], least, 1e-300});
         if (power[k] > floor[k])
             clarity[k] = static_cast<float>(std::clamp(
                 (10 * std::log10(power[k] / floor[k]) - kNoise_db) / (kClear_db - kNoise_db), 0.0,

@@ -9,10 +9,7 @@ namespace stillbay {
 
 /// One window's power spectrum, with its floor of noise.
 struct CombSpectrum {
-    /// @param standing  power that each bin has all the time, which is no rotor's whose speed
-    ///                  changes; may be empty
-    CombSpectrum(std::vector<double> power, double resolution_hz,
-                 const std::vector<double>& standing = {});
+    CombSpectrum(std::vector<double> power, double resolution_hz);
 
     double resolution_hz;
     std::vector<double> power;

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/rotor_speed.h"
 
-#include "core/base/quantile.h"
 #include "core/recording/comb.h"
 #include "core/recording/segments.h"
 #include "core/recording/series.h"
@@ -23,8 +22,6 @@ constexpr double kUsualCost = 0.25;         // … costs this much of score
 constexpr double kJumpCost = 3.0;           // any other speed, at once
 constexpr double kFullScore = 1.6;          // blade pass and another tooth, both clear
 constexpr double kHighestTooth = 6.2;       // blade passes that are looked at
-constexpr std::size_t kMostLooks = 200;     // windows by which it is judged what stands
-constexpr double kSteadyQuality = 0.6;      // of a comb that stands through most of the record
 
 struct Windows {
     std::size_t length, step, count;
@@ -80,46 +77,20 @@ public:
     {
     }
 
-    CombSpectrum of(std::size_t from) { return {power(from), m_resolution_hz, m_standing}; }
-
-    // From here on what each bin has in most windows is a floor: a resonance that gusts keep
-    // shaking, a hum. Only where it is no comb itself, of a rotor that hardly changes its speed.
-    void takeOffStanding(const Windows& windows, const std::vector<double>& speeds,
-                         const Comb& comb)
-    {
-        const std::size_t stride = windows.count / kMostLooks + 1;
-        std::vector<std::vector<double>> ofBin(m_bins);
-        for (std::size_t n = 0; n < windows.count; n += stride) {
-            const std::vector<double> each = power(n * windows.step);
-            for (std::size_t k = 0; k < m_bins; ++k)
-                ofBin[k].push_back(each[k]);
-        }
-        std::vector<double> standing;
-        for (std::vector<double>& bin : ofBin)
-            standing.push_back(median(std::move(bin)));
-        const CombSpectrum steady(standing, m_resolution_hz);
-        const bool isComb = std::any_of(speeds.begin(), speeds.end(), [&](double speed) {
-            return combScore(steady, comb, speed) > kSteadyQuality * kFullScore;
-        });
-        if (!isComb)
-            m_standing = std::move(standing);
-    }
-
-private:
-    std::vector<double> power(std::size_t from)
+    CombSpectrum of(std::size_t from)
     {
         const std::span<const Complex> X = m_transform.of(m_x, from);
         std::vector<double> power(m_bins);
         for (std::size_t k = 0; k < m_bins; ++k)
             power[k] = std::norm(X[k]);
-        return power;
+        return {std::move(power), m_resolution_hz};
     }
 
+private:
     std::span<const double> m_x;
     double m_resolution_hz;
     SegmentTransform m_transform;
     std::size_t m_bins;
-    std::vector<double> m_standing;
 };
 
 // The path of the most score, each step paying for how far it goes.
@@ -222,7 +193,6 @@ Result<RotorSpeedTrack> followRotorSpeed(std::span<const double> x, double rate,
     WindowSpectra spectra(x, rate, windows.length,
                           kHighestTooth * static_cast<double>(options.blades) * options.fastest);
 
-    spectra.takeOffStanding(windows, speeds, comb);
     BestPath best(speeds.size());
     std::vector<std::vector<float>> scores;
     for (std::size_t n = 0; n < windows.count; ++n) {
