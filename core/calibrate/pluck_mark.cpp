@@ -15,7 +15,7 @@ constexpr double kNotOfModes = 0.35, kWideSwings = 0.15;  // left unexplained by
 constexpr double kForeignShare = 0.30;
 constexpr double kOtherTension = 3.0;  // spreads
 constexpr double kLeastOfRubber = 1.0, kMostOfSilicone = 1.6, kMostOfRubber = 3.0;
-constexpr std::size_t kEnoughModes = 3;
+constexpr unsigned kEnoughModes = 3;
 
 Phrase sharePercent(double share)
 {

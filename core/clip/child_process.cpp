@@ -23,10 +23,10 @@ namespace {
 
 constexpr int kSlice_ms = 20;  // between two looks at the stop token
 constexpr int kPipe_bytes = 1 << 20;
-constexpr std::size_t kLongestLine = 4096;
-constexpr std::size_t kMostRemembered = 16;
-constexpr int kMostPieces = 64;             // heard at once, however much a child says
-constexpr std::size_t kMostWaiting = 4096;  // that wait to be taken
+constexpr unsigned kLongestLine = 4096;
+constexpr unsigned kMostRemembered = 16;
+constexpr int kMostPieces = 64;          // heard at once, however much a child says
+constexpr unsigned kMostWaiting = 4096;  // that wait to be taken
 
 tl::unexpected<Error> cannotStart(const std::string& name, int code)
 {

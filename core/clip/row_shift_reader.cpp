@@ -13,19 +13,10 @@ namespace stillbay {
 
 namespace {
 
-constexpr std::size_t kInReference = 12;
-constexpr std::size_t kFewest = 4;     // frames that make a reference
-constexpr std::size_t kSmallest = 60;  // columns of the smallest picture
-constexpr std::size_t kFewestColumns = 160, kFewestRows = 90;
-constexpr double kLeastContrast = 2.0;  // standard deviation of 0 … 255
-constexpr double kDark = 40.0;          // mean of 0 … 255; black is 16
-constexpr double kMostUnexplained = 0.5;
-constexpr double kFarShare = 0.25;    // of the picture, moved since the reference: a new one is due
-constexpr double kFastShare = 0.04;   // of the picture, moved since the frame before
-constexpr double kFarTurn_px = 12.0;  // at the picture's edge, by turn or stretch
-constexpr double kLeastGain = 0.5;    // of brightness against the reference
-constexpr double kFaded = 0.2;
-constexpr double kMostSpread_px = 0.5;  // of a band that has something to hold on to, at its size
+Phrase tooSmall()
+{
+    return phrase("the picture is too small");
+}
 
 Phrase tooDark()
 {
@@ -56,6 +47,20 @@ Phrase tooShort()
 {
     return phrase("the film has too few frames");
 }
+
+constexpr std::size_t kInReference = 12;
+constexpr std::size_t kFewest = 4;     // frames that make a reference
+constexpr std::size_t kSmallest = 60;  // columns of the smallest picture
+constexpr std::size_t kFewestColumns = 160, kFewestRows = 90;
+constexpr double kLeastContrast = 2.0;  // standard deviation of 0 … 255
+constexpr double kDark = 40.0;          // mean of 0 … 255; black is 16
+constexpr double kMostUnexplained = 0.5;
+constexpr double kFarShare = 0.25;    // of the picture, moved since the reference: a new one is due
+constexpr double kFastShare = 0.04;   // of the picture, moved since the frame before
+constexpr double kFarTurn_px = 12.0;  // at the picture's edge, by turn or stretch
+constexpr double kLeastGain = 0.5;    // of brightness against the reference
+constexpr double kFaded = 0.2;
+constexpr double kMostSpread_px = 0.5;  // of a band that has something to hold on to, at its size
 
 double brightnessOf(const Plane& plane)
 {
@@ -177,7 +182,7 @@ void RowShiftReader::add(const Frame& frame)
     m_times.push_back(frame.time_s);
     ++m_shifts.frames;
     if (m_grid.size() == 0)
-        return dropFrame(frame.time_s, phrase("the picture is too small"));
+        return dropFrame(frame.time_s, tooSmall());
 
     Waiting next{.time_s = frame.time_s,
                  .index = static_cast<unsigned>(frame.index),

@@ -13,12 +13,6 @@
 namespace stillbay {
 namespace {
 
-constexpr std::size_t kBlock = std::size_t{1} << 18;       // bytes read at once
-constexpr std::size_t kLongestRow = std::size_t{1} << 24;  // bytes
-
-// Of a byte-order mark's three, none other begins a text.
-constexpr std::string_view kMark = "\xEF\xBB\xBF";
-
 Result<void> checkColumns(const ReadPlan& plan)
 {
     bool isAnyUsed = false;
@@ -29,6 +23,12 @@ Result<void> checkColumns(const ReadPlan& plan)
     check(!plan.timeColumn || *plan.timeColumn < plan.columns.size(), "a column of the plan");
     return {};
 }
+
+constexpr std::size_t kBlock = std::size_t{1} << 18;       // bytes read at once
+constexpr std::size_t kLongestRow = std::size_t{1} << 24;  // bytes
+
+// Of a byte-order mark's three, none other begins a text.
+constexpr std::string_view kMark = "\xEF\xBB\xBF";
 
 }  // namespace
 

@@ -126,7 +126,8 @@ TEST_F(Installed, ManualTellsTheCommandsAndOptionsOfTheHelp)
     QString page =
         QString::fromUtf8(fileBytes(manual)).replace(QStringLiteral("\\-"), QStringLiteral("-"));
     EXPECT_EQ(optionsIn(page), optionsIn(help));
-    static const QRegularExpression kCommand(QStringLiteral("\n  stillbay ([a-z]+) (?:FILE|RECORDING)"));
+    static const QRegularExpression kCommand(
+        QStringLiteral("\n  stillbay ([a-z]+) (?:FILE|RECORDING|CLIP)"));
     QString suggestions;
     int commands = 0;
     for (const auto& match : kCommand.globalMatch(help)) {
@@ -136,7 +137,7 @@ TEST_F(Installed, ManualTellsTheCommandsAndOptionsOfTheHelp)
         ASSERT_EQ(run({match.captured(1), QStringLiteral("--help")}), 0);
         suggestions += QString::fromUtf8(out);
     }
-    EXPECT_EQ(commands, 8);
+    EXPECT_EQ(commands, 9);
     EXPECT_EQ(optionsIn(suggestions + QStringLiteral(" --version")), optionsIn(help));
     ASSERT_EQ(run({QStringLiteral("--version")}), 0);
     const QString version = QString::fromUtf8(out).simplified().section(u' ', 1);

@@ -1827,25 +1827,6 @@
     </message>
 </context>
 <context>
-    <name>std</name>
-    <message>
-        <source>%1 %</source>
-        <translation>%1&#xa0;%</translation>
-    </message>
-    <message>
-        <source>%1 cannot be started: %2</source>
-        <translation>%1 lässt sich nicht starten: %2</translation>
-    </message>
-    <message>
-        <source>the picture is too dark or fades</source>
-        <translation>das Bild ist zu dunkel oder wird ausgeblendet</translation>
-    </message>
-    <message>
-        <source>no column of the recording is in use</source>
-        <translation>keine Spalte der Aufzeichnung wird benutzt</translation>
-    </message>
-</context>
-<context>
     <name>stillbay</name>
     <message>
         <source>%1</source>
@@ -5340,10 +5321,6 @@
         <translation>keine %1 brauchbaren Bilder folgen aufeinander</translation>
     </message>
     <message>
-        <source>the picture moves too fast</source>
-        <translation>das Bild bewegt sich zu schnell</translation>
-    </message>
-    <message>
         <source>too few frames show the same</source>
         <translation>zu wenige Bilder zeigen dasselbe</translation>
     </message>
@@ -5359,12 +5336,25 @@
         <source>the film has too few frames</source>
         <translation>der Film hat zu wenige Bilder</translation>
     </message>
-</context>
-<context>
-    <name>stillbay::RowShiftReader</name>
+    <message>
+        <source>%1 %</source>
+        <translation>%1&#xa0;%</translation>
+    </message>
+    <message>
+        <source>%1 cannot be started: %2</source>
+        <translation>%1 lässt sich nicht starten: %2</translation>
+    </message>
     <message>
         <source>the picture is too small</source>
         <translation>das Bild ist zu klein</translation>
+    </message>
+    <message>
+        <source>the picture is too dark or fades</source>
+        <translation>das Bild ist zu dunkel oder wird ausgeblendet</translation>
+    </message>
+    <message>
+        <source>the picture moves too fast</source>
+        <translation>das Bild bewegt sich zu schnell</translation>
     </message>
 </context>
 <context>
