@@ -38,7 +38,7 @@ struct CalibrateArguments {
     std::string plucked;               // empty: no pluck
     std::vector<std::string> columns;  // empty: the usual
     std::optional<double> rate_hz;
-    BaySensor sensor{.size_mm = {70, 150, 8}};  // a phone's
+    BaySensor sensor;
     std::optional<TappedArm> tapped;
     std::vector<SteadySpeed> speeds;
     MotorRecordings motors;
@@ -189,7 +189,8 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
          [&](std::string_view value) {
              return takePhone(value, parsed.sensor);
          }},
-        {"--phone-size", "X:Y:Z", "Its size in mm along the craft's axes. The default is 70:150:8.",
+        {"--phone-size", "X:Y:Z",
+         "Its size in mm along the craft's axes. The default is a phone's, 70:150:8 along its own.",
          [&](std::string_view value) {
              return takePhoneSize(value, parsed.sensor);
          }},

@@ -21,7 +21,9 @@ namespace stillbay {
 struct BaySensor {
     double mass_g = 0.0;  ///< 0: none, or among the bay's parts already
     Triple centre_mm{};   ///< middle of its box, where it measures
-    Triple size_mm{};     ///< its box along the craft's axes
+    /// Its box along the craft's axes; zeros: not told, and from 50 g on it is taken for a phone of
+    /// 70 mm × 150 mm × 8 mm along its own axes (common practice, no source), else for a point.
+    Triple size_mm{};
     /// Turns its own axes into the craft's; none: not known, and nothing is read from directions.
     std::optional<Matrix3d> axes;
 };

@@ -11,13 +11,28 @@
 #include <map>
 
 namespace stillbay {
+namespace {
+
+constexpr double kLightestPhone_g = 50.0;
+const Vector3d kPhone_mm(70.0, 150.0, 8.0);  // along its own axes
+
+// As it lies in the craft's axes.
+Triple sizeOf(const BaySensor& sensor)
+{
+    if (sensor.size_mm != Triple{} || sensor.mass_g < kLightestPhone_g)
+        return sensor.size_mm;
+    const Vector3d lying = sensor.axes.value_or(Matrix3d::Identity()).cwiseAbs() * kPhone_mm;
+    return {lying.x(), lying.y(), lying.z()};
+}
+
+}  // namespace
 
 Setup withSensor(const Setup& setup, const BaySensor& sensor)
 {
     Setup plucked = setup;
     if (sensor.mass_g > 0.0)
         plucked.bay.parts.push_back(
-            {"sensor", sensor.mass_g, sensor.centre_mm, sensor.size_mm, {}});
+            {"sensor", sensor.mass_g, sensor.centre_mm, sizeOf(sensor), {}});
     return plucked;
 }
 

@@ -310,6 +310,13 @@ Warning notToldResistance()
                    "from a fifth to full throttle would.")};
 }
 
+Warning speedsEnd(double throttle)
+{
+    return {"speeds-end", phrase("The readings end at %1 % throttle: above it these speeds are "
+                                 "computed and not measured.",
+                                 fixed(kPercent * throttle, 0))};
+}
+
 Warning notToldKv()
 {
     return {"kv-not-told", phrase("These speeds do not tell KV better than the label does: it "
@@ -384,6 +391,9 @@ Result<Correction> SpeedTest::motorFigures(const SpeedFit& both, bool isKvFar)
                                      m_setup.drive.battery.resistance_mohm,
                                      pack->resistance / unit::mohm, pack->spread});
     correction.residual = fit.residual;
+    const double last = m_stand.readings.back().throttle;
+    if (isKvFar && last < m_setup.flight.cruise_throttle[1])
+        correction.warnings.push_back(speedsEnd(last));
     if (!m_hasVoltage)
         correction.warnings.push_back(packTakenFull());
     if (correction.values.empty())

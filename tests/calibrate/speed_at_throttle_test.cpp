@@ -159,6 +159,10 @@ TEST(SpeedAtThrottle, TakesAKvThatIsFarOff)
     ASSERT_TRUE(kv);
     EXPECT_NEAR(kv->after, 0.75 * craft.drive.motor.kv_rpm_per_v, 2 * kv->spread * kv->after);
     EXPECT_EQ(correction.mark.quality, Quality::Fair);
+    EXPECT_FALSE(test::warns(correction, "speeds-end"));
+    const Correction low =
+        speedAtThrottle(craft, readings(craft, {.kv = 0.75}, {0.1, 0.2, 0.3, 0.4})).value();
+    EXPECT_TRUE(low.throttleCurve || test::warns(low, "speeds-end"));
 }
 
 // Oracle: the curve that the readings were made with; a reading at full throttle gives KV.

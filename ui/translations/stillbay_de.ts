@@ -5356,6 +5356,10 @@
         <source>the picture moves too fast</source>
         <translation>das Bild bewegt sich zu schnell</translation>
     </message>
+    <message>
+        <source>The readings end at %1 % throttle: above it these speeds are computed and not measured.</source>
+        <translation>Die Ablesungen enden bei %1 % Gas: Darüber sind diese Drehzahlen berechnet und nicht gemessen.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
