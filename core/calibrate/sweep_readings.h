@@ -55,7 +55,7 @@ Result<std::vector<ShakeLine>> shakeReadings(std::span<const std::span<const dou
                                              std::span<const double> throttle, double rate,
                                              const SpeedOverTime& speed);
 
-/// Without the lines at which the craft's own tones seem to lie elsewhere than computed: those that
+/// Without the lines at which the craft's own modes seem to lie elsewhere than computed: those that
 /// alone would tell more than 1.5 times the middle line's unbalance, or less than that part of it.
 ///
 /// @error as unbalanceTest()

@@ -282,7 +282,7 @@ void addUnbalance(Finding& finding, const FindingQuestion& question, const Swept
     if (!isKnown)
         finding.unbalance->correction.warnings.insert(
             finding.unbalance->correction.warnings.begin(),
-            {"shake-tones", phrase("The arms' and tubes' own tones are not measured: hang test and "
+            {"shake-tones", phrase("The arms' and tubes' modes are not measured: hang test and "
                                    "tap test first make this more certain.")});
     if (!question.named.sensor_mm)
         finding.unbalance->correction.mark = {

@@ -5440,12 +5440,12 @@
         <translation>wo der Sensor saß und was er wiegt, ist nicht gesagt: bei „Wie sie gelesen wird“ eintragen</translation>
     </message>
     <message>
-        <source>The arms&apos; and tubes&apos; own tones are not measured: hang test and tap test first make this more certain.</source>
-        <translation>Die Eigentöne von Auslegern und Schläuchen sind nicht gemessen: Hängeversuch und Klopfversuch zuvor machen dies sicherer.</translation>
-    </message>
-    <message>
         <source>where the sensor sat is not said: open How it is read</source>
         <translation>wo der Sensor saß, ist nicht gesagt: bei „Wie sie gelesen wird“ eintragen</translation>
+    </message>
+    <message>
+        <source>The arms&apos; and tubes&apos; modes are not measured: hang test and tap test first make this more certain.</source>
+        <translation>Die Eigenschwingungen von Auslegern und Schläuchen sind nicht gemessen: Hängeversuch und Klopfversuch zuvor machen dies sicherer.</translation>
     </message>
 </context>
 <context>
@@ -8146,7 +8146,7 @@ fehlt</translation>
         <source>Hang test
 needs no recording</source>
         <translation>Hängeversuch
-braucht keine Aufzeichnung</translation>
+ohne Aufzeichnung</translation>
     </message>
     <message>
         <source>Young&apos;s modulus of the tube from masses hung on a piece of it.</source>
@@ -8156,7 +8156,7 @@ braucht keine Aufzeichnung</translation>
         <source>Flight notes
 need no recording</source>
         <translation>Flugnotizen
-brauchen keine Aufzeichnung</translation>
+ohne Aufzeichnung</translation>
     </message>
     <message>
         <source>What was seen in films at which throttle.</source>
