@@ -11,4 +11,7 @@ namespace stillbay {
 /// 1 left, 2 up.
 std::optional<std::size_t> axisOfName(std::string_view name);
 
+/// Whether a column's name says that its sensor sits in the bay.
+bool isOnBayByName(std::string_view name);
+
 }  // namespace stillbay

@@ -48,15 +48,14 @@ FreeModes freeModes(const Recording& recording, const DecayData& data,
     const double variance = fit.squares / std::max(1.0, fit.freedom);
     FreeModes free{.residual = std::sqrt(fit.squares / whole)};
     double squares = 0.0;
-    int counted = 0;
     for (std::size_t k = 0; k < start.size(); ++k) {
         const auto at = static_cast<Eigen::Index>(2 * k);
         if (!(variance * fit.covariance(at, at) < kDetermined * kDetermined))
             continue;
         squares += std::pow(std::log(fit.poles[k].omega / start[k].omega), 2);
-        ++counted;
+        ++free.compared;
     }
-    free.misfit = std::sqrt(squares / std::max(1, counted));
+    free.misfit = std::sqrt(squares / static_cast<double>(std::max<std::size_t>(1, free.compared)));
     return free;
 }
 

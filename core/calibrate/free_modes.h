@@ -4,6 +4,7 @@
 #include "core/base/linalg.h"
 #include "core/calibrate/bay_decay.h"
 
+#include <cstddef>
 #include <vector>
 
 /// A bay's modes against those that the record has when no craft binds them. Internal to the
@@ -17,6 +18,7 @@ struct FreeModes {
     /// How far their frequencies lie from the bay's: root mean square of the share, over the modes
     /// whose frequency the record determines.
     double misfit = 0.0;
+    std::size_t compared = 0;  ///< modes of which that is told
 };
 
 /// @param data   of the recording

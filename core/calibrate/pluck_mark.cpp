@@ -88,6 +88,9 @@ QualityMark pluckMark(const PluckDoubts& doubts)
             phrase("one mode alone rang, and one fits many crafts: pluck it in other ways too")};
     if (doubts.axesMisfit)
         return {Quality::Fair, phrase("the sensor's axes do not lie as stated")};
+    if (doubts.free.compared == 0)
+        return {Quality::Fair, phrase("what rings is too short or too noisy to compare its modes "
+                                      "with this craft's: pluck again")};
     if (!doubts.isModulusMeasured)
         return {Quality::Fair, phrase("the tube's modulus is not measured: do the hang test")};
     if (ratio > kMostOfSilicone + 2 * doubts.ratioSpread)

@@ -37,16 +37,21 @@ Result<Columns> columnsOf(const Recording& recording, const AirframeSensor& sens
         used.push_back(&recording.channels.at(channel));
     if (used.empty())
         for (const Channel& channel : recording.channels)
-            if (channel.quantity == Quantity::Acceleration)
+            if (channel.quantity == Quantity::Acceleration && !isOnBayByName(channel.name))
                 used.push_back(&channel);
     if (used.empty())
         return fail(Errc::BadInput, phrase("has no column of acceleration"));
+    if (sensor.axes && used.size() != 3)
+        return fail(Errc::BadInput,
+                    phrase("has %1 columns of acceleration, and a sensor whose axes "
+                           "are stated has three",
+                           whole(used.size())));
     const Triple& mm = sensor.centre_mm;
     const Vector3d place = Vector3d(mm[0], mm[1], mm[2]) * unit::mm;
     Columns columns;
     for (std::size_t k = 0; k < used.size(); ++k) {
         std::optional<Vector3d> direction;
-        if (sensor.axes && used.size() == 3)
+        if (sensor.axes)
             direction = sensor.axes->col(static_cast<Eigen::Index>(k));
         else if (const auto axis = axisOfName(used[k]->name))
             direction = Vector3d::Unit(static_cast<Eigen::Index>(*axis));

@@ -254,6 +254,11 @@ TEST(AxisOfName, ReadsWordsAndLetters)
     EXPECT_EQ(axisOfName("forward"), 0U);
     EXPECT_EQ(axisOfName("Links"), 1U);
     EXPECT_EQ(axisOfName("up"), 2U);
+    EXPECT_EQ(axisOfName("upper plate x"), 0U);
+    EXPECT_EQ(axisOfName("AccForward"), 0U);
+    EXPECT_EQ(axisOfName("bay left (m/s²)"), 1U);
+    EXPECT_TRUE(isOnBayByName("bay left (m/s²)"));
+    EXPECT_FALSE(isOnBayByName("airframe left"));
     EXPECT_FALSE(axisOfName("axle"));
     EXPECT_FALSE(axisOfName("proxy"));
     EXPECT_FALSE(axisOfName(""));

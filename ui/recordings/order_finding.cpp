@@ -263,12 +263,15 @@ void addUnbalance(Finding& finding, const FindingQuestion& question, const Swept
                          isMeasured(question.setup, "tube.youngs_modulus_mpa");
     const ShakeOptions options{.arePhasesKnown = false,
                                .modelSpread = isKnown ? kModelSpread : kUnmeasuredSpread};
+    std::size_t read = 0, kept = 0;
     const Result<Correction> correction =
         shakeReadings(values, swept.throttle->values, question.recording->rate, swept.speed)
             .and_then([&](const std::vector<ShakeLine>& lines) {
+                read = lines.size();
                 return awayFromTones(question.setup, axes, lines);
             })
             .and_then([&](const std::vector<ShakeLine>& lines) {
+                kept = lines.size();
                 return unbalanceTest(question.setup, axes, lines, options);
             });
     if (!correction) {
@@ -284,6 +287,12 @@ void addUnbalance(Finding& finding, const FindingQuestion& question, const Swept
             finding.unbalance->correction.warnings.begin(),
             {"shake-tones", phrase("The arms' and tubes' modes are not measured: hang test and "
                                    "tap test first make this more certain.")});
+    if (2 * kept < read)
+        finding.unbalance->correction.mark = {
+            Quality::Poor,
+            phrase("only %1 of %2 readings agree with the craft's modes: do the tap and pluck "
+                   "tests first",
+                   whole(kept), whole(read))};
     if (!question.named.sensor_mm)
         finding.unbalance->correction.mark = {
             Quality::Poor, phrase("where the sensor sat is not said: open How it is read")};
