@@ -4,6 +4,7 @@
 #include "app/commands/arguments.h"
 #include "app/commands/command.h"
 #include "app/commands/film_text.h"
+#include "app/commands/motor_recordings.h"
 #include "app/commands/stop_on_interrupt.h"
 #include "core/base/units.h"
 #include "core/calibrate/film_match.h"
@@ -26,6 +27,7 @@ struct FilmArguments {
     std::optional<std::string> setup;
     std::optional<double> readout_ms, exposure_ms;
     ClipOptions part;
+    FilmMatchOptions match;
     bool json = false;
 };
 
@@ -56,7 +58,7 @@ tl::expected<FilmArguments, int> parseFilm(std::span<const std::string_view> arg
 {
     FilmArguments parsed;
     constexpr double kLongest_s = 86'400;
-    const std::array<Option, 6> options{{
+    const std::array<Option, 7> options{{
         numberOption("--readout", "MS",
                      "How long the sensor takes from the first row of a frame to the last, in ms. "
                      "The default is the setup's.",
@@ -76,6 +78,13 @@ tl::expected<FilmArguments, int> parseFilm(std::span<const std::string_view> arg
              parsed.setup = value;
              return value.empty() ? std::string("--setup wants a setup file") : std::string();
          }},
+        {"--throttle", "THROTTLE", "The throttle it was filmed at, where it is known: 0.4 or 40%.",
+         [&](std::string_view value) {
+             parsed.match.throttle = takeThrottle(value);
+             return parsed.match.throttle && *parsed.match.throttle > 0
+                        ? std::string()
+                        : std::string("--throttle wants one above 0 and up to 1");
+         }},
         jsonOption(parsed.json),
     }};
     auto file = readArguments(kFilmTexts, arguments, options, out, err);
@@ -86,6 +95,8 @@ tl::expected<FilmArguments, int> parseFilm(std::span<const std::string_view> arg
         return tl::unexpected(usageError(err, "a film is no standard input, name a file", "-"));
     if (!(parsed.part.to_s > parsed.part.from_s))
         return tl::unexpected(usageError(err, "--to comes after --from", parsed.file));
+    if (parsed.match.throttle && !parsed.setup)
+        return tl::unexpected(usageError(err, "--throttle needs --setup", kFilmTexts.form));
     if (!parsed.setup && !parsed.readout_ms)
         return tl::unexpected(usageError(err, "film wants --readout or --setup", kFilmTexts.form));
     return parsed;
@@ -101,6 +112,13 @@ std::vector<Warning> otherModeWarnings(const ClipFacts& facts, const Camera& cam
              phrase("the film is %1 pixels wide, the camera of the setup %2: the prediction is "
                     "scaled, and the readout may be another",
                     whole(facts.width), whole(static_cast<std::size_t>(camera.width_px)))});
+    else if (facts.height != static_cast<unsigned>(camera.height_px))
+        warnings.push_back(
+            {"film_other_height",
+             phrase(
+                 "the film has %1 rows, the camera of the setup %2: where rows were cut off, its "
+                 "readout is shorter",
+                 whole(facts.height), whole(static_cast<std::size_t>(camera.height_px)))});
     if (std::abs(facts.frameRate_hz - camera.frame_rate_hz) > kSameRate * camera.frame_rate_hz)
         warnings.push_back(
             {"film_other_rate",
@@ -153,9 +171,11 @@ int runFilm(std::span<const std::string_view> arguments, std::ostream& out, std:
         film.blades = setup->drive.propeller.blades;
         film.filmedPx = static_cast<double>(film.clip.facts.width) / setup->camera.width_px;
         const FilmReading reading = inPixelsOf(film.clip.reading, film.filmedPx);
-        auto match = matchFilm(*setup, reading);
+        auto match = matchFilm(*setup, reading, parsed->match);
         if (match) {
             film.texts = filmTexts(*setup, reading, *match);
+            film.clip.warnings.insert(film.clip.warnings.end(), match->warnings.begin(),
+                                      match->warnings.end());
             film.match = *std::move(match);
         } else if (match.error().code == Errc::NoAnswer) {
             film.texts = {match.error().what};

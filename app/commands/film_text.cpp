@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/film_text.h"
 
+#include "app/commands/calibrate_json.h"
 #include "app/commands/json_numbers.h"
 #include "app/commands/paragraph.h"
 #include "core/base/format.h"
@@ -76,6 +77,11 @@ void linesTable(std::ostream& page, const FilmText& film)
 void craftText(std::ostream& page, const FilmText& film)
 {
     page << '\n';
+    if (film.match)
+        paragraph(page,
+                  std::string(qualityWord(film.match->mark.quality)) + ": " +
+                      english(film.match->mark.reason),
+                  "");
     for (const Phrase& text : film.texts)
         paragraph(page, english(text), "");
     if (film.match && film.filmedPx != 1.0)
@@ -111,8 +117,11 @@ std::string filmJson(const FilmText& film)
         return Json::array({number(band.from_hz), number(band.to_hz)});
     });
     const auto& match = film.match;
-    json["speed_rpm"] = match ? number(match->speed / unit::rpm) : Json(nullptr);
-    json["throttle"] = match ? number(match->throttle_full) : Json(nullptr);
+    const bool isTold = match && match->mark.quality != Quality::Poor;
+    json["speed_rpm"] = isTold ? number(match->speed / unit::rpm) : Json(nullptr);
+    json["throttle"] = isTold ? number(match->throttle_full) : Json(nullptr);
+    json["quality"] = match ? Json(qualityWord(match->mark.quality)) : Json(nullptr);
+    json["reason"] = match ? Json(english(match->mark.reason)) : Json(nullptr);
     json["explained"] = match ? number(match->explained) : Json(nullptr);
     json["predicted_px"] = match ? number(match->predicted_px * film.filmedPx) : Json(nullptr);
     json["unusable"] = array(film.clip.shifts.unusable, [](const UnusableStretch& stretch) {

@@ -43,7 +43,7 @@ std::string_view helpText()
            "[--json]\n"
            "                      print what one sensor shows of another's motion\n"
            "  stillbay film CLIP [--readout MS] [--exposure MS] [--from S] [--to S]\n"
-           "                  [--setup FILE] [--json]\n"
+           "                  [--setup FILE] [--throttle THROTTLE] [--json]\n"
            "                      print the vibration that the rows of a film show\n"
            "  stillbay report --help, and the same of each command\n"
            "                      print what its options mean, with their units\n"

@@ -17,7 +17,8 @@ namespace {
 constexpr double kSlowestRotor = 5.0;    // [rev/s]
 constexpr double kShows = 2.0;           // times the floor, from which an order should be seen
 constexpr double kThrottleWidth = 0.05;  // of the speed that a known throttle gives
-constexpr double kNearlyAsGood = 0.8;    // of the best score
+constexpr double kNearlyAsGood = 0.2;    // below the best score, which is 1 at most
+constexpr double kAsPredicted = 0.6;     // of the share that is explained: score
 constexpr double kWellExplained = 0.8;   // of the lines' power
 constexpr double kStrange = 4.0;         // times stronger or weaker than predicted
 
@@ -211,10 +212,15 @@ Phrase rpmText(double speed)
     return phrase("%1 rpm", fixed(speed / unit::rpm, 0));
 }
 
-QualityMark markOf(const FilmMatch& match)
+// @param score  1: all is explained as predicted; below 0: more speaks against the speed than for
+// it
+QualityMark markOf(const FilmMatch& match, double score, bool isThrottleKnown)
 {
     const bool usesAlias = std::any_of(match.warnings.begin(), match.warnings.end(),
                                        [](const auto& w) { return w.code == "film-alias"; });
+    if (score <= 0)
+        return {Quality::Poor, phrase("orders that should be larger do not show, or what shows is "
+                                      "many times stronger or weaker than predicted")};
     if (match.explained < 0.5)
         return {Quality::Poor, phrase("the rotors' orders explain only %1 % of what the lines show",
                                       fixed(kPercent * match.explained, 0))};
@@ -225,6 +231,12 @@ QualityMark markOf(const FilmMatch& match)
     if (match.explained < kWellExplained)
         return {Quality::Fair, phrase("the rotors' orders explain %1 % of what the lines show",
                                       fixed(kPercent * match.explained, 0))};
+    if (score < kAsPredicted * match.explained)
+        return {Quality::Fair, phrase("what shows is several times stronger or weaker than "
+                                      "predicted, or an order that should show does not")};
+    if (match.lines.size() == 1 && !isThrottleKnown)
+        return {Quality::Fair, phrase("a single line is an order of some speed in any case: name "
+                                      "the throttle")};
     if (usesAlias)
         return {Quality::Fair, phrase("a line counts only where one of its aliases is meant")};
     return {Quality::Good, phrase("the rotors' orders explain %1 % of what the lines show",
@@ -269,10 +281,13 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
     match.explained = now.explained;
     match.lines = now.lines;
     match.filmed_px = reading.wobble_px;
+    double nearlyAsGood = best->score - kNearlyAsGood;
     for (const Try& other : tries)
-        if (std::abs(other.speed / match.speed - 1) > 2 * kOrderWidth && best->score > 0 &&
-            other.score > kNearlyAsGood * best->score)
+        if (std::abs(other.speed / match.speed - 1) > 2 * kOrderWidth &&
+            other.score > nearlyAsGood) {
             match.otherSpeed = other.speed;
+            nearlyAsGood = other.score;
+        }
 
     const DriveModel& drive = craft.craft().drive;
     match.throttle_full = throttleForSpeed(drive, match.speed, craft.craft().fullVoltage);
@@ -300,7 +315,7 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
                 {"film-alias",
                  phrase("The line at %1\u00A0Hz is taken for its alias at %2\u00A0Hz.",
                         fixed(line.frequency_hz, 1), fixed(matched.frequency_hz, 1))});
-    match.mark = markOf(match);
+    match.mark = markOf(match, now.score, options.throttle.has_value());
     return match;
 }
 

@@ -428,20 +428,22 @@ private:
         FilmReading reading;
         reading.blind_hz = m_blind;
         reading.used_s = m_slow.usedTime();
+        const double level = median(m_spectrum.level);
+        const std::array<BandSums, 3> sums{bandSums(kAcross), bandSums(kUp), bandSums(kRoll)};
+        reading.floor_px =
+            std::sqrt(m_threshold * level / ((sums[kAcross].weight + sums[kUp].weight) / 2));
         double wobble2 = 0, shake2 = 0;
         for (std::size_t k = 0; k < m_lines.size(); ++k) {
             if (isBlind(m_lines[k].frequency_hz) ||
                 m_fits[k].explained < m_threshold * levelBeside(m_lines[k].frequency_hz, 0.0))
                 continue;
-            reading.lines.push_back(filmLine(k));
-            wobble2 += std::pow(reading.lines.back().wobble_px, 2);
-            shake2 += std::pow(reading.lines.back().frameShake_px, 2);
+            const FilmLine line = filmLine(k);
+            wobble2 += std::pow(line.wobble_px, 2);
+            shake2 += std::pow(line.frameShake_px, 2);
+            if (std::max(line.wobble_px, line.frameShake_px) >= reading.floor_px)
+                reading.lines.push_back(line);
         }
         reading.lines = withCrowdsMerged(std::move(reading.lines), kCrowded * m_width_hz);
-        const double level = median(m_spectrum.level);
-        const std::array<BandSums, 3> sums{bandSums(kAcross), bandSums(kUp), bandSums(kRoll)};
-        reading.floor_px =
-            std::sqrt(m_threshold * level / ((sums[kAcross].weight + sums[kUp].weight) / 2));
         wobble2 += sums[kAcross].unexplained2() + sums[kUp].unexplained2() +
                    sums[kRoll].unexplained2() * aspect2() / 12;
         reading.wobble_px = std::sqrt(wobble2);
@@ -479,7 +481,7 @@ Result<FilmReading> readFilm(const RowShifts& shifts, const FilmReadingOptions& 
     if (!grid)
         return tl::unexpected(grid.error());
     if (grid->span() < kShortest)
-        return fail(Errc::BadInput, phrase("the usable part of the film is shorter than a second"));
+        return fail(Errc::NoAnswer, phrase("the usable part of the film is shorter than a second"));
     return Reading(std::move(*grid), options).read(stop, progress);
 }
 

@@ -50,8 +50,8 @@ struct FilmReadingOptions {
 /// Lines strongest first, each fitted again beside the others, until nothing stands out of the
 /// noise: a clip of noise alone shows a line once in a thousand.
 ///
-/// @error BadInput  no frames that follow each other for a second, a readout or exposure that is
-///                  none. NoAnswer  stopped.
+/// @error BadInput  a readout or exposure that is none. NoAnswer  no frames that follow each other
+///                  for a second, or stopped.
 /// @source Lomb 1976, Scargle 1982; Li & Stoica 1996 (relaxation); own derivation
 Result<FilmReading> readFilm(const RowShifts& shifts, const FilmReadingOptions& options,
                              const std::stop_token& stop = {}, const Progress& progress = {});

@@ -24,6 +24,17 @@ Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOption
     auto facts = probeClip(file, part, stop);
     if (!facts)
         return tl::unexpected(facts.error());
+    const double part_s = facts->frameTime_s.back() - facts->frameTime_s.front();
+    if (part_s > kLongestPart_s)
+        return fail(Errc::BadInput,
+                    phrase("%1\u00A0s of film are more than the %2\u00A0s that are read at "
+                           "once: name a part",
+                           fixed(part_s, 0), fixed(kLongestPart_s, 0)));
+    if (options.readout_s * facts->frameRate_hz > 1)
+        return fail(
+            Errc::BadInput,
+            phrase("a readout of %1\u00A0ms is longer than a frame lasts at %2 frames a second",
+                   rounded(1e3 * options.readout_s, 3), rounded(facts->frameRate_hz, 4)));
     auto stream = FrameStream::open(file, *facts, part, stop, progress);
     if (!stream)
         return tl::unexpected(stream.error());

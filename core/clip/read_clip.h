@@ -23,11 +23,13 @@ struct ClipReading {
     std::vector<Warning> warnings;  ///< of file, frames and stretches left out
 };
 
+inline constexpr double kLongestPart_s = 60.0;  // the time that lines take grows with its square
+
 /// The whole way: probeClip(), the frames of a FrameStream through a RowShiftReader, readFilm().
 ///
 /// @param stop      heeded within one frame, or as readFilm() does
 /// @param progress  steps are frames
-/// @error as each of them.
+/// @error as each of them. BadInput  a part above kLongestPart_s, a readout longer than a frame.
 Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOptions& part,
                              const FilmReadingOptions& options, const std::stop_token& stop = {},
                              const Progress& progress = {});

@@ -139,7 +139,7 @@ Result<RowGrid> rowGrid(const RowShifts& shifts)
     const auto runs = grid.rate_hz > 0 ? runsOf(*frames, kLongestGap / grid.rate_hz)
                                        : std::vector<std::span<const FrameBands>>{};
     if (runs.empty())
-        return fail(Errc::BadInput,
+        return fail(Errc::NoAnswer,
                     phrase("no %1 usable frames follow each other", whole(kFramesAtOnce)));
     grid.row = rowsOf(shifts.bands);
     std::size_t count = 0, references = 0;

@@ -76,7 +76,7 @@ TEST(AsFilmed, ReadBackGivesTheReportsNumber)
         const auto assessment = assess(setup, {.throttle = Grid{throttle, throttle, 1.0}}).value();
         const ThrottlePoint& point = *assessment.throttle.begin();
         const double scale = kGain * kFilmWidth / static_cast<double>(setup.camera.width_px);
-        const FilmReading reading = drawnAndRead(point, camera, kGain, 75);
+        const FilmReading reading = drawnAndRead(point, camera, kGain, 45);
         EXPECT_NEAR(reading.wobble_px / (scale * point.wobble_px), 1.0, 0.05);
         ASSERT_FALSE(reading.lines.empty());
         const auto loudest = std::max_element(

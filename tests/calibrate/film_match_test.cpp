@@ -124,5 +124,19 @@ TEST(FilmMatch, ThreeFilmsTellTheUnbalance)
     EXPECT_FALSE(unbalanceFromFilms(setup, std::vector<FilmMatch>(3, films[0])));
 }
 
+TEST(FilmMatch, DoubtsWhatIsFarFromThePrediction)
+{
+    // Oracle: the film is of fifty times the unbalance; a film of one line is of any order.
+    const auto setup = sampleCraft("reedbed");
+    auto shaken = setup;
+    scaleUnbalance(shaken, 50);
+    const auto strange = matchFilm(setup, filmedAt(shaken, 0.41, 0.02));
+    ASSERT_TRUE(strange) << english(strange.error().what);
+    EXPECT_NE(strange->mark.quality, Quality::Good);
+    FilmReading one = filmedAt(setup, 0.41, 0.02);
+    one.lines.resize(1);
+    EXPECT_NE(matchFilm(setup, one).value().mark.quality, Quality::Good);
+}
+
 }  // namespace
 }  // namespace stillbay

@@ -5360,6 +5360,34 @@
         <source>The readings end at %1 % throttle: above it these speeds are computed and not measured.</source>
         <translation>Die Ablesungen enden bei %1 % Gas: Darüber sind diese Drehzahlen berechnet und nicht gemessen.</translation>
     </message>
+    <message>
+        <source>orders that should be larger do not show, or what shows is many times stronger or weaker than predicted</source>
+        <translation>Ordnungen, die größer sein müssten, zeigen sich nicht, oder was sich zeigt, ist um ein Vielfaches stärker oder schwächer als vorhergesagt</translation>
+    </message>
+    <message>
+        <source>a single line is an order of some speed in any case: name the throttle</source>
+        <translation>eine einzelne Linie ist immer Ordnung irgendeiner Drehzahl: das Gas nennen</translation>
+    </message>
+    <message>
+        <source>what rings is too short or too noisy to compare its modes with this craft&apos;s: pluck again</source>
+        <translation>was schwingt, ist zu kurz oder zu verrauscht, um seine Eigenschwingungen mit denen dieses Kopters zu vergleichen: noch einmal anzupfen</translation>
+    </message>
+    <message>
+        <source>has %1 columns of acceleration, and a sensor whose axes are stated has three</source>
+        <translation>hat %1 Spalten mit Beschleunigung, und ein Sensor mit angegebenen Achsen hat drei</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;s of film are more than the %2&#xa0;s that are read at once: name a part</source>
+        <translation>%1&#xa0;s Film sind mehr als die %2&#xa0;s, die auf einmal gelesen werden: einen Teil nennen</translation>
+    </message>
+    <message>
+        <source>a readout of %1&#xa0;ms is longer than a frame lasts at %2 frames a second</source>
+        <translation>eine Auslesezeit von %1&#xa0;ms ist länger, als ein Bild bei %2 Bildern je Sekunde dauert</translation>
+    </message>
+    <message>
+        <source>what shows is several times stronger or weaker than predicted, or an order that should show does not</source>
+        <translation>was sich zeigt, ist mehrfach stärker oder schwächer als vorhergesagt, oder eine Ordnung, die sich zeigen müsste, fehlt</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -5446,6 +5474,10 @@
     <message>
         <source>The arms&apos; and tubes&apos; modes are not measured: hang test and tap test first make this more certain.</source>
         <translation>Die Eigenschwingungen von Auslegern und Schläuchen sind nicht gemessen: Hängeversuch und Klopfversuch zuvor machen dies sicherer.</translation>
+    </message>
+    <message>
+        <source>only %1 of %2 readings agree with the craft&apos;s modes: do the tap and pluck tests first</source>
+        <translation>nur %1 von %2 Ablesungen passen zu den Eigenschwingungen des Kopters: zuerst Klopf- und Zupfversuch machen</translation>
     </message>
 </context>
 <context>
