@@ -17,9 +17,9 @@ Warning leftOut(const UnusableStretch& stretch)
 
 }  // namespace
 
-Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOptions& part,
-                             const FilmReadingOptions& options, const std::stop_token& stop,
-                             const Progress& progress)
+Result<ClipShifts> readShifts(const std::filesystem::path& file, const ClipOptions& part,
+                              const std::stop_token& stop, const Progress& progress,
+                              const FrameSeen& seen)
 {
     auto facts = probeClip(file, part, stop);
     if (!facts)
@@ -30,11 +30,6 @@ Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOption
                     phrase("%1\u00A0s of film are more than the %2\u00A0s that are read at "
                            "once: name a part",
                            fixed(part_s, 0), fixed(kLongestPart_s, 0)));
-    if (options.readout_s * facts->frameRate_hz > 1)
-        return fail(
-            Errc::BadInput,
-            phrase("a readout of %1\u00A0ms is longer than a frame lasts at %2 frames a second",
-                   rounded(1e3 * options.readout_s, 3), rounded(facts->frameRate_hz, 4)));
     auto stream = FrameStream::open(file, *facts, part, stop, progress);
     if (!stream)
         return tl::unexpected(stream.error());
@@ -46,9 +41,11 @@ Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOption
         if (!*frame)
             break;
         reader.add(**frame);
+        if (seen)
+            seen(**frame);
     }
 
-    ClipReading clip;
+    ClipShifts clip;
     clip.facts = *std::move(facts);
     clip.frames = stream->frames();
     clip.shifts = reader.finish();
@@ -56,11 +53,31 @@ Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOption
     clip.warnings.insert(clip.warnings.end(), stream->warnings().begin(), stream->warnings().end());
     for (const UnusableStretch& stretch : clip.shifts.unusable)
         clip.warnings.push_back(leftOut(stretch));
-    auto reading = readFilm(clip.shifts, options, stop);
+    return clip;
+}
+
+Result<FilmReading> readLines(const ClipShifts& clip, const FilmReadingOptions& options,
+                              const std::stop_token& stop, const Progress& progress)
+{
+    if (options.readout_s * clip.facts.frameRate_hz > 1)
+        return fail(
+            Errc::BadInput,
+            phrase("a readout of %1\u00A0ms is longer than a frame lasts at %2 frames a second",
+                   rounded(1e3 * options.readout_s, 3), rounded(clip.facts.frameRate_hz, 4)));
+    return readFilm(clip.shifts, options, stop, progress);
+}
+
+Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOptions& part,
+                             const FilmReadingOptions& options, const std::stop_token& stop,
+                             const Progress& progress)
+{
+    auto shifts = readShifts(file, part, stop, progress);
+    if (!shifts)
+        return tl::unexpected(shifts.error());
+    auto reading = readLines(*shifts, options, stop);
     if (!reading)
         return tl::unexpected(reading.error());
-    clip.reading = *std::move(reading);
-    return clip;
+    return ClipReading{*std::move(shifts), *std::move(reading)};
 }
 
 }  // namespace stillbay

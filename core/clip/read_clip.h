@@ -4,32 +4,52 @@
 #include "core/base/progress.h"
 #include "core/base/result.h"
 #include "core/clip/film_lines.h"
+#include "core/clip/frame.h"
 #include "core/clip/probe.h"
 #include "core/clip/row_shifts.h"
 
 #include <cstddef>
 #include <filesystem>
+#include <functional>
 #include <stop_token>
 #include <vector>
 
 namespace stillbay {
 
-/// What a film says, from its file to its lines.
-struct ClipReading {
+/// What the frames of a film say, before readout and exposure are asked for.
+struct ClipShifts {
     ClipFacts facts;
     std::size_t frames = 0;  ///< that were read, without repeats
     RowShifts shifts;
-    FilmReading reading;
     std::vector<Warning> warnings;  ///< of file, frames and stretches left out
+};
+
+/// What a film says, from its file to its lines.
+struct ClipReading : ClipShifts {
+    FilmReading reading;
 };
 
 inline constexpr double kLongestPart_s = 60.0;  // the time that lines take grows with its square
 
-/// The whole way: probeClip(), the frames of a FrameStream through a RowShiftReader, readFilm().
+using FrameSeen = std::function<void(const Frame&)>;  ///< the frame lasts until it returns
+
+/// probeClip() and the frames of a FrameStream through a RowShiftReader.
 ///
-/// @param stop      heeded within one frame, or as readFilm() does
+/// @param stop      heeded within one frame
 /// @param progress  steps are frames
-/// @error as each of them. BadInput  a part above kLongestPart_s, a readout longer than a frame.
+/// @param seen      told each frame that is read; empty: nobody
+/// @error as each of them. BadInput  a part above kLongestPart_s.
+Result<ClipShifts> readShifts(const std::filesystem::path& file, const ClipOptions& part,
+                              const std::stop_token& stop = {}, const Progress& progress = {},
+                              const FrameSeen& seen = {});
+
+/// Lines out of shifts.
+///
+/// @error as readFilm(). BadInput  a readout longer than a frame.
+Result<FilmReading> readLines(const ClipShifts& clip, const FilmReadingOptions& options,
+                              const std::stop_token& stop = {}, const Progress& progress = {});
+
+/// The whole way: readShifts() and readLines().
 Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOptions& part,
                              const FilmReadingOptions& options, const std::stop_token& stop = {},
                              const Progress& progress = {});
