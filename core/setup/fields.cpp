@@ -351,6 +351,10 @@ constexpr Field<NamedRecording> kRecordingFields[] = {
     {"arm", translatable("Tapped arm"), "",
      translatable("Which arm was tapped, counted from 1; empty for the first."), 1, 16, 1, 0,
      kWrittenWhereSet, &NamedRecording::arm},
+    {"throttle", translatable("Throttle of the film"), "",
+     translatable("Where the stick stood while it was filmed, 0 to 1; empty where that is not "
+                  "known."),
+     0.01, 1, 0.01, 3, kWrittenWhereSet, &NamedRecording::throttle},
     {"sensor_mm", translatable("Place of the sensor"), "mm",
      translatable("Where the sensor sat, measured from the middle of the centre plate: forward, "
                   "left, up; empty where that is not known."),

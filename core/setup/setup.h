@@ -276,10 +276,11 @@ struct ReadColumn {
 struct NamedRecording {
     std::string file;  ///< in the craft's file: as seen from there
     RecordingKind kind = RecordingKind::Pluck;
-    std::optional<double> rate_hz;  ///< none: as guessed
-    std::optional<double> from_s;   ///< of the part that is used; none: from the beginning
-    std::optional<double> to_s;     ///< likewise; none: to the end
-    std::optional<double> arm;      ///< the tapped one, from 1; none: the first
+    std::optional<double> rate_hz;   ///< none: as guessed
+    std::optional<double> from_s;    ///< of the part that is used; none: from the beginning
+    std::optional<double> to_s;      ///< likewise; none: to the end
+    std::optional<double> arm;       ///< the tapped one, from 1; none: the first
+    std::optional<double> throttle;  ///< of the stick while it was filmed; none: not known
     std::optional<Triple> sensor_mm;
     std::optional<double> sensor_mass_g;
     std::string sensor_axes;  ///< where x, y and z of the sensor point: "-y:x:z"; empty: not known
