@@ -7,10 +7,9 @@
 #include "app/commands/motor_recordings.h"
 #include "app/commands/stop_on_interrupt.h"
 #include "core/base/units.h"
-#include "core/calibrate/film_match.h"
+#include "core/calibrate/craft_film.h"
 
 #include <array>
-#include <cmath>
 #include <optional>
 #include <string>
 #include <utility>
@@ -20,7 +19,6 @@ namespace {
 
 constexpr double kLongestReadout_ms = 100;
 constexpr double kLongestExposure_ms = 100;
-constexpr double kSameRate = 0.01;  // of the frame rate
 
 struct FilmArguments {
     std::string file;
@@ -102,44 +100,6 @@ tl::expected<FilmArguments, int> parseFilm(std::span<const std::string_view> arg
     return parsed;
 }
 
-// Where the film cannot have been taken as the setup says.
-std::vector<Warning> otherModeWarnings(const ClipFacts& facts, const Camera& camera)
-{
-    std::vector<Warning> warnings;
-    if (facts.width != static_cast<unsigned>(camera.width_px))
-        warnings.push_back(
-            {"film_other_size",
-             phrase("the film is %1 pixels wide, the camera of the setup %2: the prediction is "
-                    "scaled, and the readout may be another",
-                    whole(facts.width), whole(static_cast<std::size_t>(camera.width_px)))});
-    else if (facts.height != static_cast<unsigned>(camera.height_px))
-        warnings.push_back(
-            {"film_other_height",
-             phrase(
-                 "the film has %1 rows, the camera of the setup %2: where rows were cut off, its "
-                 "readout is shorter",
-                 whole(facts.height), whole(static_cast<std::size_t>(camera.height_px)))});
-    if (std::abs(facts.frameRate_hz - camera.frame_rate_hz) > kSameRate * camera.frame_rate_hz)
-        warnings.push_back(
-            {"film_other_rate",
-             phrase("the film has %1 frames a second, the camera of the setup %2: its readout may "
-                    "be another",
-                    rounded(facts.frameRate_hz, 4), rounded(camera.frame_rate_hz, 4))});
-    return warnings;
-}
-
-// The same in pixels of a camera of which one is so many of the film's.
-FilmReading inPixelsOf(FilmReading reading, double filmedPx)
-{
-    for (FilmLine& line : reading.lines)
-        for (double* const pixels :
-             {&line.across_px, &line.up_px, &line.wobble_px, &line.frameShake_px})
-            *pixels /= filmedPx;
-    for (double* const pixels : {&reading.wobble_px, &reading.frameShake_px, &reading.floor_px})
-        *pixels /= filmedPx;
-    return reading;
-}
-
 }  // namespace
 
 int runFilm(std::span<const std::string_view> arguments, std::ostream& out, std::ostream& err)
@@ -169,21 +129,14 @@ int runFilm(std::span<const std::string_view> arguments, std::ostream& out, std:
 
     if (setup) {
         film.blades = setup->drive.propeller.blades;
-        film.filmedPx = static_cast<double>(film.clip.facts.width) / setup->camera.width_px;
-        const FilmReading reading = inPixelsOf(film.clip.reading, film.filmedPx);
-        auto match = matchFilm(*setup, reading, parsed->match);
-        if (match) {
-            film.texts = filmTexts(*setup, reading, *match);
-            film.clip.warnings.insert(film.clip.warnings.end(), match->warnings.begin(),
-                                      match->warnings.end());
-            film.match = *std::move(match);
-        } else if (match.error().code == Errc::NoAnswer) {
-            film.texts = {match.error().what};
-        } else {
-            return reportError(err, match.error(), *parsed->setup);
-        }
-        for (Warning& warning : otherModeWarnings(film.clip.facts, setup->camera))
-            film.clip.warnings.push_back(std::move(warning));
+        auto crafts = filmOfCraft(*setup, film.clip.facts, film.clip.reading, parsed->match);
+        if (!crafts)
+            return reportError(err, crafts.error(), *parsed->setup);
+        film.filmedPx = crafts->filmedPx;
+        film.match = std::move(crafts->match);
+        film.texts = std::move(crafts->texts);
+        film.clip.warnings.insert(film.clip.warnings.end(), crafts->warnings.begin(),
+                                  crafts->warnings.end());
     }
     reportWarnings(err, film.clip.warnings, parsed->file);
     return print(out, parsed->json ? filmJson(film) : filmPage(film), err);
