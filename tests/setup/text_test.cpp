@@ -102,6 +102,7 @@ TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
                             1.5,
                             8.25,
                             2,
+                            0.45,
                             Triple{81, -7, -52},
                             3.5,
                             "-y:x:z",
