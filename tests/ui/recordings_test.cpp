@@ -11,9 +11,11 @@
 #include "ui/recordings/correction_pane.h"
 #include "ui/recordings/flight_notes_pane.h"
 #include "ui/recordings/hang_pane.h"
+#include "ui/recordings/reading_strip.h"
 #include "ui/recordings/recording_list.h"
 #include "ui/recordings/recording_page.h"
 #include "ui/recordings/recordings_view.h"
+#include "ui/recordings/result_part.h"
 #include "ui/recordings/said_pane.h"
 #include "ui/recordings/sample_recordings.h"
 #include "ui/widgets/message_bar.h"
@@ -141,13 +143,13 @@ TEST_F(RecordingsTest, ARecordingIsNamedReadAndLaidOverThePrediction)
     EXPECT_NEAR(view.page().trace().end(), 8.0, 0.01);
 
     // Oracle: the tones the table was made of; a ring-down finds them within a percent.
-    const MeasuredShown& shown = view.page().result().measured();
+    const MeasuredShown& shown = view.page().result().chart().measured();
     ASSERT_EQ(shown.measured.size(), 2U) << qPrintable(view.correction().text());
     EXPECT_NEAR(shown.measured[0].x, 6.25, 0.06);
     EXPECT_NEAR(shown.measured[1].x, 11.0, 0.11);
     EXPECT_EQ(shown.predicted.size(), 6U);  // the bay's bench modes
     EXPECT_FALSE(shown.curves.empty());
-    EXPECT_GT(view.page().result().table().rows(), 20U);
+    EXPECT_GT(view.page().result().chart().table().rows(), 20U);
     EXPECT_TRUE(view.correction().text().contains(QStringLiteral("The bay rings at 6.2")))
         << qPrintable(view.correction().text());
 
@@ -219,16 +221,16 @@ TEST_F(RecordingsTest, ReadingCanBeStoppedAndBegunAgain)
     openCraft();
     view.addFiles({file(QStringLiteral("long.csv"), pluckTable())});
     EXPECT_TRUE(view.isBusy());
-    EXPECT_TRUE(view.page().stopButton().isVisible());
-    view.page().stopButton().click();
+    EXPECT_TRUE(view.page().strip().stopButton().isVisible());
+    view.page().strip().stopButton().click();
     EXPECT_FALSE(view.isBusy());
     QTest::qWait(50);
-    EXPECT_EQ(view.page().stopButton().text(), QStringLiteral("Read again"));
+    EXPECT_EQ(view.page().strip().stopButton().text(), QStringLiteral("Read again"));
     EXPECT_EQ(view.page().trace().table().rows(), 0U);
-    view.page().stopButton().click();
+    view.page().strip().stopButton().click();
     wait();
     EXPECT_EQ(view.page().trace().table().rows(), 3200U);
-    EXPECT_FALSE(view.page().stopButton().isVisible());
+    EXPECT_FALSE(view.page().strip().stopButton().isVisible());
 }
 
 // Roles, units and the part are the builder's; each change is one step, and is kept by the craft.
@@ -354,11 +356,11 @@ TEST_F(RecordingsTest, ASweepCorrectsSpeedAndUnbalanceEachInOneStep)
     view.addFiles({path}, describeSample);
     wait();
     const auto chartNamed = [&](const QString& name) {
-        auto* const which = named<QComboBox>(QStringLiteral("What is shown below the trace"));
+        auto* const which = named<QComboBox>(QStringLiteral("What is shown of it"));
         which->setCurrentText(name);
         emit which->activated(which->currentIndex());
-        EXPECT_EQ(view.page().result().measured().name, name);
-        return view.page().result().measured();
+        EXPECT_EQ(view.page().result().chart().measured().name, name);
+        return view.page().result().chart().measured();
     };
     for (const char* order : {"Order 1 over the throttle", "Order B over the throttle"}) {
         const MeasuredShown shown = chartNamed(QString::fromUtf8(order));
@@ -375,10 +377,10 @@ TEST_F(RecordingsTest, ASweepCorrectsSpeedAndUnbalanceEachInOneStep)
     EXPECT_TRUE(spectrogram.curves[0].isPredicted);
     EXPECT_FALSE(spectrogram.across.title.isEmpty() || spectrogram.up.title.isEmpty() ||
                  spectrogram.picture->title.isEmpty());
-    EXPECT_TRUE(view.page().result().axisWidget(QwtAxis::YRight)->isVisible());
-    EXPECT_GT(view.page().result().table().rows(), 50U);
+    EXPECT_TRUE(view.page().result().chart().axisWidget(QwtAxis::YRight)->isVisible());
+    EXPECT_GT(view.page().result().chart().table().rows(), 50U);
     chartNamed(QStringLiteral("Spectrum"));
-    EXPECT_FALSE(view.page().result().axisWidget(QwtAxis::YRight)->isVisible());
+    EXPECT_FALSE(view.page().result().chart().axisWidget(QwtAxis::YRight)->isVisible());
 
     CorrectionPane &speeds = view.said().speeds(), &unbalance = view.said().unbalance();
     ASSERT_TRUE(speeds.acceptButton().isVisible() && speeds.acceptButton().isEnabled())
@@ -537,7 +539,7 @@ TEST_F(RecordingsTest, ALongLogIsOpenedBesideALivingWindow)
     openCraft();
     view.addFiles({path});  // once, so that it is in the kernel's memory
     const auto isOpened = [&] {
-        return !view.page().stopButton().isVisible();
+        return !view.page().strip().stopButton().isVisible();
     };
     int days = 0;
     const auto afresh = [&] {  // another version of the file
@@ -574,7 +576,7 @@ TEST_F(RecordingsTest, ALongLogIsOpenedBesideALivingWindow)
         longestGapUntil([&] { return since.elapsed() >= after_ms || isOpened(); });
         if (isOpened())
             break;
-        view.page().stopButton().click();
+        view.page().strip().stopButton().click();
         since.restart();
         while (jobThreads().activeThreadCount() > 0)
             QCoreApplication::processEvents();

@@ -23,8 +23,11 @@
 namespace stillbay::ui {
 namespace {
 
-constexpr double kDensityZ = 2.0, kMeasuredBandZ = 5.0;
-constexpr double kMuch = 0.75;  // of the text's colour, so that curves show above the strongest
+constexpr double kDensityZ = 2.0, kMeasuredBandZ = 5.0, kBlindZ = 4.0;
+constexpr double kStickWidth = 3.0;
+constexpr double kBelowAll = 1e-9;  // of an axis of logarithms
+constexpr int kBlindGround = 40;    // of 255
+constexpr double kMuch = 0.75;      // of the text's colour, so that curves show above the strongest
 constexpr int kDensityBarWidth = 12;
 constexpr double kDeepest = 1e-7;  // of the highest; below, a logarithmic axis shows noise only
 constexpr double kAboveMeasured = 1.08;
@@ -37,7 +40,7 @@ double valueNear(const MeasuredCurve& curve, double x)
     if (above == curve.x.end() || (above == curve.x.begin() && *above > x))
         return std::numeric_limits<double>::quiet_NaN();
     const auto k = static_cast<std::size_t>(above - curve.x.begin());
-    if (k == 0 || curve.isOfPoints)
+    if (k == 0 || curve.isOfPoints || curve.isOfSticks)
         return curve.y[k];
     const double share = (x - curve.x[k - 1]) / (curve.x[k] - curve.x[k - 1]);
     return std::lerp(curve.y[k - 1], curve.y[k], share);
@@ -58,6 +61,15 @@ bool isNamedInLegend(const MeasuredShown& shown, const MeasuredCurve& curve)
            std::none_of(shown.curves.begin(), shown.curves.end(), [&](const MeasuredCurve& other) {
                return !other.isPredicted && other.hue == curve.hue;
            });
+}
+
+void clearZones(std::vector<ZoneItem*>& zones)
+{
+    for (ZoneItem* zone : zones) {
+        zone->detach();
+        delete zone;
+    }
+    zones.clear();
 }
 
 QwtScaleEngine* engineOf(const MeasuredShown::Axis& axis)
@@ -106,6 +118,7 @@ void MeasuredChart::setMeasured(const MeasuredShown& measured)
     setAxisTitle(QwtAxis::YRight, measured.picture ? measured.picture->title : QString());
     replaceCurves();
     replaceBands();
+    replaceBlind();
     m_predictedLane->setMarks(marksAt(measured.predicted));
     m_measuredLane->setMarks(marksAt(measured.measured));
     m_predictedLane->setCaption(measured.predictedCaption);
@@ -128,9 +141,13 @@ void MeasuredChart::replaceCurves()
         auto* const curve = new GapCurve(shown.name);
         curve->setItemAttribute(QwtPlotItem::Legend, isNamedInLegend(m_shown, shown));
         curve->setRenderHint(QwtPlotItem::RenderAntialiased);
-        curve->setZ(shown.isPredicted ? kCurveZ : kCurveZ + 1.0);
+        curve->setZ(shown.isPredicted && !shown.isOfPoints ? kCurveZ : kCurveZ + 1.0);
         curve->setLegendIconSize(QSize(28, 12));
-        if (shown.isOfPoints) {
+        if (shown.isOfSticks) {
+            curve->setStyle(QwtPlotCurve::Sticks);
+            curve->setBaseline(m_shown.up.isLog ? kBelowAll : 0.0);
+            curve->setLegendAttribute(QwtPlotCurve::LegendShowLine);
+        } else if (shown.isOfPoints) {
             curve->setStyle(QwtPlotCurve::NoCurve);
             curve->setLegendAttribute(QwtPlotCurve::LegendShowSymbol);
         } else {
@@ -162,13 +179,22 @@ void MeasuredChart::replaceCurves()
     }
 }
 
+void MeasuredChart::replaceBlind()
+{
+    clearZones(m_blind);
+    for (const MeasuredShown::Band& shown : m_shown.blind) {
+        auto* const band = new ZoneItem(shown.name, Qt::Vertical, Hatch::Crossed, kBlindZ);
+        band->setItemAttribute(QwtPlotItem::Legend, m_blind.empty());
+        band->setLegendIconSize(QSize(28, 12));
+        band->setInterval(shown.from, shown.to);
+        band->attach(this);
+        m_blind.push_back(band);
+    }
+}
+
 void MeasuredChart::replaceBands()
 {
-    for (ZoneItem* band : m_bands) {
-        band->detach();
-        delete band;
-    }
-    m_bands.clear();
+    clearZones(m_bands);
     std::vector<Mark> marks;
     for (std::size_t k = 0; k < m_shown.bands.size(); ++k) {
         const MeasuredShown::Band& shown = m_shown.bands[k];
@@ -264,6 +290,8 @@ void MeasuredChart::restyle(const ChartTheme& theme)
         QPen pen(colour, shown.isPredicted ? 2.2 : 1.4,
                  shown.isPredicted ? Qt::DashLine : Qt::SolidLine);
         pen.setCapStyle(Qt::FlatCap);
+        if (shown.isOfSticks)
+            pen.setWidthF(kStickWidth);
         m_curves[c]->setPen(pen);
         if (shown.isOfPoints)
             m_curves[c]->setSymbol(
@@ -273,11 +301,15 @@ void MeasuredChart::restyle(const ChartTheme& theme)
     }
     QColor ground = theme.canvas;
     ground.setAlpha(215);
+    const bool hasSticks = std::any_of(m_shown.curves.begin(), m_shown.curves.end(),
+                                       [](const MeasuredCurve& c) { return c.isOfSticks; });
     for (MarkLane* lane : {m_predictedLane, m_measuredLane, m_bandLane}) {
         std::vector<Mark> marks = lane->marks();
         for (Mark& mark : marks)
-            mark.line = QPen(lane == m_measuredLane ? theme.text : theme.mode, 1.2,
-                             lane == m_predictedLane ? Qt::DashLine : Qt::SolidLine);
+            mark.line = lane != m_bandLane && hasSticks
+                            ? QPen(Qt::NoPen)
+                            : QPen(lane == m_measuredLane ? theme.text : theme.mode, 1.2,
+                                   lane == m_predictedLane ? Qt::DashLine : Qt::SolidLine);
         lane->setMarks(std::move(marks));
         lane->setFont(smallFont());
         lane->setColours(theme.text, ground);
@@ -288,6 +320,10 @@ void MeasuredChart::restyle(const ChartTheme& theme)
         const std::size_t hue = std::min(k, theme.orders.size() - 1);
         m_bands[k]->setColours(theme.orders[hue], theme.orderHatches[hue]);
     }
+    QColor dim = theme.quiet;
+    dim.setAlpha(kBlindGround);
+    for (ZoneItem* band : m_blind)
+        band->setColours(dim, theme.quiet);
     setScales();
 }
 

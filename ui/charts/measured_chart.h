@@ -24,6 +24,7 @@ struct MeasuredCurve {
     std::vector<double> x, y;  ///< rising in x; y not a number: a gap
     bool isPredicted = false;
     bool isOfPoints = false;  ///< points instead of a line
+    bool isOfSticks = false;  ///< a stroke from zero to each point
     std::size_t hue = 0;      ///< a measured curve and its prediction share one
 
     bool operator==(const MeasuredCurve&) const = default;
@@ -54,6 +55,7 @@ struct MeasuredShown {
     std::vector<Place> measured, predicted;  ///< rising
     QString measuredCaption, predictedCaption;
     std::vector<Band> bands;  ///< where the craft's excitation lies
+    std::vector<Band> blind;  ///< where the measurement says nothing; one name for all
 };
 
 /// Spectrum, spectrogram, decay, transfer or orders: the measured curves solid, what the craft
@@ -76,6 +78,7 @@ protected:
 private:
     void replaceCurves();
     void replaceBands();
+    void replaceBlind();
     void setScales();
     void showColourScale(const ChartTheme& theme);
 
@@ -83,6 +86,7 @@ private:
     DensityItem* m_density;
     std::vector<QwtPlotCurve*> m_curves;
     std::vector<ZoneItem*> m_bands;
+    std::vector<ZoneItem*> m_blind;
     MarkLane* m_predictedLane;
     MarkLane* m_measuredLane;
     MarkLane* m_bandLane;

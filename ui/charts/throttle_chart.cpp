@@ -19,9 +19,11 @@
 #include <qwt_scale_engine.h>
 #include <qwt_scale_map.h>
 #include <qwt_scale_widget.h>
+#include <qwt_symbol.h>
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 #include <vector>
 
@@ -35,6 +37,9 @@ constexpr double kZoneZ = 5.0;
 constexpr double kBelowFaint = 100.0;
 constexpr double kAboveBad = 3.0;
 constexpr double kAbovePeaks = 4.0;  // air below the labels at the top
+constexpr double kNearMark = 1.0;    // [%] of throttle, to name a film
+constexpr double kNoNumber = std::numeric_limits<double>::quiet_NaN();
+constexpr QSize kFilmedPoint(10, 10);
 constexpr std::array kGradeHatches{Hatch::None, Hatch::Rising, Hatch::Crossed};
 
 /// Names of the zones where an axis would have numbers.
@@ -86,6 +91,7 @@ ThrottleChart::ThrottleChart(QWidget* parent)
               new ZoneItem(tr("bad"), Qt::Horizontal, kGradeHatches[2], kZoneZ)},
       m_worst(new GapCurve(tr("worst-case phase"))),
       m_total(new GapCurve(tr("wobble in the film"))),
+      m_filmedCurve(new QwtPlotCurve(tr("filmed"))),
       m_hoverLane(new MarkLane(tr("Hover"), MarkLane::Edge::Top, kLaneZ)),
       m_cruiseLane(new MarkLane(tr("Cruise"), MarkLane::Edge::Bottom, kFrontLaneZ)),
       m_noteLane(new MarkLane(tr("Seen in films"), MarkLane::Edge::Bottom, kFrontLaneZ, 1))
@@ -99,6 +105,12 @@ ThrottleChart::ThrottleChart(QWidget* parent)
         curve->setLegendIconSize(QSize(28, 12));
         curve->attach(this);
     }
+    m_filmedCurve->setStyle(QwtPlotCurve::NoCurve);
+    m_filmedCurve->setRenderHint(QwtPlotItem::RenderAntialiased);
+    m_filmedCurve->setZ(kCurveZ + 2.0);
+    m_filmedCurve->setLegendAttribute(QwtPlotCurve::LegendShowSymbol);
+    m_filmedCurve->setItemAttribute(QwtPlotItem::Legend, false);
+    m_filmedCurve->attach(this);
     m_hoverLane->attach(this);
     m_cruiseLane->attach(this);
     m_noteLane->attach(this);
@@ -143,6 +155,8 @@ void ThrottleChart::placeZones(const Limits& limits)
     for (const WobbleAt& at : m_assessment.curve)
         if (std::isfinite(at.wobble_px))
             peak = std::max(peak, at.wobble_px);
+    for (const FilmedMark& mark : m_filmed)
+        peak = std::max(peak, mark.filmed_px);
     const double bottom = ladderBelow(limits.faint_px / kBelowFaint);
     const double top = ladderAbove(std::max(
         kAboveBad * limits.bad_px,
@@ -192,6 +206,10 @@ void ThrottleChart::placeCurves()
         samples(m_assessment.curve, [](const WobbleAt& at) { return at.wobble_px; }));
     m_worst->setSamples(samples(m_assessment.throttle,
                                 [](const ThrottlePoint& point) { return point.wobble_worst_px; }));
+    QVector<QPointF> filmed;
+    for (const FilmedMark& mark : m_filmed)
+        filmed << QPointF(kPercent * mark.throttle, std::max(mark.filmed_px, bottom));
+    m_filmedCurve->setSamples(filmed);
 }
 
 void ThrottleChart::placeMarks(const Setup& setup)
@@ -224,7 +242,29 @@ void ThrottleChart::describe(const Setup& setup)
     for (const FlightNote& note : setup.flight.notes)
         sentences << tr("In a film from %1 to %2 %: %3.")
                          .arg(percentText(note.from), percentText(note.to), seenText(note.seen));
+    for (const FilmedMark& mark : m_filmed)
+        sentences << tr("%1.").arg(filmedText(mark));
     setSummary(sentences.join(u' '));
+}
+
+void ThrottleChart::setFilmed(const std::vector<FilmedMark>& marks)
+{
+    if (m_filmed == marks)
+        return;
+    m_filmed = marks;
+    m_filmedCurve->setItemAttribute(QwtPlotItem::Legend, !marks.empty());
+    placeZones(m_limits);
+    placeCurves();
+    applyTheme();
+}
+
+QString ThrottleChart::filmedNear(double percent) const
+{
+    QString text;
+    for (const FilmedMark& mark : m_filmed)
+        if (std::abs(kPercent * mark.throttle - percent) < kNearMark)
+            text += u'\n' + filmedText(mark);
+    return text;
 }
 
 QString ThrottleChart::readout(const QPointF& place) const
@@ -239,10 +279,12 @@ QString ThrottleChart::readout(const QPointF& place) const
                  locale.toString(point->wobble_px, 'g', 2), gradeWord(m_limits, point->wobble_px),
                  m_compared.readout(kPercent * point->throttle));
     return tr("%1 %: %2 px, %3 (worst-case phase %4 px)\n%5 rpm")
-        .arg(locale.toString(kPercent * point->throttle, 'f', 1),
-             locale.toString(point->wobble_px, 'g', 2), gradeWord(m_limits, point->wobble_px),
-             locale.toString(point->wobble_worst_px, 'g', 2),
-             locale.toString(std::round(point->speed_rpm), 'f', 0));
+               .arg(locale.toString(kPercent * point->throttle, 'f', 1),
+                    locale.toString(point->wobble_px, 'g', 2),
+                    gradeWord(m_limits, point->wobble_px),
+                    locale.toString(point->wobble_worst_px, 'g', 2),
+                    locale.toString(std::round(point->speed_rpm), 'f', 0)) +
+           filmedNear(place.x());
 }
 
 QString ThrottleChart::cursorLabel(double x) const
@@ -288,6 +330,14 @@ ChartTable ThrottleChart::table() const
     table.columns.push_back(columnOf(points, QStringLiteral("wobble_worst_px"),
                                      tr("Worst-case phase (px)"),
                                      [](const auto& p) { return p.wobble_worst_px; }));
+    if (!m_filmed.empty()) {
+        ChartColumn filmed{QStringLiteral("filmed_px"), tr("Filmed (px)"),
+                           std::vector<double>(points.size(), kNoNumber)};
+        for (const FilmedMark& mark : m_filmed)
+            if (const ThrottlePoint* const point = pointAt(points, mark.throttle))
+                filmed.values[static_cast<std::size_t>(point - points.data())] = mark.filmed_px;
+        table.columns.push_back(std::move(filmed));
+    }
     for (ChartColumn& column : orderColumns(points))
         table.columns.push_back(std::move(column));
     return table;
@@ -328,6 +378,8 @@ void ThrottleChart::restyle(const ChartTheme& theme)
     QPen thin(theme.quiet, 1.2, Qt::DashLine);
     thin.setCapStyle(Qt::FlatCap);
     m_worst->setPen(thin);
+    m_filmedCurve->setSymbol(
+        new QwtSymbol(QwtSymbol::Rect, QBrush(theme.text), QPen(theme.canvas, 1.6), kFilmedPoint));
     QColor ground = theme.canvas;
     ground.setAlpha(215);
     for (MarkLane* lane : {m_hoverLane, m_cruiseLane}) {

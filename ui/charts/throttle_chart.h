@@ -5,6 +5,7 @@
 #include "core/setup/setup.h"
 #include "ui/charts/chart.h"
 #include "ui/charts/compared_curves.h"
+#include "ui/charts/filmed_mark.h"
 
 #include <array>
 #include <vector>
@@ -27,6 +28,10 @@ public:
     void setAssessment(const Setup& setup, const Assessment& assessment);
     void setThrottle(double throttle);  ///< 0 to 1, where the cursor stands
 
+    /// What films showed, as points beside the curve.
+    void setFilmed(const std::vector<FilmedMark>& marks);
+    const std::vector<FilmedMark>& filmed() const { return m_filmed; }
+
     void setCompared(const std::vector<ComparedCurve>& curves);
     /// The craft at hand is one curve among those compared, under this name.
     void showAsOneOf(const QString& name);
@@ -38,6 +43,7 @@ public:
     void hideCursor() override {}  // it is always there
 
     const QwtPlotCurve& totalCurve() const { return *m_total; }
+    const QwtPlotCurve& filmedCurve() const { return *m_filmedCurve; }
     const QwtPlotCurve& worstCurve() const { return *m_worst; }
     const MarkLane& hoverLane() const { return *m_hoverLane; }
     const std::array<ZoneItem*, 3>& zones() const { return m_zones; }
@@ -57,11 +63,14 @@ private:
     void placeZones(const Limits& limits);
     void placeMarks(const Setup& setup);
     void describe(const Setup& setup);
+    QString filmedNear(double percent) const;
     void askFor(double throttle);
 
     std::array<ZoneItem*, 3> m_zones;  // clean, faint, bad
     QwtPlotCurve* m_worst;
     QwtPlotCurve* m_total;
+    QwtPlotCurve* m_filmedCurve;
+    std::vector<FilmedMark> m_filmed;
     MarkLane* m_hoverLane;
     MarkLane* m_cruiseLane;
     MarkLane* m_noteLane;      // what the builder saw in films

@@ -59,6 +59,7 @@ void ZoneItem::setColours(const QColor& ground, const QColor& hatch)
 {
     m_ground = ground;
     m_hatchColour = hatch;
+    legendChanged();
 }
 
 void ZoneItem::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,

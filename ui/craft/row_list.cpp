@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/craft/row_list.h"
 
+#include "ui/widgets/display_text.h"
 #include "ui/widgets/field_path.h"
 #include "ui/widgets/labels.h"
 
@@ -164,7 +165,7 @@ RowList::Card RowList::makeCard(std::size_t index)
     auto* const frame = new QFrame(this);
     frame->setFrameShape(QFrame::StyledPanel);
     setFieldPath(*frame, QStringLiteral("%1[%2]").arg(m_spec.path).arg(index));
-    auto* const title = new QLabel(name.left(1).toUpper() + name.mid(1), frame);
+    auto* const title = new QLabel(capitalised(name), frame);
     title->setWordWrap(true);  // in a narrow form
     QToolButton* const up = moveButton(index, Way::Up, name, frame);
     QToolButton* const down = moveButton(index, Way::Down, name, frame);

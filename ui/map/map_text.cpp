@@ -60,7 +60,7 @@ QString mapTitle(Variable across, Variable up)
 {
     const QString title =
         MapTexts::tr("%1 × %2").arg(displayText(rowOf(across).name), displayText(rowOf(up).name));
-    return title.front().toUpper() + title.mid(1);
+    return capitalised(title);
 }
 
 QString wobbleTitleOf(MapShows shows)

@@ -142,7 +142,7 @@ void CorrectionPane::display(const QString& sentence, const std::optional<Qualit
     if (mark) {
         m_flag->display(mark->quality);
         m_mark->setText(qualityName(mark->quality));
-        m_reason->setText(displayText(mark->reason));
+        m_reason->setText(capitalised(displayText(mark->reason)));
     }
     showValues();
     QStringList warnings;

@@ -26,14 +26,6 @@ constexpr std::size_t kLeastSegment = 64;
 constexpr std::size_t kMostChannelsShown = 6;
 constexpr double kHighestShown_hz = 1000.0;
 
-Finding filmFinding()
-{
-    Finding finding;
-    finding.sentence =
-        QObject::tr("A film is kept beside the craft by name. This version does not read films.");
-    return finding;
-}
-
 std::size_t segmentFor(std::size_t samples, double rate)
 {
     const auto wanted = static_cast<std::size_t>(std::max(rate / kSpectrumStep_hz, 1.0));
@@ -54,7 +46,7 @@ Result<Finding> findingOfKind(const FindingQuestion& asked, const std::stop_toke
         case RecordingKind::Film:
             break;
     }
-    return filmFinding();
+    return fail(Errc::Internal, phrase("a film has no samples"));
 }
 
 bool areMotorsRunning(RecordingKind kind)
@@ -77,8 +69,6 @@ void addAliasWarning(Finding& finding, const FindingQuestion& question)
 
 Result<Finding> findingOf(const FindingQuestion& question, const std::stop_token& stop)
 {
-    if (question.named.kind == RecordingKind::Film)
-        return filmFinding();
     FindingQuestion asked = question;
     if (question.named.from_s || question.named.to_s) {
         Result<Recording> part =

@@ -18,8 +18,8 @@
 #include <stop_token>
 #include <vector>
 
-/// From a recording and the craft to what the tab shows of it, a function for each kind. They run
-/// in the background.
+/// From a recording and the craft to what the tab shows of it, a function for each kind but films
+/// (film_finding.h). They run in the background.
 namespace stillbay::ui {
 
 struct FindingQuestion {

@@ -40,9 +40,10 @@ RecordingList::RecordingList(QWidget* parent)
     m_list->setTextElideMode(Qt::ElideMiddle);
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->setSpacing(1);
-    m_add->setToolTip(
-        tr("Names a table of numbers (csv, txt, tsv) or a sound (wav, flac, ogg) beside the craft; "
-           "the file stays where it is. It can be dropped onto the window, too."));
+    m_add->setToolTip(tr(
+        "Names a table of numbers (csv, txt, tsv), a sound (wav, flac, ogg) or a film (mp4, mov, "
+        "…) beside the craft; the file stays where it is. It can be dropped onto the window, "
+        "too."));
     m_remove->setToolTip(tr("Takes the chosen name off the list; the file stays."));
     for (QPushButton* button : {m_add, m_remove})
         button->setAutoDefault(true);

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "ui/charts/chart.h"
-#include "ui/charts/measured_chart.h"
 #include "ui/recordings/reading.h"
 
 #include <QWidget>
@@ -11,16 +10,15 @@
 #include <vector>
 
 class QComboBox;
-class QLabel;
-class QPushButton;
 
 namespace stillbay::ui {
 
 class ColumnPane;
-class NumberBox;
+class PartRow;
+class ReadingStrip;
+class ResultPart;
 class Section;
 class SensorPane;
-class ThinProgress;
 class TraceChart;
 
 /// One recording: how it is read, its trace with the chosen part, and what it shows.
@@ -37,15 +35,13 @@ public:
     /// What of it is the builder's: where the sensor sat, or which of the arms was tapped.
     void setNamed(const NamedRecording& named, const std::vector<Arm>& arms);
     void setPart(std::optional<double> from_s, std::optional<double> to_s);
-    void setCharts(const std::vector<MeasuredShown>& charts);
-    void setStale(bool stale);  ///< what it shows is being worked out anew
 
     TraceChart& trace() { return *m_trace; }
-    MeasuredChart& result() { return *m_result; }
+    ResultPart& result() { return *m_result; }
     ColumnPane& columns() { return *m_columns; }
     Section& reading() { return *m_reading; }
     SensorPane& sensor() { return *m_sensor; }
-    QPushButton& stopButton() { return *m_stop; }
+    ReadingStrip& strip() { return *m_strip; }
 
 signals:
     void stopWanted();
@@ -57,33 +53,19 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
+    void showState(const Recording& recording);
     void showTrace();
-    void showChart();
-    void showWorking();
-    void typedPart();
-    void tellPart(double from, double to);
     void fold();
 
     ReadAnswer m_answer;
-    std::vector<MeasuredShown> m_charts;
-    QString m_wantedChart;
-    bool m_isStopped = false;
-    bool m_isStale = false;
     Section* m_reading;
     ColumnPane* m_columns;
     SensorPane* m_sensor;
-    QLabel* m_state;
-    ThinProgress* m_progress;
-    QPushButton* m_stop;
+    ReadingStrip* m_strip;
     QComboBox* m_quantity;
     TraceChart* m_trace;
-    NumberBox* m_from;
-    NumberBox* m_to;
-    QPushButton* m_whole;
-    QLabel* m_working;
-    QComboBox* m_which;
-    MeasuredChart* m_result;
-    QWidget* m_resultPart;
+    PartRow* m_part;
+    ResultPart* m_result;
 };
 
 }  // namespace stillbay::ui

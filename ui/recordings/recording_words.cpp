@@ -26,6 +26,14 @@ const QStringList& soundEndings()
     return endings;
 }
 
+const QStringList& filmEndings()
+{
+    static const QStringList endings{
+        QStringLiteral("mp4"), QStringLiteral("mov"),  QStringLiteral("m4v"), QStringLiteral("mkv"),
+        QStringLiteral("avi"), QStringLiteral("webm"), QStringLiteral("mts")};
+    return endings;
+}
+
 QString endingOf(const QString& path)
 {
     return QFileInfo(path).suffix().toLower();
@@ -144,22 +152,27 @@ QString reasonText(const Error& error)
 
 bool isRecordingName(const QString& path)
 {
-    return tableEndings().contains(endingOf(path)) || soundEndings().contains(endingOf(path));
+    const QString ending = endingOf(path);
+    return tableEndings().contains(ending) || soundEndings().contains(ending) ||
+           filmEndings().contains(ending);
 }
 
 QString recordingFilter()
 {
     QStringList patterns;
-    for (const QStringList& endings : {tableEndings(), soundEndings()})
+    for (const QStringList& endings : {tableEndings(), soundEndings(), filmEndings()})
         for (const QString& ending : endings)
             patterns << QStringLiteral("*.") + ending << QStringLiteral("*.") + ending.toUpper();
     return QObject::tr("Recordings (%1)").arg(patterns.join(u' ')) + QStringLiteral(";;") +
            QObject::tr("All files (*)");
 }
 
-// A name that says it decides; else a sound is what is heard, and a table a pluck.
+// A film's ending decides, then a name that says it; else a sound is what is heard, and a table a
+// pluck.
 RecordingKind likelyKind(const QString& path)
 {
+    if (filmEndings().contains(endingOf(path)))
+        return RecordingKind::Film;
     const QString name = QFileInfo(path).completeBaseName().toLower();
     const std::pair<const char*, RecordingKind> words[] = {
         {"pluck", RecordingKind::Pluck}, {"zupf", RecordingKind::Pluck},

@@ -6,12 +6,16 @@
 #include "core/calibrate/hang.h"
 #include "ui/recordings/column_pane.h"
 #include "ui/recordings/correction_pane.h"
+#include "ui/recordings/film_desk.h"
+#include "ui/recordings/film_page.h"
 #include "ui/recordings/flight_notes_pane.h"
 #include "ui/recordings/hang_pane.h"
+#include "ui/recordings/measured_craft.h"
 #include "ui/recordings/name_files.h"
 #include "ui/recordings/recording_list.h"
 #include "ui/recordings/recording_page.h"
 #include "ui/recordings/recording_words.h"
+#include "ui/recordings/result_part.h"
 #include "ui/recordings/said_pane.h"
 #include "ui/recordings/sample_recordings.h"
 #include "ui/recordings/sensor_pane.h"
@@ -29,24 +33,13 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <utility>
 
 namespace stillbay::ui {
 namespace {
 
 constexpr std::chrono::milliseconds kDragPause(250);  // lets a drag end before work begins
-
-// The craft without what no finding depends on.
-Setup measuredCraft(Setup setup)
-{
-    setup.name.clear();
-    setup.notes.clear();
-    setup.tunes.clear();
-    setup.recordings.clear();
-    setup.sources.clear();
-    setup.limits = {};
-    return setup;
-}
 
 }  // namespace
 
@@ -59,6 +52,8 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
       m_samples(new QPushButton(tr("Add the sample recordings"))),
       m_empty(makeEmpty()),
       m_page(new RecordingPage),
+      m_film(new FilmPage),
+      m_films(new FilmDesk(*m_film, this)),
       m_hang(new HangPane),
       m_notes(new FlightNotesPane),
       m_said(new SaidPane),
@@ -118,13 +113,27 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
             named.arm = sensor.arm;
         });
     });
-    connect(m_page, &RecordingPage::partWanted, this,
-            [this](std::optional<double> from_s, std::optional<double> to_s) {
-                change(tr("choose a part of a recording"), [&](NamedRecording& named) {
-                    named.from_s = from_s;
-                    named.to_s = to_s;
-                });
-            });
+    const auto takePart = [this](std::optional<double> from_s, std::optional<double> to_s) {
+        change(tr("choose a part of a recording"), [&](NamedRecording& named) {
+            named.from_s = from_s;
+            named.to_s = to_s;
+        });
+    };
+    connect(m_page, &RecordingPage::partWanted, this, takePart);
+    connect(m_film, &FilmPage::partWanted, this, takePart);
+    connect(m_film, &FilmPage::throttleWanted, this, [this](std::optional<double> throttle) {
+        change(tr("say at which throttle was filmed"),
+               [throttle](NamedRecording& named) { named.throttle = throttle; });
+    });
+    connect(m_films, &FilmDesk::said, this,
+            [this](const Finding& finding) { m_said->setFinding(finding, m_document.setup()); });
+    connect(m_films, &FilmDesk::saysNothing, this, [this](const Error& error) {
+        m_said->say(tr("It says nothing: %1.").arg(reasonText(error)));
+    });
+    connect(m_films, &FilmDesk::failed, this,
+            [this](const Error& error) { tellUnreadable(m_shownFilm->path, error); });
+    connect(m_films, &FilmDesk::staleChanged, m_said, &SaidPane::setStale);
+    connect(m_films, &FilmDesk::marksChanged, this, &RecordingsView::marksChanged);
     connect(m_page, &RecordingPage::stopWanted, this, [this] {
         m_stopped = m_read.wanted();
         m_read.drop();
@@ -153,6 +162,7 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
     connect(&m_document, &Document::opened, this, [this] {
         m_messages->hide();
         m_stopped.reset();
+        emit marksChanged({});
         m_list->choose({});
     });
     connect(&m_document, &Document::setupChanged, this, &RecordingsView::refresh);
@@ -165,7 +175,7 @@ QWidget* RecordingsView::makeEmpty()
     layout->setContentsMargins(24, 24, 24, 24);
     layout->addStretch(1);
     auto* const text = new QuietLabel(
-        tr("Add what a sensor, a microphone or a flight log wrote down of this craft, by the "
+        tr("Add what a sensor, a microphone, a camera or a flight log took of this craft, by the "
            "button on the left or by dropping the file here: the tab lays it over the prediction "
            "and offers better numbers."));
     text->setAlignment(Qt::AlignCenter);
@@ -184,6 +194,7 @@ QWidget* RecordingsView::makeCentre()
 {
     m_centre->addWidget(m_empty);
     m_centre->addWidget(m_page);
+    m_centre->addWidget(m_film);
     m_centre->addWidget(m_hang);
     m_centre->addWidget(m_notes);
     m_centre->setMinimumWidth(260);
@@ -269,7 +280,11 @@ void RecordingsView::refresh()
 {
     if (!isVisible() || !m_document.hasCraft())
         return;
-    m_list->setRecordings(m_document.setup().recordings);
+    const auto& recordings = m_document.setup().recordings;
+    m_list->setRecordings(recordings);
+    if (std::none_of(recordings.begin(), recordings.end(),
+                     [](const NamedRecording& named) { return named.kind == RecordingKind::Film; }))
+        emit marksChanged({});
     showChosen();
 }
 
@@ -277,12 +292,19 @@ void RecordingsView::showChosen()
 {
     if (!isVisible() || !m_document.hasCraft())
         return;
-    if (const NamedRecording* const named = shownRecording())
+    const NamedRecording* const named = shownRecording();
+    if (!named || named->kind != RecordingKind::Film) {
+        m_films->leave();
+        m_shownFilm.reset();
+    }
+    if (named && named->kind != RecordingKind::Film)
         return showRecording(*named);
     m_read.drop();
     m_find.drop();
     m_shown.reset();
     m_recording.reset();
+    if (named)
+        return showFilm(*named);
     m_messages->hide();
     if (m_list->chosen().what == Chosen::What::HangTest)
         return showHang();
@@ -357,21 +379,56 @@ void RecordingsView::showOther(const ReadKey& key)
     m_messages->hide();
     if (key.size >= 0)
         return m_said->say(tr("What it says is being worked out…"));
-    m_said->say({});
-    const QString name = QFileInfo(key.path).fileName();
     m_page->showNothing();
+    tellMissing(key.path);
+}
+
+void RecordingsView::tellMissing(const QString& path)
+{
+    m_said->say({});
+    const QString name = QFileInfo(path).fileName();
     m_messages->display(
-        MessageBar::Kind::Problem, tr("%1 is missing").arg(name),
-        QDir::toNativeSeparators(key.path),
+        MessageBar::Kind::Problem, tr("%1 is missing").arg(name), QDir::toNativeSeparators(path),
         {{tr("Find it…"), tr("Names the place where the recording is now."), [this, name] {
               find(name);
           }}});
 }
 
+void RecordingsView::tellUnreadable(const QString& path, const Error& error)
+{
+    m_said->say({});
+    m_messages->display(MessageBar::Kind::Problem,
+                        tr("%1 cannot be read").arg(QFileInfo(path).fileName()),
+                        tr("%1. Nothing else has changed.").arg(reasonText(error)));
+}
+
+void RecordingsView::showFilm(const NamedRecording& named)
+{
+    m_centre->setCurrentWidget(m_film);
+    const FilmKey key = filmKeyOf(named);
+    if (m_shownFilm != key) {
+        m_shownFilm = key;
+        m_messages->hide();
+        if (key.size < 0) {
+            m_films->leave();
+            m_film->showNothing();
+            tellMissing(key.path);
+        } else {
+            m_said->say(tr("What it says is being worked out…"));
+        }
+    }
+    m_film->setNamed(named, m_document.setup().camera);
+    if (key.size >= 0)
+        m_films->show(named, {m_document.setup(), m_prediction, m_predicted == m_document.setup()});
+}
+
+bool RecordingsView::isBusy() const
+{
+    return m_read.isDue() || m_find.isDue() || m_films->isBusy();
+}
+
 void RecordingsView::read(const NamedRecording& named, const ReadKey& key)
 {
-    if (named.kind == RecordingKind::Film)
-        return;
     if (m_stopped == key) {
         m_said->say({});
         return m_page->showStopped();
@@ -383,19 +440,13 @@ void RecordingsView::read(const NamedRecording& named, const ReadKey& key)
 
 void RecordingsView::readArrived(const Result<ReadAnswer>& answer)
 {
-    const auto tell = [this](const Error& error) {
-        m_said->say({});
-        m_messages->display(MessageBar::Kind::Problem,
-                            tr("%1 cannot be read").arg(QFileInfo(m_shown->path).fileName()),
-                            tr("%1. Nothing else has changed.").arg(reasonText(error)));
-    };
     if (!answer) {
         m_page->showNothing();
-        return tell(answer.error());
+        return tellUnreadable(m_shown->path, answer.error());
     }
     m_page->showAnswer(*answer);
     if (answer->failure)
-        return tell(*answer->failure);
+        return tellUnreadable(m_shown->path, *answer->failure);
     m_recording = answer->recording;
     if (const NamedRecording* named = shownRecording())
         m_page->setNamed(*named, m_document.setup().airframe.arms);
@@ -407,16 +458,10 @@ void RecordingsView::ask()
     const NamedRecording* const named = shownRecording();
     if (!named || !isVisible())
         return;
-    if (named->kind == RecordingKind::Film) {
-        m_find.drop();
-        if (const Result<Finding> film = findingOf({{}, {}, *named, {}}, {}); film)
-            m_said->say(film->sentence);
-        return;
-    }
     if (!m_recording || !m_shown)
         return;
     if (m_predicted != m_document.setup()) {  // its prediction is on the way
-        m_page->setStale(true);
+        m_page->result().setStale(true);
         m_said->setStale(true);
         return;
     }
@@ -426,11 +471,11 @@ void RecordingsView::ask()
     FindKey key{*m_shown,    *named,    partnerOf(*named), measuredCraft(m_document.setup()),
                 isPredicted, m_matching};
     if (m_find.wanted() == key) {
-        m_page->setStale(m_find.isDue());
+        m_page->result().setStale(m_find.isDue());
         m_said->setStale(m_find.isDue());
         return;
     }
-    m_page->setStale(true);
+    m_page->result().setStale(true);
     m_said->setStale(true);
     const FindingQuestion question{m_document.setup(), m_prediction, *named,
                                    m_recording,        key.partner,  m_matching};
@@ -441,13 +486,13 @@ void RecordingsView::ask()
 
 void RecordingsView::findingArrived(const Result<Finding>& finding)
 {
-    m_page->setStale(false);
+    m_page->result().setStale(false);
     if (!finding) {
-        m_page->setCharts({});
+        m_page->result().setCharts({});
         m_matching.clear();
         return m_said->say(tr("It says nothing: %1.").arg(reasonText(finding.error())));
     }
-    m_page->setCharts(finding->charts);
+    m_page->result().setCharts(finding->charts);
     m_said->setFinding(*finding, m_document.setup());
 }
 

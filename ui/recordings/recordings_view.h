@@ -2,8 +2,10 @@
 #pragma once
 
 #include "core/assess/assessment.h"
+#include "ui/charts/filmed_mark.h"
 #include "ui/document/background.h"
 #include "ui/document/document.h"
+#include "ui/recordings/film_read.h"
 #include "ui/recordings/finding.h"
 #include "ui/recordings/reading.h"
 #include "ui/widgets/result_view.h"
@@ -21,6 +23,8 @@ class QStackedWidget;
 namespace stillbay::ui {
 
 class CorrectionPane;
+class FilmDesk;
+class FilmPage;
 class FlightNotesPane;
 class HangPane;
 class MessageBar;
@@ -46,12 +50,17 @@ public:
                   const std::function<void(NamedRecording&)>& describe = {});
     RecordingList& list() { return *m_list; }
     RecordingPage& page() { return *m_page; }
+    FilmPage& film() { return *m_film; }
     HangPane& hang() { return *m_hang; }
     FlightNotesPane& flightNotes() { return *m_notes; }
     SaidPane& said() { return *m_said; }
     CorrectionPane& correction();
     MessageBar& messages() { return *m_messages; }
-    bool isBusy() const { return m_read.isDue() || m_find.isDue(); }
+    bool isBusy() const;
+
+signals:
+    /// What the films that were read showed, at their throttles.
+    void marksChanged(const std::vector<stillbay::ui::FilmedMark>& marks);
 
 protected:
     void showEvent(QShowEvent* event) override;
@@ -80,6 +89,9 @@ private:
     void showChosen();
     void showRecording(const NamedRecording& named);
     void showOther(const ReadKey& key);
+    void showFilm(const NamedRecording& named);
+    void tellMissing(const QString& path);
+    void tellUnreadable(const QString& path, const Error& error);
     void showHang();
     void showNotes();
     void read(const NamedRecording& named, const ReadKey& key);
@@ -95,6 +107,8 @@ private:
     QPushButton* m_samples;
     QWidget* m_empty;
     RecordingPage* m_page;
+    FilmPage* m_film;
+    FilmDesk* m_films;
     HangPane* m_hang;
     FlightNotesPane* m_notes;
     SaidPane* m_said;
@@ -104,6 +118,7 @@ private:
     std::optional<Setup> m_predicted;              // what it belongs to
     std::optional<ReadKey> m_stopped;              // the builder has stopped this reading
     std::optional<ReadKey> m_shown;                // on the page
+    std::optional<FilmKey> m_shownFilm;            // on the films' page
     std::shared_ptr<const Recording> m_recording;  // of m_shown
     Background<ReadKey, ReadAnswer> m_read;        // last: they are gone before what they
     Background<FindKey, Finding> m_find;           // report to

@@ -60,4 +60,9 @@ QString withinSentence(const QString& label)
     return small ? label.toLower() : label;
 }
 
+QString capitalised(const QString& text)
+{
+    return text.left(1).toUpper() + text.mid(1);
+}
+
 }  // namespace stillbay::ui

@@ -16,4 +16,7 @@ QString displayText(const char* literal);
 /// A label as it stands inside a sentence: small in English; German keeps its capitals.
 QString withinSentence(const QString& label);
 
+/// With a capital at its beginning, as a sentence has it.
+QString capitalised(const QString& text);
+
 }  // namespace stillbay::ui

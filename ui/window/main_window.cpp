@@ -3,6 +3,7 @@
 
 #include "ui/bay/bay_view.h"
 #include "ui/bench/tube_bench.h"
+#include "ui/charts/throttle_chart.h"
 #include "ui/compare/compare_view.h"
 #include "ui/craft/craft_form.h"
 #include "ui/find/find_pane.h"
@@ -83,6 +84,8 @@ MainWindow::MainWindow(QWidget* parent)
         m_tabs->setCurrentWidget(m_recordings);
         m_recordings->addFiles(paths);
     });
+    connect(m_recordings, &RecordingsView::marksChanged, &m_tuning->acrossThrottle(),
+            &ThrottleChart::setFilmed);
     connect(m_files, &FileActions::opened, this, &MainWindow::showCraft);
     connect(m_files, &FileActions::saved, this, [this](const QString& path) {
         statusBar()->showMessage(tr("Saved %1").arg(QDir::toNativeSeparators(path)), 4000);

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "ui/document/background.h"
+#include "ui/recordings/film_finding.h"
+#include "ui/recordings/film_read.h"
+
+#include <QObject>
+
+#include <memory>
+#include <optional>
+#include <utility>
+#include <vector>
+
+namespace stillbay::ui {
+
+class FilmPage;
+
+/// What a film is laid over.
+struct FilmCraft {
+    Setup setup;
+    std::shared_ptr<const Assessment> prediction;  ///< null: there is none, or it is on the way
+    bool isCurrent = false;                        ///< the prediction is of the setup
+};
+
+/// Reads the chosen film, then the craft's others one after the other, and finds what they say.
+/// What was read is kept while this lives, for a dozen films.
+class FilmDesk final : public QObject {
+    Q_OBJECT
+public:
+    explicit FilmDesk(FilmPage& page, QObject* parent = nullptr);
+
+    /// The film that is shown, as its craft is now.
+    void show(const NamedRecording& film, const FilmCraft& craft);
+    void leave();  ///< no film is shown; what was found of them stays
+    bool isBusy() const { return m_read.isDue() || m_find.isDue(); }
+
+signals:
+    void said(const stillbay::ui::Finding& finding);
+    void saysNothing(const stillbay::Error& error);  ///< it was read, but shows nothing
+    void failed(const stillbay::Error& error);       ///< it cannot be read
+    void staleChanged(bool isStale);                 ///< what was said is being worked out anew
+    /// What all films that were read showed.
+    void marksChanged(const std::vector<stillbay::ui::FilmedMark>& marks);
+
+private:
+    struct Kept {
+        FilmKey key;
+        Result<SharedFilm> film;
+    };
+    struct FindKey {
+        Setup craft;
+        bool isPredicted = false;
+        std::vector<std::pair<FilmKey, std::optional<double>>>
+            films;  // with throttles; chosen first
+        bool operator==(const FindKey&) const = default;
+    };
+
+    const Result<SharedFilm>* kept(const FilmKey& key) const;
+    void forgetFailure(const FilmKey& key);
+    void read(const NamedRecording& film, const FilmKey& key, const QString& text);
+    void readOthers();
+    void readArrived(const Result<SharedFilm>& film);
+    void stop();
+    void ask();
+    void showChosen();
+    void findingArrived(const Result<FilmFinding>& finding);
+
+    FilmPage& m_page;
+    std::optional<NamedRecording> m_chosen;
+    std::optional<FilmKey> m_shown;  // on the page
+    FilmCraft m_craft;
+    std::vector<Kept> m_kept;        // the one that was read last is last
+    std::vector<FilmKey> m_stopped;  // by the builder
+    unsigned m_attempt = 0;          // one that failed is tried again when it is chosen again
+    Background<std::pair<FilmKey, unsigned>, SharedFilm>
+        m_read;  // last: they are gone before what they report to
+    Background<FindKey, FilmFinding> m_find;
+};
+
+}  // namespace stillbay::ui

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/assess/assessment.h"
+#include "core/base/result.h"
+#include "core/setup/setup.h"
+#include "ui/charts/filmed_mark.h"
+#include "ui/recordings/film_read.h"
+#include "ui/recordings/finding.h"
+
+#include <memory>
+#include <stop_token>
+#include <vector>
+
+/// From the films of a craft to what the tab shows of the chosen one. Runs in the background.
+namespace stillbay::ui {
+
+struct NamedFilm {
+    NamedRecording named;
+    SharedFilm film;
+};
+
+struct FilmQuestion {
+    Setup setup;
+    std::shared_ptr<const Assessment> prediction;  ///< of the setup; null: there is none
+    NamedFilm chosen;
+    std::vector<NamedFilm> others;  ///< that have been read
+};
+
+struct FilmFinding {
+    Finding finding;                ///< lengths in pixels of the craft's camera
+    std::vector<FilmedMark> marks;  ///< of all films whose throttle is known or found; chosen first
+};
+
+/// @error as readLines() of the chosen film, or stopped; what the others lack is a note.
+Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_token& stop);
+
+}  // namespace stillbay::ui

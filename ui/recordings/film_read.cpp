@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+#include "ui/recordings/film_read.h"
+
+#include "core/base/units.h"
+
+#include <QFileInfo>
+
+#include <algorithm>
+#include <filesystem>
+#include <limits>
+
+namespace stillbay::ui {
+namespace {
+
+constexpr std::size_t kMostStills = 24;
+constexpr int kStillWidth = 640;
+
+// Every so many frames, so that there are never more than kMostStills.
+class Stills final {
+public:
+    void see(const Frame& frame)
+    {
+        if (frame.index % m_step != 0)
+            return;
+        if (m_stills.size() == kMostStills) {
+            m_step *= 2;
+            std::erase_if(m_stills, [this](const FilmStill& still) {
+                return still.bend.frame % m_step != 0;
+            });
+            if (frame.index % m_step != 0)
+                return;
+        }
+        const QImage whole(frame.luma.data(), static_cast<int>(frame.width),
+                           static_cast<int>(frame.height), static_cast<qsizetype>(frame.width),
+                           QImage::Format_Grayscale8);
+        FilmStill still;
+        still.picture = static_cast<int>(frame.width) > kStillWidth
+                            ? whole.scaledToWidth(kStillWidth, Qt::SmoothTransformation)
+                            : whole.copy();
+        still.time_s = frame.time_s;
+        still.bend.frame = static_cast<unsigned>(frame.index);
+        m_stills.push_back(std::move(still));
+    }
+
+    std::vector<FilmStill> with(const std::vector<FrameBend>& bends) &&
+    {
+        for (FilmStill& still : m_stills) {
+            const auto bend = std::lower_bound(
+                bends.begin(), bends.end(), still.bend.frame,
+                [](const FrameBend& b, unsigned frame) { return b.frame < frame; });
+            if (bend != bends.end() && bend->frame == still.bend.frame)
+                still.bend = *bend;
+        }
+        return std::move(m_stills);
+    }
+
+private:
+    std::size_t m_step = 1;
+    std::vector<FilmStill> m_stills;
+};
+
+}  // namespace
+
+FilmKey filmKeyOf(const NamedRecording& film)
+{
+    const QFileInfo file(QString::fromStdString(film.file));
+    const bool isThere = file.isFile();
+    return {file.filePath(), isThere ? file.size() : -1,
+            isThere ? file.lastModified().toMSecsSinceEpoch() : 0, film.from_s, film.to_s};
+}
+
+ReadFilm::ReadFilm(ClipShifts clip, std::vector<FilmStill> stills)
+    : m_clip(std::move(clip)), m_stills(std::move(stills))
+{
+}
+
+Result<FilmReading> ReadFilm::lines(const Camera& camera, const std::stop_token& stop) const
+{
+    const std::scoped_lock lock(m_mutex);
+    const std::pair asked{camera.readout_ms, camera.exposure_ms};
+    if (m_asked == asked)
+        return m_lines;
+    Result<FilmReading> lines = readLines(
+        m_clip,
+        {.readout_s = camera.readout_ms * unit::ms, .exposure_s = camera.exposure_ms * unit::ms},
+        stop);
+    if (stop.stop_requested())
+        return lines;  // not the film's answer
+    m_asked = asked;
+    m_lines = std::move(lines);
+    return m_lines;
+}
+
+Result<SharedFilm> readFilmFile(const NamedRecording& film, const Caller<SharedFilm>& caller)
+{
+    const ClipOptions part{
+        .from_s = film.from_s.value_or(0.0),
+        .to_s = film.to_s.value_or(std::numeric_limits<double>::infinity()),
+    };
+    Stills stills;
+    Result<ClipShifts> clip =
+        readShifts(std::filesystem::path(film.file), part, caller.stop, caller.progress,
+                   [&stills](const Frame& frame) { stills.see(frame); });
+    if (!clip)
+        return tl::unexpected<Error>(clip.error());
+    std::vector<FilmStill> shown = std::move(stills).with(rowBends(clip->shifts));
+    return std::make_shared<const ReadFilm>(*std::move(clip), std::move(shown));
+}
+
+}  // namespace stillbay::ui

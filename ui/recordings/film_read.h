@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/base/result.h"
+#include "core/clip/read_clip.h"
+#include "core/clip/row_bend.h"
+#include "core/setup/setup.h"
+#include "ui/document/background.h"
+
+#include <QImage>
+#include <QString>
+
+#include <memory>
+#include <mutex>
+#include <optional>
+#include <stop_token>
+#include <utility>
+#include <vector>
+
+namespace stillbay::ui {
+
+/// What the rows of a film depend on: the file's version and the part of it.
+struct FilmKey {
+    QString path;
+    qint64 size = -1;  ///< [bytes]; -1: there is no such file
+    qint64 modified_ms = 0;
+    std::optional<double> from_s, to_s;
+
+    bool operator==(const FilmKey&) const = default;
+};
+
+/// As the file is now.
+FilmKey filmKeyOf(const NamedRecording& film);
+
+/// A frame to look at, small and grey as the rows were read, and how its rows stand.
+struct FilmStill {
+    QImage picture;
+    double time_s = 0.0;
+    FrameBend bend;  ///< without rows: the frame says nothing
+};
+
+/// A film that was read. Its lines, which depend on readout and exposure, are kept for the pair
+/// that was asked for last.
+class ReadFilm final {
+public:
+    ReadFilm(ClipShifts clip, std::vector<FilmStill> stills);
+
+    const ClipShifts& clip() const { return m_clip; }
+    const std::vector<FilmStill>& stills() const { return m_stills; }  ///< by time, evenly taken
+    /// Takes seconds where they are not kept; from any thread.
+    ///
+    /// @error as readLines()
+    Result<FilmReading> lines(const Camera& camera, const std::stop_token& stop) const;
+
+private:
+    ClipShifts m_clip;
+    std::vector<FilmStill> m_stills;
+    mutable std::mutex m_mutex;
+    mutable std::optional<std::pair<double, double>> m_asked;  // readout and exposure [ms]
+    mutable Result<FilmReading> m_lines = FilmReading{};
+};
+
+using SharedFilm = std::shared_ptr<const ReadFilm>;
+
+/// To be run in the background.
+///
+/// @error as readShifts()
+Result<SharedFilm> readFilmFile(const NamedRecording& film, const Caller<SharedFilm>& caller);
+
+}  // namespace stillbay::ui

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+#include "ui/recordings/part_row.h"
+
+#include "ui/widgets/number_box.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QSignalBlocker>
+
+namespace stillbay::ui {
+
+PartRow::PartRow(QWidget* parent)
+    : QWidget(parent),
+      m_from(new NumberBox),
+      m_to(new NumberBox),
+      m_whole(new QPushButton(tr("All of it")))
+{
+    m_from->setAccessibleName(tr("Beginning of the part"));
+    m_to->setAccessibleName(tr("End of the part"));
+    for (NumberBox* box : {m_from, m_to}) {
+        box->setUnit(QStringLiteral("s"));
+        box->setToolTip(
+            tr("In seconds since the beginning of the recording. In the trace a part "
+               "is drawn with the left button, or moved by its ends; a double click "
+               "takes all."));
+        connect(box, &NumberBox::valueChanged, this, [this] {
+            if (m_end_s > 0.0)
+                want(m_from->value(), m_to->value());
+        });
+    }
+    m_whole->setAccessibleName(tr("Use all of the recording"));
+    m_whole->setToolTip(tr("Uses the recording from its beginning to its end."));
+    connect(m_whole, &QPushButton::clicked, this, [this] { emit partWanted({}, {}); });
+    auto* const layout = new QHBoxLayout(this);
+    layout->setContentsMargins(4, 0, 4, 0);
+    layout->addWidget(new QLabel(tr("Used from")));
+    layout->addWidget(m_from);
+    layout->addWidget(new QLabel(tr("to", "end of the part of a recording")));
+    layout->addWidget(m_to);
+    layout->addWidget(m_whole);
+    layout->addStretch(1);
+    setPart({}, {});
+}
+
+void PartRow::setLength(double end_s, double tick_s)
+{
+    m_end_s = end_s;
+    m_tick_s = tick_s;
+    const QSignalBlocker quietFrom(m_from), quietTo(m_to);
+    m_from->setRange(0.0, end_s);
+    m_to->setRange(0.0, end_s);
+}
+
+void PartRow::setPart(std::optional<double> from_s, std::optional<double> to_s)
+{
+    const QSignalBlocker quietFrom(m_from), quietTo(m_to);
+    m_from->show(from_s.value_or(0.0));
+    m_to->show(to_s.value_or(m_end_s));
+    const bool isRead = m_end_s > 0.0;
+    m_from->setEnabled(isRead);
+    m_to->setEnabled(isRead);
+    m_whole->setEnabled(isRead && (from_s || to_s));
+}
+
+void PartRow::want(double from_s, double to_s)
+{
+    emit partWanted(from_s >= m_tick_s ? std::optional(from_s) : std::nullopt,
+                    to_s <= m_end_s - m_tick_s ? std::optional(to_s) : std::nullopt);
+}
+
+}  // namespace stillbay::ui

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "ui/charts/measured_chart.h"
+
+#include <QString>
+#include <QWidget>
+
+#include <vector>
+
+class QComboBox;
+class QLabel;
+
+namespace stillbay::ui {
+
+/// What a recording shows: one of its charts at a time, or that they are being worked out.
+class ResultPart final : public QWidget {
+    Q_OBJECT
+public:
+    explicit ResultPart(QWidget* parent = nullptr);
+
+    void setCharts(const std::vector<MeasuredShown>& charts);
+    void setStale(bool stale);  ///< being worked out anew
+    MeasuredChart& chart() { return *m_chart; }
+
+private:
+    void showChart();
+    void showWorking();
+
+    std::vector<MeasuredShown> m_charts;
+    QString m_wanted;
+    bool m_isStale = false;
+    QComboBox* m_which;
+    MeasuredChart* m_chart;
+    QLabel* m_working;
+};
+
+}  // namespace stillbay::ui
