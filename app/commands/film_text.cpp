@@ -123,7 +123,8 @@ std::string filmJson(const FilmText& film)
     json["quality"] = match ? Json(qualityWord(match->mark.quality)) : Json(nullptr);
     json["reason"] = match ? Json(english(match->mark.reason)) : Json(nullptr);
     json["explained"] = match ? number(match->explained) : Json(nullptr);
-    json["predicted_px"] = match ? number(match->predicted_px * film.filmedPx) : Json(nullptr);
+    json["predicted_px"] =
+        match && match->predicted_px ? number(*match->predicted_px * film.filmedPx) : Json(nullptr);
     json["unusable"] = array(film.clip.shifts.unusable, [](const UnusableStretch& stretch) {
         return Json{{"from_s", number(stretch.from_s)},
                     {"to_s", number(stretch.to_s)},

@@ -21,6 +21,8 @@ constexpr double kNearlyAsGood = 0.2;    // below the best score, which is 1 at 
 constexpr double kAsPredicted = 0.6;     // of the share that is explained: score
 constexpr double kWellExplained = 0.8;   // of the lines' power
 constexpr double kStrange = 4.0;         // times stronger or weaker than predicted
+constexpr double kRings = 0.03;          // of its frequency, about a resonance
+constexpr double kOneSpeed = 0.01;       // of the speed: orders of one rotor lie closer together
 
 double squared(double x)
 {
@@ -46,25 +48,25 @@ public:
 
     double fastest() const { return rotorSpeed(m_craft.drive, 1.0, m_craft.fullVoltage); }
 
-    // Wobble of the order with that place at a speed, straight between the points.
-    double predicted_px(std::size_t place, double speed) const
+    // Wobble of the order with that place at a speed, straight between the points; none outside of
+    // them, where nothing was computed.
+    std::optional<double> predicted_px(std::size_t place, double speed) const
     {
         const double speed_rpm = speed / unit::rpm;
         const ThrottlePoint* before = nullptr;
         for (const ThrottlePoint& point : m_points) {
             if (point.orders.size() <= place)
                 continue;
-            if (point.speed_rpm >= speed_rpm) {
-                const double here = point.orders[place].wobble_px;
-                if (before == nullptr || point.speed_rpm <= before->speed_rpm)
-                    return here;
+            if (point.speed_rpm >= speed_rpm && before != nullptr &&
+                point.speed_rpm > before->speed_rpm)
                 return std::lerp(
-                    before->orders[place].wobble_px, here,
+                    before->orders[place].wobble_px, point.orders[place].wobble_px,
                     (speed_rpm - before->speed_rpm) / (point.speed_rpm - before->speed_rpm));
-            }
+            if (point.speed_rpm > speed_rpm)
+                return {};
             before = &point;
         }
-        return before == nullptr ? 0.0 : before->orders[place].wobble_px;
+        return {};
     }
 
 private:
@@ -72,13 +74,6 @@ private:
     SharedList<ThrottlePoint> m_points;
     std::vector<int> m_orders;
 };
-
-bool isBlind(const FilmReading& reading, double frequency_hz)
-{
-    return std::any_of(reading.blind_hz.begin(), reading.blind_hz.end(), [&](const auto& band) {
-        return frequency_hz >= band.from_hz && frequency_hz <= band.to_hz;
-    });
-}
 
 // Its own frequency, then those that the rows do not tell from it.
 std::vector<double> frequenciesOf(const FilmLine& line)
@@ -99,7 +94,7 @@ MatchedLine matchedAt(double speed, const std::vector<int>& orders, const FilmRe
                       std::size_t line)
 {
     const auto frequencies = frequenciesOf(reading.lines[line]);
-    MatchedLine matched{line, {}, frequencies.front()};
+    MatchedLine matched{line, {}, frequencies.front(), {}};
     double nearest = kOrderWidth;
     for (const double frequency : frequencies) {
         for (const int order : orders) {
@@ -117,11 +112,11 @@ MatchedLine matchedAt(double speed, const std::vector<int>& orders, const FilmRe
 }
 
 // 0 as predicted … 1 many times stronger or weaker.
-double strangeness(double filmed_px, double predicted_px)
+double strangeness(double filmed_px, std::optional<double> predicted_px)
 {
-    if (!(filmed_px > 0 && predicted_px > 0))
+    if (!(filmed_px > 0 && predicted_px && *predicted_px > 0))
         return 1.0;
-    return std::min(1.0, squared(std::log(filmed_px / predicted_px) / std::log(kStrange)));
+    return std::min(1.0, squared(std::log(filmed_px / *predicted_px) / std::log(kStrange)));
 }
 
 Try triedAt(double speed, const Orders& craft, const FilmReading& reading)
@@ -142,13 +137,13 @@ Try triedAt(double speed, const Orders& craft, const FilmReading& reading)
         attempt.lines.push_back(matched);
     }
     for (std::size_t k = 0; k < craft.orders().size(); ++k) {
-        const double predicted_px = craft.predicted_px(k, speed);
+        const auto predicted_px = craft.predicted_px(k, speed);
         if (attempt.filmed[k] > 0)
             attempt.score += attempt.filmed[k] *
                              (1.0 - 0.5 * strangeness(std::sqrt(attempt.filmed[k]), predicted_px));
-        else if (predicted_px > kShows * reading.floor_px &&
-                 !isBlind(reading, craft.orders()[k] * speed))
-            attempt.score -= 0.5 * std::min(squared(predicted_px), all);
+        else if (predicted_px && *predicted_px > kShows * reading.floor_px &&
+                 !isBlindAt(reading.blind_hz, craft.orders()[k] * speed))
+            attempt.score -= 0.5 * std::min(squared(*predicted_px), all);
     }
     if (all > 0) {
         attempt.score /= all;
@@ -186,18 +181,33 @@ std::pair<double, double> refined(const Try& attempt, const FilmReading& reading
     return {speed, std::sqrt((scatter + apart) / weights)};
 }
 
-// The speeds that put a line, or an alias of one, onto an order, within the craft's reach.
+struct SpeedRange {
+    double slowest = 0.0, fastest = 0.0;
+};
+
+// What the rotors turn at a throttle, from the empty pack to the full one.
+SpeedRange rangeAt(const ExcitedAirframe& craft, double throttle)
+{
+    return {rotorSpeed(craft.drive, throttle, craft.emptyVoltage) * (1 - kThrottleWidth),
+            rotorSpeed(craft.drive, throttle, craft.fullVoltage) * (1 + kThrottleWidth)};
+}
+
+SpeedRange searched(const Orders& craft, const FilmMatchOptions& options)
+{
+    if (options.heard) {
+        const double reach = options.heard->tolerance + kOrderWidth * options.heard->speed;
+        return {options.heard->speed - reach, options.heard->speed + reach};
+    }
+    if (options.throttle)
+        return rangeAt(craft.craft(), *options.throttle);
+    return {kSlowestRotor, craft.fastest() * (1 + kOrderWidth)};
+}
+
+// The speeds that put a line, or an alias of one, onto an order, within what is known.
 std::vector<double> candidates(const Orders& craft, const FilmReading& reading,
                                const FilmMatchOptions& options)
 {
-    double slowest = kSlowestRotor, fastest = craft.fastest() * (1 + kOrderWidth);
-    if (options.throttle) {
-        const ExcitedAirframe& airframe = craft.craft();
-        slowest = rotorSpeed(airframe.drive, *options.throttle, airframe.emptyVoltage) *
-                  (1 - kThrottleWidth);
-        fastest = rotorSpeed(airframe.drive, *options.throttle, airframe.fullVoltage) *
-                  (1 + kThrottleWidth);
-    }
+    const auto [slowest, fastest] = searched(craft, options);
     std::vector<double> speeds;
     for (const FilmLine& line : reading.lines)
         for (const double frequency : frequenciesOf(line))
@@ -212,9 +222,16 @@ Phrase rpmText(double speed)
     return phrase("%1 rpm", fixed(speed / unit::rpm, 0));
 }
 
+std::size_t ordersSeen(const FilmMatch& match)
+{
+    return static_cast<std::size_t>(
+        std::count_if(match.orders.begin(), match.orders.end(),
+                      [](const OrderOnFilm& order) { return order.filmed_px.has_value(); }));
+}
+
 // @param score  1: all is explained as predicted; below 0: more speaks against the speed than for
 // it
-QualityMark markOf(const FilmMatch& match, double score, bool isThrottleKnown)
+QualityMark markOf(const FilmMatch& match, double score)
 {
     const bool usesAlias = std::any_of(match.warnings.begin(), match.warnings.end(),
                                        [](const auto& w) { return w.code == "film-alias"; });
@@ -231,12 +248,17 @@ QualityMark markOf(const FilmMatch& match, double score, bool isThrottleKnown)
     if (match.explained < kWellExplained)
         return {Quality::Fair, phrase("the rotors' orders explain %1 % of what the lines show",
                                       fixed(kPercent * match.explained, 0))};
+    if (!match.predicted_px)
+        return {Quality::Fair, phrase("the craft is not computed to reach this speed")};
     if (score < kAsPredicted * match.explained)
         return {Quality::Fair, phrase("what shows is several times stronger or weaker than "
                                       "predicted, or an order that should show does not")};
-    if (match.lines.size() == 1 && !isThrottleKnown)
+    if (ordersSeen(match) < 2 && !match.isSpeedKnown)
         return {Quality::Fair, phrase("a single line is an order of some speed in any case: name "
                                       "the throttle")};
+    if (match.spread > kOneSpeed * match.speed && !match.isSpeedKnown)
+        return {Quality::Fair, phrase("the lines agree on a speed to %1 % only",
+                                      rounded(kPercent * match.spread / match.speed, 2))};
     if (usesAlias)
         return {Quality::Fair, phrase("a line counts only where one of its aliases is meant")};
     return {Quality::Good, phrase("the rotors' orders explain %1 % of what the lines show",
@@ -245,10 +267,121 @@ QualityMark markOf(const FilmMatch& match, double score, bool isThrottleKnown)
 
 Phrase linesAndSpeedsDisagree(const FilmMatchOptions& options)
 {
+    if (options.heard)
+        return phrase(
+            "at the %1 that are heard no order of this craft's rotors lies at a line of "
+            "the film",
+            rpmText(options.heard->speed));
     if (options.throttle)
         return phrase("at %1 % throttle no order of this craft's rotors lies at a line of the film",
                       rounded(kPercent * *options.throttle, 3));
     return phrase("no speed of this craft's rotors explains a line of the film");
+}
+
+Warning aliasMeant(double frequency_hz, double alias_hz)
+{
+    return {"film-alias", phrase("The line at %1\u00A0Hz is taken for its alias at %2\u00A0Hz.",
+                                 fixed(frequency_hz, 1), fixed(alias_hz, 1))};
+}
+
+Warning outOfReach(double speed, double fastest)
+{
+    return {"film-reach", phrase("%1 are more than this craft's rotors reach on a full pack, %2: "
+                                 "nothing is predicted there.",
+                                 rpmText(speed), rpmText(fastest))};
+}
+
+// Where sound and throttle do not go together.
+std::optional<Warning> heardBesideThrottle(const ExcitedAirframe& craft,
+                                           const FilmMatchOptions& options)
+{
+    if (!options.heard || !options.throttle)
+        return {};
+    const auto [slowest, fastest] = rangeAt(craft, *options.throttle);
+    if (options.heard->speed + options.heard->tolerance >= slowest &&
+        options.heard->speed - options.heard->tolerance <= fastest)
+        return {};
+    return Warning{
+        "film-throttle",
+        phrase("The rotors are heard at %1; at %2 % throttle this craft is computed to turn them "
+               "at %3 to %4.",
+               rpmText(options.heard->speed), rounded(kPercent * *options.throttle, 3),
+               rpmText(slowest / (1 - kThrottleWidth)), rpmText(fastest / (1 + kThrottleWidth)))};
+}
+
+// The nearest of what rings there; none within kRings.
+std::optional<Resonance> ringingAt(double frequency_hz, const std::vector<Resonance>& all)
+{
+    std::optional<Resonance> nearest;
+    double off = kRings;
+    for (const Resonance& resonance : all)
+        if (const double away = std::abs(frequency_hz / resonance.frequency_hz - 1); away <= off) {
+            off = away;
+            nearest = resonance;
+        }
+    return nearest;
+}
+
+// What is predicted at the match's speed, into it; nothing where the full pack does not reach that.
+Result<void> addPrediction(const Setup& setup, const Orders& craft, FilmMatch& match)
+{
+    std::vector<OrderPoint> predicted;
+    if (match.throttle_full) {
+        const Grid there{*match.throttle_full, *match.throttle_full, 1.0};
+        const auto assessment = assess(setup, {.throttle = there});
+        if (!assessment)
+            return tl::unexpected(assessment.error());
+        const ThrottlePoint& point = *assessment->throttle.begin();
+        match.predicted_px = point.wobble_px;
+        predicted = point.orders;
+    } else {
+        match.warnings.push_back(outOfReach(match.speed, craft.fastest()));
+    }
+    for (OrderOnFilm& order : match.orders)
+        for (const OrderPoint& point : predicted)
+            if (point.order == order.order)
+                order.predicted_px = point.wobble_px;
+    return {};
+}
+
+// A sentence about an order with its size, where there is something to say.
+void addOrderText(const Phrase& name, const FilmReading& reading, const FilmMatch& match,
+                  const OrderOnFilm& order, std::vector<std::pair<double, Phrase>>& texts)
+{
+    const Number at = fixed(order.frequency_hz, 1);
+    if (order.filmed_px && order.predicted_px)
+        texts.emplace_back(
+            *order.filmed_px,
+            phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px; predicted %5\u00A0px.",
+                   at, name, rpmText(match.speed), rounded(*order.filmed_px, 2),
+                   rounded(*order.predicted_px, 2)));
+    else if (order.filmed_px)
+        texts.emplace_back(*order.filmed_px,
+                           phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px.", at, name,
+                                  rpmText(match.speed), rounded(*order.filmed_px, 2)));
+    else if (order.predicted_px && *order.predicted_px > kShows * reading.floor_px)
+        texts.emplace_back(
+            *order.predicted_px,
+            isBlindAt(reading.blind_hz, order.frequency_hz)
+                ? phrase("The film is blind at %1\u00A0Hz, where %2 is predicted with %3\u00A0px.",
+                         at, name, rounded(*order.predicted_px, 2))
+                : phrase("Nothing shows at %1\u00A0Hz, where %2 is predicted with %3\u00A0px.", at,
+                         name, rounded(*order.predicted_px, 2)));
+}
+
+// A line that no order explains, or of a film whose speed is not to be relied on.
+Phrase lineText(const FilmLine& line, const MatchedLine& matched, bool isPoor)
+{
+    const Number at = fixed(line.frequency_hz, 1), size = rounded(line.wobble_px, 2);
+    if (isPoor)
+        return phrase("The film wobbles at %1\u00A0Hz by %2\u00A0px.", at, size);
+    if (matched.resonance)
+        return phrase(
+            "The film wobbles at %1\u00A0Hz by %2\u00A0px, which no order explains; the "
+            "craft rings at %3\u00A0Hz (%4).",
+            at, size, fixed(matched.resonance->frequency_hz, 0), matched.resonance->text);
+    return phrase("The film wobbles at %1\u00A0Hz by %2\u00A0px, which no order explains.", at,
+                  size);
 }
 
 }  // namespace
@@ -262,6 +395,8 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
     if (reading.lines.empty())
         return fail(Errc::NoAnswer, phrase("the film shows no line above %1\u00A0px",
                                            rounded(reading.floor_px, 2)));
+    if (options.heard && !(options.heard->speed > 0 && options.heard->tolerance >= 0))
+        return fail(Errc::BadInput, phrase("A speed of rotors must be above 0"));
     const auto assessment = assess(setup);
     if (!assessment)
         return tl::unexpected(assessment.error());
@@ -277,7 +412,12 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
 
     FilmMatch match;
     std::tie(match.speed, match.spread) = refined(*best, reading);
-    const Try now = triedAt(match.speed, craft, reading);
+    Try now = triedAt(match.speed, craft, reading);
+    if (now.explained < best->explained) {  // a line at the edge of an order, lost on the way
+        now = *best;
+        match.speed = best->speed;
+    }
+    match.isSpeedKnown = options.throttle || options.heard;
     match.explained = now.explained;
     match.lines = now.lines;
     match.filmed_px = reading.wobble_px;
@@ -288,35 +428,36 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
             match.otherSpeed = other.speed;
             nearlyAsGood = other.score;
         }
-
-    const DriveModel& drive = craft.craft().drive;
-    match.throttle_full = throttleForSpeed(drive, match.speed, craft.craft().fullVoltage);
-    match.throttle_empty = throttleForSpeed(drive, match.speed, craft.craft().emptyVoltage);
-    const double throttle = match.throttle_full.value_or(1.0);
-    const auto there = assess(setup, {.throttle = Grid{throttle, throttle, 1.0}});
-    if (!there)
-        return tl::unexpected(there.error());
-    const ThrottlePoint& point = *there->throttle.begin();
-    match.predicted_px = point.wobble_px;
-    for (std::size_t k = 0; k < point.orders.size(); ++k) {
-        OrderOnFilm order{point.orders[k].order,
-                          point.orders[k].order * match.speed,
-                          {},
-                          point.orders[k].wobble_px};
-        if (k < now.filmed.size() && now.filmed[k] > 0)
+    for (std::size_t k = 0; k < craft.orders().size(); ++k) {
+        OrderOnFilm order{craft.orders()[k], craft.orders()[k] * match.speed, {}, {}};
+        if (now.filmed[k] > 0)
             order.filmed_px = std::sqrt(now.filmed[k]);
         match.orders.push_back(order);
     }
 
-    for (const MatchedLine& matched : match.lines)
-        if (const FilmLine& line = reading.lines[matched.line];
-            matched.order && matched.frequency_hz != line.frequency_hz)
-            match.warnings.push_back(
-                {"film-alias",
-                 phrase("The line at %1\u00A0Hz is taken for its alias at %2\u00A0Hz.",
-                        fixed(line.frequency_hz, 1), fixed(matched.frequency_hz, 1))});
-    match.mark = markOf(match, now.score, options.throttle.has_value());
+    const DriveModel& drive = craft.craft().drive;
+    match.throttle_full = throttleForSpeed(drive, match.speed, craft.craft().fullVoltage);
+    match.throttle_empty = throttleForSpeed(drive, match.speed, craft.craft().emptyVoltage);
+    if (const auto predicted = addPrediction(setup, craft, match); !predicted)
+        return tl::unexpected(predicted.error());
+    const std::vector<Resonance> all = resonances(*assessment);
+    for (MatchedLine& matched : match.lines) {
+        const double own_hz = reading.lines[matched.line].frequency_hz;
+        if (!matched.order)
+            matched.resonance = ringingAt(own_hz, all);
+        else if (matched.frequency_hz != own_hz)
+            match.warnings.push_back(aliasMeant(own_hz, matched.frequency_hz));
+    }
+    if (auto warning = heardBesideThrottle(craft.craft(), options))
+        match.warnings.push_back(*std::move(warning));
+    match.mark = markOf(match, now.score);
     return match;
+}
+
+bool isSpeedSettled(const FilmMatch& match)
+{
+    return match.mark.quality != Quality::Poor &&
+           (match.isSpeedKnown || (!match.otherSpeed && ordersSeen(match) >= 2));
 }
 
 Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMatch> films)
@@ -326,19 +467,35 @@ Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMa
     if (films.size() < kFewest)
         return fail(Errc::BadInput, phrase("Films at three throttles or more are needed"));
     std::vector<double> speeds, ratios;  // ratios: logarithms
-    for (const FilmMatch& film : films)
-        for (const OrderOnFilm& order : film.orders)
-            if (order.order == 1 && order.filmed_px && order.predicted_px > 0) {
-                const bool isNew = std::none_of(speeds.begin(), speeds.end(), [&](double speed) {
-                    return std::abs(film.speed / speed - 1) < kOrderWidth;
-                });
-                if (isNew)
-                    speeds.push_back(film.speed);
-                ratios.push_back(std::log(*order.filmed_px / order.predicted_px));
-            }
+    std::size_t unsettled = 0, hidden = 0;
+    for (const FilmMatch& film : films) {
+        if (!isSpeedSettled(film)) {
+            ++unsettled;
+            continue;
+        }
+        const auto first = std::find_if(film.orders.begin(), film.orders.end(),
+                                        [](const auto& order) { return order.order == 1; });
+        if (first == film.orders.end() || !first->predicted_px || !(*first->predicted_px > 0))
+            continue;
+        if (!first->filmed_px) {
+            ++hidden;
+            continue;
+        }
+        const bool isNew = std::none_of(speeds.begin(), speeds.end(), [&](double speed) {
+            return std::abs(film.speed / speed - 1) < kOrderWidth;
+        });
+        if (isNew)
+            speeds.push_back(film.speed);
+        ratios.push_back(std::log(*first->filmed_px / *first->predicted_px));
+    }
     if (speeds.size() < kFewest)
         return fail(Errc::NoAnswer,
-                    phrase("Order 1 (unbalance) shows at fewer than three speeds of the rotors"));
+                    unsettled > 0
+                        ? phrase("Order 1 (unbalance) shows at fewer than three speeds of the "
+                                 "rotors: of %1 films %2 leave their speed open",
+                                 whole(films.size()), whole(unsettled))
+                        : phrase("Order 1 (unbalance) shows at fewer than three speeds of the "
+                                 "rotors"));
 
     const auto n = static_cast<double>(ratios.size());
     double mean = 0, squares = 0, before = 0;
@@ -363,6 +520,15 @@ Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMa
                                          phrase("unbalance of motor %1", whole(i + 1)), "g·mm",
                                          setup.airframe.arms[i].unbalance_g_mm,
                                          *scaled.airframe.arms[i].unbalance_g_mm, spread});
+    if (unsettled > 0)
+        correction.warnings.push_back(
+            {"film-left-out", phrase("%1 of %2 films are left out, which leave their speed open.",
+                                     whole(unsettled), whole(films.size()))});
+    if (hidden > 0)
+        correction.warnings.push_back(
+            {"film-order-hidden", phrase("On %1 of %2 films order 1 does not show: the unbalance "
+                                         "may be less than the others say.",
+                                         whole(hidden), whole(films.size()))});
     correction.residual = std::sqrt(squares / n);
     correction.residualBefore = std::sqrt(before / n);
     const bool agree = std::sqrt(squares / (n - 1)) < std::log(1.5);
@@ -378,36 +544,15 @@ std::vector<Phrase> filmTexts(const Setup& setup, const FilmReading& reading,
                               const FilmMatch& match)
 {
     std::vector<std::pair<double, Phrase>> texts;
-    for (const OrderOnFilm& order : match.orders) {
-        if (order.filmed_px)
-            texts.emplace_back(
-                *order.filmed_px,
-                phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px; predicted "
-                       "%5\u00A0px.",
-                       fixed(order.frequency_hz, 1),
-                       orderText(order.order, setup.drive.propeller.blades), rpmText(match.speed),
-                       rounded(*order.filmed_px, 2), rounded(order.predicted_px, 2)));
-        else if (order.predicted_px > kShows * reading.floor_px)
-            texts.emplace_back(
-                order.predicted_px,
-                isBlind(reading, order.frequency_hz)
-                    ? phrase("The film is blind at %1\u00A0Hz, where %2 is predicted with "
-                             "%3\u00A0px.",
-                             fixed(order.frequency_hz, 1),
-                             orderText(order.order, setup.drive.propeller.blades),
-                             rounded(order.predicted_px, 2))
-                    : phrase("Nothing shows at %1\u00A0Hz, where %2 is predicted with %3\u00A0px.",
-                             fixed(order.frequency_hz, 1),
-                             orderText(order.order, setup.drive.propeller.blades),
-                             rounded(order.predicted_px, 2)));
-    }
+    const bool isPoor = match.mark.quality == Quality::Poor;
+    for (const OrderOnFilm& order : match.orders)
+        if (!isPoor)
+            addOrderText(orderText(order.order, setup.drive.propeller.blades), reading, match,
+                         order, texts);
     for (const MatchedLine& matched : match.lines)
-        if (!matched.order)
-            texts.emplace_back(
-                reading.lines[matched.line].wobble_px,
-                phrase("The film wobbles at %1\u00A0Hz by %2\u00A0px, which no order explains.",
-                       fixed(matched.frequency_hz, 1),
-                       rounded(reading.lines[matched.line].wobble_px, 2)));
+        if (isPoor || !matched.order)
+            texts.emplace_back(reading.lines[matched.line].wobble_px,
+                               lineText(reading.lines[matched.line], matched, isPoor));
     std::stable_sort(texts.begin(), texts.end(),
                      [](const auto& a, const auto& b) { return a.first > b.first; });
     std::vector<Phrase> sentences;

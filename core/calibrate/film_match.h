@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/assess/crossings.h"
 #include "core/calibrate/correction.h"
 #include "core/clip/film_lines.h"
 
@@ -12,9 +13,19 @@
 /// What a film's lines are of this craft: its rotors' orders at one speed.
 namespace stillbay {
 
+/// A speed of the rotors that is known beside the film.
+struct SpeedOfRotors {
+    double speed = 0.0;      ///< [rev/s]
+    double tolerance = 0.0;  ///< [rev/s] either way
+
+    bool operator==(const SpeedOfRotors&) const = default;
+};
+
 struct FilmMatchOptions {
     /// 0 … 1, of the stick while it was filmed; none: whatever explains the lines.
     std::optional<double> throttle;
+    /// By the film's sound; it counts more than what the craft is computed to turn at a throttle.
+    std::optional<SpeedOfRotors> heard;
 };
 
 /// A line and what explains it.
@@ -22,14 +33,16 @@ struct MatchedLine {
     std::size_t line = 0;       ///< its place in FilmReading::lines
     std::optional<int> order;   ///< times the rotors' speed; none: no order explains it
     double frequency_hz = 0.0;  ///< its own, or that of its aliases which the order chooses
+    /// What of the craft rings there, where no order explains the line; none: nothing does.
+    std::optional<Resonance> resonance;
 };
 
 /// An order as filmed beside as predicted.
 struct OrderOnFilm {
     int order = 1;
     double frequency_hz = 0.0;
-    std::optional<double> filmed_px;  ///< rms; none: no line of the film is of this order
-    double predicted_px = 0.0;        ///< rms
+    std::optional<double> filmed_px;     ///< rms; none: no line of the film is of this order
+    std::optional<double> predicted_px;  ///< rms; none: as in FilmMatch
 };
 
 struct FilmMatch {
@@ -37,12 +50,14 @@ struct FilmMatch {
     double spread = 0.0;  ///< [rev/s] one standard deviation
     /// Of the stick with the pack full and empty; none: that pack does not reach the speed.
     std::optional<double> throttle_full, throttle_empty;
-    double explained = 0.0;            ///< share of the lines' power, 0 … 1
-    double filmed_px = 0.0;            ///< rms of all that vibrates on the film
-    double predicted_px = 0.0;         ///< rms at that speed
+    double explained = 0.0;  ///< share of the lines' power, 0 … 1
+    double filmed_px = 0.0;  ///< rms of all that vibrates on the film
+    /// rms at that speed; none: the full pack does not reach it, and a warning says so.
+    std::optional<double> predicted_px;
     std::vector<MatchedLine> lines;    ///< one a line of the film
     std::vector<OrderOnFilm> orders;   ///< rising; of the craft at that speed
     std::optional<double> otherSpeed;  ///< [rev/s] that explains the lines nearly as well
+    bool isSpeedKnown = false;         ///< by a throttle or a sound, not by the lines alone
     QualityMark mark;
     std::vector<Warning> warnings;
 };
@@ -60,16 +75,22 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
 
 inline constexpr double kOrderWidth = 0.025;  // of an order's frequency
 
+/// Whether the film's speed may be built upon: not poor, and known beside the film or by two orders
+/// or more that leave no other speed. A speed chosen for what a single line should be as large as
+/// says nothing of how large it is.
+bool isSpeedSettled(const FilmMatch& match);
+
 /// The unbalance from films at three throttles or more: what order 1 shows over what is predicted,
-/// its geometric mean. Each unbalance of the craft is multiplied by it.
+/// its geometric mean. Each unbalance of the craft is multiplied by it. Films whose speed is not
+/// settled are left out, with a warning.
 ///
 /// @error BadInput  fewer than three films. NoAnswer  fewer than three speeds, further apart than
 ///                  kOrderWidth, whose films show order 1.
 /// @source own derivation; wobble is proportional to the unbalance
 Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMatch> films);
 
-/// "The film wobbles at 73.4 Hz: order 1 (unbalance) at 4404 rpm, 1.4 px, predicted 1.2 px." One
-/// sentence an order or line, the strongest first, then what is left.
+/// "The film wobbles at 73.4 Hz: order 1 (unbalance) at 4404 rpm, 1.4 px; predicted 1.2 px." One
+/// sentence an order or line, the strongest first. A poor match names no orders.
 std::vector<Phrase> filmTexts(const Setup& setup, const FilmReading& reading,
                               const FilmMatch& match);
 

@@ -186,9 +186,7 @@ private:
     bool isBlind(double f_hz) const
     {
         return f_hz < m_options.lowest_hz || f_hz > m_options.highest_hz ||
-               std::any_of(m_blind.begin(), m_blind.end(), [&](const BlindBand& band) {
-                   return band.from_hz <= f_hz && f_hz <= band.to_hz;
-               });
+               isBlindAt(m_blind, f_hz);
     }
 
     double blur(double f_hz) const { return sinc(kPi * f_hz * m_options.exposure_s); }
@@ -463,6 +461,13 @@ private:
 };
 
 }  // namespace
+
+bool isBlindAt(std::span<const BlindBand> blind, double f_hz)
+{
+    return std::any_of(blind.begin(), blind.end(), [f_hz](const BlindBand& band) {
+        return band.from_hz <= f_hz && f_hz <= band.to_hz;
+    });
+}
 
 Result<FilmReading> readFilm(const RowShifts& shifts, const FilmReadingOptions& options,
                              const std::stop_token& stop, const Progress& progress)

@@ -5,6 +5,7 @@
 #include "core/base/result.h"
 #include "core/clip/row_shifts.h"
 
+#include <span>
 #include <stop_token>
 #include <vector>
 
@@ -29,6 +30,9 @@ struct BlindBand {
 
     bool operator==(const BlindBand&) const = default;
 };
+
+/// Whether a frequency lies in one of the bands, their ends included.
+bool isBlindAt(std::span<const BlindBand> blind, double f_hz);
 
 struct FilmReading {
     std::vector<FilmLine> lines;  ///< by wobble, the largest first

@@ -17,20 +17,30 @@ Warning leftOut(const UnusableStretch& stretch)
 
 }  // namespace
 
-Result<ClipShifts> readShifts(const std::filesystem::path& file, const ClipOptions& part,
-                              const std::stop_token& stop, const Progress& progress,
-                              const FrameSeen& seen)
+Result<void> readoutFits(const ClipFacts& facts, double readout_s)
 {
-    auto facts = probeClip(file, part, stop);
-    if (!facts)
-        return tl::unexpected(facts.error());
-    const double part_s = facts->frameTime_s.back() - facts->frameTime_s.front();
+    if (!(readout_s > 0))
+        return fail(Errc::BadInput, phrase("a readout of %1\u00A0ms is none: it must be above 0",
+                                           rounded(1e3 * readout_s, 3)));
+    if (readout_s * facts.frameRate_hz > 1)
+        return fail(
+            Errc::BadInput,
+            phrase("a readout of %1\u00A0ms is longer than a frame lasts at %2 frames a second",
+                   rounded(1e3 * readout_s, 3), rounded(facts.frameRate_hz, 4)));
+    return {};
+}
+
+Result<ClipShifts> readShifts(const std::filesystem::path& file, ClipFacts facts,
+                              const ClipOptions& part, const std::stop_token& stop,
+                              const Progress& progress, const FrameSeen& seen)
+{
+    const double part_s = facts.frameTime_s.back() - facts.frameTime_s.front();
     if (part_s > kLongestPart_s)
         return fail(Errc::BadInput,
                     phrase("%1\u00A0s of film are more than the %2\u00A0s that are read at "
                            "once: name a part",
                            fixed(part_s, 0), fixed(kLongestPart_s, 0)));
-    auto stream = FrameStream::open(file, *facts, part, stop, progress);
+    auto stream = FrameStream::open(file, facts, part, stop, progress);
     if (!stream)
         return tl::unexpected(stream.error());
     RowShiftReader reader;
@@ -46,7 +56,7 @@ Result<ClipShifts> readShifts(const std::filesystem::path& file, const ClipOptio
     }
 
     ClipShifts clip;
-    clip.facts = *std::move(facts);
+    clip.facts = std::move(facts);
     clip.frames = stream->frames();
     clip.shifts = reader.finish();
     clip.warnings = clip.facts.warnings;
@@ -56,14 +66,21 @@ Result<ClipShifts> readShifts(const std::filesystem::path& file, const ClipOptio
     return clip;
 }
 
+Result<ClipShifts> readShifts(const std::filesystem::path& file, const ClipOptions& part,
+                              const std::stop_token& stop, const Progress& progress,
+                              const FrameSeen& seen)
+{
+    auto facts = probeClip(file, part, stop);
+    if (!facts)
+        return tl::unexpected(facts.error());
+    return readShifts(file, *std::move(facts), part, stop, progress, seen);
+}
+
 Result<FilmReading> readLines(const ClipShifts& clip, const FilmReadingOptions& options,
                               const std::stop_token& stop, const Progress& progress)
 {
-    if (options.readout_s * clip.facts.frameRate_hz > 1)
-        return fail(
-            Errc::BadInput,
-            phrase("a readout of %1\u00A0ms is longer than a frame lasts at %2 frames a second",
-                   rounded(1e3 * options.readout_s, 3), rounded(clip.facts.frameRate_hz, 4)));
+    if (const auto fits = readoutFits(clip.facts, options.readout_s); !fits)
+        return tl::unexpected(fits.error());
     return readFilm(clip.shifts, options, stop, progress);
 }
 
@@ -71,7 +88,12 @@ Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOption
                              const FilmReadingOptions& options, const std::stop_token& stop,
                              const Progress& progress)
 {
-    auto shifts = readShifts(file, part, stop, progress);
+    auto facts = probeClip(file, part, stop);
+    if (!facts)
+        return tl::unexpected(facts.error());
+    if (const auto fits = readoutFits(*facts, options.readout_s); !fits)
+        return tl::unexpected(fits.error());
+    auto shifts = readShifts(file, *std::move(facts), part, stop, progress);
     if (!shifts)
         return tl::unexpected(shifts.error());
     auto reading = readLines(*shifts, options, stop);

@@ -33,19 +33,30 @@ inline constexpr double kLongestPart_s = 60.0;  // the time that lines take grow
 
 using FrameSeen = std::function<void(const Frame&)>;  ///< the frame lasts until it returns
 
-/// probeClip() and the frames of a FrameStream through a RowShiftReader.
+/// Whether a readout is one, and of this film: asked before anything is decoded.
 ///
+/// @error BadInput  it is not above 0, or longer than a frame.
+Result<void> readoutFits(const ClipFacts& facts, double readout_s);
+
+/// The frames of a FrameStream through a RowShiftReader.
+///
+/// @param facts     of this file and part, by probeClip()
 /// @param stop      heeded within one frame
 /// @param progress  steps are frames
 /// @param seen      told each frame that is read; empty: nobody
-/// @error as each of them. BadInput  a part above kLongestPart_s.
+/// @error as FrameStream. BadInput  a part above kLongestPart_s.
+Result<ClipShifts> readShifts(const std::filesystem::path& file, ClipFacts facts,
+                              const ClipOptions& part, const std::stop_token& stop = {},
+                              const Progress& progress = {}, const FrameSeen& seen = {});
+
+/// The same behind probeClip(). @error as both.
 Result<ClipShifts> readShifts(const std::filesystem::path& file, const ClipOptions& part,
                               const std::stop_token& stop = {}, const Progress& progress = {},
                               const FrameSeen& seen = {});
 
 /// Lines out of shifts.
 ///
-/// @error as readFilm(). BadInput  a readout longer than a frame.
+/// @error as readFilm() and readoutFits().
 Result<FilmReading> readLines(const ClipShifts& clip, const FilmReadingOptions& options,
                               const std::stop_token& stop = {}, const Progress& progress = {});
 

@@ -59,7 +59,7 @@ TEST(FilmMatch, ReadsTheThrottleOfAPredictedFilmBack)
         EXPECT_NEAR(*match->throttle_full, throttle, 2e-3);
         EXPECT_GT(*match->throttle_empty, throttle);
         EXPECT_NEAR(match->explained, 1.0, 1e-9);
-        EXPECT_NEAR(match->predicted_px / reading.wobble_px, 1.0, 0.02);
+        EXPECT_NEAR(match->predicted_px.value() / reading.wobble_px, 1.0, 0.02);
     }
 }
 

@@ -68,7 +68,7 @@ const FilmLine* lineNear(const FilmReading& reading, double f_hz, double reach_h
     return nearest;
 }
 
-bool isBlindAt(const FilmReading& reading, double f_hz)
+bool isToldBlind(const FilmReading& reading, double f_hz)
 {
     return std::any_of(reading.blind_hz.begin(), reading.blind_hz.end(), [&](const auto& band) {
         return band.from_hz <= f_hz && f_hz <= band.to_hz;
@@ -167,7 +167,7 @@ TEST(FilmLines, ForgetTheExposureButNotInTheWobble)
     EXPECT_NEAR(found->across_px, 0.5 / std::sqrt(2), 0.005);
     EXPECT_NEAR(found->up_px, 0.2 / std::sqrt(2), 0.005);
     EXPECT_NEAR(found->wobble_px, std::sqrt(reportedWobble2(motion, motion.lines[0])), 0.004);
-    EXPECT_TRUE(isBlindAt(reading, 252));
+    EXPECT_TRUE(isToldBlind(reading, 252));
     EXPECT_FALSE(lineNear(reading, 252));
 }
 
@@ -181,8 +181,8 @@ TEST(FilmLines, AreNamedBlindAtMultiplesOfTheFrameRate)
     const FilmReading reading = readingOf(motion);
     EXPECT_EQ(reading.lines.size(), 1U);
     for (const double k : {30, 60, 90, 390}) {
-        EXPECT_TRUE(isBlindAt(reading, k + 0.08)) << k;
-        EXPECT_FALSE(isBlindAt(reading, k + 0.5)) << k;
+        EXPECT_TRUE(isToldBlind(reading, k + 0.08)) << k;
+        EXPECT_FALSE(isToldBlind(reading, k + 0.5)) << k;
     }
 }
 
@@ -287,8 +287,8 @@ TEST(FilmLines, AreRightInRandomClips)
             const FilmLine* const found = lineNear(reading, line.frequency_hz);
             seen += found ? 1 : 0;
             const double slack = found ? 0 : 0.2 / motion.seconds;
-            if (isBlindAt(reading, line.frequency_hz - slack) ||
-                isBlindAt(reading, line.frequency_hz + slack)) {
+            if (isToldBlind(reading, line.frequency_hz - slack) ||
+                isToldBlind(reading, line.frequency_hz + slack)) {
                 ++blind;
                 continue;
             }

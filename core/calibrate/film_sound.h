@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "core/calibrate/film_match.h"
+#include "core/clip/sound_track.h"
+#include "core/setup/setup.h"
+
+#include <stop_token>
+
+namespace stillbay {
+
+/// How fast the rotors turned while a film was taken, by its sound: the blade pass, which a
+/// microphone hears as it is where frames only see what is left of it. The middle one of what is
+/// heard in half-second windows; the tolerance holds nine tenths of them and how far the motors lie
+/// apart.
+///
+/// @error BadInput  as followRotorSpeed(). NoAnswer  nothing turns for half of the time; the speed
+///                  changes by more than a rotor order is wide; a multiple or a fraction of the
+///                  speed explains the sound nearly as well; stopped.
+Result<SpeedOfRotors> rotorsOnFilm(const Setup& setup, const SoundTrack& sound,
+                                   const std::stop_token& stop = {});
+
+}  // namespace stillbay
