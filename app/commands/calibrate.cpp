@@ -5,6 +5,7 @@
 #include "app/commands/calibrate_json.h"
 #include "app/commands/calibrate_page.h"
 #include "app/commands/command.h"
+#include "app/commands/film_clips.h"
 #include "app/commands/motor_recordings.h"
 #include "app/commands/recordings.h"
 #include "app/commands/save_craft.h"
@@ -42,6 +43,7 @@ struct CalibrateArguments {
     std::optional<TappedArm> tapped;
     std::vector<SteadySpeed> speeds;
     MotorRecordings motors;
+    std::vector<FilmClip> films;
     std::vector<FlightNote> notes;
 };
 
@@ -227,6 +229,7 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
     };
     for (Option& option : motorOptions(parsed.motors))
         options.push_back(std::move(option));
+    options.push_back(filmOption(parsed.films));
     options.push_back(jsonOption(parsed.json));
     options.push_back(
         outputOption("Write the craft with the corrected numbers to this file; its "
@@ -237,8 +240,11 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
     if (!file)
         return tl::unexpected(file.error());
     if (parsed.hung.empty() && parsed.plucked.empty() && !parsed.tapped && parsed.speeds.empty() &&
-        parsed.notes.empty() && !parsed.motors.areAny())
+        parsed.notes.empty() && parsed.films.empty() && !parsed.motors.areAny())
         return tl::unexpected(usageError(err, "no measurement is given, see --help", "calibrate"));
+    if (!parsed.films.empty() && parsed.films.size() < kFewestClips)
+        return tl::unexpected(usageError(
+            err, "films at three throttles or more are needed, --film once for each", "--film"));
     parsed.file = *std::move(file);
     return parsed;
 }
@@ -358,6 +364,10 @@ int runCalibrate(std::span<const std::string_view> arguments, std::ostream& out,
         return reportError(err, taken.error(), parsed->file);
     if (const auto fault = takeMotorRecordings(
             parsed->motors, parsed->rate_hz, calibrated.craft,
+            [&](const Correction& correction) { return take(calibrated, correction); }, err))
+        return reportError(err, fault->error, fault->file);
+    if (const auto fault = takeFilms(
+            parsed->films, calibrated.craft, parsed->file,
             [&](const Correction& correction) { return take(calibrated, correction); }, err))
         return reportError(err, fault->error, fault->file);
     if (!parsed->notes.empty())

@@ -5,9 +5,9 @@
 #include "app/commands/command.h"
 #include "app/commands/film_text.h"
 #include "app/commands/motor_recordings.h"
+#include "app/commands/read_film.h"
 #include "app/commands/stop_on_interrupt.h"
 #include "core/base/units.h"
-#include "core/calibrate/craft_film.h"
 
 #include <array>
 #include <optional>
@@ -25,7 +25,7 @@ struct FilmArguments {
     std::optional<std::string> setup;
     std::optional<double> readout_ms, exposure_ms;
     ClipOptions part;
-    FilmMatchOptions match;
+    std::optional<double> throttle;
     bool json = false;
 };
 
@@ -37,15 +37,18 @@ constexpr CommandTexts kFilmTexts{
     "CLIP is a film as the camera wrote it, not stabilised, cut to another size or turned by a "
     "program."};
 
+// From 0, or above it, to `high`.
 Option numberOption(std::string_view name, std::string_view value, std::string_view meaning,
-                    double high, const std::function<void(double)>& take)
+                    bool isZeroToo, double high, const std::function<void(double)>& take)
 {
     return {name, value, meaning, [=](std::string_view text) {
                 const auto given = parseNumbers(text, 1);
-                if (!given || !((*given)[0] >= 0 && (*given)[0] <= high))
-                    return std::string(name) + " wants a number from 0 to " +
+                const double number = given ? given->front() : -1;
+                if (!(number >= 0 && number <= high && (number > 0 || isZeroToo)))
+                    return std::string(name) + " wants a number " +
+                           (isZeroToo ? "from 0 to " : "above 0 and up to ") +
                            std::to_string(static_cast<int>(high));
-                take((*given)[0]);
+                take(number);
                 return std::string();
             }};
 }
@@ -60,14 +63,14 @@ tl::expected<FilmArguments, int> parseFilm(std::span<const std::string_view> arg
         numberOption("--readout", "MS",
                      "How long the sensor takes from the first row of a frame to the last, in ms. "
                      "The default is the setup's.",
-                     kLongestReadout_ms, [&](double ms) { parsed.readout_ms = ms; }),
+                     false, kLongestReadout_ms, [&](double ms) { parsed.readout_ms = ms; }),
         numberOption("--exposure", "MS",
                      "How long each row was exposed, in ms. The default is the setup's, or else 0, "
                      "which takes fast lines as smaller than they are.",
-                     kLongestExposure_ms, [&](double ms) { parsed.exposure_ms = ms; }),
-        numberOption("--from", "S", "Leaves out what comes before this time, in seconds.",
+                     true, kLongestExposure_ms, [&](double ms) { parsed.exposure_ms = ms; }),
+        numberOption("--from", "S", "Leaves out what comes before this time, in seconds.", true,
                      kLongest_s, [&](double s) { parsed.part.from_s = s; }),
-        numberOption("--to", "S", "Leaves out what comes after it.", kLongest_s,
+        numberOption("--to", "S", "Leaves out what comes after it.", true, kLongest_s,
                      [&](double s) { parsed.part.to_s = s; }),
         {"--setup", "FILE",
          "The craft it was filmed from: its camera's readout and exposure, and the orders that "
@@ -78,8 +81,8 @@ tl::expected<FilmArguments, int> parseFilm(std::span<const std::string_view> arg
          }},
         {"--throttle", "THROTTLE", "The throttle it was filmed at, where it is known: 0.4 or 40%.",
          [&](std::string_view value) {
-             parsed.match.throttle = takeThrottle(value);
-             return parsed.match.throttle && *parsed.match.throttle > 0
+             parsed.throttle = takeThrottle(value);
+             return parsed.throttle && *parsed.throttle > 0
                         ? std::string()
                         : std::string("--throttle wants one above 0 and up to 1");
          }},
@@ -93,7 +96,7 @@ tl::expected<FilmArguments, int> parseFilm(std::span<const std::string_view> arg
         return tl::unexpected(usageError(err, "a film is no standard input, name a file", "-"));
     if (!(parsed.part.to_s > parsed.part.from_s))
         return tl::unexpected(usageError(err, "--to comes after --from", parsed.file));
-    if (parsed.match.throttle && !parsed.setup)
+    if (parsed.throttle && !parsed.setup)
         return tl::unexpected(usageError(err, "--throttle needs --setup", kFilmTexts.form));
     if (!parsed.setup && !parsed.readout_ms)
         return tl::unexpected(usageError(err, "film wants --readout or --setup", kFilmTexts.form));
@@ -116,30 +119,22 @@ int runFilm(std::span<const std::string_view> arguments, std::ostream& out, std:
         setup = std::move(loaded->setup);
     }
 
-    FilmText film;
-    film.options.readout_s =
+    FilmAsked asked{.file = parsed->file, .part = parsed->part, .throttle = parsed->throttle};
+    asked.options.readout_s =
         parsed->readout_ms.value_or(setup ? setup->camera.readout_ms : 0.0) * unit::ms;
-    film.options.exposure_s =
+    asked.options.exposure_s =
         parsed->exposure_ms.value_or(setup ? setup->camera.exposure_ms : 0.0) * unit::ms;
-    const StopOnInterrupt interrupt;
-    auto clip = readClip(parsed->file, parsed->part, film.options, interrupt.token());
-    if (!clip)
-        return reportError(err, clip.error(), parsed->file);
-    film.clip = *std::move(clip);
-
     if (setup) {
-        film.blades = setup->drive.propeller.blades;
-        auto crafts = filmOfCraft(*setup, film.clip.facts, film.clip.reading, parsed->match);
-        if (!crafts)
-            return reportError(err, crafts.error(), *parsed->setup);
-        film.filmedPx = crafts->filmedPx;
-        film.match = std::move(crafts->match);
-        film.texts = std::move(crafts->texts);
-        film.clip.warnings.insert(film.clip.warnings.end(), crafts->warnings.begin(),
-                                  crafts->warnings.end());
+        asked.setupFile = *parsed->setup;
+        asked.setup = &*setup;
     }
-    reportWarnings(err, film.clip.warnings, parsed->file);
-    return print(out, parsed->json ? filmJson(film) : filmPage(film), err);
+    const StopOnInterrupt interrupt;
+    const auto film = readFilmFile(asked, interrupt.token(), err);
+    if (!film)
+        return reportError(err, film.error().error, film.error().file);
+    reportWarnings(err, film->warnings, parsed->file);
+    const FilmText text{*film, asked.options, setup ? setup->drive.propeller.blades : 0};
+    return print(out, parsed->json ? filmJson(text) : filmPage(text), err);
 }
 
 }  // namespace stillbay

@@ -22,19 +22,40 @@ std::string nameOfOrder(int order, int blades)
     return order == blades ? "B" : std::to_string(order / blades) + "B";
 }
 
-std::optional<std::string> orderOfLine(const FilmText& film, std::size_t line)
+const FilmMatch* matchOf(const FilmText& text)
 {
-    if (!film.match || !film.match->lines[line].order)
-        return {};
-    return nameOfOrder(*film.match->lines[line].order, film.blades);
+    const auto& craft = text.film.craft;
+    return craft && craft->match ? &*craft->match : nullptr;
 }
 
-Json lineJson(const FilmText& film, std::size_t place)
+// Of a match that may be relied on.
+std::optional<std::string> orderOfLine(const FilmText& text, std::size_t line)
 {
-    const FilmLine& line = film.clip.reading.lines[place];
-    const auto order = orderOfLine(film, place);
+    const FilmMatch* const match = matchOf(text);
+    if (!match || match->mark.quality == Quality::Poor || !match->lines[line].order)
+        return {};
+    return nameOfOrder(*match->lines[line].order, text.blades);
+}
+
+// Where the speed wanders by more than the line's frequency is uncertain by.
+std::optional<double> wanderOf(const FilmLine& line)
+{
+    return line.wander_hz > line.uncertainty_hz ? std::optional(line.wander_hz) : std::nullopt;
+}
+
+// Two decimals, or what is left of three digits below a tenth.
+std::string pixels(double px)
+{
+    return px < 0.1 ? formatted("%.3g", px) : formatted("%.2f", px);
+}
+
+Json lineJson(const FilmText& text, std::size_t place)
+{
+    const FilmLine& line = text.film.clip.reading.lines[place];
+    const auto order = orderOfLine(text, place);
     return Json{{"frequency_hz", number(line.frequency_hz)},
                 {"uncertainty_hz", number(line.uncertainty_hz)},
+                {"wander_hz", number(wanderOf(line))},
                 {"wobble_px", number(line.wobble_px)},
                 {"frame_shake_px", number(line.frameShake_px)},
                 {"across_px", number(line.across_px)},
@@ -60,100 +81,119 @@ std::string blindText(const std::vector<BlindBand>& bands)
     return text;
 }
 
-void linesTable(std::ostream& page, const FilmText& film)
+void linesTable(std::ostream& page, const FilmText& text)
 {
     page << "\n  frequency              wobble    across        up       roll   order\n";
-    for (std::size_t k = 0; k < film.clip.reading.lines.size(); ++k) {
-        const FilmLine& line = film.clip.reading.lines[k];
+    for (std::size_t k = 0; k < text.film.clip.reading.lines.size(); ++k) {
+        const FilmLine& line = text.film.clip.reading.lines[k];
         page << formatted("  %7.2f Hz +/- %5.2f  %6.2f px %6.2f px %6.2f px %5.2f mrad   ",
                           line.frequency_hz, line.uncertainty_hz, line.wobble_px, line.across_px,
                           line.up_px, line.roll_rad * 1e3)
-             << orderOfLine(film, k).value_or("-") << '\n';
+             << orderOfLine(text, k).value_or("-") << '\n';
+        if (const auto wander_hz = wanderOf(line))
+            page << formatted("      wanders by +/- %.2f Hz\n", *wander_hz);
         if (!line.aliases_hz.empty())
             page << "      or, as far as the rows can tell, " << joined(line.aliases_hz) << " Hz\n";
     }
 }
 
-void craftText(std::ostream& page, const FilmText& film)
+void craftText(std::ostream& page, const FilmText& text)
 {
+    const CraftFilm& craft = *text.film.craft;
     page << '\n';
-    if (film.match)
+    if (craft.match)
         paragraph(page,
-                  std::string(qualityWord(film.match->mark.quality)) + ": " +
-                      english(film.match->mark.reason),
+                  std::string(qualityWord(craft.match->mark.quality)) + ": " +
+                      english(craft.match->mark.reason),
                   "");
-    for (const Phrase& text : film.texts)
-        paragraph(page, english(text), "");
-    if (film.match && film.filmedPx != 1.0)
+    for (const Phrase& sentence : craft.texts)
+        paragraph(page, english(sentence), "");
+    if (craft.match && craft.filmedPx != 1.0)
         paragraph(
             page,
             formatted("These sentences count pixels of the craft's camera, %.3g of the film's.",
-                      film.filmedPx),
+                      craft.filmedPx),
             "");
 }
 
 }  // namespace
 
-std::string filmJson(const FilmText& film)
+std::string filmJson(const FilmText& text)
 {
-    const FilmReading& reading = film.clip.reading;
-    Json json{{"format", "stillbay-film"},
-              {"version", 1},
-              {"frames", film.clip.frames},
-              {"frame_rate_hz", number(film.clip.facts.frameRate_hz)},
-              {"width_px", film.clip.facts.width},
-              {"height_px", film.clip.facts.height},
-              {"readout_ms", number(film.options.readout_s / unit::ms)},
-              {"exposure_ms", number(film.options.exposure_s / unit::ms)},
-              {"used_s", number(reading.used_s)},
-              {"wobble_px", number(reading.wobble_px)},
-              {"floor_px", number(reading.floor_px)},
-              {"frame_shake_px", number(reading.frameShake_px)}};
+    const FilmReading& reading = text.film.clip.reading;
+    const ReadoutEstimate* const own = text.film.readout ? &text.film.readout->estimate : nullptr;
+    Json json{
+        {"format", "stillbay-film"},
+        {"version", 1},
+        {"frames", text.film.clip.frames},
+        {"frame_rate_hz", number(text.film.clip.facts.frameRate_hz)},
+        {"width_px", text.film.clip.facts.width},
+        {"height_px", text.film.clip.facts.height},
+        {"readout_ms", number(text.options.readout_s / unit::ms)},
+        {"readout_estimate_ms",
+         number(own ? std::optional(own->readout_s / unit::ms) : std::nullopt)},
+        {"readout_spread_ms", number(own ? std::optional(own->spread_s / unit::ms) : std::nullopt)},
+        {"exposure_ms", number(text.options.exposure_s / unit::ms)},
+        {"used_s", number(reading.used_s)},
+        {"wobble_px", number(reading.wobble_px)},
+        {"floor_px", number(reading.floor_px)},
+        {"frame_shake_px", number(reading.frameShake_px)}};
     Json lines = Json::array();
     for (std::size_t k = 0; k < reading.lines.size(); ++k)
-        lines.push_back(lineJson(film, k));
+        lines.push_back(lineJson(text, k));
     json["lines"] = std::move(lines);
     json["blind_hz"] = array(reading.blind_hz, [](const BlindBand& band) {
         return Json::array({number(band.from_hz), number(band.to_hz)});
     });
-    const auto& match = film.match;
+    const FilmMatch* const match = matchOf(text);
     const bool isTold = match && match->mark.quality != Quality::Poor;
-    json["speed_rpm"] = isTold ? number(match->speed / unit::rpm) : Json(nullptr);
+    const auto rpm = [](std::optional<double> speed) {
+        return speed ? number(*speed / unit::rpm) : Json(nullptr);
+    };
+    json["heard_rpm"] = text.film.heard ? rpm(text.film.heard->speed) : Json(nullptr);
+    json["speed_rpm"] = isTold ? rpm(match->speed) : Json(nullptr);
+    json["other_speed_rpm"] = isTold ? rpm(match->otherSpeed) : Json(nullptr);
     json["throttle"] = isTold ? number(match->throttle_full) : Json(nullptr);
     json["quality"] = match ? Json(qualityWord(match->mark.quality)) : Json(nullptr);
     json["reason"] = match ? Json(english(match->mark.reason)) : Json(nullptr);
-    json["explained"] = match ? number(match->explained) : Json(nullptr);
-    json["predicted_px"] =
-        match && match->predicted_px ? number(*match->predicted_px * film.filmedPx) : Json(nullptr);
-    json["unusable"] = array(film.clip.shifts.unusable, [](const UnusableStretch& stretch) {
+    json["explained"] = isTold ? number(match->explained) : Json(nullptr);
+    json["predicted_px"] = isTold && match->predicted_px
+                               ? number(*match->predicted_px * text.film.craft->filmedPx)
+                               : Json(nullptr);
+    json["unusable"] = array(text.film.clip.shifts.unusable, [](const UnusableStretch& stretch) {
         return Json{{"from_s", number(stretch.from_s)},
                     {"to_s", number(stretch.to_s)},
                     {"reason", english(stretch.reason)}};
     });
-    json["warnings"] = array(film.clip.warnings, [](const Warning& warning) {
-        return Json{{"code", warning.code}, {"text", english(warning.text)}};
-    });
+    json["warnings"] = warningsJson(text.film.warnings);
     return json.dump(1) + '\n';
 }
 
-std::string filmPage(const FilmText& film)
+std::string filmPage(const FilmText& text)
 {
-    const FilmReading& reading = film.clip.reading;
+    const FilmReading& reading = text.film.clip.reading;
     std::ostringstream page;
-    page << formatted("Film of %u x %u pixels, %.2f frames a second\n", film.clip.facts.width,
-                      film.clip.facts.height, film.clip.facts.frameRate_hz)
-         << formatted("  %.1f s of it used, readout %.2f ms, exposure %.2f ms\n\n", reading.used_s,
-                      film.options.readout_s / unit::ms, film.options.exposure_s / unit::ms)
-         << formatted("wobble       %.2f px rms\n", reading.wobble_px)
-         << formatted("frame shake  %.2f px rms\n", reading.frameShake_px)
-         << formatted("floor        %.2f px: a line below it is not told from noise\n",
-                      reading.floor_px);
+    page << formatted("Film of %u x %u pixels, %.2f frames a second\n", text.film.clip.facts.width,
+                      text.film.clip.facts.height, text.film.clip.facts.frameRate_hz)
+         << formatted("  %.1f s of it used, readout %.2f ms, exposure %.2f ms\n", reading.used_s,
+                      text.options.readout_s / unit::ms, text.options.exposure_s / unit::ms);
+    if (text.film.heard)
+        page << formatted("  rotors heard at %.0f rpm +/- %.0f\n",
+                          text.film.heard->speed / unit::rpm,
+                          text.film.heard->tolerance / unit::rpm);
+    if (text.film.readout)
+        page << formatted("  readout by the film itself %.2f ms +/- %.2g\n",
+                          text.film.readout->estimate.readout_s / unit::ms,
+                          text.film.readout->estimate.spread_s / unit::ms);
+    page << formatted("\nwobble       %.2f px rms\n", reading.wobble_px)
+         << formatted("frame shake  %.2f px rms\n", reading.frameShake_px) << "floor        "
+         << pixels(reading.floor_px) << " px: a line below it is not told from noise\n";
     if (reading.lines.empty())
         page << "\nNo line stands above the noise.\n";
     else
-        linesTable(page, film);
-    if (!film.texts.empty())
-        craftText(page, film);
+        linesTable(page, text);
+    if (text.film.craft && !text.film.craft->texts.empty())
+        craftText(page, text);
     if (!reading.blind_hz.empty()) {
         page << '\n';
         paragraph(page,

@@ -1,25 +1,17 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "core/base/phrase.h"
-#include "core/calibrate/film_match.h"
-#include "core/clip/read_clip.h"
-#include "core/setup/setup.h"
+#include "app/commands/read_film.h"
 
-#include <optional>
 #include <string>
-#include <vector>
 
 namespace stillbay {
 
-/// A film beside the craft it was taken from, where that is known.
+/// What is to be printed of a film.
 struct FilmText {
-    ClipReading clip;
+    const FilmRead& film;
     FilmReadingOptions options;
-    std::optional<FilmMatch> match;  ///< none: without a craft, or nothing explains the lines
-    std::vector<Phrase> texts;       ///< about the craft
-    int blades = 2;
-    double filmedPx = 1.0;  ///< pixels of the film for one of the craft's camera
+    int blades = 0;  ///< of the craft, where it is known
 };
 
 /// One object, docs/film-clip.md.

@@ -14,7 +14,7 @@
 namespace stillbay {
 namespace {
 
-constexpr double kSlowestRotor = 5.0;    // [rev/s]
+constexpr double kSlowestFlight = 0.5;   // of the hover's speed: a quarter of the weight is held
 constexpr double kShows = 2.0;           // times the floor, from which an order should be seen
 constexpr double kThrottleWidth = 0.05;  // of the speed that a known throttle gives
 constexpr double kNearlyAsGood = 0.2;    // below the best score, which is 1 at most
@@ -33,7 +33,9 @@ double squared(double x)
 class Orders final {
 public:
     Orders(const Setup& setup, const Assessment& assessment)
-        : m_craft(makeExcitedAirframe(setup)), m_points(assessment.throttle)
+        : m_craft(makeExcitedAirframe(setup)),
+          m_points(assessment.throttle),
+          m_slowest(kSlowestFlight * assessment.hover.speed_rpm * unit::rpm)
     {
         for (const ThrottlePoint& point : m_points)
             if (!point.orders.empty()) {
@@ -46,6 +48,8 @@ public:
     const std::vector<int>& orders() const { return m_orders; }
     const ExcitedAirframe& craft() const { return m_craft; }
 
+    // Of what flies, and of the full pack.
+    double slowest() const { return m_slowest; }
     double fastest() const { return rotorSpeed(m_craft.drive, 1.0, m_craft.fullVoltage); }
 
     // Wobble of the order with that place at a speed, straight between the points; none outside of
@@ -72,6 +76,7 @@ public:
 private:
     ExcitedAirframe m_craft;
     SharedList<ThrottlePoint> m_points;
+    double m_slowest;
     std::vector<int> m_orders;
 };
 
@@ -200,7 +205,7 @@ SpeedRange searched(const Orders& craft, const FilmMatchOptions& options)
     }
     if (options.throttle)
         return rangeAt(craft.craft(), *options.throttle);
-    return {kSlowestRotor, craft.fastest() * (1 + kOrderWidth)};
+    return {craft.slowest(), craft.fastest() * (1 + kOrderWidth)};
 }
 
 // The speeds that put a line, or an alias of one, onto an order, within what is known.
@@ -456,8 +461,7 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
 
 bool isSpeedSettled(const FilmMatch& match)
 {
-    return match.mark.quality != Quality::Poor &&
-           (match.isSpeedKnown || (!match.otherSpeed && ordersSeen(match) >= 2));
+    return match.mark.quality != Quality::Poor && (match.isSpeedKnown || !match.otherSpeed);
 }
 
 Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMatch> films)

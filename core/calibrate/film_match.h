@@ -65,7 +65,8 @@ struct FilmMatch {
 /// The speed of the rotors at which their orders explain most of the lines. Lines nearer than
 /// kOrderWidth of an order are its own: motors differ in speed where the load on them does. What an
 /// order should show and the film does not speaks against a speed, and so does a line that is many
-/// times stronger or weaker than predicted.
+/// times stronger or weaker than predicted. Where no speed is known, it is one that flies: at least
+/// half of the hover's.
 ///
 /// @error BadInput  a throttle outside of 0 … 1. NoAnswer  a film without a line, lines that no
 ///                  speed of this craft explains, or what the assessment refuses.
@@ -75,9 +76,8 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
 
 inline constexpr double kOrderWidth = 0.025;  // of an order's frequency
 
-/// Whether the film's speed may be built upon: not poor, and known beside the film or by two orders
-/// or more that leave no other speed. A speed chosen for what a single line should be as large as
-/// says nothing of how large it is.
+/// Whether the film's speed may be built upon: not poor, and known beside the film or left no other
+/// by the lines.
 bool isSpeedSettled(const FilmMatch& match);
 
 /// The unbalance from films at three throttles or more: what order 1 shows over what is predicted,

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "app/commands/motor_recordings.h"
+#include "core/calibrate/craft_film.h"
+#include "core/calibrate/film_readout.h"
+#include "core/clip/read_clip.h"
+#include "core/setup/setup.h"
+
+#include <tl/expected.hpp>
+
+#include <optional>
+#include <ostream>
+#include <stop_token>
+#include <string>
+#include <vector>
+
+/// What `film` and `calibrate` do with a clip.
+namespace stillbay {
+
+struct FilmAsked {
+    std::string file;
+    ClipOptions part;
+    FilmReadingOptions options;
+    std::string setupFile;         ///< where the craft comes from, for what is said of it
+    const Setup* setup = nullptr;  ///< the craft it was filmed from; null: not known
+    std::optional<double> throttle;
+};
+
+struct FilmRead {
+    ClipReading clip;
+    std::optional<SpeedOfRotors> heard;    ///< none: no craft, no sound, or a warning says why
+    std::optional<CraftFilm> craft;        ///< none: no craft
+    std::optional<ReadoutOfFilm> readout;  ///< that the film has itself; none: it does not tell
+    std::vector<Warning> warnings;         ///< all, of file, frames, sound and craft
+};
+
+/// Probes the clip, hears its sound, reads its frames and lines, and lays them beside the craft.
+///
+/// @param err  told how far it has come, where that is a terminal
+tl::expected<FilmRead, RecordingFault> readFilmFile(const FilmAsked& asked,
+                                                    const std::stop_token& stop, std::ostream& err);
+
+}  // namespace stillbay
