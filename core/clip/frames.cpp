@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <chrono>
 #include <cmath>
 #include <string>
 #include <string_view>
@@ -13,6 +14,7 @@ namespace {
 
 constexpr double kMostRepeated = 0.05;  // of all frames, before it is worth a word
 constexpr std::size_t kMostMissing = 3;
+constexpr std::size_t kMostUnlisted = 1000;  // before the part, or told by no packet of its own
 
 tl::unexpected<Error> broken(Phrase what)
 {
@@ -34,6 +36,11 @@ tl::unexpected<Error> cannotDecode(std::size_t decoded, const std::string& words
     return broken(words.empty()
                       ? phrase("ffmpeg broke off after frame %1", whole(decoded))
                       : phrase("ffmpeg broke off after frame %1: %2", whole(decoded), words));
+}
+
+tl::unexpected<Error> showsTooMany()
+{
+    return broken(phrase("ffmpeg shows far more frames than the film lists, and was ended"));
 }
 
 tl::unexpected<Error> sizeChanges()
@@ -152,7 +159,8 @@ FrameStream::FrameStream(const ClipFacts& facts, const ClipOptions& options,
       m_progress(std::move(progress)),
       m_tick_s(facts.tick_s),
       m_luma(std::size_t{facts.width} * facts.height),
-      m_before(m_luma.size())
+      m_before(m_luma.size()),
+      m_patience_s(options.silence_s)
 {
 }
 
@@ -240,7 +248,7 @@ FrameStream::Taken FrameStream::take(double time_s)
     return Taken::Shown;
 }
 
-Result<std::optional<Frame>> FrameStream::endOfFilm(const Patience& patience)
+tl::expected<void, Error> FrameStream::endOfFilm(const Patience& patience)
 {
     const auto ending = m_decoder.finish(patience);
     if (!ending)
@@ -249,10 +257,10 @@ Result<std::optional<Frame>> FrameStream::endOfFilm(const Patience& patience)
         return cannotDecode(m_decoded, plainWords(m_decoder.lastWords(), m_file));
     if (m_decoded + kMostMissing < m_facts.frameTime_s.size())
         m_warnings.push_back(missingWarning(m_decoded, m_facts.frameTime_s.size()));
-    return endOfPart();
+    return {};
 }
 
-Result<std::optional<Frame>> FrameStream::endOfPart()
+tl::expected<void, Error> FrameStream::endOfPart()
 {
     m_isAtEnd = true;
     m_decoder.end();
@@ -260,37 +268,55 @@ Result<std::optional<Frame>> FrameStream::endOfPart()
         return nothingMoves();
     if (static_cast<double>(m_repeated) > kMostRepeated * static_cast<double>(m_decoded))
         m_warnings.push_back(repeatsWarning(m_repeated, m_decoded));
-    return std::optional<Frame>();
+    return {};
+}
+
+// The next picture, wherever it belongs.
+Result<FrameStream::Taken> FrameStream::takeNext(const Patience& patience)
+{
+    const auto picture = nextPicture(patience);
+    if (!picture)
+        return tl::unexpected(picture.error());
+    if (!*picture) {
+        std::uint8_t tooMany = 0;
+        const auto more = m_decoder.read({&tooMany, 1}, patience);
+        if (!more)
+            return tl::unexpected(more.error());
+        if (*more > 0)
+            return notUnderstood();
+        if (const auto ended = endOfFilm(patience); !ended)
+            return tl::unexpected(ended.error());
+        return Taken::PartEnds;
+    }
+    if (const auto whole = readLuma(**picture, patience); !whole)
+        return tl::unexpected(whole.error());
+    if (++m_shown > 2 * m_facts.frameTime_s.size() + kMostUnlisted) {
+        m_decoder.end();
+        return showsTooMany();
+    }
+    return take(timeOfStamp(m_facts, static_cast<double>((*picture)->tick) * m_tick_s));
 }
 
 Result<std::optional<Frame>> FrameStream::next()
 {
-    const Patience patience = patienceOf(m_options.silence_s, m_stop);
     while (!m_isAtEnd) {
-        const auto picture = nextPicture(patience);
-        if (!picture)
-            return tl::unexpected(picture.error());
-        if (!*picture) {
-            std::uint8_t tooMany = 0;
-            const auto more = m_decoder.read({&tooMany, 1}, patience);
-            if (!more)
-                return tl::unexpected(more.error());
-            if (*more > 0)
-                return notUnderstood();
-            return endOfFilm(patience);
+        if (m_shown >= m_shownInTime + kLeastFrames) {
+            m_shownInTime = m_shown;
+            m_patience_s = m_options.silence_s;
         }
-        if (const auto whole = readLuma(**picture, patience); !whole)
-            return tl::unexpected(whole.error());
-        const double stamp = static_cast<double>((*picture)->tick) * m_tick_s;
-        switch (take(timeOfStamp(m_facts, stamp))) {
-            case Taken::Shown:
-                return std::optional(
-                    Frame{m_time_s, m_facts.width, m_facts.height, m_before, m_handedOut - 1});
-            case Taken::PartEnds:
-                return endOfPart();
-            case Taken::Dropped:
-                break;
-        }
+        // What a caller does between two frames is not ffmpeg's time.
+        const auto start = std::chrono::steady_clock::now();
+        const auto taken = takeNext(patienceOf(m_patience_s, m_stop));
+        const std::chrono::duration<double> waited = std::chrono::steady_clock::now() - start;
+        m_patience_s -= waited.count();
+        if (!taken)
+            return tl::unexpected(taken.error());
+        if (*taken == Taken::Shown)
+            return std::optional(
+                Frame{m_time_s, m_facts.width, m_facts.height, m_before, m_handedOut - 1});
+        if (*taken == Taken::PartEnds)
+            if (const auto ended = endOfPart(); !ended)
+                return tl::unexpected(ended.error());
     }
     return std::optional<Frame>();
 }

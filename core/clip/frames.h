@@ -16,6 +16,9 @@
 
 namespace stillbay {
 
+/// So many frames a decoder has to show in the time that it may be silent.
+inline constexpr std::size_t kLeastFrames = 30;
+
 /// The frames of a part of a film, one after the other; two of them are kept.
 class FrameStream final {
 public:
@@ -32,8 +35,10 @@ public:
     /// The next frame, which lasts until the next call; none at the end of the part. A frame that
     /// repeats the one before to the bit, or is no later, is dropped.
     ///
-    /// @error BadInput  ffmpeg cannot decode the film, dies, stays silent, or says what is not
-    ///                  understood; the film changes its size, or is interlaced.
+    /// @error BadInput  ffmpeg cannot decode the film, dies, stays silent or crawls (fewer than
+    ///                  kLeastFrames frames in the time it may be silent), shows far more frames
+    ///                  than are listed, or says what is not understood; the film changes its size,
+    ///                  or is interlaced.
     /// @error NoAnswer  stopped.
     Result<std::optional<Frame>> next();
 
@@ -53,8 +58,9 @@ private:
     Result<std::optional<Picture>> nextPicture(const Patience& patience);
     tl::expected<void, Error> readLuma(const Picture& picture, const Patience& patience);
     Taken take(double time_s);
-    Result<std::optional<Frame>> endOfFilm(const Patience& patience);
-    Result<std::optional<Frame>> endOfPart();
+    Result<Taken> takeNext(const Patience& patience);
+    tl::expected<void, Error> endOfFilm(const Patience& patience);
+    tl::expected<void, Error> endOfPart();
 
     ClipFacts m_facts;
     ClipOptions m_options;
@@ -65,6 +71,9 @@ private:
     double m_tick_s = 0.0;
     std::vector<std::uint8_t> m_luma, m_before, m_wide;
     double m_time_s = 0.0;
+    double m_patience_s = 0.0;      // left for the next kLeastFrames frames
+    std::size_t m_shownInTime = 0;  // of those below: when that was last filled up
+    std::size_t m_shown = 0;        // by ffmpeg, of the part or not
     std::size_t m_decoded = 0, m_handedOut = 0, m_repeated = 0;
     bool m_isAtEnd = false;
     std::vector<Warning> m_warnings;

@@ -17,9 +17,10 @@ namespace {
 
 constexpr std::size_t kMostFacts_bytes = std::size_t{1} << 20;
 constexpr std::size_t kMostStamps_bytes = kMostFrames * 64;
-constexpr double kEndMargin_s = 0.5;    // a film may end so much before its stated length
-constexpr double kStampError_s = 2e-6;  // ffprobe writes the first stamp to a millionth
-constexpr double kListMargin_s = 2.0;   // frames are listed in the order they are decoded
+constexpr double kLongestAnswer = 10.0;  // of the time that may pass until more of it comes
+constexpr double kEndMargin_s = 0.5;     // a film may end so much before its stated length
+constexpr double kStampError_s = 2e-6;   // ffprobe writes the first stamp to a millionth
+constexpr double kListMargin_s = 2.0;    // frames are listed in the order they are decoded
 
 tl::unexpected<Error> unreadable(Phrase what)
 {
@@ -87,8 +88,14 @@ Result<Answer> answerOf(const DecoderTools& tools, std::vector<std::string> argu
 
     Answer answer;
     std::vector<std::uint8_t> piece(std::size_t{1} << 16);
+    const Patience forAll = patienceOf(kLongestAnswer * silence_s, stop);
+    const auto patience = [&] {
+        Patience now = patienceOf(silence_s, stop);
+        now.until = std::min(now.until, forAll.until);
+        return now;
+    };
     for (;;) {
-        const auto got = child->read(piece, patienceOf(silence_s, stop));
+        const auto got = child->read(piece, patience());
         if (!got)
             return tl::unexpected(got.error());
         answer.text.append(piece.begin(), piece.begin() + static_cast<std::ptrdiff_t>(*got));
@@ -97,7 +104,7 @@ Result<Answer> answerOf(const DecoderTools& tools, std::vector<std::string> argu
         if (*got < piece.size())
             break;
     }
-    const auto ending = child->finish(patienceOf(silence_s, stop));
+    const auto ending = child->finish(patience());
     if (!ending)
         return tl::unexpected(ending.error());
     answer.isGood = ending->isGood();

@@ -19,7 +19,9 @@ namespace stillbay {
 struct ClipOptions {
     double from_s = 0.0;                                    ///< since the film's first frame
     double to_s = std::numeric_limits<double>::infinity();  ///< not itself in the part
-    double silence_s = 60.0;            ///< how long a program may take for its next answer
+    /// How long a program may take for its next answer, or for kLeastFrames frames; for a list
+    /// of all frames ten times that.
+    double silence_s = 60.0;
     std::optional<DecoderTools> tools;  ///< none: from PATH
 };
 

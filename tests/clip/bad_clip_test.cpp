@@ -208,7 +208,7 @@ TEST(BadClip, WithABrokenDecoderEndsInASentence)
     for (int n = 0; n < 100; ++n)
         facts.frameTime_s.push_back(0.04 * n);
     ClipOptions options;
-    options.silence_s = 0.5;
+    options.silence_s = 1.0;
     const auto ending = [&](const std::string& script) {
         options.tools = DecoderTools{makeScript(folder.path("ffprobe"), script),
                                      makeScript(folder.path("ffmpeg"), script)};
@@ -228,12 +228,22 @@ TEST(BadClip, WithABrokenDecoderEndsInASentence)
               "ffmpeg broke off after frame 2");
     EXPECT_EQ(ending(say + "say 0\n" + pixels + "say 1\nhead -c 100 /dev/zero"),
               "ffmpeg broke off after frame 1");
+    options.silence_s = 0.15;  // these never answer
     const std::string hung = "ffmpeg gave no answer for too long and was ended";
     EXPECT_EQ(ending("sleep 1000"), hung);
     EXPECT_EQ(ending("trap '' TERM INT; while :; do sleep 1000; done"), hung);
     EXPECT_EQ(ending(say + "say 0\n" + pixels + "sleep 1000"), hung);
     EXPECT_EQ(ending(say + "say 0\nhead -c 100 /dev/zero\nsleep 1000"), hung);
     EXPECT_EQ(ending("exec yes >&2"), hung);
+    options.silence_s = 1.0;
+    // One that always comes with the next frame before it is given up, and one without an end.
+    EXPECT_EQ(ending(say + "for n in 0 1 2 3 4 5 6 7 8 9 10 11 12 13 14; do say $n\n" + pixels +
+                     "sleep 0.1; done"),
+              hung);
+    writeText(folder.path("ffmpeg.frame"), std::string(4096, 'x'));
+    EXPECT_EQ(ending(say + "x=$(cat \"$0.frame\")\nsay 0\n" + pixels +
+                     "while :; do say 1; printf %s \"$x\"; done"),
+              "ffmpeg shows far more frames than the film lists, and was ended");
     const std::string strange =
         "what ffmpeg says of the frames is not understood: its version is too old or too new";
     EXPECT_EQ(ending("exec cat /dev/zero"), strange);
@@ -251,6 +261,7 @@ TEST(BadClip, WithABrokenDecoderEndsInASentence)
               "all frames of this part are the same: it is a still picture");
 
     // The one that is asked first is no better.
+    options.silence_s = 0.15;
     const auto asked = [&](const std::string& script) {
         options.tools = DecoderTools{makeScript(folder.path("ffprobe"), script), {}};
         const std::string text = complaint(probeClip(file, options));
@@ -258,6 +269,7 @@ TEST(BadClip, WithABrokenDecoderEndsInASentence)
         return text;
     };
     EXPECT_EQ(asked("sleep 1000"), "ffprobe gave no answer for too long and was ended");
+    options.silence_s = 1.0;
     EXPECT_EQ(asked("kill -9 $$"), "this is no film that ffmpeg reads");
     EXPECT_EQ(asked("exec yes"), "ffprobe has more to say of this file than of any film");
     EXPECT_EQ(asked("exit 0"), "there is no film in this file");
