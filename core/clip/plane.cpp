@@ -11,7 +11,7 @@ namespace stillbay {
 
 namespace {
 
-constexpr std::size_t kMostColumns = 1280;
+constexpr std::size_t kMeasuredPixels = std::size_t{1280} * 720;
 
 // Half as many columns and rows of whatever the rows hold; a row beyond the edge is the edge's.
 template <class Pixel>
@@ -61,10 +61,10 @@ Plane softened(const Plane& plane)
 
 }  // namespace
 
-unsigned halvingsOf(std::size_t width)
+unsigned halvingsOf(std::size_t width, std::size_t height)
 {
     unsigned halvings = 0;
-    for (; width > kMostColumns; width /= 2)
+    for (; width * height > kMeasuredPixels; width /= 2, height /= 2)
         ++halvings;
     return halvings;
 }

@@ -24,9 +24,9 @@ struct Plane {
     const float* row(std::size_t y) const { return values.data() + y * width; }
 };
 
-/// How often a film of so many columns is halved before anything is measured on it: down to the
-/// most columns whose texture a compressed film still holds.
-unsigned halvingsOf(std::size_t width);
+/// How often a film of so many columns and rows is halved before anything is measured on it: down
+/// to the most pixels whose texture a compressed film still holds, whichever way they lie.
+unsigned halvingsOf(std::size_t width, std::size_t height);
 
 /// The frame, halved so often. Pixel edges fall on pixel edges: the middle stays the middle.
 Plane shrunk(const Frame& frame, unsigned halvings);

@@ -165,7 +165,7 @@ void RowShiftReader::begin(const Frame& frame)
 {
     m_shifts.width = frame.width;
     m_shifts.height = frame.height;
-    m_halvings = halvingsOf(frame.width);
+    m_halvings = halvingsOf(frame.width, frame.height);
     const std::size_t width = frame.width >> m_halvings, height = frame.height >> m_halvings;
     if (width < kFewestColumns || height < kFewestRows)
         return;
@@ -187,8 +187,10 @@ void RowShiftReader::add(const Frame& frame)
     Waiting next{.time_s = frame.time_s,
                  .index = static_cast<unsigned>(frame.index),
                  .levels = pyramidOf(shrunk(frame, m_halvings), kSmallest)};
-    if (contrastOf(next.levels.back()) < kLeastContrast)
+    if (contrastOf(next.levels.back()) < kLeastContrast) {
+        m_before.clear();
         return dropFrame(frame.time_s, emptyBecause(next.levels.back()));
+    }
     if (m_reference && measureAgainstReference(next)) {
         m_before = std::move(next.levels);
         return;
@@ -202,6 +204,7 @@ bool RowShiftReader::measureAgainstReference(Waiting& frame)
 {
     if (isFaded(frame.levels.back(), m_reference->levels.back())) {
         dropFrame(frame.time_s, tooDark());
+        frame.levels.clear();
         return true;
     }
     const auto match = matchPicture(*m_reference, frame.levels, m_lastMiddle);
@@ -214,10 +217,11 @@ bool RowShiftReader::measureAgainstReference(Waiting& frame)
     const RowMotion middle = middleOf(match->field);
     if (match->gain < kLeastGain || match->gain > 1.0 / kLeastGain)
         dropFrame(frame.time_s, tooDark());
-    else if (isMoved(middle, m_lastMiddle, plane, kFastShare))
+    else if (m_lastFound + 1 == m_shifts.frames && isMoved(middle, m_lastMiddle, plane, kFastShare))
         dropFrame(frame.time_s, tooFast());
     else
         keepBands(frame, *match);
+    m_lastFound = m_shifts.frames;
     m_lastMiddle = middle;
     return true;
 }
@@ -245,6 +249,7 @@ void RowShiftReader::collect(Waiting frame)
         if (!fits(match))
             m_shifts.unusable.push_back({m_times[m_times.size() - 2], frame.time_s, aJump()});
     }
+    frame.middle = {};
     m_first = referenceOf(frame.levels);
     m_waiting.push_back(std::move(frame));
 }
@@ -297,6 +302,7 @@ void RowShiftReader::makeReference()
         keepBands(frame, *match);
     }
     m_lastMiddle = guess;
+    m_lastFound = m_shifts.frames;
     m_usual = median(unexplained);
     m_waiting.clear();
 }

@@ -13,8 +13,8 @@
 /// A film, frame by frame, to the shifts of its rows.
 namespace stillbay {
 
-/// Keeps a dozen frames at most, each halved until it is no wider than 1280 columns, so its memory
-/// does not grow with the film but for the shifts themselves.
+/// Keeps a dozen frames at most, each halved until it has no more pixels than 1280 × 720, so its
+/// memory does not grow with the film but for the shifts themselves.
 ///
 /// A dozen frames that show the same scene make a reference; it serves until the scene has moved
 /// too far, then the next dozen makes the next.
@@ -48,11 +48,12 @@ private:
     unsigned m_halvings = 0;
     TileGrid m_grid;
     std::optional<ReferencePicture> m_reference;
-    RowMotion m_lastMiddle;         // of the frame before, against the reference
+    RowMotion m_lastMiddle;         // of the last frame that was found, against the reference
+    std::size_t m_lastFound = 0;    // how many frames had been seen with it
     std::optional<double> m_usual;  // what stays unexplained of the frames that made it
     std::vector<Waiting> m_waiting;
     std::optional<ReferencePicture> m_first;  // of those that wait
-    std::vector<Plane> m_before;              // the frame before, of whatever use
+    std::vector<Plane> m_before;  // the frame before; none where that was too dark or empty
 };
 
 }  // namespace stillbay

@@ -6,21 +6,69 @@
 #include <gtest/gtest.h>
 
 #include <cerrno>
+#include <cmath>
 #include <fstream>
 #include <sys/wait.h>
+#include <utility>
 
 namespace stillbay {
 
-void makeClip(const std::filesystem::path& file, std::vector<std::string> arguments)
+namespace {
+
+// What went wrong; empty: nothing did.
+std::string runEncoder(const std::filesystem::path& file, std::vector<std::string> arguments)
 {
     const auto tools = findDecoderTools();
-    ASSERT_TRUE(tools) << complaint(tools);
+    if (!tools)
+        return complaint(tools);
     arguments.insert(arguments.begin(), {"-nostdin", "-loglevel", "level+error", "-y"});
     arguments.push_back("file:" + file.string());
     auto child = ChildProcess::start(tools->ffmpeg, arguments, errorsOnly);
-    ASSERT_TRUE(child) << complaint(child);
-    const auto ending = child->finish(patienceOf(60, {}));
-    ASSERT_TRUE(ending && ending->isGood()) << child->lastWords();
+    if (!child)
+        return complaint(child);
+    const auto ending = child->finish(patienceOf(600, {}));
+    if (!ending)
+        return complaint(ending);
+    return ending->isGood() ? std::string() : "ffmpeg failed: " + child->lastWords();
+}
+
+}  // namespace
+
+void makeClip(const std::filesystem::path& file, std::vector<std::string> arguments)
+{
+    const std::string wrong = runEncoder(file, std::move(arguments));
+    ASSERT_TRUE(wrong.empty()) << wrong;
+}
+
+bool encodeFilm(const FilmGenerator& film, const std::filesystem::path& path, int crf)
+{
+    const FilmRecipe& r = film.recipe();
+    const std::filesystem::path raw = path.string() + ".raw";
+    {
+        std::ofstream out(raw, std::ios::binary);
+        for (std::size_t k = 0; k < r.frames; ++k) {
+            const std::vector<std::uint8_t> pixels = film.frame(k);
+            out.write(reinterpret_cast<const char*>(pixels.data()),
+                      static_cast<std::streamsize>(pixels.size()));
+        }
+        if (!out.flush())
+            return false;
+    }
+    const std::string size = std::to_string(r.width) + "x" + std::to_string(r.height);
+    const std::string rate = std::to_string(std::lround(1000 * r.frameRate_hz)) + "/1000";
+    const std::string wrong = runEncoder(path, {"-f",          "rawvideo",
+                                                "-pix_fmt",    "gray",
+                                                "-video_size", size,
+                                                "-framerate",  rate,
+                                                "-i",          "file:" + raw.string(),
+                                                "-c:v",        "libx264",
+                                                "-preset",     "medium",
+                                                "-bf",         "0",
+                                                "-crf",        std::to_string(crf),
+                                                "-pix_fmt",    "yuv420p"});
+    std::filesystem::remove(raw);
+    EXPECT_EQ(wrong, "");
+    return wrong.empty();
 }
 
 std::filesystem::path makeScript(const std::filesystem::path& file, const std::string& lines)

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdio>
 #include <numbers>
 #include <random>
 #include <utility>
@@ -84,6 +83,12 @@ double fade(double t)
     return t * t * t * (t * (6.0 * t - 15.0) + 10.0);
 }
 
+Stand sumOf(const Stand& a, const Stand& b, double share)
+{
+    return {a.across_px + share * b.across_px, a.up_px + share * b.up_px,
+            a.roll_rad + share * b.roll_rad};
+}
+
 std::size_t marginOf(double reach)
 {
     return static_cast<std::size_t>(std::ceil(reach)) + 2 * kTaps;
@@ -106,6 +111,8 @@ FilmGenerator::FilmGenerator(FilmRecipe recipe) : m_recipe(std::move(recipe))
     }
     m_marginX = marginOf(across + roll * static_cast<double>(r.height) / 2);
     m_marginY = marginOf(up + roll * static_cast<double>(r.width) / 2);
+    for (std::size_t k = 0; k < r.frames; ++k)
+        m_steady.push_back(steadyOf(k));
     for (std::size_t k = 0; k <= r.cuts.size(); ++k)
         m_scenes.push_back(drawScene(r.seed * 31 + static_cast<unsigned>(k),
                                      r.width + 2 * m_marginX, r.height + 2 * m_marginY));
@@ -231,12 +238,42 @@ Stand FilmGenerator::standAt(double time_s) const
     return stand;
 }
 
+Stand FilmGenerator::meanOf(std::ptrdiff_t frame) const
+{
+    constexpr int rows = 32;
+    Stand mean;
+    for (int k = 0; k < rows; ++k) {
+        const double row = (k + 0.5) / rows - 0.5;
+        mean = sumOf(
+            mean,
+            standAt(static_cast<double>(frame) / m_recipe.frameRate_hz + row * m_recipe.readout_s),
+            1.0 / rows);
+    }
+    return mean;
+}
+
+Stand FilmGenerator::steadyOf(std::size_t frame) const
+{
+    const auto at = static_cast<std::ptrdiff_t>(frame);
+    Stand steady = meanOf(at);
+    if (m_recipe.steadied == Steadied::Not)
+        return {};
+    if (m_recipe.steadied == Steadied::Smoothed) {
+        const auto half = static_cast<std::ptrdiff_t>(m_recipe.frameRate_hz / 2);
+        for (std::ptrdiff_t k = -half; k <= half; ++k)
+            steady = sumOf(steady, meanOf(at + k), -1.0 / static_cast<double>(2 * half + 1));
+    }
+    return steady;
+}
+
 Stand FilmGenerator::seenBy(std::size_t frame, double row) const
 {
     const double middle = timeOf(frame) + row * m_recipe.readout_s;
     Stand mean;
     for (int k = 0; k < kParts; ++k) {
-        const Stand stand = standAt(middle + ((k + 0.5) / kParts - 0.5) * m_recipe.exposure_s);
+        const Stand stand =
+            sumOf(standAt(middle + ((k + 0.5) / kParts - 0.5) * m_recipe.exposure_s),
+                  m_steady[frame], -1.0);
         mean.across_px += stand.across_px / kParts;
         mean.up_px += stand.up_px / kParts;
         mean.roll_rad += stand.roll_rad / kParts;
@@ -262,7 +299,9 @@ std::vector<std::uint8_t> FilmGenerator::frame(std::size_t index) const
         const double fromMiddle = row * static_cast<double>(r.height);  // downwards
         std::ranges::fill(line, 0.0F);
         for (int part = 0; part < parts; ++part) {
-            const Stand stand = standAt(rowTime + ((part + 0.5) / parts - 0.5) * r.exposure_s);
+            const Stand stand =
+                sumOf(standAt(rowTime + ((part + 0.5) / parts - 0.5) * r.exposure_s),
+                      m_steady[index], -1.0);
             // A point at (x, y up) has moved by (−roll y, roll x) and the shift; sampled is where
             // the scene's point came from.
             const double right = stand.across_px + stand.roll_rad * fromMiddle;
@@ -314,29 +353,6 @@ std::vector<std::uint8_t> FilmGenerator::frame(std::size_t index) const
         }
     }
     return pixels;
-}
-
-bool encodeFilm(const FilmGenerator& film, const std::string& path, int crf)
-{
-    const FilmRecipe& r = film.recipe();
-    char command[1024];
-    const int length = std::snprintf(
-        command, sizeof command,
-        "ffmpeg -nostdin -loglevel error -y -f rawvideo -pix_fmt gray -video_size %zux%zu "
-        "-framerate %d/1000 -i pipe:0 -c:v libx264 -preset medium -bf 0 -crf %d -pix_fmt yuv420p "
-        "'%s'",
-        r.width, r.height, static_cast<int>(std::lround(1000 * r.frameRate_hz)), crf, path.c_str());
-    if (length < 0 || static_cast<std::size_t>(length) >= sizeof command)
-        return false;
-    std::FILE* const pipe = popen(command, "w");
-    if (!pipe)
-        return false;
-    bool isWritten = true;
-    for (std::size_t k = 0; k < r.frames && isWritten; ++k) {
-        const std::vector<std::uint8_t> pixels = film.frame(k);
-        isWritten = std::fwrite(pixels.data(), 1, pixels.size(), pipe) == pixels.size();
-    }
-    return pclose(pipe) == 0 && isWritten;
 }
 
 }  // namespace stillbay

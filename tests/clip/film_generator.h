@@ -5,7 +5,6 @@
 #include <cstdint>
 #include <functional>
 #include <optional>
-#include <string>
 #include <vector>
 
 /// Films of a drawn scene as a camera with a rolling shutter would take them, from a known motion.
@@ -34,6 +33,13 @@ struct PassingBox {
     double right_px_s = 0.0, down_px_s = 0.0;
 };
 
+/// What a camera's own stabiliser does to whole frames before the film is written.
+enum class Steadied {
+    Not,
+    Held,      ///< each frame's mean motion is taken out
+    Smoothed,  ///< … but for what of it is slower than a second
+};
+
 struct FilmRecipe {
     std::size_t width = 480;
     std::size_t height = 270;
@@ -54,6 +60,7 @@ struct FilmRecipe {
     std::vector<std::size_t> cuts;          ///< frames that begin another scene
     double pan_px = 0.0;                    ///< a pan to the right, in all …
     double panFrom_s = 0.0, panTo_s = 0.0;  ///< … from and to
+    Steadied steadied = Steadied::Not;
 };
 
 class FilmGenerator {
@@ -82,18 +89,15 @@ private:
 
     Picture drawScene(unsigned seed, std::size_t width, std::size_t height) const;
 
+    /// Of the frame, by its stabiliser, which takes it out.
+    Stand steadyOf(std::size_t frame) const;
+    Stand meanOf(std::ptrdiff_t frame) const;
+
     FilmRecipe m_recipe;
+    std::vector<Stand> m_steady;
     std::size_t m_marginX = 0, m_marginY = 0;
     std::vector<Picture> m_scenes;  // one a cut, and the first
     Picture m_box;
 };
-
-/// The film as H.264 in an MP4 file at the path, by the encoder found on PATH. As cameras code:
-/// each frame from those before it alone. Frames coded between two others take half the motion of
-/// each, which leaves a vibration of a pixel as little as half of itself.
-///
-/// @param crf 0 … 51, small is fine; 20 to 28 is what cameras and people use
-/// @return false where there is no encoder or it failed
-bool encodeFilm(const FilmGenerator& film, const std::string& path, int crf);
 
 }  // namespace stillbay

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "core/clip/frames.h"
+#include "core/clip/plane.h"
 #include "core/clip/probe.h"
 #include "core/clip/row_shift_reader.h"
+#include "tests/clip/clip_files.h"
 #include "tests/clip/film_generator.h"
 
 #include <gtest/gtest.h>
@@ -13,6 +15,7 @@
 #include <filesystem>
 #include <iostream>
 #include <map>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -168,20 +171,20 @@ TEST(RowShifts, AreNotDrawnToWholePixels)
 }
 
 // Oracle: the generator's motion, two sines across, up and in roll over a sway. Slopes hold the
-// signs as well. 1400 errors say within 0.04 what their variance is, the spreads' own errors a
-// few hundredths more; a fifth is what is asked.
+// signs as well. 920 errors say within 0.05 what their variance is, the spreads' own errors a
+// few hundredths more; a fifth is what is asked of longer films.
 TEST(RowShifts, FollowAVibrationWithHonestSpreads)
 {
-    const FilmGenerator film({.frames = 48,
+    const FilmGenerator film({.frames = 32,
                               .seed = 2,
                               .shakes = {skewShake(73.4), {131.0, {0.2, 0.3, 0.0003}, {}}},
                               .sway = {4.0, -3.0, 0.002}});
     const RowShifts shifts = shiftsOf(film);
     const Comparison all = compare(film, shifts);
-    ASSERT_GT(all.error.size(), 1300U);
+    ASSERT_GT(all.error.size(), 860U);
     for (std::size_t part = 0; part < 3; ++part) {
         EXPECT_NEAR(slope(all, part), 1.0, 0.01) << part;
-        EXPECT_NEAR(normalisedVariance(all, part), 1.0, 0.2) << part;
+        EXPECT_NEAR(normalisedVariance(all, part), 1.0, 0.25) << part;
     }
     EXPECT_LT(rmsError(all, 0), 0.03);
     EXPECT_LT(rmsError(all, 1), 0.03);
@@ -225,25 +228,63 @@ TEST(RowShifts, SayWhereTheFilmJumps)
     EXPECT_NEAR(slope(compare(film, shifts), 1), 1.0, 0.03);
 }
 
+// Oracle: the recipe. Another scene behind a dark while is no jump: nothing was seen in between;
+// and a slow pan that went on through it is not fast.
+TEST(RowShifts, DoNotHoldAgainstWhatWasBeforeTheDark)
+{
+    FilmRecipe recipe{
+        .width = 320, .height = 180, .frames = 26, .shakes = {skewShake(67.0)}, .cuts = {13}};
+    recipe.gain = [](double time) {
+        return time > 10.5 / 30 && time < 15.5 / 30 ? 0.02 : 1.0;
+    };
+    const auto reasonsOf = [](const RowShifts& shifts) {
+        std::set<std::string> reasons;
+        for (const UnusableStretch& stretch : shifts.unusable)
+            reasons.insert(english(stretch.reason));
+        return reasons;
+    };
+    const std::set<std::string> dark{"the picture is too dark or fades"};
+    EXPECT_EQ(reasonsOf(shiftsOf(FilmGenerator(recipe))), dark);
+    recipe.cuts.clear();
+    recipe.driftPerSecond.across_px = 120.0;  // 4 px a frame, 20 over the dark
+    EXPECT_EQ(reasonsOf(shiftsOf(FilmGenerator(recipe))), dark);
+}
+
+// Oracle: the memory that is promised: pixels, however they lie. Films as wide as high as usual
+// are halved as often as by their width.
+TEST(RowShifts, AreMeasuredOnNoMorePixelsThanPromised)
+{
+    EXPECT_EQ(halvingsOf(1280, 720), 0U);
+    EXPECT_EQ(halvingsOf(1920, 1080), 1U);
+    EXPECT_EQ(halvingsOf(3840, 2160), 2U);
+    EXPECT_EQ(halvingsOf(7680, 4320), 3U);
+    for (const auto& [width, height] : {std::pair(1080U, 1920U), std::pair(1080U, 8192U),
+                                        std::pair(720U, 4608U), std::pair(1280U, 4608U)}) {
+        const unsigned halvings = halvingsOf(width, height);
+        EXPECT_LE((width >> halvings) * (height >> halvings), 1280U * 720U);
+        EXPECT_GT((width >> (halvings - 1)) * (height >> (halvings - 1)), 1280U * 720U);
+    }
+}
+
 // Oracle: the recipe. A slow pan goes on under new references, a fast one does not.
 TEST(RowShifts, LeaveOutAFastPanAndGoOnThroughASlowOne)
 {
-    FilmRecipe recipe{.width = 320, .height = 180, .frames = 36, .shakes = {skewShake(73.4)}};
-    recipe.pan_px = 500.0;
-    recipe.panFrom_s = 0.45;
-    recipe.panTo_s = 0.8;
+    FilmRecipe recipe{.width = 320, .height = 180, .frames = 30, .shakes = {skewShake(73.4)}};
+    recipe.pan_px = 430.0;
+    recipe.panFrom_s = 0.4;
+    recipe.panTo_s = 0.7;
     const RowShifts fast = shiftsOf(FilmGenerator(recipe));
     ASSERT_EQ(fast.unusable.size(), 1U);
     EXPECT_EQ(english(fast.unusable[0].reason), "the picture moves too fast");
-    EXPECT_GT(fast.unusable[0].from_s, 0.4);
-    EXPECT_LT(fast.unusable[0].from_s, 0.6);
-    EXPECT_GT(fast.unusable[0].to_s, 0.65);
-    EXPECT_LT(fast.unusable[0].to_s, 0.85);
+    EXPECT_GT(fast.unusable[0].from_s, 0.35);
+    EXPECT_LT(fast.unusable[0].from_s, 0.5);
+    EXPECT_GT(fast.unusable[0].to_s, 0.6);
+    EXPECT_LT(fast.unusable[0].to_s, 0.75);
     EXPECT_EQ(fast.references, 2U);
 
     recipe.pan_px = 0.0;
-    recipe.frames = 26;
-    recipe.driftPerSecond.across_px = 160.0;
+    recipe.frames = 24;
+    recipe.driftPerSecond.across_px = 175.0;
     const FilmGenerator film(recipe);
     const RowShifts slow = shiftsOf(film);
     EXPECT_TRUE(slow.unusable.empty());

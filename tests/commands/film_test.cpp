@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/film.h"
 
-#include "tests/clip/film_generator.h"
+#include "tests/clip/clip_files.h"
 #include "tests/commands/output_folder.h"
 
 #include <gtest/gtest.h>
