@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 #include <numbers>
 #include <utility>
 
@@ -33,7 +34,45 @@ constexpr double kCrowded = 5;         // so few 1/T from the next are one that 
 constexpr double kStrongToo = 0.3;     // of the strongest peak: found beside it in one round
 constexpr double kClearExcess = 0.1;   // of noise: power above it is no chance
 constexpr double kUnforeseenGain = 70.0 / 36;  // of white noise: 1 + (4² + 4² + 1 + 1)/6²
+constexpr double kShakenEnough = 400;  // squares over noise of the frames' shake, to judge by it
+constexpr double kHeldStill = 0.5;     // of that shake
+constexpr double kSameBeat_hz = 1.0;
+constexpr double kGhost = 0.03;  // of a line's motion, at whole multiples of its frequency
+constexpr double kMostTimes = 5;
+constexpr double kGhostReach = 3;    // in 1/T
 constexpr double kToldApart = 12.0;  // difference of squares over noise between two aliases
+
+// What stretches of the film were left out for, that of the longest time first.
+std::vector<Phrase> reasonsOf(const std::vector<UnusableStretch>& stretches)
+{
+    struct Sum {
+        Phrase reason;
+        double time_s = 0.0;
+    };
+    std::vector<Sum> sums;
+    for (const UnusableStretch& stretch : stretches) {
+        auto sum = std::ranges::find(sums, stretch.reason, &Sum::reason);
+        if (sum == sums.end())
+            sum = sums.insert(sums.end(), {stretch.reason});
+        sum->time_s += stretch.to_s - stretch.from_s;
+    }
+    std::ranges::stable_sort(sums, std::ranges::greater(), &Sum::time_s);
+    std::vector<Phrase> reasons;
+    for (Sum& sum : sums)
+        reasons.push_back(std::move(sum.reason));
+    return reasons;
+}
+
+// No answer comes with the reason why, where it is known.
+tl::unexpected<Error> failFor(const Error& error, const RowShifts& shifts)
+{
+    const std::vector<Phrase> reasons = reasonsOf(shifts.unusable);
+    if (error.code != Errc::NoAnswer || reasons.empty())
+        return tl::unexpected(error);
+    if (reasons.size() == 1)
+        return fail(Errc::NoAnswer, phrase("%1, for %2", error.what, reasons[0]));
+    return fail(Errc::NoAnswer, phrase("%1, for %2, and %3", error.what, reasons[0], reasons[1]));
+}
 
 // What χ² of 6 exceeds by chance in one of so many independent trials, with that probability.
 double threshold(double trials)
@@ -47,14 +86,39 @@ double threshold(double trials)
     return 2 * high * kLevelMargin;
 }
 
+Warning filmStabilised(double share)
+{
+    return {"film_stabilised",
+            phrase("whole frames show only %1 % of the shake that their bent rows tell of: the "
+                   "film was stabilised, and what it says of vibration may be wrong",
+                   fixed(100 * std::max(0.0, share), 0))};
+}
+
+// The motion itself, turned or not [px rms].
+double motionOf(const FilmLine& line)
+{
+    return std::hypot(line.across_px, line.up_px);
+}
+
+// A coder, or a reader that follows large motion less well than small, makes whole multiples of a
+// frequency out of it, faint ones.
+bool isHarmonicGhost(const FilmLine& line, const std::vector<FilmLine>& lines, double reach_hz)
+{
+    return std::any_of(lines.begin(), lines.end(), [&](const FilmLine& other) {
+        const double times = std::round(line.frequency_hz / other.frequency_hz);
+        return times >= 2 && times <= kMostTimes && motionOf(line) < kGhost * motionOf(other) &&
+               std::abs(line.frequency_hz - times * other.frequency_hz) < reach_hz;
+    });
+}
+
 // One line for what crowds about a mean: a speed that wanders shows as many lines, few widths
 // apart.
-FilmLine lineOfCrowd(const std::vector<FilmLine>& crowd)
+FilmLine lineOfCrowd(const std::vector<FilmLine>& crowd, double rate_hz)
 {
     FilmLine line = *std::max_element(crowd.begin(), crowd.end(), [](const auto& a, const auto& b) {
         return a.wobble_px < b.wobble_px;
     });
-    line.aliases_hz.clear();
+    const double strongest_hz = line.frequency_hz;
     const auto sum = [&](double FilmLine::*of) {
         double square = 0;
         for (const FilmLine& each : crowd)
@@ -71,11 +135,17 @@ FilmLine lineOfCrowd(const std::vector<FilmLine>& crowd)
         square += std::pow(each.wobble_px / line.wobble_px * (each.frequency_hz - mean), 2);
     line.frequency_hz = mean;
     line.wander_hz = std::sqrt(square);
+    // What beats alike moves alike, or against it where it is as far below a multiple of the rate.
+    for (double& alias_hz : line.aliases_hz) {
+        const double apart = (alias_hz - strongest_hz) / rate_hz;
+        const bool isAlike = std::abs(apart - std::round(apart)) * rate_hz < kSameBeat_hz;
+        alias_hz += (isAlike ? 1 : -1) * (mean - strongest_hz);
+    }
     line.uncertainty_hz = line.wander_hz / std::sqrt(static_cast<double>(crowd.size()));
     return line;
 }
 
-std::vector<FilmLine> withCrowdsMerged(std::vector<FilmLine> lines, double reach_hz)
+std::vector<FilmLine> withCrowdsMerged(std::vector<FilmLine> lines, double reach_hz, double rate_hz)
 {
     std::sort(lines.begin(), lines.end(),
               [](const auto& a, const auto& b) { return a.frequency_hz < b.frequency_hz; });
@@ -87,7 +157,7 @@ std::vector<FilmLine> withCrowdsMerged(std::vector<FilmLine> lines, double reach
         const auto first = lines.begin() + static_cast<std::ptrdiff_t>(from);
         const auto last = lines.begin() + static_cast<std::ptrdiff_t>(to);
         if (to - from >= kCrowd)
-            merges.push_back(lineOfCrowd({first, last}));
+            merges.push_back(lineOfCrowd({first, last}, rate_hz));
         else
             merges.insert(merges.end(), first, last);
         from = to;
@@ -99,8 +169,11 @@ std::vector<FilmLine> withCrowdsMerged(std::vector<FilmLine> lines, double reach
 
 class Reading {
 public:
-    Reading(RowGrid grid, const FilmReadingOptions& options)
-        : m_grid(std::move(grid)), m_options(options), m_slow(m_grid, options.readout_s)
+    Reading(RowGrid grid, const FilmReadingOptions& options, std::stop_token stop)
+        : m_grid(std::move(grid)),
+          m_options(options),
+          m_stop(std::move(stop)),
+          m_slow(m_grid, options.readout_s)
     {
         m_left = m_grid.value;
         m_slow.takeOut(m_left);
@@ -109,27 +182,29 @@ public:
         findBlind();
     }
 
-    Result<FilmReading> read(const std::stop_token& stop, const Progress& progress)
+    Result<FilmReading> read(const Progress& progress)
     {
         while (true) {
             m_spectrum = rowSpectrum(m_grid, m_slow, m_left, m_options.readout_s,
-                                     m_options.lowest_hz, m_options.highest_hz, stop);
-            trustSpreads(m_spectrum.scale);
-            if (stop.stop_requested())
+                                     m_options.lowest_hz, m_options.highest_hz, m_stop);
+            if (m_stop.stop_requested())
                 return tl::unexpected(stoppedOnRequest());
+            trustSpreads(m_spectrum.scale);
             const std::vector<double> peaks = newPeaks();
             if (peaks.empty() || m_lines.size() >= kMostSines)
                 break;
             for (const double f_hz : peaks)
                 add(f_hz);
             refit(2);
-            if (stop.stop_requested())
+            if (m_stop.stop_requested())
                 return tl::unexpected(stoppedOnRequest());
             if (progress)
                 progress(std::min(m_lines.size(), kMostSines), kMostSines + 1);
         }
         refit(3);
         FilmReading reading = result();
+        if (m_stop.stop_requested())
+            return tl::unexpected(stoppedOnRequest());
         if (progress)
             progress(kMostSines + 1, kMostSines + 1);
         return reading;
@@ -288,7 +363,7 @@ private:
         const double rate = m_grid.rate_hz, base = f_hz - rate * std::round(f_hz / rate);
         for (double k = 0; k * rate - rate < m_options.highest_hz; ++k)
             for (const double g_hz : {k * rate + base, k * rate - base}) {
-                if (g_hz <= 0 || isBlind(g_hz) || (k == 0 && g_hz < 0))
+                if (g_hz <= 0 || isBlind(g_hz) || m_stop.stop_requested())
                     continue;
                 const SineColumns columns(m_grid, m_slow, m_options.readout_s, g_hz);
                 all.push_back({g_hz, columns.fit(data).explained});
@@ -301,11 +376,11 @@ private:
     void add(double f_hz)
     {
         Sine sine{.frequency_hz = f_hz};
-        refineSine(m_grid, m_slow, m_options.readout_s, m_left, m_width_hz, sine);
+        refineSine(m_grid, m_slow, m_options.readout_s, m_left, m_width_hz, sine, m_stop);
         const auto ranked = aliases(sine.frequency_hz, m_left);
         if (!ranked.empty() && std::abs(ranked.front().f_hz - sine.frequency_hz) > m_width_hz) {
             sine.frequency_hz = ranked.front().f_hz;
-            refineSine(m_grid, m_slow, m_options.readout_s, m_left, m_width_hz, sine);
+            refineSine(m_grid, m_slow, m_options.readout_s, m_left, m_width_hz, sine, m_stop);
         }
         if (isBlind(sine.frequency_hz))
             sine.amplitude = {};
@@ -320,11 +395,15 @@ private:
         m_fits.resize(m_lines.size());
         for (int sweep = 0; sweep < sweeps; ++sweep)
             for (std::size_t k = 0; k < m_lines.size(); ++k) {
+                if (m_stop.stop_requested())
+                    return;
                 Sine& line = m_lines[k];
                 SineColumns(m_grid, m_slow, m_options.readout_s, line.frequency_hz)
                     .addTo(m_left, line.amplitude, 1.0);
-                m_fits[k] =
-                    refineSine(m_grid, m_slow, m_options.readout_s, m_left, m_width_hz / 2, line);
+                m_fits[k] = refineSine(m_grid, m_slow, m_options.readout_s, m_left, m_width_hz / 2,
+                                       line, m_stop);
+                if (isBlind(line.frequency_hz))
+                    line.amplitude = {};
                 SineColumns(m_grid, m_slow, m_options.readout_s, line.frequency_hz)
                     .addTo(m_left, line.amplitude, -1.0);
                 if (m_lines.size() == 1)
@@ -394,11 +473,11 @@ private:
         return sums;
     }
 
-    // Of whole frames, what neither lines nor the frames around explain.
-    double unexplainedShake2() const
+    // Of whole frames, what neither claimed lines nor the frames around explain.
+    double unexplainedShake2(const std::vector<Sine>& claimed) const
     {
         RowTables left = m_grid.value;
-        for (const Sine& line : m_lines)
+        for (const Sine& line : claimed)
             addSine(m_grid, m_options.readout_s, line, -1.0, left);
         double shake2 = 0;
         for (std::size_t axis = 0; axis < 3; ++axis) {
@@ -421,6 +500,41 @@ private:
         return shake2;
     }
 
+    // How much of the shake that lines make of whole frames by what they make of rows is there, and
+    // its spread. Both through the neighbours, so that flight hardly shows.
+    struct Follow {
+        double share = 0.0, spread = 0.0;
+    };
+    std::optional<Follow> framesFollow(const std::vector<Sine>& claimed) const
+    {
+        RowTables lines;
+        for (std::size_t axis = 0; axis < 3; ++axis)
+            lines[axis].assign(m_grid.value[axis].size(), 0.0);
+        for (const Sine& line : claimed)
+            addSine(m_grid, m_options.readout_s, line, 1.0, lines);
+        double told = 0, both = 0;
+        std::array<std::vector<double>, 2> seen, foretold;
+        std::array<double, 2> noise2{};
+        for (const std::size_t axis : {kAcross, kUp}) {
+            seen[axis] = m_slow.unforeseen(m_slow.shifts(m_grid.value[axis], axis));
+            foretold[axis] = m_slow.unforeseen(m_slow.shifts(lines[axis], axis));
+            double square = 0, product = 0, frames = 0;
+            for (std::size_t n = 0; n < seen[axis].size(); ++n) {
+                square += foretold[axis][n] * foretold[axis][n];
+                product += foretold[axis][n] * seen[axis][n];
+                frames += m_slow.isUsed(n) ? 1 : 0;
+            }
+            const double share = square > 0 ? product / square : 0.0;
+            for (std::size_t n = 0; n < seen[axis].size(); ++n)
+                noise2[axis] += std::pow(seen[axis][n] - share * foretold[axis][n], 2) / frames;
+            told += square / std::max(noise2[axis], 1e-12);
+            both += product / std::max(noise2[axis], 1e-12);
+        }
+        if (!(told > kShakenEnough))
+            return {};
+        return Follow{both / told, 1 / std::sqrt(told)};
+    }
+
     FilmReading result()
     {
         FilmReading reading;
@@ -431,26 +545,41 @@ private:
         reading.floor_px =
             std::sqrt(m_threshold * level / ((sums[kAcross].weight + sums[kUp].weight) / 2));
         double wobble2 = 0, shake2 = 0;
-        for (std::size_t k = 0; k < m_lines.size(); ++k) {
+        std::vector<Sine> claimed, sure;  // sure: of their alias too
+        for (std::size_t k = 0; k < m_lines.size() && !m_stop.stop_requested(); ++k) {
             if (isBlind(m_lines[k].frequency_hz) ||
                 m_fits[k].explained < m_threshold * levelBeside(m_lines[k].frequency_hz, 0.0))
                 continue;
             const FilmLine line = filmLine(k);
+            claimed.push_back(m_lines[k]);
+            if (line.aliases_hz.empty() && line.wobble_px > 2 * reading.floor_px)
+                sure.push_back(m_lines[k]);
             wobble2 += std::pow(line.wobble_px, 2);
             shake2 += std::pow(line.frameShake_px, 2);
             if (std::max(line.wobble_px, line.frameShake_px) >= reading.floor_px)
                 reading.lines.push_back(line);
         }
-        reading.lines = withCrowdsMerged(std::move(reading.lines), kCrowded * m_width_hz);
+        if (const auto follow = framesFollow(sure)) {
+            reading.framesFollow = follow->share;
+            if (follow->share + 3 * follow->spread < kHeldStill)
+                reading.warnings.push_back(filmStabilised(follow->share));
+        }
+        const std::vector<FilmLine> all = reading.lines;
+        std::erase_if(reading.lines, [&](const FilmLine& line) {
+            return isHarmonicGhost(line, all, kGhostReach * m_width_hz);
+        });
+        reading.lines =
+            withCrowdsMerged(std::move(reading.lines), kCrowded * m_width_hz, m_grid.rate_hz);
         wobble2 += sums[kAcross].unexplained2() + sums[kUp].unexplained2() +
                    sums[kRoll].unexplained2() * aspect2() / 12;
         reading.wobble_px = std::sqrt(wobble2);
-        reading.frameShake_px = std::sqrt(shake2 + unexplainedShake2());
+        reading.frameShake_px = std::sqrt(shake2 + unexplainedShake2(claimed));
         return reading;
     }
 
     RowGrid m_grid;
     const FilmReadingOptions& m_options;
+    std::stop_token m_stop;  // every step of a fit looks at it: a long part has slow ones
     SlowMotion m_slow;
     RowTables m_left;
     RowSpectrum m_spectrum;
@@ -484,10 +613,12 @@ Result<FilmReading> readFilm(const RowShifts& shifts, const FilmReadingOptions& 
                                            whole(static_cast<std::size_t>(kHighest_hz))));
     auto grid = rowGrid(shifts);
     if (!grid)
-        return tl::unexpected(grid.error());
+        return failFor(grid.error(), shifts);
     if (grid->span() < kShortest)
-        return fail(Errc::NoAnswer, phrase("the usable part of the film is shorter than a second"));
-    return Reading(std::move(*grid), options).read(stop, progress);
+        return failFor(
+            {Errc::NoAnswer, phrase("the usable part of the film is shorter than a second"), {}},
+            shifts);
+    return Reading(std::move(*grid), options, stop).read(progress);
 }
 
 }  // namespace stillbay

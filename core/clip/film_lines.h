@@ -5,6 +5,7 @@
 #include "core/base/result.h"
 #include "core/clip/row_shifts.h"
 
+#include <optional>
 #include <span>
 #include <stop_token>
 #include <vector>
@@ -41,6 +42,10 @@ struct FilmReading {
     double floor_px = 0.0;        ///< wobble that a line needs to be claimed, in the middle of all
     std::vector<BlindBand> blind_hz;  ///< rising; no line is claimed there
     double used_s = 0.0;              ///< of the clip
+    /// Of the shake that the bent rows tell of, how much whole frames show: 1, but in a film whose
+    /// frames were held still behind the sensor; none where too little shakes them to say.
+    std::optional<double> framesFollow = {};
+    std::vector<Warning> warnings = {};
 };
 
 struct FilmReadingOptions {
@@ -55,7 +60,7 @@ struct FilmReadingOptions {
 /// noise: a clip of noise alone shows a line once in a thousand.
 ///
 /// @error BadInput  a readout or exposure that is none. NoAnswer  no frames that follow each other
-///                  for a second, or stopped.
+///                  for a second, with what the others were left out for; or stopped.
 /// @source Lomb 1976, Scargle 1982; Li & Stoica 1996 (relaxation); own derivation
 Result<FilmReading> readFilm(const RowShifts& shifts, const FilmReadingOptions& options,
                              const std::stop_token& stop = {}, const Progress& progress = {});

@@ -183,11 +183,12 @@ SineColumns::Change SineColumns::change(const std::array<Complex, 3>& amplitude,
 }
 
 SineColumns::Fit refineSine(const RowGrid& grid, const SlowMotion& slow, double readout,
-                            const RowTables& data, double reach_hz, Sine& sine)
+                            const RowTables& data, double reach_hz, Sine& sine,
+                            const std::stop_token& stop)
 {
     const double from = sine.frequency_hz;
     SineColumns::Fit fit;
-    for (std::size_t step = 0; step < kMostSteps; ++step) {
+    for (std::size_t step = 0; step < kMostSteps && !stop.stop_requested(); ++step) {
         const SineColumns columns(grid, slow, readout, sine.frequency_hz);
         fit = columns.fit(data);
         sine.amplitude = fit.amplitude;

@@ -6,6 +6,7 @@
 #include "core/clip/slow_motion.h"
 
 #include <array>
+#include <stop_token>
 #include <vector>
 
 /// A sine fitted to the rows of a film, slow motion taken out of both.
@@ -61,7 +62,9 @@ private:
 ///
 /// @param data  what slow motion and all other sines leave; the sine itself still in
 /// @param reach_hz  from where it was: it goes no farther
+/// @param stop      heeded within one step; then neither sine nor fit are to be used
 SineColumns::Fit refineSine(const RowGrid& grid, const SlowMotion& slow, double readout,
-                            const RowTables& data, double reach_hz, Sine& sine);
+                            const RowTables& data, double reach_hz, Sine& sine,
+                            const std::stop_token& stop = {});
 
 }  // namespace stillbay

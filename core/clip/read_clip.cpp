@@ -99,7 +99,10 @@ Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOption
     auto reading = readLines(*shifts, options, stop);
     if (!reading)
         return tl::unexpected(reading.error());
-    return ClipReading{*std::move(shifts), *std::move(reading)};
+    ClipReading clip{*std::move(shifts), *std::move(reading)};
+    clip.warnings.insert(clip.warnings.end(), clip.reading.warnings.begin(),
+                         clip.reading.warnings.end());
+    return clip;
 }
 
 }  // namespace stillbay

@@ -39,6 +39,21 @@ Motion linesAt(double t, const std::vector<TrueLine>& lines)
     return sum;
 }
 
+// Of a frame, what its stabiliser takes out.
+Motion meanOf(double time, const ShakenBands& motion, const double* phase)
+{
+    constexpr int rows = 64;
+    Motion mean;
+    for (int k = 0; k < rows; ++k) {
+        const double t = time + ((k + 0.5) / rows - 0.5) * motion.readout_s;
+        const Motion lines = linesAt(t, motion.lines), flight = flightAt(t, phase);
+        mean.across += (lines.across + motion.pan * flight.across) / rows;
+        mean.up += (lines.up + motion.pan * flight.up) / rows;
+        mean.roll += (lines.roll + motion.pan * flight.roll) / rows;
+    }
+    return mean;
+}
+
 }  // namespace
 
 RowShifts rowShiftsOf(const ShakenBands& motion)
@@ -62,9 +77,10 @@ RowShifts rowShiftsOf(const ShakenBands& motion)
     for (Band& band : bands)
         band = {motion.noise_px * (0.6 + 0.9 * uniform(random)), 0.1 * normal(random),
                 0.1 * normal(random), 0.02 * normal(random)};
-    const int instants = motion.exposure_s > 0 ? 200 : 1;
+    const int instants = motion.exposure_s > 0 ? 24 : 1;
     for (unsigned n = 0; n < shifts.frames; ++n) {
         const double time = n / motion.rate_hz, light = 0.8 + 0.4 * uniform(random);
+        const Motion steady = motion.isSteadied ? meanOf(time, motion, phase) : Motion{};
         for (unsigned b = 0; b < motion.bands; ++b) {
             const double row = (b + 0.5) / motion.bands - 0.5;
             const double middle = time + row * motion.readout_s;
@@ -77,7 +93,7 @@ RowShifts rowShiftsOf(const ShakenBands& motion)
                 vibration.roll += now.roll / instants;
             }
             const Motion flight = flightAt(middle, phase);
-            const double roll = vibration.roll + motion.pan * flight.roll;
+            const double roll = vibration.roll + motion.pan * flight.roll - steady.roll;
             const double spread = bands[b].spread * light;
             const double turnSpread = spread * std::sqrt(12.0) / shifts.width;
             BandShift shift;
@@ -86,11 +102,11 @@ RowShifts rowShiftsOf(const ShakenBands& motion)
                                     : time;
             shift.frame = n;
             shift.row = row;
-            shift.across_px = vibration.across + motion.pan * flight.across +
+            shift.across_px = vibration.across + motion.pan * flight.across - steady.across +
                               row * shifts.height * roll + bands[b].acrossPattern +
                               spread * normal(random);
             // Flying on, the picture grows, and near things at another pace.
-            shift.up_px = vibration.up +
+            shift.up_px = vibration.up - steady.up +
                           motion.pan * (flight.up + (3 * row + bands[b].zoom) * time) +
                           bands[b].upPattern + spread * normal(random);
             shift.roll_rad = roll + turnSpread * normal(random);

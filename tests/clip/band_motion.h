@@ -25,6 +25,7 @@ struct ShakenBands {
     double spreadsTold = 1.0;  ///< over the true ones
     double missing = 0.0;      ///< share of the bands that show nothing
     double stampStep_s = 0.0;  ///< stamps rounded to it
+    bool isSteadied = false;   ///< each frame's mean shift and turn are taken out of it
     std::vector<TrueLine> lines = {};
     std::uint64_t seed = 1;
 };

@@ -249,7 +249,7 @@ TEST(FilmLines, AreNotClaimedOfAStillClip)
 // docs/figures.md.
 TEST(FilmLines, AreRightInRandomClips)
 {
-    const std::size_t cases = casesOr(4);
+    const std::size_t cases = casesOr(3);
     const bool isLong = cases > 20;
     std::size_t clear = 0, right = 0, close = 0, listed = 0, ghosts = 0, blind = 0, weak = 0;
     for (std::size_t k = 0; k < cases; ++k) {
@@ -259,7 +259,7 @@ TEST(FilmLines, AreRightInRandomClips)
             return a + (b - a) * uniform(random);
         };
         ShakenBands motion{.rate_hz = between(24, 60),
-                           .seconds = isLong ? 8.0 : 4.0,
+                           .seconds = isLong ? 8.0 : 3.0,
                            .bands = isLong ? 60U : 24U,
                            .noise_px = isLong ? between(0.02, 0.2) : 0.05,
                            .missing = between(0, 0.2),
@@ -281,6 +281,7 @@ TEST(FilmLines, AreRightInRandomClips)
                  .rollPhase = between(0, 6)});
         }
         const FilmReading reading = readingOf(motion);
+        EXPECT_TRUE(reading.warnings.empty()) << k;
         std::size_t seen = 0;
         for (const TrueLine& line : motion.lines) {
             const double wobble = std::sqrt(reportedWobble2(motion, line));
@@ -317,6 +318,54 @@ TEST(FilmLines, AreRightInRandomClips)
     EXPECT_GE(double(close), 0.90 * double(clear));
     EXPECT_LE(ghosts, cases / 50);
     EXPECT_LE(blind, 1 + 2 * cases / 10);
+    EXPECT_LE(weak, cases / 10);  // a floor too high would make many weak
+    EXPECT_GE(clear, cases);
+}
+
+// A vibration that also shakes whole frames, of a speed and direction of its own each time.
+ShakenBands shakenFrames(std::uint64_t seed)
+{
+    std::mt19937_64 random(seed);
+    std::uniform_real_distribution<double> uniform;
+    ShakenBands motion{.rate_hz = 24 + 36 * uniform(random),
+                       .seconds = 2,
+                       .bands = 20,
+                       .noise_px = 0.02 + 0.1 * uniform(random),
+                       .seed = seed};
+    motion.readout_s = std::min(0.95 / motion.rate_hz, 0.008 + 0.017 * uniform(random));
+    motion.pan = seed % 3 == 0 ? 0.0 : 1.0;
+    for (int k = 0; k < 2; ++k)
+        motion.lines.push_back({.frequency_hz = 35 + 100 * uniform(random),
+                                .across_px = 0.2 + uniform(random),
+                                .up_px = 0.2 + uniform(random),
+                                .acrossPhase = 6 * uniform(random),
+                                .upPhase = 6 * uniform(random)});
+    return motion;
+}
+
+// Oracle: the motion itself: a sine shakes whole frames by sinc(πft) of itself, a stabiliser that
+// holds each frame still leaves its rows bent. None of 30 films is warned of that was not held, and
+// no film that was goes unwarned, but where its lines hardly shake frames: a third may.
+TEST(FilmLines, TellAStabilisedFilm)
+{
+    std::size_t told = 0;
+    for (std::uint64_t seed = 1; seed <= 30; ++seed) {
+        ShakenBands motion = shakenFrames(seed);
+        const FilmReading free = readingOf(motion);
+        EXPECT_TRUE(free.warnings.empty()) << seed;
+        if (free.framesFollow) {
+            EXPECT_NEAR(*free.framesFollow, 1.0, 0.2) << seed;
+        }
+        if (seed > 10)
+            continue;
+        motion.isSteadied = true;
+        const FilmReading held = readingOf(motion);
+        told += held.warnings.empty() ? 0 : 1;
+        if (!held.warnings.empty()) {
+            EXPECT_EQ(held.warnings[0].code, "film_stabilised");
+        }
+    }
+    EXPECT_GE(told, 7U);
 }
 
 // Oracle: own derivation: stamps in whole milliseconds move no line.
@@ -347,6 +396,16 @@ TEST(FilmLines, RefuseWhatIsNoFilm)
     std::stop_source source;
     source.request_stop();
     EXPECT_FALSE(readFilm(good, options, source.get_token()));
+    RowShifts fast = rowShiftsOf({.seconds = 0.8, .bands = 12});
+    fast.unusable = {{0.8, 3.0, phrase("the picture moves too fast")},
+                     {3.0, 3.1, phrase("the picture jumps")}};
+    EXPECT_EQ(english(readFilm(fast, options).error().what),
+              "the usable part of the film is shorter than a second, for the picture moves too "
+              "fast, and the picture jumps");
+    fast.bands.clear();
+    fast.unusable.resize(1);
+    EXPECT_EQ(english(readFilm(fast, options).error().what),
+              "no 5 usable frames follow each other, for the picture moves too fast");
     RowShifts bad = good;
     bad.bands[40].frameTime_s = std::nan("");
     EXPECT_FALSE(readFilm(bad, options));

@@ -127,6 +127,8 @@ TEST(FilmToLines, FindsTheMotionThatFramesWereDrawnWith)
         cases, clear, right, close, weak, blind, ghosts);
     EXPECT_GE(double(right), 0.95 * double(clear));
     EXPECT_GE(double(close), 0.90 * double(clear));
+    EXPECT_GE(clear, cases);  // a floor too high would leave none
+    EXPECT_LE(ghosts, cases / 20);
 }
 
 }  // namespace
