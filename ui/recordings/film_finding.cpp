@@ -4,6 +4,8 @@
 #include "core/assess/texts.h"
 #include "core/base/units.h"
 #include "core/calibrate/craft_film.h"
+#include "core/calibrate/film_readout.h"
+#include "core/calibrate/film_sound.h"
 #include "ui/recordings/recording_words.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
@@ -35,8 +37,24 @@ QString nameOf(const NamedFilm& film)
 // What one film says beside the craft.
 struct Said {
     CraftFilm film;
+    FilmMatchOptions known;
     std::optional<FilmedMark> mark;
 };
+
+// By the film's sound, where it has one; why it tells no speed is a warning.
+std::optional<SpeedOfRotors> heardOn(const ReadFilm& film, const Setup& setup,
+                                     const std::stop_token& stop, std::vector<Warning>& warnings)
+{
+    if (!film.sound())
+        return {};
+    const auto heard = film.sound()->and_then(
+        [&](const SoundTrack& sound) { return rotorsOnFilm(setup, sound, stop); });
+    if (heard)
+        return *heard;
+    warnings.push_back(
+        {"film_sound", phrase("The sound settles no speed: %1", heard.error().what)});
+    return {};
+}
 
 // Straight between the points of the curve, which has its peaks.
 double wobbleAt(const std::vector<WobbleAt>& curve, double throttle)
@@ -73,11 +91,16 @@ Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
         return tl::unexpected(stoppedOnRequest());
     if (!lines)
         return tl::unexpected<Error>(lines.error());
-    Result<CraftFilm> crafts = filmOfCraft(question.setup, film.film->clip().facts, *lines,
-                                           {.throttle = film.named.throttle});
+    std::vector<Warning> warnings;
+    const FilmMatchOptions known{film.named.throttle,
+                                 heardOn(*film.film, question.setup, stop, warnings)};
+    if (stop.stop_requested())
+        return tl::unexpected(stoppedOnRequest());
+    Result<CraftFilm> crafts = filmOfCraft(question.setup, film.film->clip().facts, *lines, known);
     if (!crafts)
         return tl::unexpected<Error>(crafts.error());
-    Said said{*std::move(crafts), {}};
+    crafts->warnings.insert(crafts->warnings.begin(), warnings.begin(), warnings.end());
+    Said said{*std::move(crafts), known, {}};
     said.mark = markOf(film, said.film);
     return said;
 }
@@ -106,9 +129,9 @@ MeasuredShown linesShown(const CraftFilm& film, int blades)
     predicted.hue = kPredictedHue;
     if (film.match)
         for (const OrderOnFilm& order : film.match->orders) {
-            if (order.predicted_px > kShownOfFloor * film.reading.floor_px) {
+            if (order.predicted_px.value_or(0.0) > kShownOfFloor * film.reading.floor_px) {
                 predicted.x.push_back(order.frequency_hz);
-                predicted.y.push_back(order.predicted_px);
+                predicted.y.push_back(*order.predicted_px);
             }
             shown.predicted.push_back(
                 {order.frequency_hz, displayText(orderName(order.order, blades))});
@@ -246,7 +269,15 @@ Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_to
         finding.notes << rest.join(u'\n');
     if (film.match)
         finding.mark = film.match->mark;
-    addNotes(finding, film, question.chosen.film->clip());
+    const ClipShifts& clip = question.chosen.film->clip();
+    const auto readout = readoutOfFilm(question.setup, clip, film, said->known, stop);
+    if (stop.stop_requested())
+        return tl::unexpected(stoppedOnRequest());
+    if (readout && *readout)
+        if (auto other = otherReadout(question.setup, **readout,
+                                      question.setup.camera.readout_ms * unit::ms))
+            finding.notes << capitalised(displayText(other->text));
+    addNotes(finding, film, clip);
     offerUnbalance(finding, question.setup, matches);
     finding.notes << silent;
     finding.charts.push_back(linesShown(film, question.setup.drive.propeller.blades));

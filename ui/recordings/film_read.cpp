@@ -69,8 +69,9 @@ FilmKey filmKeyOf(const NamedRecording& film)
             isThere ? file.lastModified().toMSecsSinceEpoch() : 0, film.from_s, film.to_s};
 }
 
-ReadFilm::ReadFilm(ClipShifts clip, std::vector<FilmStill> stills)
-    : m_clip(std::move(clip)), m_stills(std::move(stills))
+ReadFilm::ReadFilm(ClipShifts clip, std::optional<Result<SoundTrack>> sound,
+                   std::vector<FilmStill> stills)
+    : m_clip(std::move(clip)), m_sound(std::move(sound)), m_stills(std::move(stills))
 {
 }
 
@@ -97,14 +98,21 @@ Result<SharedFilm> readFilmFile(const NamedRecording& film, const Caller<SharedF
         .from_s = film.from_s.value_or(0.0),
         .to_s = film.to_s.value_or(std::numeric_limits<double>::infinity()),
     };
+    const std::filesystem::path file(film.file);
+    Result<ClipFacts> facts = probeClip(file, part, caller.stop);
+    if (!facts)
+        return tl::unexpected<Error>(facts.error());
+    std::optional<Result<SoundTrack>> sound;
+    if (facts->hasSound)
+        sound = readSoundTrack(file, *facts, part, caller.stop);
     Stills stills;
     Result<ClipShifts> clip =
-        readShifts(std::filesystem::path(film.file), part, caller.stop, caller.progress,
+        readShifts(file, *std::move(facts), part, caller.stop, caller.progress,
                    [&stills](const Frame& frame) { stills.see(frame); });
     if (!clip)
         return tl::unexpected<Error>(clip.error());
     std::vector<FilmStill> shown = std::move(stills).with(rowBends(clip->shifts));
-    return std::make_shared<const ReadFilm>(*std::move(clip), std::move(shown));
+    return std::make_shared<const ReadFilm>(*std::move(clip), std::move(sound), std::move(shown));
 }
 
 }  // namespace stillbay::ui

@@ -4,6 +4,7 @@
 #include "core/base/result.h"
 #include "core/clip/read_clip.h"
 #include "core/clip/row_bend.h"
+#include "core/clip/sound_track.h"
 #include "core/setup/setup.h"
 #include "ui/document/background.h"
 
@@ -43,9 +44,12 @@ struct FilmStill {
 /// that was asked for last.
 class ReadFilm final {
 public:
-    ReadFilm(ClipShifts clip, std::vector<FilmStill> stills);
+    ReadFilm(ClipShifts clip, std::optional<Result<SoundTrack>> sound,
+             std::vector<FilmStill> stills);
 
     const ClipShifts& clip() const { return m_clip; }
+    /// None: the film is silent.
+    const std::optional<Result<SoundTrack>>& sound() const { return m_sound; }
     const std::vector<FilmStill>& stills() const { return m_stills; }  ///< by time, evenly taken
     /// Takes seconds where they are not kept; from any thread.
     ///
@@ -54,6 +58,7 @@ public:
 
 private:
     ClipShifts m_clip;
+    std::optional<Result<SoundTrack>> m_sound;
     std::vector<FilmStill> m_stills;
     mutable std::mutex m_mutex;
     mutable std::optional<std::pair<double, double>> m_asked;  // readout and exposure [ms]
@@ -64,7 +69,7 @@ using SharedFilm = std::shared_ptr<const ReadFilm>;
 
 /// To be run in the background.
 ///
-/// @error as readShifts()
+/// @error as probeClip() and readShifts()
 Result<SharedFilm> readFilmFile(const NamedRecording& film, const Caller<SharedFilm>& caller);
 
 }  // namespace stillbay::ui
