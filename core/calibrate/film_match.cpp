@@ -285,14 +285,14 @@ Phrase linesAndSpeedsDisagree(const FilmMatchOptions& options)
 
 Warning aliasMeant(double frequency_hz, double alias_hz)
 {
-    return {"film-alias", phrase("The line at %1\u00A0Hz is taken for its alias at %2\u00A0Hz.",
+    return {"film-alias", phrase("The line at %1\u00A0Hz is taken for its alias at %2\u00A0Hz",
                                  fixed(frequency_hz, 1), fixed(alias_hz, 1))};
 }
 
 Warning outOfReach(double speed, double fastest)
 {
     return {"film-reach", phrase("%1 are more than this craft's rotors reach on a full pack, %2: "
-                                 "nothing is predicted there.",
+                                 "nothing is predicted there",
                                  rpmText(speed), rpmText(fastest))};
 }
 
@@ -309,7 +309,7 @@ std::optional<Warning> heardBesideThrottle(const ExcitedAirframe& craft,
     return Warning{
         "film-throttle",
         phrase("The rotors are heard at %1; at %2 % throttle this craft is computed to turn them "
-               "at %3 to %4.",
+               "at %3 to %4",
                rpmText(options.heard->speed), rounded(kPercent * *options.throttle, 3),
                rpmText(slowest / (1 - kThrottleWidth)), rpmText(fastest / (1 + kThrottleWidth)))};
 }

@@ -6,48 +6,71 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
+#include <vector>
 
 namespace stillbay {
 namespace {
 
-constexpr double kHighestAlias_hz = 400;
+constexpr double kMotorsApart = 0.01;  // of the speed: the film's line and the sound's may differ
 constexpr std::size_t kMostLinesAsked = 3;
 constexpr double kLineSpreads = 4;  // a line is sought within so many of its own
 constexpr double kLeastSought_hz = 0.3;
 constexpr double kMostSought = 0.2;  // of the frame rate
 constexpr double kOtherSpreads = 3, kOtherShare = 0.03;
 
-// The reading with every alias of each line that the frames allow, whatever the rows said.
-FilmReading withAllAliases(FilmReading reading, double frameRate_hz)
+// A line of the film and what it is taken for.
+struct KnownLine {
+    std::size_t line = 0;
+    double frequency_hz = 0.0;
+    int order = 1;
+    double speed = 0.0;
+};
+
+std::vector<KnownLine> linesOf(const FilmMatch& match)
 {
-    for (FilmLine& line : reading.lines) {
-        line.aliases_hz.clear();
-        const double base =
-            line.frequency_hz - frameRate_hz * std::round(line.frequency_hz / frameRate_hz);
-        for (double k = 0; (k - 1) * frameRate_hz < kHighestAlias_hz; ++k)
-            for (const double f_hz : {k * frameRate_hz + base, k * frameRate_hz - base})
-                if (f_hz > 0 && f_hz <= kHighestAlias_hz && f_hz != line.frequency_hz)
-                    line.aliases_hz.push_back(f_hz);
-    }
-    return reading;
+    std::vector<KnownLine> known;
+    for (const MatchedLine& matched : match.lines)
+        if (matched.order)
+            known.push_back({matched.line, matched.frequency_hz, *matched.order, match.speed});
+    return known;
 }
 
-// The match whose lines tell a readout; none: no speed is known well enough.
-Result<std::optional<FilmMatch>> settledMatch(const Setup& setup, const ClipShifts& clip,
-                                              const CraftFilm& film,
-                                              const FilmMatchOptions& options)
+// The one alias of each line that is order 1 or the blade pass of the speed that is heard; a line
+// that has two such is none.
+std::vector<KnownLine> aliasesHeard(const Setup& setup, const std::vector<FilmLine>& lines,
+                                    double frameRate_hz, const SpeedOfRotors& heard)
+{
+    std::vector<KnownLine> known;
+    const double reach = heard.tolerance / heard.speed + kMotorsApart;
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        std::vector<KnownLine> meant;
+        for (const int order : {1, setup.drive.propeller.blades}) {
+            const double middle_hz = order * heard.speed;
+            const double from = middle_hz * (1 - reach), to = middle_hz * (1 + reach);
+            for (const double sign : {1.0, -1.0}) {
+                const double base = sign * lines[i].frequency_hz;
+                for (double f_hz = base + frameRate_hz * std::ceil((from - base) / frameRate_hz);
+                     f_hz <= to; f_hz += frameRate_hz)
+                    meant.push_back({i, f_hz, order, f_hz / order});
+            }
+        }
+        if (meant.size() == 1)
+            known.push_back(meant.front());
+    }
+    return known;
+}
+
+// The lines that may tell a readout, the strongest first; none: no speed is known well enough.
+std::vector<KnownLine> knownLines(const Setup& setup, const ClipShifts& clip, const CraftFilm& film,
+                                  const FilmMatchOptions& options)
 {
     if (film.match && isSpeedSettled(*film.match) &&
         (film.match->isSpeedKnown || film.match->mark.quality == Quality::Good))
-        return film.match;
-    if (!options.throttle && !options.heard)
-        return std::optional<FilmMatch>();
-    auto match = matchFilm(setup, withAllAliases(film.reading, clip.facts.frameRate_hz), options);
-    if (!match && match.error().code != Errc::NoAnswer)
-        return tl::unexpected(match.error());
-    if (!match || match->mark.quality == Quality::Poor || match->otherSpeed)
-        return std::optional<FilmMatch>();
-    return std::optional(*std::move(match));
+        return linesOf(*film.match);
+    if (options.heard)
+        return aliasesHeard(setup, film.reading.lines, clip.facts.frameRate_hz, *options.heard);
+    return {};
 }
 
 }  // namespace
@@ -58,25 +81,19 @@ Result<std::optional<ReadoutOfFilm>> readoutOfFilm(const Setup& setup, const Cli
                                                    const std::stop_token& stop,
                                                    const Progress& progress)
 {
-    const auto match = settledMatch(setup, clip, film, options);
-    if (!match)
-        return tl::unexpected(match.error());
-    if (!*match)
-        return std::optional<ReadoutOfFilm>();
     std::size_t asked = 0;
-    for (const MatchedLine& matched : (*match)->lines) {  // the strongest first
-        const FilmLine& line = film.reading.lines[matched.line];
+    for (const KnownLine& known : knownLines(setup, clip, film, options)) {
+        const FilmLine& line = film.reading.lines[known.line];
         const double tolerance_hz =
             std::max(kLeastSought_hz, kLineSpreads * line.uncertainty_hz + line.wander_hz);
-        if (!matched.order || tolerance_hz > kMostSought * clip.facts.frameRate_hz)
+        if (tolerance_hz > kMostSought * clip.facts.frameRate_hz)
             continue;
         if (asked++ == kMostLinesAsked)
             break;
-        auto estimate =
-            estimateReadout(clip.shifts, matched.frequency_hz, tolerance_hz, stop, progress);
+        const auto estimate =
+            estimateReadout(clip.shifts, known.frequency_hz, tolerance_hz, stop, progress);
         if (estimate)
-            return std::optional(
-                ReadoutOfFilm{*std::move(estimate), *matched.order, (*match)->speed});
+            return std::optional(ReadoutOfFilm{*estimate, known.order, known.speed});
         if (stop.stop_requested())
             return tl::unexpected(estimate.error());
     }
@@ -92,7 +109,7 @@ std::optional<Warning> otherReadout(const Setup& setup, const ReadoutOfFilm& fou
     return Warning{
         "film_readout",
         phrase("A readout of %1\u00A0ms was used; the film's own is %2 ± %3\u00A0ms, where its "
-               "line at %4\u00A0Hz is %5 at %6 rpm.",
+               "line at %4\u00A0Hz is %5 at %6 rpm",
                rounded(used_s / unit::ms, 4), rounded(readout_s / unit::ms, 4),
                rounded(spread_s / unit::ms, 2), fixed(frequency_hz, 1),
                orderText(found.order, setup.drive.propeller.blades),

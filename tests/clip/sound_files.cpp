@@ -18,8 +18,8 @@ double soundOfRotors(double speed, double blades, double time_s)
     const double turns = 2 * std::numbers::pi * speed * time_s;
     double sound = kTurn * std::sin(turns + 0.4);
     for (std::size_t h = 0; h < kBladePass.size(); ++h)
-        sound += kBladePass[h] * std::sin(static_cast<double>(h + 1) * blades * turns +
-                                          static_cast<double>(h));
+        sound += kBladePass[h] *
+                 std::sin(static_cast<double>(h + 1) * blades * turns + static_cast<double>(h));
     // Noise that is the same at the same time: the fraction of a large sine.
     const double wild = 43758.5453 * std::sin(12.9898 * 1e3 * time_s);
     return sound + kAir * (2 * (wild - std::floor(wild)) - 1);
@@ -37,9 +37,9 @@ void addSound(const std::filesystem::path& film, const std::filesystem::path& fi
             out.put(static_cast<char>(value & 0xff)).put(static_cast<char>(value >> 8));
         }
     }
-    makeClip(file, {"-i", "file:" + film.string(), "-f", "s16le", "-ar", std::to_string(kRate),
-                    "-ac", "1", "-i", "file:" + raw.string(), "-c:v", "copy", "-c:a", "aac", "-b:a",
-                    "96k"});
+    makeClip(file,
+             {"-i", "file:" + film.string(), "-f", "s16le", "-ar", std::to_string(kRate), "-ac",
+              "1", "-i", "file:" + raw.string(), "-c:v", "copy", "-c:a", "aac", "-b:a", "96k"});
     std::filesystem::remove(raw);
 }
 

@@ -2,11 +2,15 @@
 #include "app/commands/film.h"
 
 #include "tests/clip/clip_files.h"
+#include "tests/clip/film_generator.h"
+#include "tests/clip/sound_files.h"
 #include "tests/commands/output_folder.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+#include <cmath>
 #include <fstream>
 #include <sstream>
 #include <string>
@@ -70,11 +74,81 @@ TEST(FilmCommand, ReadsADrawnFilm)
     EXPECT_GT(film["predicted_px"], 0.0);
     EXPECT_FALSE(film["blind_hz"].empty());
 
+    const FilmRun tooLong = filmWith({file, "--readout", "34"});
+    EXPECT_EQ(tooLong.code, 1);
+    EXPECT_NE(tooLong.err.find("longer than a frame lasts"), std::string::npos) << tooLong.err;
+
     const FilmRun page = filmWith({"--readout", "16", "--", file});
     EXPECT_EQ(page.code, 0);
     EXPECT_NE(page.out.find("Film of 480 x 270 pixels, 30.00 frames a second"), std::string::npos)
         << page.out;
     EXPECT_NE(page.out.find("\n    74."), std::string::npos) << page.out;
+}
+
+// Oracle: the readout of 16 ms and the 74.1 rev/s that film and sound were made of. Read at
+// 11.5 ms, the rows put the line at an alias, 104.1 Hz: the sound says which one is meant. The
+// readout is good to half a per cent as Readout.ComesBackFromAKnownFrequency holds, and a coder
+// adds as much.
+TEST(FilmCommand, TellsTheReadoutByTheSoundOfTheRotors)
+{
+    FilmRecipe recipe;
+    recipe.width = 320;
+    recipe.height = 180;
+    recipe.frames = 60;
+    recipe.shakes = {{74.1, {1.0, 0, 0}, {0.1, 0, 0}}};
+    const OutputFolder folder;
+    const std::string silent = folder.path("silent.mp4"), file = folder.path("heard.mp4");
+    ASSERT_TRUE(encodeFilm(FilmGenerator(recipe), silent, 22));
+    addSound(
+        silent, file, [](double t) { return soundOfRotors(74.1, 2, t); }, 2.0);
+    const auto told = [&](const std::string& clip, const char* readout_ms) {
+        const FilmRun run = filmWith({clip, "--readout", readout_ms, "--exposure", "0", "--setup",
+                                      STILLBAY_SAMPLES_DIR "/reedbed.stillbay", "--json"});
+        EXPECT_EQ(run.code, 0) << run.err;
+        return nlohmann::json::parse(run.out);
+    };
+    const auto warned = [](const nlohmann::json& film) {
+        return std::any_of(film["warnings"].begin(), film["warnings"].end(),
+                           [](const auto& warning) { return warning["code"] == "film_readout"; });
+    };
+    for (const char* const wrong : {"11.5", "15"}) {
+        const auto film = told(file, wrong);
+        EXPECT_NEAR(film["heard_rpm"], 4446, 0.005 * 4446);
+        ASSERT_TRUE(film["readout_estimate_ms"].is_number()) << wrong;
+        EXPECT_NEAR(film["readout_estimate_ms"], 16, 0.01 * 16);
+        EXPECT_LT(film["readout_spread_ms"], 0.01 * 16);
+        EXPECT_TRUE(warned(film)) << wrong;
+    }
+    const auto right = told(file, "16");
+    EXPECT_EQ(right["lines"][0]["order"], "1");
+    EXPECT_NEAR(right["readout_estimate_ms"], 16, 0.01 * 16);
+    EXPECT_FALSE(warned(right));
+    const auto mute = told(silent, "11.5");
+    EXPECT_TRUE(mute["heard_rpm"].is_null());
+    EXPECT_TRUE(mute["readout_estimate_ms"].is_null());
+}
+
+// Oracle: three lines of one size 0.8 Hz apart, which 2 s tell apart by half a hertz, are one speed
+// that wanders by 0.8 √(2/3) Hz.
+TEST(FilmCommand, SaysHowFarASpeedWanders)
+{
+    FilmRecipe recipe;
+    recipe.width = 320;
+    recipe.height = 180;
+    recipe.frames = 75;
+    for (const double f_hz : {73.3, 74.1, 74.9})
+        recipe.shakes.push_back({f_hz, {0.8, 0, 0}, {f_hz, 0, 0}});
+    const OutputFolder folder;
+    const std::string file = folder.path("wandering.mp4");
+    ASSERT_TRUE(encodeFilm(FilmGenerator(recipe), file, 22));
+    const auto film = nlohmann::json::parse(filmWith({file, "--readout", "16", "--json"}).out);
+    ASSERT_FALSE(film["lines"].empty());
+    ASSERT_TRUE(film["lines"][0]["wander_hz"].is_number()) << film["lines"];
+    EXPECT_NEAR(film["lines"][0]["wander_hz"], 0.8 * std::sqrt(2.0 / 3), 0.1);
+    const FilmRun page = filmWith({file, "--readout", "16"});
+    EXPECT_NE(page.out.find("wanders by +/- 0."), std::string::npos) << page.out;
+    EXPECT_NE(page.out.find("floor        0.0"), std::string::npos) << page.out;
+    EXPECT_TRUE(page.err.empty()) << page.err;  // progress is told to a terminal alone
 }
 
 // Holds the exit codes and the one line of each complaint.
@@ -88,6 +162,7 @@ TEST(FilmCommand, RefusesInOneLine)
         {file},
         {file, "--readout"},
         {file, "--readout", "-3"},
+        {file, "--readout", "0"},
         {file, "--readout", "16", "--from", "3", "--to", "2"},
         {file, "--readout", "nan"},
         {file, "--readout", "16", "--setup", ""},

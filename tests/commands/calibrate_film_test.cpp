@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: MIT
+#include "app/commands/calibrate.h"
+#include "app/commands/command.h"
+#include "app/commands/film_clips.h"
+#include "core/assess/assess.h"
+#include "core/base/rolling_rows.h"
+#include "tests/clip/film_generator.h"
+#include "tests/commands/changed_sample.h"
+#include "tests/commands/output_folder.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <fstream>
+#include <numbers>
+#include <optional>
+#include <sstream>
+#include <string>
+#include <vector>
+
+namespace stillbay {
+namespace {
+
+struct Calibrated {
+    int code = 0;
+    std::string out, err;
+};
+
+Calibrated calibratedWith(const std::vector<std::string>& words)
+{
+    const std::vector<std::string_view> arguments(words.begin(), words.end());
+    std::ostringstream out, err;
+    const int code = runCalibrate(arguments, out, err);
+    return {code, out.str(), err.str()};
+}
+
+// A small camera on an unbalanced craft, so that small films show it.
+void filmSmall(nlohmann::ordered_json& json)
+{
+    json["camera"]["width_px"] = 320;
+    json["camera"]["height_px"] = 180;
+    json["camera"]["exposure_ms"] = 0.1;
+    json["drive"]["unbalance_g_mm"] = 12;
+}
+
+// The craft's film at a throttle: one sine across that wobbles by so many times what order 1 is
+// predicted to. Wobble of a sine: core/base/rolling_rows.h, which brute force over rows holds.
+bool filmAt(const Setup& setup, double throttle, double times, const std::string& file)
+{
+    const auto assessment = assess(setup, {.throttle = Grid{throttle, throttle, 1.0}}).value();
+    const OrderPoint& first = assessment.throttle.begin()->orders.front();
+    FilmRecipe recipe;
+    recipe.width = static_cast<std::size_t>(setup.camera.width_px);
+    recipe.height = static_cast<std::size_t>(setup.camera.height_px);
+    recipe.frameRate_hz = setup.camera.frame_rate_hz;
+    recipe.readout_s = setup.camera.readout_ms * 1e-3;
+    recipe.frames = 48;
+    recipe.seed = static_cast<unsigned>(1e3 * throttle);
+    const double left = leftInRows(std::numbers::pi * first.frequency_hz * recipe.readout_s).sine;
+    recipe.shakes = {
+        {first.frequency_hz, {times * first.wobble_px * std::sqrt(2 / left), 0, 0}, {}}};
+    return encodeFilm(FilmGenerator(recipe), file, 20);
+}
+
+// Oracle: the films wobble 1.6 times as much as the craft of the file is predicted to, and wobble
+// is proportional to the unbalance. What a coder takes (5 %) and a fit's own error make the
+// tolerance.
+TEST(CalibrateFilms, CorrectTheUnbalance)
+{
+    const OutputFolder folder;
+    const ChangedSample craft(filmSmall);
+    const auto setup = loadSetup(craft.path()).value().setup;
+    std::vector<std::string> words{craft.path(), "--json", "--output", folder.path()};
+    for (const auto& [throttle, name] :
+         {std::pair(0.25, "a quarter.mp4"), {0.285, "with:colon.mp4"}, {0.32, "faster.mp4"}}) {
+        const std::string file = folder.path(name);
+        ASSERT_TRUE(filmAt(setup, throttle, 1.6, file));
+        words.push_back("--film");
+        words.push_back(throttle == 0.285 ? file
+                                          : file + ':' + std::to_string(100 * throttle) + '%');
+    }
+    const Calibrated run = calibratedWith(words);
+    ASSERT_EQ(run.code, 0) << run.err;
+    const auto json = nlohmann::json::parse(run.out);
+    ASSERT_EQ(json["values"].size(), 1U);
+    const auto& value = json["values"][0];
+    EXPECT_EQ(value["key"], "drive.unbalance_g_mm");
+    EXPECT_EQ(value["before"], 12.0);
+    EXPECT_NEAR(value["after"], 1.6 * 12, 0.08 * 1.6 * 12);
+    EXPECT_GE(value["spread"], 0.1);
+    EXPECT_EQ(json["measurements"][0]["name"], "films at 3 throttles");
+    EXPECT_NE(json["measurements"][0]["quality"], "poor");
+    std::ifstream written(folder.path());
+    const auto corrected = nlohmann::json::parse(written);
+    EXPECT_NEAR(corrected["drive"]["unbalance_g_mm"], value["after"], 1e-3);
+
+    // The same film three times is one throttle.
+    const std::string film = folder.path("faster.mp4") + ":32%";
+    const Calibrated once =
+        calibratedWith({craft.path(), "--film", film, "--film", film, "--film", film});
+    EXPECT_EQ(once.code, 3);
+    EXPECT_NE(once.err.find("fewer than three speeds"), std::string::npos) << once.err;
+}
+
+TEST(CalibrateFilms, RefuseWhatTellsNothing)
+{
+    const OutputFolder folder;
+    const std::string text = folder.path("text.mp4");
+    std::ofstream(text) << "no film\n";
+    const std::string craft(kReedbed);
+    EXPECT_EQ(calibratedWith({craft, "--film", text}).code, 2);
+    EXPECT_EQ(calibratedWith({craft, "--film", text, "--film", text, "--film", ""}).code, 2);
+    const Calibrated bad =
+        calibratedWith({craft, "--film", text + ":30%", "--film", text, "--film", text});
+    EXPECT_EQ(bad.code, 1);
+    EXPECT_EQ(std::count(bad.err.begin(), bad.err.end(), '\n'), 1) << bad.err;
+    EXPECT_NE(bad.err.find("text.mp4\n"), std::string::npos) << bad.err;
+    EXPECT_TRUE(bad.out.empty());
+}
+
+TEST(CalibrateFilms, ATailIsAThrottleOnlyWhereItIsOne)
+{
+    // Oracle: the rule of docs/calibrate.md.
+    struct Case {
+        const char* text;
+        const char* file;
+        std::optional<double> throttle;
+    };
+    for (const Case& c : {Case{"hover.mp4:40%", "hover.mp4", 0.4},
+                          {"hover.mp4:0.4", "hover.mp4", 0.4},
+                          {"hover.mp4", "hover.mp4", {}},
+                          {"12:30:05.mp4", "12:30:05.mp4", {}},
+                          {"take:30", "take:30", {}},
+                          {"a:b:35%", "a:b", 0.35},
+                          {"a:0", "a:0", {}},
+                          {":40%", ":40%", {}},
+                          {"a:", "a:", {}}}) {
+        const FilmClip clip = clipOf(c.text);
+        EXPECT_EQ(clip.file, c.file);
+        EXPECT_EQ(clip.throttle, c.throttle) << c.text;
+    }
+}
+
+}  // namespace
+}  // namespace stillbay
