@@ -4,6 +4,7 @@
 #include "app/commands/film_clips.h"
 #include "core/assess/assess.h"
 #include "core/base/rolling_rows.h"
+#include "tests/clip/clip_files.h"
 #include "tests/clip/film_generator.h"
 #include "tests/commands/changed_sample.h"
 #include "tests/commands/output_folder.h"

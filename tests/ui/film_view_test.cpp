@@ -1,0 +1,220 @@
+// SPDX-License-Identifier: MIT
+#include "tests/clip/clip_files.h"
+#include "tests/clip/film_generator.h"
+#include "tests/ui/files_fixture.h"
+#include "ui/charts/measured_chart.h"
+#include "ui/charts/throttle_chart.h"
+#include "ui/recordings/correction_pane.h"
+#include "ui/recordings/film_frame.h"
+#include "ui/recordings/film_page.h"
+#include "ui/recordings/reading_strip.h"
+#include "ui/recordings/recording_list.h"
+#include "ui/recordings/recordings_view.h"
+#include "ui/recordings/result_part.h"
+#include "ui/recordings/said_pane.h"
+#include "ui/widgets/message_bar.h"
+#include "ui/widgets/number_box.h"
+#include "ui/window/tuning_view.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QListWidget>
+#include <QPushButton>
+#include <QSlider>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace stillbay::ui {
+namespace {
+
+// Two seconds of a drawn scene as the sample's camera would read it, at a twelfth of its width.
+constexpr double kWidth = 320, kCameraWidth = 3840, kFilmedAmplitude_px = 0.5;
+
+struct FilmViewTest : WindowAndFiles {
+    RecordingsView& view = window.recordings();
+
+    void SetUp() override
+    {
+        WindowAndFiles::SetUp();
+        ASSERT_TRUE(window.openFile(copyOf("reedbed", QStringLiteral("craft.stillbay"))));
+        settle();
+        showPage(view);
+    }
+
+    // A vibration across, of one frequency.
+    QString film(const QString& name, double frequency_hz) const
+    {
+        FilmRecipe recipe;
+        recipe.width = static_cast<std::size_t>(kWidth);
+        recipe.height = 180;
+        recipe.frames = 60;
+        recipe.shakes = {{frequency_hz, {kFilmedAmplitude_px, 0.0, 0.0}, {}}};
+        const QString path = folder.filePath(name);
+        EXPECT_TRUE(encodeFilm(FilmGenerator(recipe), path.toStdString(), 18));
+        return path;
+    }
+
+    void wait()
+    {
+        ASSERT_TRUE(QTest::qWaitFor(
+            [this] { return !view.isBusy() && window.recompute().isCurrent(); }, kPatience_ms));
+        QCoreApplication::processEvents();
+    }
+
+    template <class T>
+    T* onPage(const QString& accessibleName)
+    {
+        const auto all = view.film().findChildren<T*>();
+        const auto found = std::find_if(all.begin(), all.end(), [&](const T* widget) {
+            return widget->accessibleName() == accessibleName;
+        });
+        return found == all.end() ? nullptr : *found;
+    }
+
+    const MeasuredShown& shown(const QString& chart)
+    {
+        auto* const which = onPage<QComboBox>(QStringLiteral("What is shown of it"));
+        const int row = which->findText(chart);
+        EXPECT_GE(row, 0) << qPrintable(chart);
+        which->setCurrentIndex(row);
+        emit which->activated(row);
+        return view.film().result().chart().measured();
+    }
+
+    static const MeasuredCurve& curve(const MeasuredShown& shown, const QString& key)
+    {
+        const auto found = std::find_if(shown.curves.begin(), shown.curves.end(),
+                                        [&](const MeasuredCurve& c) { return c.key == key; });
+        EXPECT_NE(found, shown.curves.end()) << qPrintable(key);
+        static const MeasuredCurve none;
+        return found == shown.curves.end() ? none : *found;
+    }
+};
+
+// Oracle: the motion that the film was drawn with; wobble of a rolling shutter, physics.md §9:
+// A/√2·√(1 − j₀² − 3j₁²) at f·t_r = 1.06, by hand 0.924.
+TEST_F(FilmViewTest, AFilmIsNamedReadAndLaidOverThePrediction)
+{
+    const stillbay::Setup before = document.setup();
+    view.addFiles({film(QStringLiteral("hover.mp4"), 66.0)});
+    ASSERT_EQ(document.setup().recordings.size(), 1U);
+    EXPECT_EQ(document.setup().recordings[0].kind, RecordingKind::Film);
+    wait();
+    EXPECT_TRUE(view.messages().isHidden()) << qPrintable(view.messages().text());
+    EXPECT_EQ(view.list().list().item(0)->text(), QStringLiteral("hover.mp4\nFilm"));
+
+    const MeasuredShown& lines = shown(QStringLiteral("Lines of the film"));
+    const MeasuredCurve& filmed = curve(lines, QStringLiteral("filmed_px"));
+    ASSERT_GE(filmed.x.size(), 1U);
+    const auto strongest = std::max_element(filmed.y.begin(), filmed.y.end()) - filmed.y.begin();
+    EXPECT_NEAR(filmed.x[static_cast<std::size_t>(strongest)], 66.0, 0.2);
+    const double phase = std::numbers::pi * 66.0 * 0.016;
+    const double j0 = std::sin(phase) / phase, j1 = (j0 - std::cos(phase)) / phase;
+    const double expected_px = kCameraWidth / kWidth * kFilmedAmplitude_px / std::numbers::sqrt2 *
+                               std::sqrt(1.0 - j0 * j0 - 3.0 * j1 * j1);
+    EXPECT_NEAR(filmed.y[static_cast<std::size_t>(strongest)] / expected_px, 1.0, 0.1);
+    ASSERT_FALSE(lines.blind.empty());  // at the frame rate, among others
+    EXPECT_TRUE(std::any_of(lines.blind.begin(), lines.blind.end(),
+                            [](const auto& band) { return band.from < 30.0 && 30.0 < band.to; }));
+    EXPECT_TRUE(
+        view.correction().text().contains(QStringLiteral("The film wobbles at 66.0\u00A0Hz")))
+        << qPrintable(view.correction().text());
+
+    // The frame with its rows; more than one can be looked at.
+    EXPECT_TRUE(view.film().frame().text().contains(QStringLiteral("bent by")));
+    const QString first = view.film().frame().text();
+    QSlider& frames = view.film().frames();
+    ASSERT_TRUE(frames.isEnabled());
+    frames.setValue(frames.value() == 0 ? 1 : 0);
+    EXPECT_NE(view.film().frame().text(), first);
+
+    document.undoStack().undo();
+    EXPECT_EQ(document.setup(), before);
+}
+
+TEST_F(FilmViewTest, AMarkStandsAtTheThrottleItWasFlownAt)
+{
+    view.addFiles({film(QStringLiteral("a.mp4"), 66.0), film(QStringLiteral("b.mp4"), 80.0)});
+    wait();
+    const int steps = document.undoStack().count();
+    auto* const known = view.film().findChild<QCheckBox*>();
+    ASSERT_TRUE(known);
+    known->click();
+    onPage<NumberBox>(QStringLiteral("Throttle of the film"))->setValue(37.0);
+    EXPECT_EQ(document.undoStack().count(), steps + 2);
+    ASSERT_TRUE(document.setup().recordings[1].throttle);
+    EXPECT_DOUBLE_EQ(*document.setup().recordings[1].throttle, 0.37);
+    wait();
+    // Both films were read though one was chosen, and stand in the tuning chart, too.
+    const MeasuredShown& wobble = shown(QStringLiteral("Wobble over the throttle"));
+    const std::vector<FilmedMark> marks = window.tuning().acrossThrottle().filmed();
+    const auto mine = std::find_if(marks.begin(), marks.end(), [](const FilmedMark& mark) {
+        return mark.name == QStringLiteral("b.mp4");
+    });
+    ASSERT_NE(mine, marks.end());
+    EXPECT_NEAR(mine->throttle, 0.37, 0.03);  // what turns at 80 Hz, or what was typed
+    const MeasuredCurve& here = curve(wobble, QStringLiteral("this_film_px"));
+    ASSERT_EQ(here.x.size(), 1U);
+    EXPECT_DOUBLE_EQ(here.x[0], 100.0 * mine->throttle);
+    EXPECT_DOUBLE_EQ(here.y[0], mine->filmed_px);
+    EXPECT_FALSE(curve(wobble, QStringLiteral("predicted_px")).x.empty());
+    EXPECT_EQ(window.tuning().acrossThrottle().filmedCurve().dataSize(), marks.size());
+    EXPECT_TRUE(view.said().unbalance().isHidden());  // two films tell none
+
+    view.list().choose({Chosen::What::Recording, 0});
+    wait();
+    view.list().list().setCurrentRow(0);
+    for (int k = 0; k < 2; ++k)
+        for (QPushButton* button : view.list().findChildren<QPushButton*>())
+            if (button->text() == QStringLiteral("Remove from the list"))
+                button->click();
+    wait();
+    EXPECT_TRUE(window.tuning().acrossThrottle().filmed().empty());
+}
+
+TEST_F(FilmViewTest, ReadingAFilmCanBeStoppedAndBegunAgain)
+{
+    view.addFiles({film(QStringLiteral("a.mp4"), 66.0)});
+    EXPECT_TRUE(view.isBusy());
+    EXPECT_TRUE(view.film().strip().stopButton().isVisible());
+    view.film().strip().stopButton().click();
+    EXPECT_FALSE(view.isBusy());
+    EXPECT_EQ(view.film().strip().stopButton().text(), QStringLiteral("Read again"));
+    view.film().strip().stopButton().click();
+    wait();
+    EXPECT_FALSE(view.film().strip().stopButton().isVisible());
+    EXPECT_FALSE(view.film().frame().text().isEmpty());
+}
+
+TEST_F(FilmViewTest, WhatIsNoFilmOrMissingIsSaidAndNothingIsLost)
+{
+    const QString letter = folder.filePath(QStringLiteral("letter.mp4"));
+    put(letter, "Dear builder,\nthis is no film at all.\n");
+    const QString gone = film(QStringLiteral("gone.mp4"), 66.0);
+    view.addFiles({letter, gone});
+    wait();
+    ASSERT_TRUE(QFile::remove(gone));
+    view.list().choose({Chosen::What::Recording, 0});
+    wait();
+    EXPECT_TRUE(view.messages().text().contains(QStringLiteral("letter.mp4 cannot be read")))
+        << qPrintable(view.messages().text());
+    view.list().choose({Chosen::What::Recording, 1});
+    wait();
+    EXPECT_TRUE(view.messages().text().contains(QStringLiteral("gone.mp4 is missing")))
+        << qPrintable(view.messages().text());
+    EXPECT_TRUE(view.film().frame().text().isEmpty());
+    EXPECT_EQ(document.setup().recordings.size(), 2U);
+
+    // Mended, it is read when it is chosen again.
+    ASSERT_TRUE(QFile::remove(letter));
+    ASSERT_TRUE(QFile::rename(film(QStringLiteral("good.mp4"), 66.0), letter));
+    view.list().choose({Chosen::What::Recording, 0});
+    wait();
+    EXPECT_TRUE(view.messages().isHidden()) << qPrintable(view.messages().text());
+    EXPECT_FALSE(view.film().frame().text().isEmpty());
+}
+
+}  // namespace
+}  // namespace stillbay::ui
