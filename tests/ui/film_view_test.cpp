@@ -63,19 +63,9 @@ struct FilmViewTest : WindowAndFiles {
         QCoreApplication::processEvents();
     }
 
-    template <class T>
-    T* onPage(const QString& accessibleName)
-    {
-        const auto all = view.film().findChildren<T*>();
-        const auto found = std::find_if(all.begin(), all.end(), [&](const T* widget) {
-            return widget->accessibleName() == accessibleName;
-        });
-        return found == all.end() ? nullptr : *found;
-    }
-
     const MeasuredShown& shown(const QString& chart)
     {
-        auto* const which = onPage<QComboBox>(QStringLiteral("What is shown of it"));
+        auto* const which = named<QComboBox>(QStringLiteral("What is shown of it"));
         const int row = which->findText(chart);
         EXPECT_GE(row, 0) << qPrintable(chart);
         which->setCurrentIndex(row);
@@ -142,7 +132,7 @@ TEST_F(FilmViewTest, AMarkStandsAtTheThrottleItWasFlownAt)
     auto* const known = view.film().findChild<QCheckBox*>();
     ASSERT_TRUE(known);
     known->click();
-    onPage<NumberBox>(QStringLiteral("Throttle of the film"))->setValue(37.0);
+    named<NumberBox>(QStringLiteral("Throttle of the film"))->setValue(37.0);
     EXPECT_EQ(document.undoStack().count(), steps + 2);
     ASSERT_TRUE(document.setup().recordings[1].throttle);
     EXPECT_DOUBLE_EQ(*document.setup().recordings[1].throttle, 0.37);
