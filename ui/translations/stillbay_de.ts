@@ -1506,10 +1506,6 @@
         <translation>Der Ausleger schwingt bei %1&#xa0;Hz; vorhergesagt sind %2&#xa0;Hz, auf und ab und seitwärts.</translation>
     </message>
     <message>
-        <source>A film is kept beside the craft by name. This version does not read films.</source>
-        <translation>Ein Film steht nur mit seinem Namen beim Kopter. Diese Version liest keine Filme.</translation>
-    </message>
-    <message>
         <source>Spectrum</source>
         <translation>Spektrum</translation>
     </message>
@@ -1813,6 +1809,82 @@
     <message>
         <source>A column with the throttle would give the orders and the speed over it.</source>
         <translation>Eine Spalte mit dem Gas ergäbe Ordnungen und Drehzahl darüber.</translation>
+    </message>
+    <message>
+        <source>%1 at %2 %: filmed %3 px</source>
+        <translation>%1 bei %2 %: %3 px gefilmt</translation>
+    </message>
+    <message>
+        <source>Lines of the film</source>
+        <translation>Linien des Films</translation>
+    </message>
+    <message>
+        <source>Wobble (px)</source>
+        <translation>Wackeln (px)</translation>
+    </message>
+    <message>
+        <source>filmed</source>
+        <translation>gefilmt</translation>
+    </message>
+    <message>
+        <source>floor</source>
+        <translation>Rauschgrenze</translation>
+    </message>
+    <message>
+        <source>filmed (Hz):</source>
+        <translation>gefilmt (Hz):</translation>
+    </message>
+    <message>
+        <source>orders:</source>
+        <translation>Ordnungen:</translation>
+    </message>
+    <message>
+        <source>blind</source>
+        <translation>blind</translation>
+    </message>
+    <message>
+        <source>Wobble over the throttle</source>
+        <translation>Wackeln über dem Gas</translation>
+    </message>
+    <message>
+        <source>this film</source>
+        <translation>dieser Film</translation>
+    </message>
+    <message>
+        <source>the other films</source>
+        <translation>die anderen Filme</translation>
+    </message>
+    <message>
+        <source>%1, predicted %2 px.</source>
+        <translation>%1, vorhergesagt %2 px.</translation>
+    </message>
+    <message>
+        <source>Pixels are those of the craft&apos;s camera, %1 of the film&apos;s.</source>
+        <translation>Pixel sind die der Kamera des Kopters, %1 von denen des Films.</translation>
+    </message>
+    <message>
+        <source>Where the chart is hatched the film is blind: nothing is said there.</source>
+        <translation>Wo das Diagramm schraffiert ist, ist der Film blind: Dort wird nichts gesagt.</translation>
+    </message>
+    <message>
+        <source>Films at three throttles or more give the unbalance of the propellers.</source>
+        <translation>Filme bei mindestens drei Gasstellungen ergeben die Unwucht der Propeller.</translation>
+    </message>
+    <message>
+        <source>So large is the unbalance by these films.</source>
+        <translation>So groß ist die Unwucht nach diesen Filmen.</translation>
+    </message>
+    <message>
+        <source>No unbalance by these films: %1.</source>
+        <translation>Keine Unwucht aus diesen Filmen: %1.</translation>
+    </message>
+    <message>
+        <source>%1 says nothing: %2.</source>
+        <translation>%1 sagt nichts: %2.</translation>
+    </message>
+    <message>
+        <source>The film wobbles by %1 px in all, whole frames shake by %2 px.</source>
+        <translation>Der Film wackelt insgesamt um %1 px, ganze Bilder zittern um %2 px.</translation>
     </message>
 </context>
 <context>
@@ -4961,10 +5033,6 @@
         <translation>der Film zeigt keine Linie über %1&#xa0;px</translation>
     </message>
     <message>
-        <source>The line at %1&#xa0;Hz is taken for its alias at %2&#xa0;Hz.</source>
-        <translation>Die Linie bei %1&#xa0;Hz wird als ihre Spiegelfrequenz bei %2&#xa0;Hz gedeutet.</translation>
-    </message>
-    <message>
         <source>Films at three throttles or more are needed</source>
         <translation>Filme bei mindestens drei Gasstellungen sind nötig</translation>
     </message>
@@ -5388,6 +5456,122 @@
         <source>what shows is several times stronger or weaker than predicted, or an order that should show does not</source>
         <translation>was sich zeigt, ist mehrfach stärker oder schwächer als vorhergesagt, oder eine Ordnung, die sich zeigen müsste, fehlt</translation>
     </message>
+    <message>
+        <source>the film is %1 pixels wide, the camera of the setup %2: the prediction is scaled, and the readout may be another</source>
+        <translation>der Film ist %1 Pixel breit, die Kamera des Kopters %2: Die Vorhersage wird umgerechnet, und die Auslesezeit kann eine andere sein</translation>
+    </message>
+    <message>
+        <source>the film has %1 rows, the camera of the setup %2: where rows were cut off, its readout is shorter</source>
+        <translation>der Film hat %1 Zeilen, die Kamera des Kopters %2: Wurden Zeilen abgeschnitten, ist seine Auslesezeit kürzer</translation>
+    </message>
+    <message>
+        <source>the film has %1 frames a second, the camera of the setup %2: its readout may be another</source>
+        <translation>der Film hat %1 Bilder je Sekunde, die Kamera des Kopters %2: Seine Auslesezeit kann eine andere sein</translation>
+    </message>
+    <message>
+        <source>the craft is not computed to reach this speed</source>
+        <translation>nach der Rechnung erreicht der Kopter diese Drehzahl nicht</translation>
+    </message>
+    <message>
+        <source>the lines agree on a speed to %1 % only</source>
+        <translation>die Linien einigen sich nur auf %1 % genau auf eine Drehzahl</translation>
+    </message>
+    <message>
+        <source>at the %1 that are heard no order of this craft&apos;s rotors lies at a line of the film</source>
+        <translation>bei den %1, die zu hören sind, liegt keine Ordnung der Rotoren dieses Kopters an einer Linie des Films</translation>
+    </message>
+    <message>
+        <source>The line at %1&#xa0;Hz is taken for its alias at %2&#xa0;Hz</source>
+        <translation>Die Linie bei %1 Hz wird für ihre Spiegelfrequenz bei %2 Hz gehalten</translation>
+    </message>
+    <message>
+        <source>%1 are more than this craft&apos;s rotors reach on a full pack, %2: nothing is predicted there</source>
+        <translation>%1 sind mehr, als die Rotoren dieses Kopters mit vollem Akku erreichen, %2: Dort wird nichts vorhergesagt</translation>
+    </message>
+    <message>
+        <source>The rotors are heard at %1; at %2 % throttle this craft is computed to turn them at %3 to %4</source>
+        <translation>Die Rotoren sind bei %1 zu hören; bei %2 % Gas dreht dieser Kopter sie nach der Rechnung mit %3 bis %4</translation>
+    </message>
+    <message>
+        <source>The film wobbles at %1&#xa0;Hz: %2 at %3, %4&#xa0;px.</source>
+        <translation>Der Film wackelt bei %1 Hz: %2 bei %3, %4 px.</translation>
+    </message>
+    <message>
+        <source>The film wobbles at %1&#xa0;Hz by %2&#xa0;px.</source>
+        <translation>Der Film wackelt bei %1 Hz um %2 px.</translation>
+    </message>
+    <message>
+        <source>The film wobbles at %1&#xa0;Hz by %2&#xa0;px, which no order explains; the craft rings at %3&#xa0;Hz (%4).</source>
+        <translation>Der Film wackelt bei %1 Hz um %2 px, was keine Ordnung erklärt; der Kopter schwingt von selbst bei %3 Hz (%4).</translation>
+    </message>
+    <message>
+        <source>A speed of rotors must be above 0</source>
+        <translation>Eine Drehzahl von Rotoren muss über 0 liegen</translation>
+    </message>
+    <message>
+        <source>Order 1 (unbalance) shows at fewer than three speeds of the rotors: of %1 films %2 leave their speed open</source>
+        <translation>Ordnung 1 (Unwucht) zeigt sich bei weniger als drei Drehzahlen der Rotoren: Von %1 Filmen lassen %2 ihre Drehzahl offen</translation>
+    </message>
+    <message>
+        <source>%1 of %2 films are left out, which leave their speed open.</source>
+        <translation>%1 von %2 Filmen bleiben außer Betracht, weil sie ihre Drehzahl offen lassen.</translation>
+    </message>
+    <message>
+        <source>On %1 of %2 films order 1 does not show: the unbalance may be less than the others say.</source>
+        <translation>Auf %1 von %2 Filmen zeigt sich Ordnung 1 nicht: Die Unwucht kann kleiner sein, als die anderen sagen.</translation>
+    </message>
+    <message>
+        <source>A readout of %1&#xa0;ms was used; the film&apos;s own is %2 ± %3&#xa0;ms, where its line at %4&#xa0;Hz is %5 at %6 rpm</source>
+        <translation>Gelesen wurde mit einer Auslesezeit von %1 ms; die des Films selbst ist %2 ± %3 ms, wenn seine Linie bei %4 Hz %5 bei %6 U/min ist</translation>
+    </message>
+    <message>
+        <source>no rotor is heard for half of the film</source>
+        <translation>die Hälfte des Films über ist kein Rotor zu hören</translation>
+    </message>
+    <message>
+        <source>the rotors are heard to turn at %1 to %2 rpm: name a part in which they turn steadily</source>
+        <translation>zu hören sind %1 bis %2 U/min: einen Teil nennen, in dem die Rotoren gleichmäßig drehen</translation>
+    </message>
+    <message>
+        <source>a multiple or a fraction of %1 rpm explains the sound nearly as well</source>
+        <translation>ein Vielfaches oder ein Bruchteil von %1 U/min erklärt den Ton fast ebenso gut</translation>
+    </message>
+    <message>
+        <source>%1, for %2</source>
+        <translation>%1, für %2</translation>
+    </message>
+    <message>
+        <source>%1, for %2, and %3</source>
+        <translation>%1, für %2, und %3</translation>
+    </message>
+    <message>
+        <source>whole frames show only %1&#xa0;% of the shake that their bent rows tell of: the film was stabilised, and what it says of vibration may be wrong</source>
+        <translation>ganze Bilder zeigen nur %1 % des Zitterns, von dem ihre verbogenen Zeilen zeugen: Der Film wurde stabilisiert, und was er über Schwingungen sagt, kann falsch sein</translation>
+    </message>
+    <message>
+        <source>ffmpeg shows far more frames than the film lists, and was ended</source>
+        <translation>ffmpeg zeigt weit mehr Bilder, als der Film verzeichnet, und wurde beendet</translation>
+    </message>
+    <message>
+        <source>a readout of %1&#xa0;ms is none: it must be above 0</source>
+        <translation>eine Auslesezeit von %1 ms ist keine: Sie muss über 0 liegen</translation>
+    </message>
+    <message>
+        <source>the film has no sound in this part</source>
+        <translation>der Film hat in diesem Teil keinen Ton</translation>
+    </message>
+    <message>
+        <source>ffmpeg cannot decode the sound of this film: %1</source>
+        <translation>ffmpeg kann den Ton dieses Films nicht dekodieren: %1</translation>
+    </message>
+    <message>
+        <source>Throttle of the film</source>
+        <translation>Gas des Films</translation>
+    </message>
+    <message>
+        <source>Where the stick stood while it was filmed, 0 to 1; empty where that is not known.</source>
+        <translation>Wo der Knüppel stand, während gefilmt wurde, 0 bis 1; leer, wo das nicht bekannt ist.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -5478,6 +5662,14 @@
     <message>
         <source>only %1 of %2 readings agree with the craft&apos;s modes: do the tap and pluck tests first</source>
         <translation>nur %1 von %2 Ablesungen passen zu den Eigenschwingungen des Kopters: zuerst Klopf- und Zupfversuch machen</translation>
+    </message>
+    <message>
+        <source>The sound settles no speed: %1</source>
+        <translation>Der Ton ergibt keine Drehzahl: %1</translation>
+    </message>
+    <message>
+        <source>a film has no samples</source>
+        <translation>ein Film hat keine Werte</translation>
     </message>
 </context>
 <context>
@@ -6799,6 +6991,88 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::FilmDesk</name>
+    <message>
+        <source>Reading the film…</source>
+        <translation>Der Film wird gelesen …</translation>
+    </message>
+    <message>
+        <source>Reading %1, too…</source>
+        <translation>%1 wird auch gelesen …</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::FilmFrame</name>
+    <message>
+        <source>Frame of the film</source>
+        <translation>Bild des Films</translation>
+    </message>
+    <message>
+        <source>A frame as the sensor&apos;s rows took it, and how far its rows stand off a straight line: solid across, dashed up. The line through the picture hangs as a plumb line would look in it, bent so many times more than in the film.</source>
+        <translation>Ein Bild, wie die Zeilen des Sensors es aufgenommen haben, und wie weit seine Zeilen von einer Geraden abstehen: durchgezogen quer, gestrichelt nach oben. Die Linie im Bild hängt so, wie ein Lot darin aussähe, so viele Male stärker verbogen als im Film.</translation>
+    </message>
+    <message>
+        <source>Frame at %1 s says nothing</source>
+        <translation>Bild bei %1 s sagt nichts</translation>
+    </message>
+    <message>
+        <source>Frame at %1 s: bent by %2 px (rms)</source>
+        <translation>Bild bei %1 s: um %2 px (effektiv) verbogen</translation>
+    </message>
+    <message>
+        <source>its rows&apos; bend, ×%1</source>
+        <translation>seine Zeilen, ×%1 verbogen</translation>
+    </message>
+    <message>
+        <source>says nothing</source>
+        <translation>sagt nichts</translation>
+    </message>
+    <message>
+        <source>across</source>
+        <translation>quer</translation>
+    </message>
+    <message>
+        <source>up</source>
+        <comment>direction in a picture</comment>
+        <translation>nach oben</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::FilmPage</name>
+    <message>
+        <source>Filmed at a throttle of</source>
+        <translation>Gefilmt bei einem Gas von</translation>
+    </message>
+    <message>
+        <source>Ticked: where the stick stood is known, which settles what each line is. Otherwise the throttle that explains most of the lines is found.</source>
+        <translation>Angehakt: Bekannt ist, wo der Knüppel stand; damit steht fest, was jede Linie ist. Sonst wird das Gas gesucht, das die meisten Linien erklärt.</translation>
+    </message>
+    <message>
+        <source>Throttle of the film</source>
+        <translation>Gas des Films</translation>
+    </message>
+    <message>
+        <source>They stand among the craft&apos;s numbers, under the camera, and belong to the size and rate that was filmed with.</source>
+        <translation>Sie stehen bei den Zahlen des Kopters, unter der Kamera, und gehören zu der Bildgröße und Bildrate, mit der gefilmt wurde.</translation>
+    </message>
+    <message>
+        <source>Which frame is shown</source>
+        <translation>Welches Bild zu sehen ist</translation>
+    </message>
+    <message>
+        <source>Goes through frames of the film.</source>
+        <translation>Geht durch Bilder des Films.</translation>
+    </message>
+    <message>
+        <source>%1 × %2 pixels, %3 frames a second, %4 frames read</source>
+        <translation>%1 × %2 Pixel, %3 Bilder je Sekunde, %4 Bilder gelesen</translation>
+    </message>
+    <message>
+        <source>Read with the craft&apos;s readout of %1 ms and exposure of %2 ms.</source>
+        <translation>Gelesen mit der Auslesezeit des Kopters von %1 ms und der Belichtung von %2 ms.</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::FilmedPanel</name>
     <message>
         <source>Slow</source>
@@ -7919,6 +8193,42 @@
     </message>
 </context>
 <context>
+    <name>stillbay::ui::PartRow</name>
+    <message>
+        <source>All of it</source>
+        <translation>Alles</translation>
+    </message>
+    <message>
+        <source>Beginning of the part</source>
+        <translation>Anfang des Teils</translation>
+    </message>
+    <message>
+        <source>End of the part</source>
+        <translation>Ende des Teils</translation>
+    </message>
+    <message>
+        <source>In seconds since the beginning of the recording. In the trace a part is drawn with the left button, or moved by its ends; a double click takes all.</source>
+        <translation>In Sekunden seit dem Anfang der Aufzeichnung. Im Verlauf wird ein Teil mit der linken Taste aufgezogen oder an seinen Enden verschoben; ein Doppelklick nimmt alles.</translation>
+    </message>
+    <message>
+        <source>Use all of the recording</source>
+        <translation>Die ganze Aufzeichnung benutzen</translation>
+    </message>
+    <message>
+        <source>Uses the recording from its beginning to its end.</source>
+        <translation>Benutzt die Aufzeichnung von Anfang bis Ende.</translation>
+    </message>
+    <message>
+        <source>Used from</source>
+        <translation>Benutzt von</translation>
+    </message>
+    <message>
+        <source>to</source>
+        <comment>end of the part of a recording</comment>
+        <translation>bis</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::PlateDialog</name>
     <message>
         <source>Add a plate</source>
@@ -8098,6 +8408,29 @@ Quelle: %2.</translation>
     </message>
 </context>
 <context>
+    <name>stillbay::ui::ReadingStrip</name>
+    <message>
+        <source>Stop</source>
+        <translation>Anhalten</translation>
+    </message>
+    <message>
+        <source>Progress of the reading</source>
+        <translation>Fortschritt des Lesens</translation>
+    </message>
+    <message>
+        <source>Stop reading, or read again</source>
+        <translation>Lesen anhalten oder neu beginnen</translation>
+    </message>
+    <message>
+        <source>Reading was stopped.</source>
+        <translation>Das Lesen wurde angehalten.</translation>
+    </message>
+    <message>
+        <source>Read again</source>
+        <translation>Neu lesen</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::RecentList</name>
     <message>
         <source>Opened last:</source>
@@ -8146,10 +8479,6 @@ Quelle: %2.</translation>
         <translation>Aufzeichnungen dieses Kopters</translation>
     </message>
     <message>
-        <source>Names a table of numbers (csv, txt, tsv) or a sound (wav, flac, ogg) beside the craft; the file stays where it is. It can be dropped onto the window, too.</source>
-        <translation>Führt eine Zahlentabelle (csv, txt, tsv) oder einen Ton (wav, flac, ogg) beim Kopter auf; die Datei bleibt, wo sie ist. Sie lässt sich auch auf das Fenster ziehen.</translation>
-    </message>
-    <message>
         <source>Takes the chosen name off the list; the file stays.</source>
         <translation>Nimmt den gewählten Namen aus der Liste; die Datei bleibt.</translation>
     </message>
@@ -8194,28 +8523,16 @@ ohne Aufzeichnung</translation>
         <source>What was seen in films at which throttle.</source>
         <translation>Was in Filmen bei welchem Gas zu sehen war.</translation>
     </message>
+    <message>
+        <source>Names a table of numbers (csv, txt, tsv), a sound (wav, flac, ogg) or a film (mp4, mov, …) beside the craft; the file stays where it is. It can be dropped onto the window, too.</source>
+        <translation>Führt eine Zahlentabelle (csv, txt, tsv), einen Ton (wav, flac, ogg) oder einen Film (mp4, mov, …) beim Kopter auf; die Datei bleibt, wo sie ist. Sie lässt sich auch auf das Fenster ziehen.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::RecordingPage</name>
     <message>
         <source>How it is read</source>
         <translation>Wie sie gelesen wird</translation>
-    </message>
-    <message>
-        <source>Progress of the reading</source>
-        <translation>Fortschritt des Lesens</translation>
-    </message>
-    <message>
-        <source>Stop</source>
-        <translation>Anhalten</translation>
-    </message>
-    <message>
-        <source>All of it</source>
-        <translation>Alles</translation>
-    </message>
-    <message>
-        <source>Stop reading, or read again</source>
-        <translation>Lesen anhalten oder neu beginnen</translation>
     </message>
     <message>
         <source>What the trace shows</source>
@@ -8226,57 +8543,12 @@ ohne Aufzeichnung</translation>
         <translation>Was von der Aufzeichnung gezeichnet wird.</translation>
     </message>
     <message>
-        <source>What is shown below the trace</source>
-        <translation>Was unter dem Verlauf gezeigt wird</translation>
-    </message>
-    <message>
-        <source>Beginning of the part</source>
-        <translation>Anfang des Teils</translation>
-    </message>
-    <message>
-        <source>End of the part</source>
-        <translation>Ende des Teils</translation>
-    </message>
-    <message>
-        <source>In seconds since the beginning of the recording. In the trace a part is drawn with the left button, or moved by its ends; a double click takes all.</source>
-        <translation>In Sekunden seit dem Anfang der Aufzeichnung. Im Verlauf wird ein Teil mit der linken Taste aufgezogen oder an seinen Enden verschoben; ein Doppelklick nimmt alles.</translation>
-    </message>
-    <message>
-        <source>Use all of the recording</source>
-        <translation>Die ganze Aufzeichnung benutzen</translation>
-    </message>
-    <message>
-        <source>Uses the recording from its beginning to its end.</source>
-        <translation>Benutzt die Aufzeichnung von Anfang bis Ende.</translation>
-    </message>
-    <message>
         <source>draw the part that is used with the left button</source>
         <translation>den benutzten Teil mit der linken Taste aufziehen</translation>
     </message>
     <message>
-        <source>Used from</source>
-        <translation>Benutzt von</translation>
-    </message>
-    <message>
-        <source>to</source>
-        <comment>end of the part of a recording</comment>
-        <translation>bis</translation>
-    </message>
-    <message>
-        <source>dashed: as the craft predicts it</source>
-        <translation>gestrichelt: wie der Kopter es vorhersagt</translation>
-    </message>
-    <message>
         <source>Reading…</source>
         <translation>Liest…</translation>
-    </message>
-    <message>
-        <source>Reading was stopped.</source>
-        <translation>Das Lesen wurde angehalten.</translation>
-    </message>
-    <message>
-        <source>Read again</source>
-        <translation>Neu lesen</translation>
     </message>
     <message>
         <source>%1 samples at %2 Hz, %3 s</source>
@@ -8285,10 +8557,6 @@ ohne Aufzeichnung</translation>
     <message>
         <source> (and %1 more)</source>
         <translation> (und %1 weitere)</translation>
-    </message>
-    <message>
-        <source>Working out what it shows…</source>
-        <translation>Was sie zeigt, wird berechnet …</translation>
     </message>
 </context>
 <context>
@@ -8324,10 +8592,6 @@ ohne Aufzeichnung</translation>
     <message>
         <source>change the flight notes</source>
         <translation>Flugnotizen ändern</translation>
-    </message>
-    <message>
-        <source>Add what a sensor, a microphone or a flight log wrote down of this craft, by the button on the left or by dropping the file here: the tab lays it over the prediction and offers better numbers.</source>
-        <translation>Hinzufügen, was ein Sensor, ein Mikrofon oder ein Fluglog von diesem Kopter aufgezeichnet hat, mit der Schaltfläche links oder durch Ziehen der Datei hierher: Diese Seite legt es über die Vorhersage und bietet bessere Zahlen an.</translation>
     </message>
     <message>
         <source>Invented recordings of this sample craft, as if it had been built and differed from its file.</source>
@@ -8397,6 +8661,14 @@ ohne Aufzeichnung</translation>
         <source>What it says is being worked out…</source>
         <translation>Was sie sagt, wird berechnet …</translation>
     </message>
+    <message>
+        <source>say at which throttle was filmed</source>
+        <translation>sagen, bei welchem Gas gefilmt wurde</translation>
+    </message>
+    <message>
+        <source>Add what a sensor, a microphone, a camera or a flight log took of this craft, by the button on the left or by dropping the file here: the tab lays it over the prediction and offers better numbers.</source>
+        <translation>Hinzufügen, was ein Sensor, ein Mikrofon, eine Kamera oder ein Flugschreiber von diesem Kopter aufgenommen hat, über den Knopf links oder indem die Datei hierher gezogen wird: Die Seite legt es über die Vorhersage und bietet bessere Zahlen an.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::Recovery</name>
@@ -8451,6 +8723,21 @@ ohne Aufzeichnung</translation>
     <message>
         <source>Its file %1 cannot be read now.</source>
         <translation>Seine Datei %1 ist jetzt nicht lesbar.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::ResultPart</name>
+    <message>
+        <source>What is shown of it</source>
+        <translation>Was davon zu sehen ist</translation>
+    </message>
+    <message>
+        <source>dashed: as the craft predicts it</source>
+        <translation>gestrichelt: wie der Kopter es vorhersagt</translation>
+    </message>
+    <message>
+        <source>Working out what it shows…</source>
+        <translation>Was sie zeigt, wird berechnet …</translation>
     </message>
 </context>
 <context>
@@ -9009,6 +9296,18 @@ ohne Aufzeichnung</translation>
     <message>
         <source>In a film from %1 to %2 %: %3.</source>
         <translation>In einem Film von %1 bis %2&#xa0;%: %3.</translation>
+    </message>
+    <message>
+        <source>filmed</source>
+        <translation>gefilmt</translation>
+    </message>
+    <message>
+        <source>%1.</source>
+        <translation>%1.</translation>
+    </message>
+    <message>
+        <source>Filmed (px)</source>
+        <translation>Gefilmt (px)</translation>
     </message>
 </context>
 <context>
