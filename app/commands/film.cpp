@@ -73,8 +73,8 @@ tl::expected<FilmArguments, int> parseFilm(std::span<const std::string_view> arg
         numberOption("--to", "S", "Leaves out what comes after it.", true, kLongest_s,
                      [&](double s) { parsed.part.to_s = s; }),
         {"--setup", "FILE",
-         "The craft it was filmed from: its camera's readout and exposure, and the orders that "
-         "explain the lines.",
+         "The craft it was filmed from: its camera's readout and exposure, the orders that explain "
+         "the lines, and the speed of its rotors in the film's sound.",
          [&](std::string_view value) {
              parsed.setup = value;
              return value.empty() ? std::string("--setup wants a setup file") : std::string();

@@ -12,7 +12,7 @@ namespace stillbay {
 
 struct ReadoutEstimate {
     double readout_s = 0.0;     ///< first row to last
-    double spread_s = 0.0;      ///< one standard deviation
+    double spread_s = 0.0;      ///< one standard deviation, of a film that a camera has coded
     double frequency_hz = 0.0;  ///< of the line it was read from
 };
 

@@ -9,7 +9,11 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <string>
+#include <string_view>
+#include <vector>
 
 namespace stillbay {
 namespace {
@@ -136,6 +140,150 @@ TEST(FilmMatch, DoubtsWhatIsFarFromThePrediction)
     FilmReading one = filmedAt(setup, 0.41, 0.02);
     one.lines.resize(1);
     EXPECT_NE(matchFilm(setup, one).value().mark.quality, Quality::Good);
+}
+
+FilmLine lineAt(double frequency_hz, double wobble_px)
+{
+    FilmLine line;
+    line.frequency_hz = frequency_hz;
+    line.uncertainty_hz = 0.02;
+    line.wobble_px = wobble_px;
+    return line;
+}
+
+bool hasWarning(const std::vector<Warning>& warnings, std::string_view code)
+{
+    return std::any_of(warnings.begin(), warnings.end(),
+                       [&](const Warning& warning) { return warning.code == code; });
+}
+
+std::string allOf(const std::vector<Phrase>& texts)
+{
+    std::string all;
+    for (const Phrase& text : texts)
+        all += english(text) + '\n';
+    return all;
+}
+
+TEST(FilmMatch, BelievesTheSoundBeforeTheThrottle)
+{
+    // Oracle: the film is of 32 %, seen at an alias that is a speed of the craft, too, and as
+    // strong as predicted there; the sound has the true one.
+    const auto setup = sampleCraft("reedbed");
+    FilmReading reading = filmedAt(setup, 0.32, 0.02);
+    const double speed = speedAt(setup, 0.32);
+    reading.lines = {lineAt(speed + 30, 0.05)};
+    reading.lines.front().aliases_hz = {speed};
+    const SpeedOfRotors heard{1.002 * speed, 0.005 * speed};
+    const auto match = matchFilm(setup, reading, {.throttle = 0.55, .heard = heard});
+    ASSERT_TRUE(match) << english(match.error().what);
+    EXPECT_NEAR(match->speed / speed, 1.0, 1e-3);
+    EXPECT_TRUE(match->isSpeedKnown);
+    EXPECT_FALSE(match->otherSpeed);
+    EXPECT_TRUE(isSpeedSettled(*match));
+    EXPECT_TRUE(hasWarning(match->warnings, "film-alias"));
+    EXPECT_TRUE(hasWarning(match->warnings, "film-throttle"));
+    EXPECT_FALSE(hasWarning(matchFilm(setup, reading, {.throttle = 0.32, .heard = heard})->warnings,
+                            "film-throttle"));
+    EXPECT_NEAR(matchFilm(setup, reading)->speed / (speed + 30), 1.0, 1e-3);
+    const auto none =
+        matchFilm(setup, reading, {.heard = SpeedOfRotors{1.2 * speed, 0.005 * speed}});
+    ASSERT_FALSE(none);
+    EXPECT_EQ(none.error().code, Errc::NoAnswer);
+    EXPECT_FALSE(matchFilm(setup, reading, {.heard = SpeedOfRotors{}}));
+}
+
+TEST(FilmMatch, PredictsNothingBeyondTheFullPack)
+{
+    // Oracle: 1.02 times the speed at full throttle is out of reach, 0.98 times is not.
+    const auto setup = sampleCraft("reedbed");
+    const double fastest = speedAt(setup, 1.0);
+    FilmReading reading;
+    reading.floor_px = 0.01;
+    reading.lines = {lineAt(1.02 * fastest, 0.2)};
+    const auto beyond =
+        matchFilm(setup, reading, {.heard = SpeedOfRotors{1.02 * fastest, 0.005 * fastest}});
+    ASSERT_TRUE(beyond) << english(beyond.error().what);
+    EXPECT_FALSE(beyond->predicted_px);
+    EXPECT_FALSE(beyond->throttle_full);
+    for (const OrderOnFilm& order : beyond->orders)
+        EXPECT_FALSE(order.predicted_px) << order.order;
+    EXPECT_NE(beyond->mark.quality, Quality::Good);
+    EXPECT_TRUE(hasWarning(beyond->warnings, "film-reach"));
+    EXPECT_EQ(allOf(filmTexts(setup, reading, *beyond)).find("predicted"), std::string::npos);
+    reading.lines = {lineAt(0.98 * fastest, 0.2)};
+    const auto within =
+        matchFilm(setup, reading, {.heard = SpeedOfRotors{0.98 * fastest, 0.005 * fastest}});
+    ASSERT_TRUE(within) << english(within.error().what);
+    EXPECT_TRUE(within->predicted_px);
+    EXPECT_FALSE(hasWarning(within->warnings, "film-reach"));
+}
+
+TEST(FilmMatch, NamesWhatRingsWhereNoOrderLies)
+{
+    // Oracle: the lines are put 2 % and 5 % beside the frequency that the assessment gives the
+    // arms.
+    const auto setup = sampleCraft("reedbed");
+    const auto assessment = assess(setup).value();
+    const double arms_hz = assessment.arm_vertical_hz;
+    const auto said = [&](double frequency_hz) {
+        FilmReading reading = filmedAt(setup, 0.25, 0.1);
+        reading.lines.push_back(lineAt(frequency_hz, 0.2));
+        const auto match = matchFilm(setup, reading, {.throttle = 0.25});
+        EXPECT_TRUE(match && !match->lines.back().order);
+        return allOf(filmTexts(setup, reading, *match));
+    };
+    ASSERT_GT(std::abs(1.05 * arms_hz / speedAt(setup, 0.25) - 1), 2 * kOrderWidth);
+    EXPECT_NE(said(1.02 * arms_hz).find("the craft rings at"), std::string::npos);
+    EXPECT_NE(said(1.02 * arms_hz).find("(arms swing"), std::string::npos);
+    EXPECT_EQ(said(1.05 * arms_hz).find("the craft rings at"), std::string::npos);
+}
+
+TEST(FilmMatch, ClaimsNoOrderWhereItIsPoor)
+{
+    // Oracle: a strong line that is no order beside a weak one that is: the orders explain less
+    // than half of the power.
+    const auto setup = sampleCraft("reedbed");
+    FilmReading reading = filmedAt(setup, 0.25, 0.1);
+    ASSERT_EQ(reading.lines.size(), 1U);
+    reading.lines.push_back(
+        lineAt(1.37 * reading.lines.front().frequency_hz, 2 * reading.lines.front().wobble_px));
+    const auto match = matchFilm(setup, reading, {.throttle = 0.25});
+    ASSERT_TRUE(match) << english(match.error().what);
+    EXPECT_EQ(match->mark.quality, Quality::Poor);
+    EXPECT_FALSE(isSpeedSettled(*match));
+    const auto texts = filmTexts(setup, reading, *match);
+    EXPECT_EQ(texts.size(), 2U);
+    EXPECT_EQ(allOf(texts).find("order"), std::string::npos) << allOf(texts);
+}
+
+TEST(FilmMatch, LeavesOpenSpeedsOutOfTheUnbalance)
+{
+    // Oracle: four films of 1.7 times the unbalance, and one of ten times whose speed is left open.
+    const auto setup = sampleCraft("reedbed");
+    auto shaken = setup;
+    scaleUnbalance(shaken, 1.7);
+    std::vector<FilmMatch> films;
+    for (const double throttle : {0.28, 0.36, 0.44, 0.55})
+        films.push_back(matchFilm(setup, filmedAt(shaken, throttle, 0.01)).value());
+    FilmMatch open = films.front();
+    open.otherSpeed = 0.5 * open.speed;
+    for (OrderOnFilm& order : open.orders)
+        if (order.filmed_px)
+            order.filmed_px = 10 * *order.filmed_px;
+    films.push_back(open);
+    const auto correction = unbalanceFromFilms(setup, films);
+    ASSERT_TRUE(correction) << english(correction.error().what);
+    const CorrectedValue* value = valueOf(*correction, "drive.unbalance_g_mm");
+    EXPECT_NEAR(value->after / *value->before, 1.7, 0.03);
+    EXPECT_TRUE(hasWarning(correction->warnings, "film-left-out"));
+    FilmMatch known = open;  // the same, where a throttle was named
+    known.isSpeedKnown = true;
+    films.back() = known;
+    EXPECT_GT(valueOf(*unbalanceFromFilms(setup, films), "drive.unbalance_g_mm")->after,
+              1.2 * value->after);
+    const std::vector<FilmMatch> allOpen(4, open);
+    EXPECT_EQ(unbalanceFromFilms(setup, allOpen).error().code, Errc::NoAnswer);
 }
 
 }  // namespace

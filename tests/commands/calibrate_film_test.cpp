@@ -42,7 +42,7 @@ void filmSmall(nlohmann::ordered_json& json)
     json["camera"]["width_px"] = 320;
     json["camera"]["height_px"] = 180;
     json["camera"]["exposure_ms"] = 0.1;
-    json["drive"]["unbalance_g_mm"] = 12;
+    json["drive"]["unbalance_g_mm"] = 24;
 }
 
 // The craft's film at a throttle: one sine across that wobbles by so many times what order 1 is
@@ -61,7 +61,7 @@ bool filmAt(const Setup& setup, double throttle, double times, const std::string
     const double left = leftInRows(std::numbers::pi * first.frequency_hz * recipe.readout_s).sine;
     recipe.shakes = {
         {first.frequency_hz, {times * first.wobble_px * std::sqrt(2 / left), 0, 0}, {}}};
-    return encodeFilm(FilmGenerator(recipe), file, 20);
+    return encodeFilm(FilmGenerator(recipe), file, 10);
 }
 
 // Oracle: the films wobble 1.6 times as much as the craft of the file is predicted to, and wobble
@@ -87,8 +87,8 @@ TEST(CalibrateFilms, CorrectTheUnbalance)
     ASSERT_EQ(json["values"].size(), 1U);
     const auto& value = json["values"][0];
     EXPECT_EQ(value["key"], "drive.unbalance_g_mm");
-    EXPECT_EQ(value["before"], 12.0);
-    EXPECT_NEAR(value["after"], 1.6 * 12, 0.08 * 1.6 * 12);
+    EXPECT_EQ(value["before"], 24.0);
+    EXPECT_NEAR(value["after"], 1.6 * 24, 0.08 * 1.6 * 24);
     EXPECT_GE(value["spread"], 0.1);
     EXPECT_EQ(json["measurements"][0]["name"], "films at 3 throttles");
     EXPECT_NE(json["measurements"][0]["quality"], "poor");

@@ -94,13 +94,13 @@ TEST(FilmCommand, TellsTheReadoutByTheSoundOfTheRotors)
     FilmRecipe recipe;
     recipe.width = 320;
     recipe.height = 180;
-    recipe.frames = 60;
+    recipe.frames = 45;
     recipe.shakes = {{74.1, {1.0, 0, 0}, {0.1, 0, 0}}};
     const OutputFolder folder;
     const std::string silent = folder.path("silent.mp4"), file = folder.path("heard.mp4");
     ASSERT_TRUE(encodeFilm(FilmGenerator(recipe), silent, 22));
     addSound(
-        silent, file, [](double t) { return soundOfRotors(74.1, 2, t); }, 2.0);
+        silent, file, [](double t) { return soundOfRotors(74.1, 2, t); }, 1.5);
     const auto told = [&](const std::string& clip, const char* readout_ms) {
         const FilmRun run = filmWith({clip, "--readout", readout_ms, "--exposure", "0", "--setup",
                                       STILLBAY_SAMPLES_DIR "/reedbed.stillbay", "--json"});
@@ -116,7 +116,7 @@ TEST(FilmCommand, TellsTheReadoutByTheSoundOfTheRotors)
         EXPECT_NEAR(film["heard_rpm"], 4446, 0.005 * 4446);
         ASSERT_TRUE(film["readout_estimate_ms"].is_number()) << wrong;
         EXPECT_NEAR(film["readout_estimate_ms"], 16, 0.01 * 16);
-        EXPECT_LT(film["readout_spread_ms"], 0.01 * 16);
+        EXPECT_LT(film["readout_spread_ms"], 0.025 * 16);
         EXPECT_TRUE(warned(film)) << wrong;
     }
     const auto right = told(file, "16");
@@ -128,7 +128,7 @@ TEST(FilmCommand, TellsTheReadoutByTheSoundOfTheRotors)
     EXPECT_TRUE(mute["readout_estimate_ms"].is_null());
 }
 
-// Oracle: three lines of one size 0.8 Hz apart, which 2 s tell apart by half a hertz, are one speed
+// Oracle: three lines of one size 0.8 Hz apart, which 2.5 s tell apart by 0.4 Hz, are one speed
 // that wanders by 0.8 √(2/3) Hz.
 TEST(FilmCommand, SaysHowFarASpeedWanders)
 {
@@ -136,7 +136,7 @@ TEST(FilmCommand, SaysHowFarASpeedWanders)
     recipe.width = 320;
     recipe.height = 180;
     recipe.frames = 75;
-    for (const double f_hz : {73.3, 74.1, 74.9})
+    for (const double f_hz : {69.3, 70.1, 70.9})
         recipe.shakes.push_back({f_hz, {0.8, 0, 0}, {f_hz, 0, 0}});
     const OutputFolder folder;
     const std::string file = folder.path("wandering.mp4");
