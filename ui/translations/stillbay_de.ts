@@ -8667,7 +8667,7 @@ ohne Aufzeichnung</translation>
     </message>
     <message>
         <source>Add what a sensor, a microphone, a camera or a flight log took of this craft, by the button on the left or by dropping the file here: the tab lays it over the prediction and offers better numbers.</source>
-        <translation>Hinzufügen, was ein Sensor, ein Mikrofon, eine Kamera oder ein Flugschreiber von diesem Kopter aufgenommen hat, über den Knopf links oder indem die Datei hierher gezogen wird: Die Seite legt es über die Vorhersage und bietet bessere Zahlen an.</translation>
+        <translation>Hinzufügen, was ein Sensor, ein Mikrofon, eine Kamera oder ein Fluglog von diesem Kopter aufgezeichnet hat, mit der Schaltfläche links oder durch Ziehen der Datei hierher: Diese Seite legt es über die Vorhersage und bietet bessere Zahlen an.</translation>
     </message>
 </context>
 <context>
