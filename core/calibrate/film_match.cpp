@@ -246,6 +246,9 @@ QualityMark markOf(const FilmMatch& match, double score)
     if (match.explained < 0.5)
         return {Quality::Poor, phrase("the rotors' orders explain only %1 % of what the lines show",
                                       fixed(kPercent * match.explained, 0))};
+    if (match.otherSpeed && match.isSpeedKnown)
+        return {Quality::Fair,
+                phrase("%1 would explain the lines nearly as well", rpmText(*match.otherSpeed))};
     if (match.otherSpeed)
         return {Quality::Fair, phrase("%1 would explain the lines nearly as well: name the "
                                       "throttle, or film at another one",

@@ -22,7 +22,7 @@ constexpr double kStanding = 0.9;      // share that a standing pattern eats
 constexpr double kClear = 60;          // over noise, in squares: χ² of 6 has that in 1e-11
 constexpr double kShortestClip = 1.0;  // [s]
 constexpr double kUsefulSpread = 0.1;  // of the readout
-// What a coder moves goes with the line and is in no noise beside it: 23 drawn films of 320 and 640
+// What a coder moves goes with the line and is in no noise beside it: 31 drawn films of 320 and 640
 // columns at crf 23 erred by 1.9 times what the noise told, rms.
 constexpr double kOfCoder = 2.0;
 

@@ -56,7 +56,7 @@ bool filmAt(const Setup& setup, double throttle, double times, const std::string
     recipe.height = static_cast<std::size_t>(setup.camera.height_px);
     recipe.frameRate_hz = setup.camera.frame_rate_hz;
     recipe.readout_s = setup.camera.readout_ms * 1e-3;
-    recipe.frames = 48;
+    recipe.frames = 40;
     recipe.seed = static_cast<unsigned>(1e3 * throttle);
     const double left = leftInRows(std::numbers::pi * first.frequency_hz * recipe.readout_s).sine;
     recipe.shakes = {
@@ -95,13 +95,6 @@ TEST(CalibrateFilms, CorrectTheUnbalance)
     std::ifstream written(folder.path());
     const auto corrected = nlohmann::json::parse(written);
     EXPECT_NEAR(corrected["drive"]["unbalance_g_mm"], value["after"], 1e-3);
-
-    // The same film three times is one throttle.
-    const std::string film = folder.path("faster.mp4") + ":32%";
-    const Calibrated once =
-        calibratedWith({craft.path(), "--film", film, "--film", film, "--film", film});
-    EXPECT_EQ(once.code, 3);
-    EXPECT_NE(once.err.find("fewer than three speeds"), std::string::npos) << once.err;
 }
 
 TEST(CalibrateFilms, RefuseWhatTellsNothing)

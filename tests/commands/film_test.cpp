@@ -87,8 +87,8 @@ TEST(FilmCommand, ReadsADrawnFilm)
 
 // Oracle: the readout of 16 ms and the 74.1 rev/s that film and sound were made of. Read at
 // 11.5 ms, the rows put the line at an alias, 104.1 Hz: the sound says which one is meant. The
-// readout is good to half a per cent as Readout.ComesBackFromAKnownFrequency holds, and a coder
-// adds as much.
+// readout comes back as docs/figures.md has it of films whose lines swing more than once while a
+// frame is read: 2 %.
 TEST(FilmCommand, TellsTheReadoutByTheSoundOfTheRotors)
 {
     FilmRecipe recipe;
@@ -115,13 +115,13 @@ TEST(FilmCommand, TellsTheReadoutByTheSoundOfTheRotors)
         const auto film = told(file, wrong);
         EXPECT_NEAR(film["heard_rpm"], 4446, 0.005 * 4446);
         ASSERT_TRUE(film["readout_estimate_ms"].is_number()) << wrong;
-        EXPECT_NEAR(film["readout_estimate_ms"], 16, 0.01 * 16);
+        EXPECT_NEAR(film["readout_estimate_ms"], 16, 0.02 * 16);
         EXPECT_LT(film["readout_spread_ms"], 0.025 * 16);
         EXPECT_TRUE(warned(film)) << wrong;
     }
     const auto right = told(file, "16");
     EXPECT_EQ(right["lines"][0]["order"], "1");
-    EXPECT_NEAR(right["readout_estimate_ms"], 16, 0.01 * 16);
+    EXPECT_NEAR(right["readout_estimate_ms"], 16, 0.02 * 16);
     EXPECT_FALSE(warned(right));
     const auto mute = told(silent, "11.5");
     EXPECT_TRUE(mute["heard_rpm"].is_null());
