@@ -5,6 +5,7 @@
 #include "app/commands/read_film.h"
 #include "app/commands/stop_on_interrupt.h"
 #include "core/base/units.h"
+#include "core/calibrate/film_unbalance.h"
 
 #include <utility>
 

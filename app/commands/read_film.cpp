@@ -16,17 +16,13 @@ Result<void> hear(const FilmAsked& asked, const ClipFacts& facts, const std::sto
 {
     if (!facts.hasSound || !asked.setup)
         return {};
-    const auto heard =
-        readSoundTrack(asked.file, facts, asked.part, stop).and_then([&](const SoundTrack& sound) {
-            return rotorsOnFilm(*asked.setup, sound, stop);
-        });
-    if (stop.stop_requested())
-        return tl::unexpected(stoppedOnRequest());
-    if (heard)
-        read.heard = *heard;
-    else
-        read.warnings.push_back(
-            {"film_sound", phrase("The sound settles no speed: %1", heard.error().what)});
+    auto heard =
+        heardOnFilm(*asked.setup, readSoundTrack(asked.file, facts, asked.part, stop), stop);
+    if (!heard)
+        return tl::unexpected(heard.error());
+    read.heard = heard->speed;
+    if (heard->warning)
+        read.warnings.push_back(*std::move(heard->warning));
     return {};
 }
 

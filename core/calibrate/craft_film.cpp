@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/calibrate/craft_film.h"
 
+#include "core/calibrate/film_texts.h"
+
 #include <cmath>
 #include <utility>
 

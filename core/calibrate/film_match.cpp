@@ -4,7 +4,6 @@
 #include "core/assess/assess.h"
 #include "core/assess/texts.h"
 #include "core/base/units.h"
-#include "core/setup/unbalance.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,7 +14,6 @@ namespace stillbay {
 namespace {
 
 constexpr double kSlowestFlight = 0.5;   // of the hover's speed: a quarter of the weight is held
-constexpr double kShows = 2.0;           // times the floor, from which an order should be seen
 constexpr double kThrottleWidth = 0.05;  // of the speed that a known throttle gives
 constexpr double kNearlyAsGood = 0.2;    // below the best score, which is 1 at most
 constexpr double kAsPredicted = 0.6;     // of the share that is explained: score
@@ -146,7 +144,7 @@ Try triedAt(double speed, const Orders& craft, const FilmReading& reading)
         if (attempt.filmed[k] > 0)
             attempt.score += attempt.filmed[k] *
                              (1.0 - 0.5 * strangeness(std::sqrt(attempt.filmed[k]), predicted_px));
-        else if (predicted_px && *predicted_px > kShows * reading.floor_px &&
+        else if (predicted_px && *predicted_px > kShowsOnFilm * reading.floor_px &&
                  !isBlindAt(reading.blind_hz, craft.orders()[k] * speed))
             attempt.score -= 0.5 * std::min(squared(*predicted_px), all);
     }
@@ -352,46 +350,6 @@ Result<void> addPrediction(const Setup& setup, const Orders& craft, FilmMatch& m
     return {};
 }
 
-// A sentence about an order with its size, where there is something to say.
-void addOrderText(const Phrase& name, const FilmReading& reading, const FilmMatch& match,
-                  const OrderOnFilm& order, std::vector<std::pair<double, Phrase>>& texts)
-{
-    const Number at = fixed(order.frequency_hz, 1);
-    if (order.filmed_px && order.predicted_px)
-        texts.emplace_back(
-            *order.filmed_px,
-            phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px; predicted %5\u00A0px.",
-                   at, name, rpmText(match.speed), rounded(*order.filmed_px, 2),
-                   rounded(*order.predicted_px, 2)));
-    else if (order.filmed_px)
-        texts.emplace_back(*order.filmed_px,
-                           phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px.", at, name,
-                                  rpmText(match.speed), rounded(*order.filmed_px, 2)));
-    else if (order.predicted_px && *order.predicted_px > kShows * reading.floor_px)
-        texts.emplace_back(
-            *order.predicted_px,
-            isBlindAt(reading.blind_hz, order.frequency_hz)
-                ? phrase("The film is blind at %1\u00A0Hz, where %2 is predicted with %3\u00A0px.",
-                         at, name, rounded(*order.predicted_px, 2))
-                : phrase("Nothing shows at %1\u00A0Hz, where %2 is predicted with %3\u00A0px.", at,
-                         name, rounded(*order.predicted_px, 2)));
-}
-
-// A line that no order explains, or of a film whose speed is not to be relied on.
-Phrase lineText(const FilmLine& line, const MatchedLine& matched, bool isPoor)
-{
-    const Number at = fixed(line.frequency_hz, 1), size = rounded(line.wobble_px, 2);
-    if (isPoor)
-        return phrase("The film wobbles at %1\u00A0Hz by %2\u00A0px.", at, size);
-    if (matched.resonance)
-        return phrase(
-            "The film wobbles at %1\u00A0Hz by %2\u00A0px, which no order explains; the "
-            "craft rings at %3\u00A0Hz (%4).",
-            at, size, fixed(matched.resonance->frequency_hz, 0), matched.resonance->text);
-    return phrase("The film wobbles at %1\u00A0Hz by %2\u00A0px, which no order explains.", at,
-                  size);
-}
-
 }  // namespace
 
 Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
@@ -465,107 +423,6 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
 bool isSpeedSettled(const FilmMatch& match)
 {
     return match.mark.quality != Quality::Poor && (match.isSpeedKnown || !match.otherSpeed);
-}
-
-Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMatch> films)
-{
-    constexpr std::size_t kFewest = 3;
-    constexpr double kModelSpread = 0.1;  // of the computed motion, as of an airframe's level
-    if (films.size() < kFewest)
-        return fail(Errc::BadInput, phrase("Films at three throttles or more are needed"));
-    std::vector<double> speeds, ratios;  // ratios: logarithms
-    std::size_t unsettled = 0, hidden = 0;
-    for (const FilmMatch& film : films) {
-        if (!isSpeedSettled(film)) {
-            ++unsettled;
-            continue;
-        }
-        const auto first = std::find_if(film.orders.begin(), film.orders.end(),
-                                        [](const auto& order) { return order.order == 1; });
-        if (first == film.orders.end() || !first->predicted_px || !(*first->predicted_px > 0))
-            continue;
-        if (!first->filmed_px) {
-            ++hidden;
-            continue;
-        }
-        const bool isNew = std::none_of(speeds.begin(), speeds.end(), [&](double speed) {
-            return std::abs(film.speed / speed - 1) < kOrderWidth;
-        });
-        if (isNew)
-            speeds.push_back(film.speed);
-        ratios.push_back(std::log(*first->filmed_px / *first->predicted_px));
-    }
-    if (speeds.size() < kFewest)
-        return fail(Errc::NoAnswer,
-                    unsettled > 0
-                        ? phrase("Order 1 (unbalance) shows at fewer than three speeds of the "
-                                 "rotors: of %1 films %2 leave their speed open",
-                                 whole(films.size()), whole(unsettled))
-                        : phrase("Order 1 (unbalance) shows at fewer than three speeds of the "
-                                 "rotors"));
-
-    const auto n = static_cast<double>(ratios.size());
-    double mean = 0, squares = 0, before = 0;
-    for (const double ratio : ratios)
-        mean += ratio / n;
-    for (const double ratio : ratios) {
-        squares += squared(ratio - mean);
-        before += squared(ratio);
-    }
-    const double factor = std::exp(mean);
-    const double spread = std::hypot(std::sqrt(squares / (n - 1) / n), kModelSpread);
-    Setup scaled = setup;
-    scaleUnbalance(scaled, factor);
-    Correction correction;
-    correction.measurement = phrase("films at %1 throttles", whole(speeds.size()));
-    correction.values.push_back({"drive.unbalance_g_mm", phrase("unbalance of the propellers"),
-                                 "g·mm", setup.drive.unbalance_g_mm, scaled.drive.unbalance_g_mm,
-                                 spread});
-    for (std::size_t i = 0; i < setup.airframe.arms.size(); ++i)
-        if (setup.airframe.arms[i].unbalance_g_mm)
-            correction.values.push_back({"airframe.arms[" + std::to_string(i) + "].unbalance_g_mm",
-                                         phrase("unbalance of motor %1", whole(i + 1)), "g·mm",
-                                         setup.airframe.arms[i].unbalance_g_mm,
-                                         *scaled.airframe.arms[i].unbalance_g_mm, spread});
-    if (unsettled > 0)
-        correction.warnings.push_back(
-            {"film-left-out", phrase("%1 of %2 films are left out, which leave their speed open.",
-                                     whole(unsettled), whole(films.size()))});
-    if (hidden > 0)
-        correction.warnings.push_back(
-            {"film-order-hidden", phrase("On %1 of %2 films order 1 does not show: the unbalance "
-                                         "may be less than the others say.",
-                                         whole(hidden), whole(films.size()))});
-    correction.residual = std::sqrt(squares / n);
-    correction.residualBefore = std::sqrt(before / n);
-    const bool agree = std::sqrt(squares / (n - 1)) < std::log(1.5);
-    correction.mark =
-        agree ? QualityMark{Quality::Fair, phrase("the films agree; motors are not told apart")}
-              : QualityMark{Quality::Poor,
-                            phrase("the films disagree: the craft's frequencies differ from the "
-                                   "predicted ones. Do the pluck and tap tests first")};
-    return correction;
-}
-
-std::vector<Phrase> filmTexts(const Setup& setup, const FilmReading& reading,
-                              const FilmMatch& match)
-{
-    std::vector<std::pair<double, Phrase>> texts;
-    const bool isPoor = match.mark.quality == Quality::Poor;
-    for (const OrderOnFilm& order : match.orders)
-        if (!isPoor)
-            addOrderText(orderText(order.order, setup.drive.propeller.blades), reading, match,
-                         order, texts);
-    for (const MatchedLine& matched : match.lines)
-        if (isPoor || !matched.order)
-            texts.emplace_back(reading.lines[matched.line].wobble_px,
-                               lineText(reading.lines[matched.line], matched, isPoor));
-    std::stable_sort(texts.begin(), texts.end(),
-                     [](const auto& a, const auto& b) { return a.first > b.first; });
-    std::vector<Phrase> sentences;
-    for (auto& [size, text] : texts)
-        sentences.push_back(std::move(text));
-    return sentences;
 }
 
 }  // namespace stillbay

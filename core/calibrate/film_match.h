@@ -75,23 +75,10 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
                             const FilmMatchOptions& options = {});
 
 inline constexpr double kOrderWidth = 0.025;  // of an order's frequency
+inline constexpr double kShowsOnFilm = 2.0;   // times the floor, from which an order should be seen
 
 /// Whether the film's speed may be built upon: not poor, and known beside the film or left no other
 /// by the lines.
 bool isSpeedSettled(const FilmMatch& match);
-
-/// The unbalance from films at three throttles or more: what order 1 shows over what is predicted,
-/// its geometric mean. Each unbalance of the craft is multiplied by it. Films whose speed is not
-/// settled are left out, with a warning.
-///
-/// @error BadInput  fewer than three films. NoAnswer  fewer than three speeds, further apart than
-///                  kOrderWidth, whose films show order 1.
-/// @source own derivation; wobble is proportional to the unbalance
-Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMatch> films);
-
-/// "The film wobbles at 73.4 Hz: order 1 (unbalance) at 4404 rpm, 1.4 px; predicted 1.2 px." One
-/// sentence an order or line, the strongest first. A poor match names no orders.
-std::vector<Phrase> filmTexts(const Setup& setup, const FilmReading& reading,
-                              const FilmMatch& match);
 
 }  // namespace stillbay

@@ -54,4 +54,17 @@ Result<SpeedOfRotors> rotorsOnFilm(const Setup& setup, const SoundTrack& sound,
         middle, std::max({kSoundSpread * middle, high - middle, middle - low, median(widths)})};
 }
 
+Result<HeardOnFilm> heardOnFilm(const Setup& setup, const Result<SoundTrack>& sound,
+                                const std::stop_token& stop)
+{
+    const auto speed =
+        sound.and_then([&](const SoundTrack& track) { return rotorsOnFilm(setup, track, stop); });
+    if (stop.stop_requested())
+        return tl::unexpected(stoppedOnRequest());
+    if (speed)
+        return HeardOnFilm{*speed, {}};
+    return HeardOnFilm{
+        {}, Warning{"film_sound", phrase("The sound settles no speed: %1", speed.error().what)}};
+}
+
 }  // namespace stillbay

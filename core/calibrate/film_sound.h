@@ -5,6 +5,7 @@
 #include "core/clip/sound_track.h"
 #include "core/setup/setup.h"
 
+#include <optional>
 #include <stop_token>
 
 namespace stillbay {
@@ -19,5 +20,15 @@ namespace stillbay {
 ///                  speed explains the sound nearly as well; stopped.
 Result<SpeedOfRotors> rotorsOnFilm(const Setup& setup, const SoundTrack& sound,
                                    const std::stop_token& stop = {});
+
+/// The same of a film whose sound may not have been readable either.
+struct HeardOnFilm {
+    std::optional<SpeedOfRotors> speed;  ///< none: the warning says why
+    std::optional<Warning> warning;
+};
+
+/// @error NoAnswer  stopped.
+Result<HeardOnFilm> heardOnFilm(const Setup& setup, const Result<SoundTrack>& sound,
+                                const std::stop_token& stop = {});
 
 }  // namespace stillbay

@@ -3,6 +3,8 @@
 
 #include "core/assess/assess.h"
 #include "core/base/units.h"
+#include "core/calibrate/film_texts.h"
+#include "core/calibrate/film_unbalance.h"
 #include "core/setup/unbalance.h"
 #include "tests/assess/crafts.h"
 #include "tests/calibrate/corrections.h"

@@ -6,6 +6,7 @@
 #include "core/calibrate/craft_film.h"
 #include "core/calibrate/film_readout.h"
 #include "core/calibrate/film_sound.h"
+#include "core/calibrate/film_unbalance.h"
 #include "ui/recordings/recording_words.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
@@ -40,21 +41,6 @@ struct Said {
     FilmMatchOptions known;
     std::optional<FilmedMark> mark;
 };
-
-// By the film's sound, where it has one; why it tells no speed is a warning.
-std::optional<SpeedOfRotors> heardOn(const ReadFilm& film, const Setup& setup,
-                                     const std::stop_token& stop, std::vector<Warning>& warnings)
-{
-    if (!film.sound())
-        return {};
-    const auto heard = film.sound()->and_then(
-        [&](const SoundTrack& sound) { return rotorsOnFilm(setup, sound, stop); });
-    if (heard)
-        return *heard;
-    warnings.push_back(
-        {"film_sound", phrase("The sound settles no speed: %1", heard.error().what)});
-    return {};
-}
 
 // Straight between the points of the curve, which has its peaks.
 double wobbleAt(const std::vector<WobbleAt>& curve, double throttle)
@@ -91,15 +77,19 @@ Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
         return tl::unexpected(stoppedOnRequest());
     if (!lines)
         return tl::unexpected<Error>(lines.error());
-    std::vector<Warning> warnings;
-    const FilmMatchOptions known{film.named.throttle,
-                                 heardOn(*film.film, question.setup, stop, warnings)};
-    if (stop.stop_requested())
-        return tl::unexpected(stoppedOnRequest());
+    HeardOnFilm heard;
+    if (film.film->sound()) {
+        Result<HeardOnFilm> answer = heardOnFilm(question.setup, *film.film->sound(), stop);
+        if (!answer)
+            return tl::unexpected<Error>(answer.error());
+        heard = *std::move(answer);
+    }
+    const FilmMatchOptions known{film.named.throttle, heard.speed};
     Result<CraftFilm> crafts = filmOfCraft(question.setup, film.film->clip().facts, *lines, known);
     if (!crafts)
         return tl::unexpected<Error>(crafts.error());
-    crafts->warnings.insert(crafts->warnings.begin(), warnings.begin(), warnings.end());
+    if (heard.warning)
+        crafts->warnings.insert(crafts->warnings.begin(), *heard.warning);
     Said said{*std::move(crafts), known, {}};
     said.mark = markOf(film, said.film);
     return said;
