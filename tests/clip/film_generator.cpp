@@ -121,8 +121,21 @@ FilmGenerator::FilmGenerator(FilmRecipe recipe) : m_recipe(std::move(recipe))
                           static_cast<std::size_t>(r.box->height_px) + kTaps);
 }
 
-FilmGenerator::Picture FilmGenerator::drawScene(unsigned seed, std::size_t width,
-                                                std::size_t height) const
+namespace {
+
+std::vector<double> sampled(const std::function<double(double, double)>& scene, std::size_t width,
+                            std::size_t height)
+{
+    std::vector<double> values;
+    for (std::size_t y = 0; y < height; ++y)
+        for (std::size_t x = 0; x < width; ++x)
+            values.push_back(scene(static_cast<double>(x) + 0.5 - static_cast<double>(width) / 2,
+                                   static_cast<double>(y) + 0.5 - static_cast<double>(height) / 2));
+    return values;
+}
+
+// Patches and boxes of all sizes.
+std::vector<double> patches(unsigned seed, std::size_t width, std::size_t height)
 {
     std::mt19937 random(seed);
     std::uniform_real_distribution<double> uniform(-1.0, 1.0);
@@ -169,6 +182,16 @@ FilmGenerator::Picture FilmGenerator::drawScene(unsigned seed, std::size_t width
                 sum[y * width + x] += light * std::clamp(inside + 0.5, 0.0, 1.0);
             }
     }
+    return sum;
+}
+
+}  // namespace
+
+FilmGenerator::Picture FilmGenerator::drawScene(unsigned seed, std::size_t width,
+                                                std::size_t height) const
+{
+    std::vector<double> sum =
+        m_recipe.scene ? sampled(m_recipe.scene, width, height) : patches(seed, width, height);
     // The lens: a Gauss of 0.7 pixels, which leaves nothing that the kernels could not carry.
     constexpr double kLens_px = 0.7;
     std::array<double, 4> lens{};
@@ -228,7 +251,7 @@ Stand FilmGenerator::standAt(double time_s) const
             r.pan_px *
             fade(std::clamp((time_s - r.panFrom_s) / (r.panTo_s - r.panFrom_s), 0.0, 1.0));
     for (const Shake& shake : r.shakes) {
-        const double cycles = shake.frequency_hz * time_s;
+        const double cycles = shake.frequency_hz * (shake.clock ? shake.clock(time_s) : time_s);
         stand.across_px +=
             shake.amplitude.across_px * std::cos(turn * (cycles + shake.phase.across_px));
         stand.up_px += shake.amplitude.up_px * std::cos(turn * (cycles + shake.phase.up_px));

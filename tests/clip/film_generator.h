@@ -24,6 +24,8 @@ struct Shake {
     double frequency_hz = 0.0;
     Stand amplitude;
     Stand phase;
+    /// Its own time at a time [s], of a speed that wanders; empty: the same.
+    std::function<double(double)> clock;
 };
 
 /// What moves through the picture by itself: a box with a texture of its own.
@@ -52,6 +54,10 @@ struct FilmRecipe {
     Stand driftPerSecond;  ///< steady
     Stand sway;            ///< amplitudes of a slow sway
     double sway_hz = 0.7;
+    /// What is filmed: its brightness, of any scale, so far to the right and below the picture's
+    /// middle [px]. Empty: patches and boxes of all sizes, other ones in each shot and on a
+    /// passing box.
+    std::function<double(double, double)> scene;
     double texture = 30.0;  ///< standard deviation of the brightness, of 255
     double noise = 2.0;     ///< the sensor's, of each pixel
     std::optional<PassingBox> box;
