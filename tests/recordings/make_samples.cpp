@@ -2,6 +2,7 @@
 // Writes the sample recordings, and the pictures of them: make_samples FOLDER [PICTURES]. Build
 // target make_samples, which is not built unless asked for.
 #include "tests/assess/crafts.h"
+#include "tests/recordings/sample_film.h"
 #include "tests/recordings/samples.h"
 
 #include <exception>
@@ -14,7 +15,9 @@ int main(int argc, char** argv)
         return 2;
     }
     try {
-        stillbay::test::writeSamples(stillbay::test::sampleCraft("reedbed"), argv[1]);
+        const stillbay::Setup reedbed = stillbay::test::sampleCraft("reedbed");
+        stillbay::test::writeSamples(reedbed, argv[1]);
+        stillbay::test::writeFilms(reedbed, argv[1]);
         if (argc == 3)
             stillbay::test::writePictures(argv[1], argv[2]);
     } catch (const std::exception& error) {

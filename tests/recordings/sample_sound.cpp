@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "tests/recordings/noise.h"
+#include "tests/recordings/sample_film.h"
 #include "tests/recordings/samples.h"
 #include "tests/recordings/true_reedbed.h"
+#include "tests/recordings/wander.h"
 
 #include <algorithm>
 #include <array>
@@ -21,24 +23,6 @@ constexpr double kWander = 0.0012;  // of the speed, up and down
 constexpr std::array<double, 6> kBladePass{0.045, 0.022, 0.013, 0.009, 0.005, 0.003};
 constexpr double kTurn = 0.006, kPoles = 0.004;
 constexpr double kStream = 0.012, kRoom = 0.0008;  // of the air about the blades, of the room
-
-// Slow and quick changes of the speed, together nothing.
-struct Wander {
-    std::array<double, 3> frequency_hz{0.37, 0.83, 1.9}, phase{};
-
-    explicit Wander(Noise& noise)
-    {
-        for (double& each : phase)
-            each = noise.phase();
-    }
-    double at(double t) const
-    {
-        double sum = 0;
-        for (std::size_t k = 0; k < phase.size(); ++k)
-            sum += std::sin(2 * std::numbers::pi * frequency_hz[k] * t + phase[k]);
-        return sum / static_cast<double>(phase.size());
-    }
-};
 
 struct Voice {
     double multiple = 1.0;  // of the speed
@@ -79,6 +63,13 @@ double loudness(double n)
     return n * n / 1e4;
 }
 
+void addVoices(double& sample, const std::vector<Voice>& voices, double n, double turns)
+{
+    for (const Voice& voice : voices)
+        sample += loudness(n) * voice.loudness *
+                  std::sin(2 * std::numbers::pi * voice.multiple * turns + voice.phase);
+}
+
 void addMotor(SampleSound& sound, const Speeds& held, double offset, Noise& noise)
 {
     const Wander wander(noise);
@@ -90,21 +81,19 @@ void addMotor(SampleSound& sound, const Speeds& held, double offset, Noise& nois
         turns += n / sound.rate_hz;
         if (n <= 0)
             continue;
-        for (const Voice& voice : voices)
-            sound.values[k] +=
-                loudness(n) * voice.loudness *
-                std::sin(2 * std::numbers::pi * voice.multiple * turns + voice.phase);
+        addVoices(sound.values[k], voices, n, turns);
     }
 }
 
 // Rushing air: noise that falls with the frequency, as loud as the motors turn.
-void addAir(SampleSound& sound, const Speeds& held, Noise& noise)
+template <class SpeedAt>
+void addAir(SampleSound& sound, const SpeedAt& speedAtTime, Noise& noise)
 {
     double low = 0;
     for (std::size_t k = 0; k < sound.values.size(); ++k) {
         const double white = noise.normal();
         low += 0.35 * (white - low);
-        const double n = speedAt(held, static_cast<double>(k) / sound.rate_hz);
+        const double n = speedAtTime(static_cast<double>(k) / sound.rate_hz);
         sound.values[k] += kStream * loudness(n) * low + kRoom * white;
     }
 }
@@ -121,7 +110,26 @@ SampleSound motorSound(const Setup& trueCraft)
         held[h] = trueSpeed(trueCraft, kHeldThrottles[h].stick);
     for (const double offset : kTrueSpeedOffset)
         addMotor(sound, held, offset, noise);
-    addAir(sound, held, noise);
+    addAir(
+        sound, [&](double t) { return speedAt(held, t); }, noise);
+    return sound;
+}
+
+SampleSound soundOf(const SampleFilm& film)
+{
+    Noise noise(film.seed + 1);
+    SampleSound sound;
+    sound.values.assign(static_cast<std::size_t>(film.duration() * sound.rate_hz), 0.0);
+    double speed = 0;
+    for (const FilmedMotor& motor : film.motors) {
+        const std::vector<Voice> voices = voicesOfOneMotor(noise);
+        for (std::size_t k = 0; k < sound.values.size(); ++k)
+            addVoices(sound.values[k], voices, motor.speed,
+                      motor.turns(static_cast<double>(k) / sound.rate_hz));
+        speed += motor.speed / static_cast<double>(film.motors.size());
+    }
+    addAir(
+        sound, [&](double) { return speed; }, noise);
     return sound;
 }
 

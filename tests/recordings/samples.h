@@ -77,7 +77,7 @@ struct HeldThrottle {
 inline constexpr HeldThrottle kHeldThrottles[] = {
     {0.30, 1.0, 4.5}, {0.45, 5.5, 9.0}, {0.60, 10.0, 13.5}};
 
-/// Writes them all. Throws where it cannot.
+/// Writes them all but the films (sample_film.h). Throws where it cannot.
 ///
 /// @param reedbed  the sample craft as its file has it
 void writeSamples(const Setup& reedbed, const std::filesystem::path& folder);
