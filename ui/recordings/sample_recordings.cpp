@@ -37,6 +37,9 @@ void describeSample(NamedRecording& recording)
         recording.sensor_mm = Triple{-20.0, 10.0, 22.0};
     } else if (name == QStringLiteral("sweep-bay")) {
         recording.sensor_mm = Triple{95.0, -25.0, -18.0};
+    } else if (const QString film = QStringLiteral("film-"); name.startsWith(film)) {
+        recording.kind = RecordingKind::Film;
+        recording.throttle = name.mid(film.size()).toDouble() / 100.0;
     }
 }
 

@@ -15,7 +15,8 @@ bool areSamplesOf(const Setup& setup);
 ///
 /// @return their paths; empty where that folder cannot be written
 QStringList laidOutSamples();
-/// What is said of the sensor of a sample, as the sample's own file and its README tell it.
+/// What is said of a sample beside its file: its sensor, the throttle of a film, as the sample's
+/// own file and its README tell it.
 void describeSample(NamedRecording& recording);
 
 }  // namespace stillbay::ui
