@@ -2,10 +2,13 @@
 #include "core/assess/assess.h"
 #include "core/base/units.h"
 #include "core/calibrate/craft_film.h"
+#include "core/clip/child_process.h"
+#include "core/clip/decoder_tools.h"
 #include "core/clip/frames.h"
 #include "core/clip/probe.h"
 #include "core/clip/read_clip.h"
 #include "core/craft/craft.h"
+#include "core/recording/read_recording.h"
 #include "core/recording/rotor_speed.h"
 #include "tests/assess/crafts.h"
 #include "tests/recordings/sample_film.h"
@@ -224,12 +227,34 @@ TEST(SampleFilms, AreReadAsTheyWereDrawnAndGiveTheTrueUnbalance)
     }
 }
 
+// A film's sound by the decoder's own program.
+Recording soundIn(const std::filesystem::path& film)
+{
+    const auto wav = std::filesystem::path(testing::TempDir()) / "stillbay-film-sound.wav";
+    const auto tools = findDecoderTools();
+    EXPECT_TRUE(tools) << (tools ? "" : english(tools.error().what));
+    std::vector<std::string> arguments{"-nostdin", "-loglevel", "level+error", "-y"};
+    for (const std::string& word : inputArguments(film))
+        arguments.push_back(word);
+    for (const std::string& word : {std::string("-vn"), "file:" + wav.string()})
+        arguments.push_back(word);
+    auto child = ChildProcess::start(tools->ffmpeg, arguments, errorsOnly);
+    EXPECT_TRUE(child) << (child ? "" : english(child.error().what));
+    const auto ending = child->finish(patienceOf(60, {}));
+    EXPECT_TRUE(ending && ending->isGood()) << child->lastWords();
+    const auto sound = readRecording(wav);
+    EXPECT_TRUE(sound) << (sound ? "" : english(sound.error().what));
+    std::filesystem::remove(wav);
+    return sound.value_or(Recording{});
+}
+
 // Oracle: the speeds that the sound was made with, to half a per cent.
 TEST(SampleFilms, SoundOfTheTrueSpeeds)
 {
     for (const FilmedThrottle& held : test::kFilmedThrottles) {
-        const test::SampleSound sound = test::soundOf(test::sampleFilm(filmedCraft(), held));
-        const auto track = followRotorSpeed(sound.values, sound.rate_hz);
+        const Recording sound = soundIn(fileOf(SampleFilm{.stick = held.stick}));
+        ASSERT_EQ(sound.channels.size(), 1U);
+        const auto track = followRotorSpeed(sound.channels.front().values, sound.rate);
         ASSERT_TRUE(track) << english(track.error().what);
         const auto stretches = steadyStretches(*track);
         ASSERT_EQ(stretches.size(), 1U);
