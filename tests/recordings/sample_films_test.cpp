@@ -123,7 +123,7 @@ double drawnFrequency_hz(const SampleFilm& film)
 // its version; the frame after is two or more off. One film stands for all, which are read below.
 TEST(SampleFilms, ShowWhatTheGeneratorDraws)
 {
-    constexpr double kCoder = 2.0;
+    constexpr double kCoder = 1.7;
     const SampleFilm film = test::sampleFilm(filmedCraft(), test::kFilmedThrottles[1]);
     const auto facts = probeClip(fileOf(film));
     ASSERT_TRUE(facts) << english(facts.error().what);
