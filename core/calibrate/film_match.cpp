@@ -422,7 +422,8 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
 
 bool isSpeedSettled(const FilmMatch& match)
 {
-    return match.mark.quality != Quality::Poor && (match.isSpeedKnown || !match.otherSpeed);
+    return match.mark.quality != Quality::Poor &&
+           (match.isSpeedKnown || (!match.otherSpeed && ordersSeen(match) >= 2));
 }
 
 }  // namespace stillbay

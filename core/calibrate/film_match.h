@@ -77,8 +77,8 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
 inline constexpr double kOrderWidth = 0.025;  // of an order's frequency
 inline constexpr double kShowsOnFilm = 2.0;   // times the floor, from which an order should be seen
 
-/// Whether the film's speed may be built upon: not poor, and known beside the film or left no other
-/// by the lines.
+/// Whether the film's speed may be built upon: not poor, and known beside the film, or by two
+/// orders or more that leave no other. A single line is an order of some speed in any case.
 bool isSpeedSettled(const FilmMatch& match);
 
 }  // namespace stillbay

@@ -24,7 +24,13 @@ void addOrderText(const Phrase& name, const FilmReading& reading, const FilmMatc
 {
     const Number at = fixed(order.frequency_hz, 1);
     const Phrase turns = phrase("%1 rpm", fixed(match.speed / unit::rpm, 0));
-    if (order.filmed_px && order.predicted_px)
+    if (order.filmed_px && order.predicted_px && !isSpeedSettled(match))
+        texts.emplace_back(
+            *order.filmed_px,
+            phrase("The film wobbles at %1\u00A0Hz by %4\u00A0px: %2, if the rotors turn at %3; "
+                   "predicted %5\u00A0px.",
+                   at, name, turns, rounded(*order.filmed_px, 2), sizeText(*order.predicted_px)));
+    else if (order.filmed_px && order.predicted_px)
         texts.emplace_back(
             *order.filmed_px,
             phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px; predicted %5\u00A0px.",

@@ -11,7 +11,8 @@
 namespace stillbay {
 
 /// "The film wobbles at 73.4 Hz: order 1 (unbalance) at 4404 rpm, 1.4 px; predicted 1.2 px." One
-/// sentence an order or line, the strongest first. A poor match names no orders.
+/// sentence an order or line, the strongest first. Where the speed is not settled an order is said
+/// with an if, and a poor match names none.
 std::vector<Phrase> filmTexts(const Setup& setup, const FilmReading& reading,
                               const FilmMatch& match);
 

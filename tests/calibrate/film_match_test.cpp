@@ -117,7 +117,8 @@ TEST(FilmMatch, ThreeFilmsTellTheUnbalance)
     scaleUnbalance(shaken, 1.7);
     std::vector<FilmMatch> films;
     for (const double throttle : {0.28, 0.36, 0.44, 0.55})
-        films.push_back(matchFilm(setup, filmedAt(shaken, throttle, 0.01)).value());
+        films.push_back(
+            matchFilm(setup, filmedAt(shaken, throttle, 0.01), {.throttle = throttle}).value());
     const auto correction = unbalanceFromFilms(setup, films);
     ASSERT_TRUE(correction) << english(correction.error().what);
     const CorrectedValue* value = valueOf(*correction, "drive.unbalance_g_mm");
@@ -259,6 +260,23 @@ TEST(FilmMatch, ClaimsNoOrderWhereItIsPoor)
     EXPECT_EQ(allOf(texts).find("order"), std::string::npos) << allOf(texts);
 }
 
+TEST(FilmMatch, SaysIfWhereTheSpeedIsOpen)
+{
+    // Oracle: one line is any order's; two whose ratio is that of two orders are of one speed; a
+    // named throttle settles one.
+    const auto setup = sampleCraft("reedbed");
+    FilmReading reading = filmedAt(setup, 0.32, 0.02);
+    ASSERT_EQ(reading.lines.size(), 1U);
+    const auto said = [&](const FilmMatchOptions& options) {
+        return allOf(filmTexts(setup, reading, matchFilm(setup, reading, options).value()));
+    };
+    EXPECT_NE(said({}).find("if the rotors turn at"), std::string::npos) << said({});
+    EXPECT_EQ(said({.throttle = 0.32}).find("if the rotors"), std::string::npos);
+    reading.lines.push_back(lineAt(2 * speedAt(setup, 0.32), 0.05));
+    EXPECT_TRUE(isSpeedSettled(matchFilm(setup, reading).value()));
+    EXPECT_EQ(said({}).find("if the rotors"), std::string::npos) << said({});
+}
+
 TEST(FilmMatch, LeavesOpenSpeedsOutOfTheUnbalance)
 {
     // Oracle: four films of 1.7 times the unbalance, and one of ten times whose speed is left open.
@@ -267,9 +285,10 @@ TEST(FilmMatch, LeavesOpenSpeedsOutOfTheUnbalance)
     scaleUnbalance(shaken, 1.7);
     std::vector<FilmMatch> films;
     for (const double throttle : {0.28, 0.36, 0.44, 0.55})
-        films.push_back(matchFilm(setup, filmedAt(shaken, throttle, 0.01)).value());
-    FilmMatch open = films.front();
-    open.otherSpeed = 0.5 * open.speed;
+        films.push_back(
+            matchFilm(setup, filmedAt(shaken, throttle, 0.01), {.throttle = throttle}).value());
+    FilmMatch open = matchFilm(setup, filmedAt(shaken, 0.28, 0.01)).value();
+    EXPECT_FALSE(isSpeedSettled(open));  // one line, which is an order of some speed in any case
     for (OrderOnFilm& order : open.orders)
         if (order.filmed_px)
             order.filmed_px = 10 * *order.filmed_px;

@@ -78,8 +78,7 @@ TEST(CalibrateFilms, CorrectTheUnbalance)
         const std::string file = folder.path(name);
         ASSERT_TRUE(filmAt(setup, throttle, 1.6, file));
         words.push_back("--film");
-        words.push_back(throttle == 0.285 ? file
-                                          : file + ':' + std::to_string(100 * throttle) + '%');
+        words.push_back(file + ':' + std::to_string(100 * throttle) + '%');
     }
     const Calibrated run = calibratedWith(words);
     ASSERT_EQ(run.code, 0) << run.err;

@@ -164,6 +164,30 @@ TEST_F(FilmViewTest, AMarkStandsAtTheThrottleItWasFlownAt)
     EXPECT_TRUE(window.tuning().acrossThrottle().filmed().empty());
 }
 
+// Oracle: samples/recordings/README.md, which says what the films were drawn with.
+TEST_F(FilmViewTest, TheSampleFilmsOfferTheUnbalance)
+{
+    for (QPushButton* button : view.findChildren<QPushButton*>())
+        if (button->text() == QStringLiteral("Add the sample recordings"))
+            button->click();
+    const auto& recordings = document.setup().recordings;
+    const auto film = std::find_if(recordings.begin(), recordings.end(), [](const auto& named) {
+        return named.kind == RecordingKind::Film;
+    });
+    ASSERT_NE(film, recordings.end());
+    EXPECT_EQ(film->throttle, 0.27);
+    view.list().choose(
+        {Chosen::What::Recording, static_cast<std::size_t>(film - recordings.begin())});
+    wait();
+    EXPECT_EQ(window.tuning().acrossThrottle().filmed().size(), 3U);
+    EXPECT_TRUE(view.film().findChild<QCheckBox*>()->isChecked());
+    EXPECT_FALSE(view.said().unbalance().isHidden());
+    const double before = document.setup().drive.unbalance_g_mm;
+    view.said().unbalance().acceptButton().click();
+    EXPECT_NEAR(document.setup().drive.unbalance_g_mm, 6.5, 0.2 * 6.5);
+    EXPECT_LT(before, 5.0);
+}
+
 TEST_F(FilmViewTest, ReadingAFilmCanBeStoppedAndBegunAgain)
 {
     view.addFiles({film(QStringLiteral("a.mp4"), 66.0)});
