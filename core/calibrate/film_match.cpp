@@ -20,6 +20,7 @@ constexpr double kAsPredicted = 0.6;     // of the share that is explained: scor
 constexpr double kWellExplained = 0.8;   // of the lines' power
 constexpr double kStrange = 4.0;         // times stronger or weaker than predicted
 constexpr double kRings = 0.03;          // of its frequency, about a resonance
+constexpr double kMatters = 0.02;        // of the power of all lines
 constexpr double kOneSpeed = 0.01;       // of the speed: orders of one rotor lie closer together
 
 double squared(double x)
@@ -350,6 +351,15 @@ Result<void> addPrediction(const Setup& setup, const Orders& craft, FilmMatch& m
     return {};
 }
 
+// Whether a line's power counts among that of all.
+bool matters(const FilmReading& reading, std::size_t line)
+{
+    double all = 0;
+    for (const FilmLine& each : reading.lines)
+        all += squared(each.wobble_px);
+    return squared(reading.lines[line].wobble_px) > kMatters * all;
+}
+
 }  // namespace
 
 Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
@@ -411,7 +421,7 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
         const double own_hz = reading.lines[matched.line].frequency_hz;
         if (!matched.order)
             matched.resonance = ringingAt(own_hz, all);
-        else if (matched.frequency_hz != own_hz)
+        else if (matched.frequency_hz != own_hz && matters(reading, matched.line))
             match.warnings.push_back(aliasMeant(own_hz, matched.frequency_hz));
     }
     if (auto warning = heardBesideThrottle(craft.craft(), options))
