@@ -26,6 +26,7 @@ namespace {
 constexpr double kLeastShown_hz = 200.0;
 constexpr double kBeyondLast = 1.15;   // of the highest line or order
 constexpr double kShownOfFloor = 0.5;  // what is predicted below would stretch the chart
+constexpr double kOtherThrottle = 0.01;
 constexpr std::size_t kMostInSentence = 3;
 constexpr std::size_t kFewestFilms = 3;
 constexpr std::size_t kFilmedHue = 0, kPredictedHue = 1, kFloorHue = 2;
@@ -185,7 +186,8 @@ MeasuredShown wobbleShown(const std::vector<FilmedMark>& marks, const QString& c
     return shown;
 }
 
-void addNotes(Finding& finding, const CraftFilm& film, const ClipShifts& clip)
+void addNotes(Finding& finding, const CraftFilm& film, const ClipShifts& clip,
+              const std::optional<FilmedMark>& mark, const std::optional<double>& stick)
 {
     if (film.filmedPx != 1.0)
         finding.notes << QObject::tr("Pixels are those of the craft's camera, %1 of the film's.")
@@ -197,6 +199,12 @@ void addNotes(Finding& finding, const CraftFilm& film, const ClipShifts& clip)
                 text += u'.';
             finding.notes << capitalised(text);
         }
+    if (mark && stick && std::abs(mark->throttle - *stick) > kOtherThrottle)
+        finding.notes << QObject::tr(
+                             "The film stands at %1 % throttle, where this craft is computed "
+                             "to turn as fast; the stick stood at %2 %.")
+                             .arg(plainNumber(kPercent * mark->throttle, 3),
+                                  plainNumber(kPercent * *stick, 3));
     if (!film.reading.blind_hz.empty())
         finding.notes << QObject::tr(
             "Where the chart is hatched the film is blind: nothing is said there.");
@@ -267,7 +275,7 @@ Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_to
         if (auto other = otherReadout(question.setup, **readout,
                                       question.setup.camera.readout_ms * unit::ms))
             finding.notes << capitalised(displayText(other->text));
-    addNotes(finding, film, clip);
+    addNotes(finding, film, clip, said->mark, question.chosen.named.throttle);
     offerUnbalance(finding, question.setup, matches);
     finding.notes << silent;
     finding.charts.push_back(linesShown(film, question.setup.drive.propeller.blades));

@@ -130,7 +130,7 @@ void FilmFrame::drawRows(QPainter& painter, const Places& at) const
     const QRectF caption(at.rows.left(), 0.0, at.rows.width(), at.rows.top());
     painter.drawText(
         caption, Qt::AlignHCenter | Qt::AlignVCenter,
-        painter.fontMetrics().elidedText(tr("its rows' bend, ×%1").arg(m_gain), Qt::ElideRight,
+        painter.fontMetrics().elidedText(tr("bend of its rows, ×%1").arg(m_gain), Qt::ElideRight,
                                          static_cast<int>(caption.width())));
     if (m_still.bend.rows.empty()) {
         painter.drawText(at.rows, Qt::AlignCenter | Qt::TextWordWrap, tr("says nothing"));

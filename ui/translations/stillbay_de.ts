@@ -1886,6 +1886,10 @@
         <source>The film wobbles by %1 px in all, whole frames shake by %2 px.</source>
         <translation>Der Film wackelt insgesamt um %1 px, ganze Bilder zittern um %2 px.</translation>
     </message>
+    <message>
+        <source>The film stands at %1 % throttle, where this craft is computed to turn as fast; the stick stood at %2 %.</source>
+        <translation>Der Film steht bei %1 % Gas, wo dieser Kopter nach der Rechnung so schnell dreht; der Knüppel stand bei %2 %.</translation>
+    </message>
 </context>
 <context>
     <name>TubeStock</name>
@@ -5482,7 +5486,7 @@
     </message>
     <message>
         <source>The line at %1&#xa0;Hz is taken for its alias at %2&#xa0;Hz</source>
-        <translation>Die Linie bei %1 Hz wird für ihre Spiegelfrequenz bei %2 Hz gehalten</translation>
+        <translation>Die Linie bei %1&#xa0;Hz wird für ihre Spiegelfrequenz bei %2&#xa0;Hz gehalten</translation>
     </message>
     <message>
         <source>%1 are more than this craft&apos;s rotors reach on a full pack, %2: nothing is predicted there</source>
@@ -5494,15 +5498,15 @@
     </message>
     <message>
         <source>The film wobbles at %1&#xa0;Hz: %2 at %3, %4&#xa0;px.</source>
-        <translation>Der Film wackelt bei %1 Hz: %2 bei %3, %4 px.</translation>
+        <translation>Der Film wackelt bei %1&#xa0;Hz: %2 bei %3, %4&#xa0;px.</translation>
     </message>
     <message>
         <source>The film wobbles at %1&#xa0;Hz by %2&#xa0;px.</source>
-        <translation>Der Film wackelt bei %1 Hz um %2 px.</translation>
+        <translation>Der Film wackelt bei %1&#xa0;Hz um %2&#xa0;px.</translation>
     </message>
     <message>
         <source>The film wobbles at %1&#xa0;Hz by %2&#xa0;px, which no order explains; the craft rings at %3&#xa0;Hz (%4).</source>
-        <translation>Der Film wackelt bei %1 Hz um %2 px, was keine Ordnung erklärt; der Kopter schwingt von selbst bei %3 Hz (%4).</translation>
+        <translation>Der Film wackelt bei %1&#xa0;Hz um %2&#xa0;px, was keine Ordnung erklärt; der Kopter schwingt von selbst bei %3&#xa0;Hz (%4).</translation>
     </message>
     <message>
         <source>A speed of rotors must be above 0</source>
@@ -5522,7 +5526,7 @@
     </message>
     <message>
         <source>A readout of %1&#xa0;ms was used; the film&apos;s own is %2 ± %3&#xa0;ms, where its line at %4&#xa0;Hz is %5 at %6 rpm</source>
-        <translation>Gelesen wurde mit einer Auslesezeit von %1 ms; die des Films selbst ist %2 ± %3 ms, wenn seine Linie bei %4 Hz %5 bei %6 U/min ist</translation>
+        <translation>Gelesen wurde mit einer Auslesezeit von %1&#xa0;ms; die des Films selbst ist %2 ± %3&#xa0;ms, wenn seine Linie bei %4&#xa0;Hz %5 bei %6 U/min ist</translation>
     </message>
     <message>
         <source>no rotor is heard for half of the film</source>
@@ -5546,7 +5550,7 @@
     </message>
     <message>
         <source>whole frames show only %1&#xa0;% of the shake that their bent rows tell of: the film was stabilised, and what it says of vibration may be wrong</source>
-        <translation>ganze Bilder zeigen nur %1 % des Zitterns, von dem ihre verbogenen Zeilen zeugen: Der Film wurde stabilisiert, und was er über Schwingungen sagt, kann falsch sein</translation>
+        <translation>ganze Bilder zeigen nur %1&#xa0;% des Zitterns, von dem ihre verbogenen Zeilen zeugen: Der Film wurde stabilisiert, und was er über Schwingungen sagt, kann falsch sein</translation>
     </message>
     <message>
         <source>ffmpeg shows far more frames than the film lists, and was ended</source>
@@ -5554,7 +5558,7 @@
     </message>
     <message>
         <source>a readout of %1&#xa0;ms is none: it must be above 0</source>
-        <translation>eine Auslesezeit von %1 ms ist keine: Sie muss über 0 liegen</translation>
+        <translation>eine Auslesezeit von %1&#xa0;ms ist keine: Sie muss über 0 liegen</translation>
     </message>
     <message>
         <source>the film has no sound in this part</source>
@@ -5571,6 +5575,22 @@
     <message>
         <source>Where the stick stood while it was filmed, 0 to 1; empty where that is not known.</source>
         <translation>Wo der Knüppel stand, während gefilmt wurde, 0 bis 1; leer, wo das nicht bekannt ist.</translation>
+    </message>
+    <message>
+        <source>%1 would explain the lines nearly as well</source>
+        <translation>%1 würden die Linien fast ebenso gut erklären</translation>
+    </message>
+    <message>
+        <source>The sound settles no speed: %1</source>
+        <translation>Der Ton ergibt keine Drehzahl: %1</translation>
+    </message>
+    <message>
+        <source>below %1</source>
+        <translation>unter %1</translation>
+    </message>
+    <message>
+        <source>The film wobbles at %1&#xa0;Hz by %4&#xa0;px: %2, if the rotors turn at %3; predicted %5&#xa0;px.</source>
+        <translation>Der Film wackelt bei %1 Hz um %4 px: %2, wenn die Rotoren mit %3 drehen; vorhergesagt %5 px.</translation>
     </message>
 </context>
 <context>
@@ -5662,10 +5682,6 @@
     <message>
         <source>only %1 of %2 readings agree with the craft&apos;s modes: do the tap and pluck tests first</source>
         <translation>nur %1 von %2 Ablesungen passen zu den Eigenschwingungen des Kopters: zuerst Klopf- und Zupfversuch machen</translation>
-    </message>
-    <message>
-        <source>The sound settles no speed: %1</source>
-        <translation>Der Ton ergibt keine Drehzahl: %1</translation>
     </message>
     <message>
         <source>a film has no samples</source>
@@ -7020,10 +7036,6 @@
         <translation>Bild bei %1 s: um %2 px (effektiv) verbogen</translation>
     </message>
     <message>
-        <source>its rows&apos; bend, ×%1</source>
-        <translation>seine Zeilen, ×%1 verbogen</translation>
-    </message>
-    <message>
         <source>says nothing</source>
         <translation>sagt nichts</translation>
     </message>
@@ -7035,6 +7047,10 @@
         <source>up</source>
         <comment>direction in a picture</comment>
         <translation>nach oben</translation>
+    </message>
+    <message>
+        <source>bend of its rows, ×%1</source>
+        <translation>Biegung seiner Zeilen, ×%1</translation>
     </message>
 </context>
 <context>
