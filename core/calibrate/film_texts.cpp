@@ -36,9 +36,14 @@ void addOrderText(const Phrase& name, const FilmReading& reading, const FilmMatc
             phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px; predicted %5\u00A0px.",
                    at, name, turns, rounded(*order.filmed_px, 2), sizeText(*order.predicted_px)));
     else if (order.filmed_px)
-        texts.emplace_back(*order.filmed_px,
-                           phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px.", at, name,
-                                  turns, rounded(*order.filmed_px, 2)));
+        texts.emplace_back(
+            *order.filmed_px,
+            isSpeedSettled(match)
+                ? phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px.", at, name, turns,
+                         rounded(*order.filmed_px, 2))
+                : phrase("The film wobbles at %1\u00A0Hz by %4\u00A0px: %2, if the rotors turn at "
+                         "%3.",
+                         at, name, turns, rounded(*order.filmed_px, 2)));
     else if (order.predicted_px && *order.predicted_px > kShowsOnFilm * reading.floor_px)
         texts.emplace_back(
             *order.predicted_px,

@@ -25,6 +25,7 @@ constexpr double kUsefulSpread = 0.1;  // of the readout
 // What a coder moves goes with the line and is in no noise beside it: 31 drawn films of 320 and 640
 // columns at crf 23 erred by 1.9 times what the noise told, rms.
 constexpr double kOfCoder = 2.0;
+constexpr double kOfCoderToo = 4e-3;  // of the readout, where noise is next to none
 
 struct Try {
     double readout = 0.0, explained = 0.0, frequency_hz = 0.0;
@@ -204,7 +205,9 @@ Result<ReadoutEstimate> estimateReadout(const RowShifts& shifts, double about_hz
         return tl::unexpected(stoppedOnRequest());
     if (best.explained < kClear * level)
         return fail(Errc::NoAnswer, phrase("no line stands out at %1 Hz", rounded(about_hz, 4)));
-    const double spread = bend > 0 ? kOfCoder * std::sqrt(2 * level / bend) : best.readout;
+    const double spread =
+        bend > 0 ? std::hypot(kOfCoder * std::sqrt(2 * level / bend), kOfCoderToo * best.readout)
+                 : best.readout;
     if (spread > kUsefulSpread * best.readout)
         return fail(Errc::NoAnswer,
                     phrase("at %1 Hz the frame moves as one and does not tell its readout",
