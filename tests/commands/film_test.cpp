@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fstream>
+#include <random>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -123,6 +124,16 @@ TEST(FilmCommand, TellsTheReadoutByTheSoundOfTheRotors)
     EXPECT_EQ(right["lines"][0]["order"], "1");
     EXPECT_NEAR(right["readout_estimate_ms"], 16, 0.02 * 16);
     EXPECT_FALSE(warned(right));
+    // A sound of no rotor settles nothing, and says so.
+    const std::string windy = folder.path("windy.mp4");
+    std::mt19937 random(5);
+    std::uniform_real_distribution<double> even(-0.2, 0.2);
+    addSound(
+        silent, windy, [&](double) { return even(random); }, 1.5);
+    const auto wind = told(windy, "16");
+    EXPECT_TRUE(wind["heard_rpm"].is_null());
+    EXPECT_TRUE(std::any_of(wind["warnings"].begin(), wind["warnings"].end(),
+                            [](const auto& warning) { return warning["code"] == "film_sound"; }));
     const auto mute = told(silent, "11.5");
     EXPECT_TRUE(mute["heard_rpm"].is_null());
     EXPECT_TRUE(mute["readout_estimate_ms"].is_null());
