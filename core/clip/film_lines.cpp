@@ -4,6 +4,7 @@
 #include "core/base/quantile.h"
 #include "core/base/rolling_rows.h"
 #include "core/base/sinc.h"
+#include "core/clip/ghost_lines.h"
 #include "core/clip/line_fit.h"
 #include "core/clip/row_grid.h"
 #include "core/clip/row_spectrum.h"
@@ -36,10 +37,8 @@ constexpr double kClearExcess = 0.1;   // of noise: power above it is no chance
 constexpr double kUnforeseenGain = 70.0 / 36;  // of white noise: 1 + (4² + 4² + 1 + 1)/6²
 constexpr double kShakenEnough = 400;  // squares over noise of the frames' shake, to judge by it
 constexpr double kHeldStill = 0.5;     // of that shake
+constexpr double kClearDistortion = 0.03;  // of motion, worth a word
 constexpr double kSameBeat_hz = 1.0;
-constexpr double kGhost = 0.03;  // of a line's motion, at whole multiples of its frequency
-constexpr double kMostTimes = 5;
-constexpr double kGhostReach = 3;    // in 1/T
 constexpr double kToldApart = 12.0;  // difference of squares over noise between two aliases
 
 // What stretches of the film were left out for, that of the longest time first.
@@ -94,21 +93,12 @@ Warning filmStabilised(double share)
                    fixed(100 * std::max(0.0, share), 0))};
 }
 
-// The motion itself, turned or not [px rms].
-double motionOf(const FilmLine& line)
+Warning filmDistorted(double share)
 {
-    return std::hypot(line.across_px, line.up_px);
-}
-
-// A coder, or a reader that follows large motion less well than small, makes whole multiples of a
-// frequency out of it, faint ones.
-bool isHarmonicGhost(const FilmLine& line, const std::vector<FilmLine>& lines, double reach_hz)
-{
-    return std::any_of(lines.begin(), lines.end(), [&](const FilmLine& other) {
-        const double times = std::round(line.frequency_hz / other.frequency_hz);
-        return times >= 2 && times <= kMostTimes && motionOf(line) < kGhost * motionOf(other) &&
-               std::abs(line.frequency_hz - times * other.frequency_hz) < reach_hz;
-    });
+    return {"film_distorted",
+            phrase("its compression makes lines of its own out of those that are there, of up to "
+                   "%1\u00A0% of them: wobble may be read too small by three times as much",
+                   fixed(100 * share, 0))};
 }
 
 // One line for what crowds about a mean: a speed that wanders shows as many lines, few widths
@@ -564,12 +554,16 @@ private:
             if (follow->share + 3 * follow->spread < kHeldStill)
                 reading.warnings.push_back(filmStabilised(follow->share));
         }
-        const std::vector<FilmLine> all = reading.lines;
-        std::erase_if(reading.lines, [&](const FilmLine& line) {
-            return isHarmonicGhost(line, all, kGhostReach * m_width_hz);
-        });
         reading.lines =
             withCrowdsMerged(std::move(reading.lines), kCrowded * m_width_hz, m_grid.rate_hz);
+        const FilmDistortion distortion =
+            takeGhosts(reading.lines, m_grid.rate_hz, m_width_hz, m_grid.height_px);
+        if (distortion.share > kClearDistortion)
+            reading.warnings.push_back(filmDistorted(distortion.share));
+        reading.floor_px = std::max(reading.floor_px, distortion.ghost_px);
+        std::erase_if(reading.lines, [&](const FilmLine& line) {
+            return std::max(line.wobble_px, line.frameShake_px) < reading.floor_px;
+        });
         wobble2 += sums[kAcross].unexplained2() + sums[kUp].unexplained2() +
                    sums[kRoll].unexplained2() * aspect2() / 12;
         reading.wobble_px = std::sqrt(wobble2);

@@ -39,7 +39,8 @@ struct FilmReading {
     std::vector<FilmLine> lines;  ///< by wobble, the largest first
     double wobble_px = 0.0;       ///< of all that vibrates, lines or not
     double frameShake_px = 0.0;   ///< likewise, of whole frames
-    double floor_px = 0.0;        ///< wobble that a line needs to be claimed, in the middle of all
+    double floor_px = 0.0;        ///< wobble that a line needs to be claimed, in the middle of all:
+                                  ///< above noise, and above what coders make of stronger lines
     std::vector<BlindBand> blind_hz;  ///< rising; no line is claimed there
     double used_s = 0.0;              ///< of the clip
     /// Of the shake that the bent rows tell of, how much whole frames show: 1, but in a film whose
