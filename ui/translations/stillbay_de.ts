@@ -5542,11 +5542,11 @@
     </message>
     <message>
         <source>%1, for %2</source>
-        <translation>%1, für %2</translation>
+        <translation>%1, denn %2</translation>
     </message>
     <message>
         <source>%1, for %2, and %3</source>
-        <translation>%1, für %2, und %3</translation>
+        <translation>%1, denn %2, und %3</translation>
     </message>
     <message>
         <source>whole frames show only %1&#xa0;% of the shake that their bent rows tell of: the film was stabilised, and what it says of vibration may be wrong</source>
@@ -5590,7 +5590,15 @@
     </message>
     <message>
         <source>The film wobbles at %1&#xa0;Hz by %4&#xa0;px: %2, if the rotors turn at %3; predicted %5&#xa0;px.</source>
-        <translation>Der Film wackelt bei %1 Hz um %4 px: %2, wenn die Rotoren mit %3 drehen; vorhergesagt %5 px.</translation>
+        <translation>Der Film wackelt bei %1&#xa0;Hz um %4&#xa0;px: %2, wenn die Rotoren mit %3 drehen; vorhergesagt %5&#xa0;px.</translation>
+    </message>
+    <message>
+        <source>The film wobbles at %1&#xa0;Hz by %4&#xa0;px: %2, if the rotors turn at %3.</source>
+        <translation>Der Film wackelt bei %1 Hz um %4 px: %2, wenn die Rotoren mit %3 drehen.</translation>
+    </message>
+    <message>
+        <source>its compression makes lines of its own out of those that are there, of up to %1&#xa0;% of them: wobble may be read too small by three times as much</source>
+        <translation>seine Kompression macht aus den vorhandenen Linien eigene, mit bis zu %1 % davon: das Wackeln kann um das Dreifache davon zu klein gelesen sein</translation>
     </message>
 </context>
 <context>
