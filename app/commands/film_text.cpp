@@ -86,7 +86,7 @@ void linesTable(std::ostream& page, const FilmText& text)
     page << "\n  frequency              wobble    across        up       roll   order\n";
     for (std::size_t k = 0; k < text.film.clip.reading.lines.size(); ++k) {
         const FilmLine& line = text.film.clip.reading.lines[k];
-        page << formatted("  %7.2f Hz +/- %5.2f  %6.2f px %6.2f px %6.2f px %5.2f mrad   ",
+        page << formatted("  %7.2f Hz +/- %5.2f  %6.3f px %6.3f px %6.3f px %5.2f mrad   ",
                           line.frequency_hz, line.uncertainty_hz, line.wobble_px, line.across_px,
                           line.up_px, line.roll_rad * 1e3)
              << orderOfLine(text, k).value_or("-") << '\n';
