@@ -22,9 +22,9 @@ constexpr std::size_t kCodedRows = 16;
 constexpr std::size_t kTiles = 30;
 constexpr std::array<MotionTerm, 3> kTerms{{{false, 0, 0}, {true, 0, 0}, {true, 1, 0}}};
 // A band is known to be within some pixels of where its whole frame has it.
-constexpr FitManner kRough{.pull = 2.0, .slack = 0.01};
-constexpr FitManner kFiner{.pull = 4.0, .slack = 0.005};
-constexpr FitManner kFinest{.slack = 0.003, .withVariance = true};
+constexpr FitManner kRough{.pull = 2.0, .slack = 0.01, .fromMiddle = true};
+constexpr FitManner kFiner{.pull = 4.0, .slack = 0.005, .fromMiddle = true};
+constexpr FitManner kFinest{.slack = 0.003, .withVariance = true, .fromMiddle = true};
 constexpr std::size_t kWorthThreads = 200'000;  // pixels
 constexpr double kFarStep_px = 3.0;             // a step beyond what slopes can tell
 

@@ -36,7 +36,9 @@ constexpr double kStrongToo = 0.3;     // of the strongest peak: found beside it
 constexpr double kClearExcess = 0.1;   // of noise: power above it is no chance
 constexpr double kUnforeseenGain = 70.0 / 36;  // of white noise: 1 + (4² + 4² + 1 + 1)/6²
 constexpr double kShakenEnough = 400;  // squares over noise of the frames' shake, to judge by it
-constexpr double kHeldStill = 0.5;     // of that shake
+// Of a line's motion: where whole frames show less, rows that a coder left late tell too much.
+constexpr double kShakesFrames = 0.13;
+constexpr double kHeldStill = 0.5;         // of that shake
 constexpr double kClearDistortion = 0.03;  // of motion, worth a word
 constexpr double kSameBeat_hz = 1.0;
 constexpr double kToldApart = 12.0;  // difference of squares over noise between two aliases
@@ -535,14 +537,15 @@ private:
         reading.floor_px =
             std::sqrt(m_threshold * level / ((sums[kAcross].weight + sums[kUp].weight) / 2));
         double wobble2 = 0, shake2 = 0;
-        std::vector<Sine> claimed, sure;  // sure: of their alias too
+        std::vector<Sine> claimed, sure;  // sure: of their alias, and that they shake frames
         for (std::size_t k = 0; k < m_lines.size() && !m_stop.stop_requested(); ++k) {
             if (isBlind(m_lines[k].frequency_hz) ||
                 m_fits[k].explained < m_threshold * levelBeside(m_lines[k].frequency_hz, 0.0))
                 continue;
             const FilmLine line = filmLine(k);
             claimed.push_back(m_lines[k]);
-            if (line.aliases_hz.empty() && line.wobble_px > 2 * reading.floor_px)
+            if (line.aliases_hz.empty() && line.wobble_px > 2 * reading.floor_px &&
+                std::abs(sinc(kPi * line.frequency_hz * m_options.readout_s)) > kShakesFrames)
                 sure.push_back(m_lines[k]);
             wobble2 += std::pow(line.wobble_px, 2);
             shake2 += std::pow(line.frameShake_px, 2);

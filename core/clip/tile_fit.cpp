@@ -14,6 +14,8 @@ namespace {
 
 constexpr std::size_t kMost = 11;  // ten terms and the gain
 constexpr int kRounds = 4;
+constexpr double kLeastSlope = 1e-3;  // of a tile's, added to tell what it hardly does
+constexpr std::size_t kFewestForMiddle = 5;
 constexpr double kFaintest = 0.05;  // gain of a frame that shows the reference at all
 
 // Of a tile's contrast: counted as noise until it is known which tiles agree.
@@ -150,6 +152,52 @@ double noiseAlone(const TileSums& tile)
     return std::max(a[3][3], 0.0) / tile.pixels;
 }
 
+struct OwnMotion {
+    double right = 0.0, down = 0.0, gain = 0.0;
+};
+
+// What one tile would say alone; none where its slopes do not tell.
+std::optional<OwnMotion> motionAlone(const TileSums& tile)
+{
+    Normal normal;
+    normal.n = 3;
+    Row right{};
+    for (std::size_t i = 0; i < 3; ++i) {
+        for (std::size_t j = 0; j <= i; ++j)
+            normal.a[i][j] = product(tile, i, j);
+        right[i] = tile.withFrame[i];
+    }
+    for (std::size_t i = 0; i < 2; ++i)
+        normal.a[i][i] *= 1.0 + kLeastSlope;
+    if (!normal.factor())
+        return {};
+    const Row own = normal.solve(right);
+    if (!(own[2] > kFaintest))
+        return {};
+    return OwnMotion{-own[0] / own[2], -own[1] / own[2], own[2]};
+}
+
+// The middle ones of what the tiles say alone, in the terms' unknowns; none of too few.
+std::optional<Row> middleOfTiles(std::span<const TileSums> tiles, std::span<const MotionTerm> terms)
+{
+    std::vector<double> right, down, gain;
+    for (const TileSums& tile : tiles)
+        if (tile.pixels > 0.0 && tile.products[5] > 0.0)
+            if (const auto own = motionAlone(tile)) {
+                right.push_back(own->right);
+                down.push_back(own->down);
+                gain.push_back(own->gain);
+            }
+    if (right.size() < kFewestForMiddle)
+        return {};
+    Row start{};
+    start[terms.size()] = median(gain);
+    for (std::size_t i = 0; i < terms.size(); ++i)
+        if (terms[i].xPower == 0 && terms[i].yPower == 0)
+            start[i] = start[terms.size()] * (terms[i].down ? median(down) : median(right));
+    return start;
+}
+
 double weightOf(double noise, double usual, double contrast, double slack)
 {
     const double ratio = noise / (5.0 * (usual + slack * contrast));
@@ -226,6 +274,10 @@ std::optional<TileFit> fitTiles(std::span<const TileSums> all, std::span<const M
     if (tiles.size() < n + 2)
         return std::nullopt;
 
+    const auto start = manner.fromMiddle ? middleOfTiles(all, terms) : std::nullopt;
+    if (start)
+        for (std::size_t t = 0; t < tiles.size(); ++t)
+            noise[t] = noiseOf(tiles[t], *start, n);
     std::vector<double> weights(tiles.size());
     Normal normal;
     Row solution{};

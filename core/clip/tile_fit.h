@@ -30,6 +30,9 @@ struct FitManner {
     double pull = 0.0;   ///< > 0: each unknown is drawn to 0 as if known to so many pixels
     double slack = 0.0;  ///< share of a tile's contrast that may stay without it being doubted
     bool withVariance = false;  ///< else there is none in the answer
+    /// Begins at the middle one of what the tiles say each for itself: what has strong edges and
+    /// moves by itself cannot lead then. For tiles that all but agree.
+    bool fromMiddle = false;
 };
 
 /// Least squares over tiles, those that fit far worse than the rest weighted down: what moves by

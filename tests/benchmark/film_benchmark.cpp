@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What a film costs. `film_benchmark FILM` decodes it by ffmpeg alone, then through the pipe, then
-// reads its rows, and prints seconds on the clock and of the processors for each.
+// reads its rows, then lines out of them with a readout of half a frame, and prints seconds on the
+// clock and of the processors for each.
+#include "core/clip/film_lines.h"
 #include "core/clip/frames.h"
 #include "core/clip/row_shift_reader.h"
 
@@ -145,6 +147,13 @@ int main(int count, char** arguments)
     for (const UnusableStretch& stretch : shifts.unusable)
         std::printf("%.2f s to %.2f s: %s\n", stretch.from_s, stretch.to_s,
                     english(stretch.reason).c_str());
+    const Cost fitted;
+    const auto reading = readFilm(shifts, {.readout_s = 0.5 / facts->frameRate_hz});
+    if (!reading)
+        return report(reading.error());
+    fitted.print("its lines", 0);
+    read.print("rows, lines", *seen);
+    std::printf("%zu lines\n", reading->lines.size());
     std::printf("peaks: %.0f MB here, %.0f MB in ffmpeg\n", peak_mb(RUSAGE_SELF),
                 peak_mb(RUSAGE_CHILDREN));
     return 0;

@@ -67,7 +67,7 @@ TEST(GhostLines, AreNotTrueLines)
     using Lines = std::vector<double>;
     const FilmLine first = lineOf(73.4, 1.0);
     EXPECT_EQ(frequenciesLeft({first, lineOf(220.2, 0.02)}), Lines({73.4}));
-    EXPECT_EQ(frequenciesLeft({first, lineOf(220.2, 0.05)}), Lines({73.4, 220.2}));
+    EXPECT_EQ(frequenciesLeft({first, lineOf(220.2, 0.08)}), Lines({73.4, 220.2}));
     EXPECT_EQ(frequenciesLeft({first, lineOf(146.8, 0.02)}), Lines({73.4, 146.8}));
     EXPECT_EQ(frequenciesLeft({first, lineOf(103.4, 0.1)}), Lines({73.4}));  // beats alike
     EXPECT_EQ(frequenciesLeft({first, lineOf(103.5, 0.1)}), Lines({73.4, 103.5}));
