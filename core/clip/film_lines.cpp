@@ -40,6 +40,7 @@ constexpr double kShakenEnough = 400;  // squares over noise of the frames' shak
 constexpr double kShakesFrames = 0.13;
 constexpr double kHeldStill = 0.5;         // of that shake
 constexpr double kClearDistortion = 0.03;  // of motion, worth a word
+constexpr std::size_t kPhaseParts = 8;     // of the clip, whose phases are compared
 constexpr double kSameBeat_hz = 1.0;
 constexpr double kToldApart = 12.0;  // difference of squares over noise between two aliases
 
@@ -403,6 +404,42 @@ private:
             }
     }
 
+    // The frequency's variance by how the line's phase wanders over the clip, in so many parts of
+    // it: a coder's errors come with the motion and are no white noise.
+    double varianceByParts(const Sine& sine, const SineColumns& columns) const
+    {
+        RowTables turned;  // a quarter of a turn on: what a change of phase adds
+        for (RowTable& table : turned)
+            table.assign(m_grid.frames() * m_grid.rows(), 0.0);
+        std::array<Complex, 3> quarter = sine.amplitude;
+        for (Complex& amplitude : quarter)
+            amplitude *= Complex(0, 1);
+        columns.addTo(turned, quarter, 1.0);
+        std::array<double, kPhaseParts> both{}, square{}, time{};
+        for (std::size_t n = 0; n < m_grid.frames(); ++n) {
+            if (!m_slow.isUsed(n))
+                continue;
+            const std::size_t part = n * kPhaseParts / m_grid.frames();
+            for (std::size_t k = n * m_grid.rows(); k < (n + 1) * m_grid.rows(); ++k)
+                for (std::size_t axis = 0; axis < 3; ++axis) {
+                    const double w = m_grid.weight[axis][k] * turned[axis][k];
+                    both[part] += w * m_left[axis][k];
+                    square[part] += w * turned[axis][k];
+                }
+            time[part] = m_grid.time[n];
+        }
+        const double middle = (time.front() + time.back()) / 2;
+        double phase2 = 0, spread2 = 0, parts = 0;
+        for (std::size_t part = 0; part < kPhaseParts; ++part) {
+            if (square[part] <= 0)
+                continue;
+            phase2 += std::pow(both[part] / square[part], 2);
+            spread2 += std::pow(time[part] - middle, 2);
+            ++parts;
+        }
+        return parts > 2 ? phase2 / (parts - 2) / (spread2 * std::pow(2 * kPi, 2)) : 0.0;
+    }
+
     FilmLine filmLine(std::size_t k)
     {
         const Sine& sine = m_lines[k];
@@ -417,7 +454,9 @@ private:
         const double sharp = std::abs(blur(sine.frequency_hz));
         FilmLine line;
         line.frequency_hz = sine.frequency_hz;
-        line.uncertainty_hz = std::sqrt(sine.variance_hz2 * level);
+        const SineColumns columns(m_grid, m_slow, m_options.readout_s, sine.frequency_hz);
+        line.uncertainty_hz =
+            std::sqrt(std::max(sine.variance_hz2 * level, varianceByParts(sine, columns)));
         line.across_px = std::sqrt(across2) / sharp;
         line.up_px = std::sqrt(up2) / sharp;
         line.roll_rad = std::sqrt(roll2) / m_grid.height_px / sharp;
@@ -426,8 +465,7 @@ private:
         line.frameShake_px =
             std::abs(sinc(a)) * std::sqrt(across2 + up2 + roll2 * (aspect2() + 1) / 12);
         RowTables data = m_left;
-        SineColumns(m_grid, m_slow, m_options.readout_s, line.frequency_hz)
-            .addTo(data, sine.amplitude, 1.0);
+        columns.addTo(data, sine.amplitude, 1.0);
         const auto ranked = aliases(line.frequency_hz, data);
         for (const Alias& alias : ranked)
             if (std::abs(alias.f_hz - line.frequency_hz) > m_width_hz &&

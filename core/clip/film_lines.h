@@ -16,7 +16,7 @@ namespace stillbay {
 /// One frequency at which the picture vibrates, or a speed that wanders about it.
 struct FilmLine {
     double frequency_hz = 0.0;
-    double uncertainty_hz = 0.0;  ///< one standard deviation
+    double uncertainty_hz = 0.0;  ///< one standard deviation, by noise or by how phases wander
     double wander_hz = 0.0;       ///< rms of a speed that wanders, about its mean; 0 where it holds
     double across_px = 0.0;       ///< [px rms] of the motion itself, before the exposure blurs it
     double up_px = 0.0;           ///< likewise
