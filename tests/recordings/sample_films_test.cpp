@@ -2,6 +2,7 @@
 #include "core/assess/assess.h"
 #include "core/base/units.h"
 #include "core/calibrate/craft_film.h"
+#include "core/calibrate/film_unbalance.h"
 #include "core/clip/child_process.h"
 #include "core/clip/decoder_tools.h"
 #include "core/clip/frames.h"
