@@ -10,8 +10,12 @@ namespace stillbay::ui {
 
 QString filmedText(const FilmedMark& mark)
 {
-    return QObject::tr("%1 at %2 %: filmed %3 px")
-        .arg(mark.name, plainNumber(kPercent * mark.throttle, 3), plainNumber(mark.filmed_px, 2));
+    const QString film = QObject::tr("%1: filmed %2 px, turning as at %3 % throttle")
+                             .arg(mark.name, plainNumber(mark.filmed_px, 2),
+                                  plainNumber(kPercent * mark.throttle, 3));
+    return mark.flown ? QObject::tr("%1 (flown at %2 %)", "what a film showed")
+                            .arg(film, plainNumber(kPercent * *mark.flown, 3))
+                      : film;
 }
 
 }  // namespace stillbay::ui

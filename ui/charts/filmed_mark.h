@@ -3,18 +3,24 @@
 
 #include <QString>
 
+#include <optional>
+
 namespace stillbay::ui {
 
-/// What one film showed, at the throttle it was flown at.
+/// What one film showed. It stands where the craft is computed to turn its rotors as fast as they
+/// turned on the film: there prediction and film are of one frequency.
 struct FilmedMark {
-    QString name;           ///< of the film's file
-    double throttle = 0.0;  ///< 0 … 1
-    double filmed_px = 0.0;
+    QString file;                        ///< its path, which tells films apart
+    QString name;                        ///< of the file
+    double throttle = 0.0;               ///< 0 … 1, where it stands
+    std::optional<double> flown;         ///< of the stick, where that is known
+    double filmed_px = 0.0;              ///< of the craft's camera
+    std::optional<double> predicted_px;  ///< at that speed; none: nothing is predicted there
 
     bool operator==(const FilmedMark&) const = default;
 };
 
-/// "film-40.mp4 at 40 %: filmed 1.4 px"
+/// "film-40.mp4: filmed 1.4 px, turning as at 38 % throttle (flown at 40 %)"
 QString filmedText(const FilmedMark& mark);
 
 }  // namespace stillbay::ui

@@ -24,6 +24,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr double kDensityZ = 2.0, kMeasuredBandZ = 5.0, kBlindZ = 4.0;
+constexpr double kOnPoint_px = 8.0;  // from it, to read it
 constexpr double kStickWidth = 3.0;
 constexpr double kBelowAll = 1e-9;  // of an axis of logarithms
 constexpr int kBlindGround = 40;    // of 255
@@ -34,13 +35,29 @@ constexpr double kAboveMeasured = 1.08;
 constexpr QSize kMeasuredPoint(7, 7);
 constexpr std::array kMeasuredHatches{Hatch::Rising, Hatch::Falling, Hatch::Crossed, Hatch::None};
 
+// A point or stick is read where the eye is on it.
+std::optional<std::size_t> pointNear(const MeasuredCurve& curve, const QwtScaleMap& across,
+                                     double x)
+{
+    std::optional<std::size_t> nearest;
+    double distance_px = kOnPoint_px;
+    for (std::size_t k = 0; k < curve.x.size(); ++k) {
+        const double away_px = std::abs(across.transform(curve.x[k]) - across.transform(x));
+        if (away_px <= distance_px && std::isfinite(curve.y[k])) {
+            nearest = k;
+            distance_px = away_px;
+        }
+    }
+    return nearest;
+}
+
 double valueNear(const MeasuredCurve& curve, double x)
 {
     const auto above = std::lower_bound(curve.x.begin(), curve.x.end(), x);
     if (above == curve.x.end() || (above == curve.x.begin() && *above > x))
         return std::numeric_limits<double>::quiet_NaN();
     const auto k = static_cast<std::size_t>(above - curve.x.begin());
-    if (k == 0 || curve.isOfPoints || curve.isOfSticks)
+    if (k == 0)
         return curve.y[k];
     const double share = (x - curve.x[k - 1]) / (curve.x[k] - curve.x[k - 1]);
     return std::lerp(curve.y[k - 1], curve.y[k], share);
@@ -295,7 +312,9 @@ void MeasuredChart::restyle(const ChartTheme& theme)
         m_curves[c]->setPen(pen);
         if (shown.isOfPoints)
             m_curves[c]->setSymbol(
-                new QwtSymbol(shown.isPredicted ? QwtSymbol::Diamond : QwtSymbol::Ellipse,
+                new QwtSymbol(shown.isPredicted ? QwtSymbol::Diamond
+                              : shown.hue == 0  ? QwtSymbol::Ellipse
+                                                : QwtSymbol::Rect,
                               shown.isPredicted ? QBrush(theme.canvas) : QBrush(colour),
                               QPen(colour, 1.4), kMeasuredPoint));
     }
@@ -337,8 +356,16 @@ QString MeasuredChart::readout(const QPointF& place) const
             m_shown.picture ? m_shown.picture->near(place.x(), place.y()) : std::nullopt)
         lines << QStringLiteral("%1: %2").arg(m_shown.up.title, plainNumber(place.y(), 4))
               << QStringLiteral("%1: %2").arg(m_shown.picture->title, plainNumber(*density, 3));
+    for (const MeasuredShown::Band& band : m_shown.blind)
+        if (band.from <= place.x() && place.x() <= band.to)
+            lines << band.name;
     for (const MeasuredCurve& curve : m_shown.curves)
-        if (const double value = valueNear(curve, place.x()); std::isfinite(value))
+        if (curve.isOfPoints || curve.isOfSticks) {
+            if (const auto k = pointNear(curve, canvasMap(QwtAxis::XBottom), place.x()))
+                lines << tr("%1: %2 at %3")
+                             .arg(curve.name, plainNumber(curve.y[*k], 3),
+                                  plainNumber(curve.x[*k], 4));
+        } else if (const double value = valueNear(curve, place.x()); std::isfinite(value))
             lines << QStringLiteral("%1: %2").arg(curve.name, plainNumber(value, 3));
     return lines.join(u'\n');
 }

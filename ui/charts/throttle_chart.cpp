@@ -140,7 +140,8 @@ void ThrottleChart::setAssessment(const Setup& setup, const Assessment& assessme
     placeZones(setup.limits);
     placeCurves();
     placeMarks(setup);
-    describe(setup);
+    findSentences(setup);
+    describe();
     setThrottle(m_throttle);
     applyTheme();
 }
@@ -230,31 +231,41 @@ void ThrottleChart::placeMarks(const Setup& setup)
     m_noteLane->setMarks(std::move(marks));
 }
 
-void ThrottleChart::describe(const Setup& setup)
+void ThrottleChart::findSentences(const Setup& setup)
 {
-    QStringList sentences;
+    m_found.clear();
     for (const Phrase& sentence : findings(setup, m_assessment))
-        sentences << displayText(sentence);
-    sentences << (m_assessment.cruise
-                      ? tr("Largest wobble in cruise %1 px.")
-                            .arg(QLocale().toString(m_assessment.cruise->worst_px(), 'g', 2))
-                      : displayText(outsideCruiseText()) + u'.');
+        m_found << displayText(sentence);
+    m_found << (m_assessment.cruise
+                    ? tr("Largest wobble in cruise %1 px.")
+                          .arg(QLocale().toString(m_assessment.cruise->worst_px(), 'g', 2))
+                    : displayText(outsideCruiseText()) + u'.');
     for (const FlightNote& note : setup.flight.notes)
-        sentences << tr("In a film from %1 to %2 %: %3.")
-                         .arg(percentText(note.from), percentText(note.to), seenText(note.seen));
+        m_found << tr("In a film from %1 to %2 %: %3.")
+                       .arg(percentText(note.from), percentText(note.to), seenText(note.seen));
+}
+
+void ThrottleChart::describe()
+{
+    QStringList sentences = m_found;
     for (const FilmedMark& mark : m_filmed)
         sentences << tr("%1.").arg(filmedText(mark));
+    if (!m_filmed.empty() && !m_isFilmedOfCraft)
+        sentences << tr("The craft has been changed since it was filmed.");
     setSummary(sentences.join(u' '));
 }
 
-void ThrottleChart::setFilmed(const std::vector<FilmedMark>& marks)
+void ThrottleChart::setFilmed(const std::vector<FilmedMark>& marks, bool isOfCraft)
 {
-    if (m_filmed == marks)
+    if (m_filmed == marks && m_isFilmedOfCraft == isOfCraft)
         return;
     m_filmed = marks;
+    m_isFilmedOfCraft = isOfCraft;
+    m_filmedCurve->setTitle(isOfCraft ? tr("filmed") : tr("filmed before a change"));
     m_filmedCurve->setItemAttribute(QwtPlotItem::Legend, !marks.empty());
     placeZones(m_limits);
     placeCurves();
+    describe();
     applyTheme();
 }
 

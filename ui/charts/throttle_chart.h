@@ -29,7 +29,9 @@ public:
     void setThrottle(double throttle);  ///< 0 to 1, where the cursor stands
 
     /// What films showed, as points beside the curve.
-    void setFilmed(const std::vector<FilmedMark>& marks);
+    ///
+    /// @param isOfCraft  false: the craft has been changed since it was filmed
+    void setFilmed(const std::vector<FilmedMark>& marks, bool isOfCraft);
     const std::vector<FilmedMark>& filmed() const { return m_filmed; }
 
     void setCompared(const std::vector<ComparedCurve>& curves);
@@ -62,7 +64,8 @@ private:
     void placeCurves();
     void placeZones(const Limits& limits);
     void placeMarks(const Setup& setup);
-    void describe(const Setup& setup);
+    void findSentences(const Setup& setup);
+    void describe();
     QString filmedNear(double percent) const;
     void askFor(double throttle);
 
@@ -71,6 +74,8 @@ private:
     QwtPlotCurve* m_total;
     QwtPlotCurve* m_filmedCurve;
     std::vector<FilmedMark> m_filmed;
+    bool m_isFilmedOfCraft = true;
+    QStringList m_found;  // what is said of the craft, in sentences
     MarkLane* m_hoverLane;
     MarkLane* m_cruiseLane;
     MarkLane* m_noteLane;      // what the builder saw in films

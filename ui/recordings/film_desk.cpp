@@ -3,21 +3,23 @@
 
 #include "ui/recordings/film_page.h"
 #include "ui/recordings/measured_craft.h"
+#include "ui/recordings/reading_strip.h"
+#include "ui/recordings/result_part.h"
 
 #include <QFileInfo>
 
 #include <algorithm>
-#include <utility>
 
 namespace stillbay::ui {
 namespace {
 
-constexpr std::chrono::milliseconds kFilmDragPause(250);  // lets a drag end before work begins
+constexpr std::chrono::milliseconds kFilmPause(
+    250);  // lets a drag or typing end before work begins
 constexpr std::size_t kMostFilmsKept = 12;
 
-QString fileName(const NamedRecording& film)
+QString fileName(const QString& path)
 {
-    return QFileInfo(QString::fromStdString(film.file)).fileName();
+    return QFileInfo(path).fileName();
 }
 
 }  // namespace
@@ -25,36 +27,68 @@ QString fileName(const NamedRecording& film)
 FilmDesk::FilmDesk(FilmPage& page, QObject* parent)
     : QObject(parent),
       m_page(page),
-      m_read({.done = [this](const Result<SharedFilm>& film) { readArrived(film); },
+      m_read({.done = [this](const Result<FilmAnswer>& answer) { readArrived(answer); },
               .advanced =
                   [this](int step, int steps) {
-                      m_page.advance(step, steps);
-                  }}),
-      m_find({.done =
-                  [this](const Result<FilmFinding>& finding) {
-                      findingArrived(finding);
+                      m_page.strip().advance(step, steps);
                   }},
-             kFilmDragPause)
+             kFilmPause),
+      m_find({.done = [this](const Result<FilmFinding>& finding) { findingArrived(finding); },
+              .advanced =
+                  [this](int step, int steps) {
+                      if (!m_read.isDue())
+                          m_page.strip().advance(step, steps);
+                  }},
+             kFilmPause)
 {
-    connect(&m_page, &FilmPage::stopWanted, this, &FilmDesk::stop);
-    connect(&m_page, &FilmPage::readWanted, this, [this] {
-        m_stopped.clear();
-        showChosen();
-    });
+    connect(&m_page.strip(), &ReadingStrip::stopWanted, this, &FilmDesk::stop);
+    connect(&m_page.strip(), &ReadingStrip::readWanted, this, &FilmDesk::begin);
 }
 
-const Result<SharedFilm>* FilmDesk::kept(const FilmKey& key) const
+const FilmAnswer* FilmDesk::kept(const FilmKey& key) const
 {
     const auto found = std::find_if(m_kept.begin(), m_kept.end(),
                                     [&](const Kept& kept) { return kept.key == key; });
-    return found == m_kept.end() ? nullptr : &found->film;
+    return found == m_kept.end() ? nullptr : &found->answer;
+}
+
+bool FilmDesk::isStopped(const FilmKey& key) const
+{
+    return std::find(m_stopped.begin(), m_stopped.end(), key) != m_stopped.end();
+}
+
+std::vector<FilmKey> FilmDesk::filmsOfCraft() const
+{
+    std::vector<FilmKey> keys;
+    for (const NamedRecording& film : m_craft.setup.recordings)
+        if (film.kind == RecordingKind::Film)
+            keys.push_back(filmKeyOf(film));
+    return keys;
+}
+
+// Instead of what is no film of the craft any more, then of what was read longest ago.
+void FilmDesk::keep(const FilmKey& key, const FilmAnswer& answer)
+{
+    std::erase_if(m_kept, [&](const Kept& kept) { return kept.key == key; });
+    if (m_kept.size() >= kMostFilmsKept) {
+        const std::vector<FilmKey> films = filmsOfCraft();
+        const auto isSpare = [&](const Kept& kept) {
+            return kept.key != m_shown;
+        };
+        auto gone = std::find_if(m_kept.begin(), m_kept.end(), [&](const Kept& kept) {
+            return isSpare(kept) && std::find(films.begin(), films.end(), kept.key) == films.end();
+        });
+        if (gone == m_kept.end())
+            gone = std::find_if(m_kept.begin(), m_kept.end(), isSpare);
+        m_kept.erase(gone);
+    }
+    m_kept.push_back({key, answer});
 }
 
 void FilmDesk::show(const NamedRecording& film, const FilmCraft& craft)
 {
     m_chosen = film;
     m_craft = craft;
-    m_page.setNamed(film, craft.setup.camera);
     showChosen();
 }
 
@@ -62,8 +96,19 @@ void FilmDesk::leave()
 {
     m_chosen.reset();
     m_shown.reset();
+    m_stopped.clear();
     m_read.drop();
     m_find.drop();
+}
+
+// The builder wants what was stopped or failed once more.
+void FilmDesk::begin()
+{
+    m_stopped.clear();
+    m_isFindStopped = false;
+    std::erase_if(m_kept, [](const Kept& kept) { return !kept.answer.film; });
+    ++m_attempt;
+    showChosen();
 }
 
 void FilmDesk::showChosen()
@@ -72,108 +117,144 @@ void FilmDesk::showChosen()
         return;
     const FilmKey key = filmKeyOf(*m_chosen);
     if (m_shown != key) {
-        m_page.showNothing();
+        if (!m_shown || m_shown->path != key.path) {
+            m_page.showNothing();
+            m_page.setFound({});
+            if (std::erase_if(m_kept, [](const Kept& kept) { return !kept.answer.film; }) > 0)
+                ++m_attempt;
+        }
         m_shown = key;
+        m_isFindStopped = false;
         m_find.drop();
-        forgetFailure(key);
-        if (const auto* const film = kept(key))
-            m_page.showFilm(***film);
-        m_page.setNamed(*m_chosen, m_craft.setup.camera);
+        if (const FilmAnswer* const answer = kept(key))
+            showKept(*answer);
+        else
+            m_page.setLength(m_length_s[key.path], 0.0);
     }
-    if (!kept(key)) {
-        if (std::find(m_stopped.begin(), m_stopped.end(), key) != m_stopped.end())
-            return m_page.showStopped();
-        if (m_read.wanted() != std::pair(key, m_attempt) || !m_read.isDue())
-            read(*m_chosen, key, tr("Reading the film…"));
+    m_page.setNamed(*m_chosen, m_craft.setup.camera);
+    if (kept(key)) {
+        ask();
+        readOthers();
+    } else if (!isStopped(key) &&
+               !(m_read.isDue() && m_read.wanted() == std::pair(key, m_attempt))) {
+        m_page.result().setStale(true);
+        read(*m_chosen, key);
+    }
+    showStrip();
+}
+
+void FilmDesk::showKept(const FilmAnswer& answer)
+{
+    double& length_s = m_length_s[m_shown->path];
+    length_s = std::max(length_s, answer.length_s);  // of a part it may be told too short
+    if (!answer.film) {
+        m_page.showNothing();
+        m_page.setLength(length_s, 0.0);
+        emit failed(*answer.failure);
         return;
     }
-    ask();
-    readOthers();
+    m_page.setLength(length_s, 1.0 / std::max(answer.film->clip().facts.frameRate_hz, 1.0));
+    m_page.showFilm(*answer.film);
 }
 
-void FilmDesk::forgetFailure(const FilmKey& key)
+void FilmDesk::read(const NamedRecording& film, const FilmKey& key)
 {
-    const auto failed =
-        std::erase_if(m_kept, [&](const Kept& kept) { return kept.key == key && !kept.film; });
-    if (failed > 0)
-        ++m_attempt;
-}
-
-void FilmDesk::read(const NamedRecording& film, const FilmKey& key, const QString& text)
-{
-    m_page.showReading(text);
     m_read.want({key, m_attempt},
-                [film](const Caller<SharedFilm>& caller) { return readFilmFile(film, caller); });
+                [film](const Caller<FilmAnswer>& caller) { return readFilmFile(film, caller); });
 }
 
+// As many as are kept.
 void FilmDesk::readOthers()
 {
     if (m_read.isDue())
+        return;
+    const std::vector<FilmKey> films = filmsOfCraft();
+    const auto read = std::count_if(films.begin(), films.end(),
+                                    [this](const FilmKey& key) { return kept(key) != nullptr; });
+    if (static_cast<std::size_t>(read) >= kMostFilmsKept)
         return;
     for (const NamedRecording& film : m_craft.setup.recordings) {
         if (film.kind != RecordingKind::Film)
             continue;
         const FilmKey key = filmKeyOf(film);
-        if (key.size >= 0 && !kept(key) &&
-            std::find(m_stopped.begin(), m_stopped.end(), key) == m_stopped.end())
-            return read(film, key, tr("Reading %1, too…").arg(fileName(film)));
+        if (key.size >= 0 && !kept(key) && !isStopped(key))
+            return this->read(film, key);
     }
+}
+
+// One place says what goes on, so that what it says is what can be stopped.
+void FilmDesk::showStrip()
+{
+    ReadingStrip& strip = m_page.strip();
+    const FilmAnswer* const shown = m_shown ? kept(*m_shown) : nullptr;
+    if (m_read.isDue())
+        strip.showReading(m_read.wanted()->first == m_shown
+                              ? tr("Reading the film…")
+                              : tr("Reading %1, too…").arg(fileName(m_read.wanted()->first.path)));
+    else if (m_find.isDue())
+        strip.showReading(tr("Seeking what it shows…"));
+    else if (m_isFindStopped || (m_shown && !shown && isStopped(*m_shown)))
+        strip.showStopped();
+    else if (shown && shown->film)
+        m_page.showFilmState(*shown->film);
+    else if (shown)
+        strip.showAgain(tr("It cannot be read."));
+    else
+        strip.clear();
 }
 
 void FilmDesk::stop()
 {
-    if (!m_read.isDue())
-        return;
-    m_stopped.push_back(m_read.wanted()->first);
-    const bool wasShown = m_stopped.back() == m_shown;
-    for (const NamedRecording& film : m_craft.setup.recordings)  // nor any that waits
-        if (film.kind == RecordingKind::Film)
-            if (FilmKey key = filmKeyOf(film); !kept(key))
+    if (m_read.isDue()) {
+        for (FilmKey& key : filmsOfCraft())  // nor any that waits
+            if (!kept(key))
                 m_stopped.push_back(std::move(key));
-    m_read.drop();
-    if (wasShown)
-        return m_page.showStopped();
-    if (const auto* const film = m_shown ? kept(*m_shown) : nullptr; film && *film)
-        m_page.showFilmState(***film);
+        m_read.drop();
+        if (m_shown && !kept(*m_shown)) {
+            m_page.result().setStale(false);
+            emit stopped();
+        }
+    } else if (m_find.isDue()) {
+        m_isFindStopped = true;
+        m_find.drop();
+        m_page.result().setStale(false);
+        emit stopped();
+    }
+    showStrip();
 }
 
-void FilmDesk::readArrived(const Result<SharedFilm>& film)
+void FilmDesk::readArrived(const Result<FilmAnswer>& answer)
 {
     const FilmKey key = m_read.wanted()->first;
-    if (!kept(key)) {
-        if (m_kept.size() == kMostFilmsKept)
-            m_kept.erase(m_kept.begin());
-        m_kept.push_back({key, film});
-    }
-    if (key == m_shown) {
-        if (film)
-            m_page.showFilm(**film);
-        else
-            m_page.showNothing();
+    if (!kept(key))
+        keep(key, answer ? *answer : FilmAnswer{0.0, {}, answer.error()});
+    const bool isShown = key == m_shown;
+    if (isShown) {
+        showKept(*kept(key));
         m_page.setNamed(*m_chosen, m_craft.setup.camera);
-        if (!film)
-            emit failed(film.error());
-    } else if (const auto* const shown = m_shown ? kept(*m_shown) : nullptr; shown && *shown) {
-        m_page.showFilmState(***shown);
     }
-    ask();
+    if (isShown || !m_find.isDue())  // else once that has arrived: it is not begun anew each time
+        ask();
     readOthers();
+    showStrip();
 }
 
 void FilmDesk::ask()
 {
-    if (!m_chosen || !m_shown)
+    if (!m_chosen || !m_shown || m_isFindStopped)
         return;
-    const auto* const chosen = kept(*m_shown);
-    if (!chosen || !*chosen)
+    const FilmAnswer* const chosen = kept(*m_shown);
+    if (!chosen || !chosen->film)
         return;  // not yet, or it cannot be read
     const auto tellStale = [this](bool isStale) {
-        m_page.setStale(isStale);
+        m_page.result().setStale(isStale);
         emit staleChanged(isStale);
     };
-    if (!m_craft.isCurrent)  // its prediction is on the way
+    if (!m_craft.isCurrent) {  // its prediction is on the way
+        m_find.drop();
         return tellStale(true);
-    FilmQuestion question{m_craft.setup, m_craft.prediction, {*m_chosen, **chosen}, {}};
+    }
+    FilmQuestion question{m_craft.setup, m_craft.prediction, {*m_chosen, chosen->film}, {}, {}};
     FindKey key{measuredCraft(m_craft.setup),
                 m_craft.prediction != nullptr,
                 {{*m_shown, m_chosen->throttle}}};
@@ -181,31 +262,41 @@ void FilmDesk::ask()
         if (other.kind != RecordingKind::Film || other.file == m_chosen->file)
             continue;
         const FilmKey otherKey = filmKeyOf(other);
-        if (const auto* const film = kept(otherKey); film && *film) {
-            question.others.push_back({other, **film});
-            key.films.emplace_back(otherKey, other.throttle);
-        }
+        const FilmAnswer* const answer = kept(otherKey);
+        if (!answer)
+            continue;
+        if (answer->film)
+            question.others.push_back({other, answer->film});
+        else
+            question.unread.emplace_back(fileName(otherKey.path), *answer->failure);
+        key.films.emplace_back(otherKey, other.throttle);
     }
     if (m_find.wanted() == key)
         return tellStale(m_find.isDue());
     tellStale(true);
     m_find.want(std::move(key), [question](const Caller<FilmFinding>& caller) {
-        return filmFinding(question, caller.stop);
+        return filmFinding(question, caller.stop, caller.progress);
     });
 }
 
 void FilmDesk::findingArrived(const Result<FilmFinding>& finding)
 {
-    m_page.setStale(false);
+    m_page.result().setStale(false);
     emit staleChanged(false);
-    if (!finding) {
-        m_page.setCharts({});
+    if (finding) {
+        const auto& marks = finding->marks;
+        const bool hasOwn = !marks.empty() && marks.front().file.toStdString() == m_chosen->file;
+        m_page.setFound(hasOwn ? std::optional(marks.front().throttle) : std::nullopt);
+        m_page.result().setCharts(finding->finding.charts);
+        emit said(finding->finding);
+    } else {
+        m_page.result().setCharts({});
         emit saysNothing(finding.error());
-        return;
     }
-    m_page.setCharts(finding->finding.charts);
-    emit said(finding->finding);
-    emit marksChanged(finding->marks);
+    emit marksChanged(finding ? finding->marks : std::vector<FilmedMark>(),
+                      measuredCraft(m_craft.setup));
+    ask();  // a film may have been read meanwhile
+    showStrip();
 }
 
 }  // namespace stillbay::ui

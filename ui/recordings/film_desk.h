@@ -8,6 +8,7 @@
 
 #include <QObject>
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <utility>
@@ -33,21 +34,23 @@ public:
 
     /// The film that is shown, as its craft is now.
     void show(const NamedRecording& film, const FilmCraft& craft);
-    void leave();  ///< no film is shown; what was found of them stays
+    void leave();  ///< no film is shown; what was read of them stays
     bool isBusy() const { return m_read.isDue() || m_find.isDue(); }
 
 signals:
     void said(const stillbay::ui::Finding& finding);
     void saysNothing(const stillbay::Error& error);  ///< it was read, but shows nothing
     void failed(const stillbay::Error& error);       ///< it cannot be read
+    void stopped();                                  ///< by the builder, before it said anything
     void staleChanged(bool isStale);                 ///< what was said is being worked out anew
-    /// What all films that were read showed.
-    void marksChanged(const std::vector<stillbay::ui::FilmedMark>& marks);
+    /// What all films that were read showed, and of which craft that is.
+    void marksChanged(const std::vector<stillbay::ui::FilmedMark>& marks,
+                      const stillbay::Setup& craft);
 
 private:
     struct Kept {
         FilmKey key;
-        Result<SharedFilm> film;
+        FilmAnswer answer;
     };
     struct FindKey {
         Setup craft;
@@ -57,26 +60,32 @@ private:
         bool operator==(const FindKey&) const = default;
     };
 
-    const Result<SharedFilm>* kept(const FilmKey& key) const;
-    void forgetFailure(const FilmKey& key);
-    void read(const NamedRecording& film, const FilmKey& key, const QString& text);
+    const FilmAnswer* kept(const FilmKey& key) const;
+    bool isStopped(const FilmKey& key) const;
+    std::vector<FilmKey> filmsOfCraft() const;
+    void keep(const FilmKey& key, const FilmAnswer& answer);
+    void read(const NamedRecording& film, const FilmKey& key);
     void readOthers();
-    void readArrived(const Result<SharedFilm>& film);
+    void readArrived(const Result<FilmAnswer>& answer);
+    void begin();
     void stop();
     void ask();
     void showChosen();
+    void showKept(const FilmAnswer& answer);
+    void showStrip();
     void findingArrived(const Result<FilmFinding>& finding);
 
     FilmPage& m_page;
     std::optional<NamedRecording> m_chosen;
     std::optional<FilmKey> m_shown;  // on the page
     FilmCraft m_craft;
-    std::vector<Kept> m_kept;        // the one that was read last is last
-    std::vector<FilmKey> m_stopped;  // by the builder
-    unsigned m_attempt = 0;          // one that failed is tried again when it is chosen again
-    Background<std::pair<FilmKey, unsigned>, SharedFilm>
-        m_read;  // last: they are gone before what they report to
-    Background<FindKey, FilmFinding> m_find;
+    std::vector<Kept> m_kept;              // the one that was read last is last
+    std::map<QString, double> m_length_s;  // of whole films, by path
+    std::vector<FilmKey> m_stopped;        // by the builder
+    bool m_isFindStopped = false;          // likewise: what the chosen film says
+    unsigned m_attempt = 0;                // one that failed is tried again when asked for
+    Background<std::pair<FilmKey, unsigned>, FilmAnswer> m_read;  // last: they are gone before …
+    Background<FindKey, FilmFinding> m_find;                      // … what they report to
 };
 
 }  // namespace stillbay::ui

@@ -43,37 +43,26 @@ struct Said {
     std::optional<FilmedMark> mark;
 };
 
-// Straight between the points of the curve, which has its peaks.
-double wobbleAt(const std::vector<WobbleAt>& curve, double throttle)
-{
-    const auto above =
-        std::lower_bound(curve.begin(), curve.end(), throttle,
-                         [](const WobbleAt& at, double wanted) { return at.throttle < wanted; });
-    if (above == curve.end())
-        return curve.back().wobble_px;
-    if (above == curve.begin())
-        return above->wobble_px;
-    const WobbleAt& below = *std::prev(above);
-    return std::lerp(below.wobble_px, above->wobble_px,
-                     (throttle - below.throttle) / (above->throttle - below.throttle));
-}
-
 // A poor match tells no speed: only a throttle that was typed places such a film.
 std::optional<FilmedMark> markOf(const NamedFilm& film, const CraftFilm& said)
 {
     const auto& match = said.match;
-    const bool isFound = match && match->mark.quality != Quality::Poor;
-    const std::optional<double> throttle =
-        isFound && match->throttle_full ? match->throttle_full : film.named.throttle;
+    const bool isFound = match && match->mark.quality != Quality::Poor && match->throttle_full;
+    const std::optional<double> throttle = isFound ? match->throttle_full : film.named.throttle;
     if (!throttle)
         return {};
-    return FilmedMark{nameOf(film), *throttle, said.reading.wobble_px};
+    return FilmedMark{QString::fromStdString(film.named.file),
+                      nameOf(film),
+                      *throttle,
+                      film.named.throttle,
+                      said.reading.wobble_px,
+                      isFound ? match->predicted_px : std::nullopt};
 }
 
 Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
-                    const std::stop_token& stop)
+                    const std::stop_token& stop, const Progress& progress = {})
 {
-    const Result<FilmReading> lines = film.film->lines(question.setup.camera, stop);
+    const Result<FilmReading> lines = film.film->lines(question.setup.camera, stop, progress);
     if (stop.stop_requested())
         return tl::unexpected(stoppedOnRequest());
     if (!lines)
@@ -148,7 +137,7 @@ MeasuredShown linesShown(const CraftFilm& film, int blades)
     return shown;
 }
 
-MeasuredShown wobbleShown(const std::vector<FilmedMark>& marks, const QString& chosen,
+MeasuredShown wobbleShown(const std::vector<FilmedMark>& marks, const QString& chosenFile,
                           const Assessment& prediction)
 {
     MeasuredShown shown;
@@ -171,13 +160,14 @@ MeasuredShown wobbleShown(const std::vector<FilmedMark>& marks, const QString& c
     others.hue = kFloorHue;
     QStringList sentences;
     for (const FilmedMark& mark : rising) {
-        MeasuredCurve& curve = mark.name == chosen ? mine : others;
+        MeasuredCurve& curve = mark.file == chosenFile ? mine : others;
         curve.x.push_back(kPercent * mark.throttle);
         curve.y.push_back(mark.filmed_px);
         shown.measured.push_back({kPercent * mark.throttle, mark.name});
-        sentences << QObject::tr("%1, predicted %2 px.")
-                         .arg(filmedText(mark),
-                              plainNumber(wobbleAt(prediction.curve, mark.throttle), 2));
+        sentences << (mark.predicted_px
+                          ? QObject::tr("%1; predicted %2 px.")
+                                .arg(filmedText(mark), plainNumber(*mark.predicted_px, 2))
+                          : QObject::tr("%1.").arg(filmedText(mark)));
     }
     for (MeasuredCurve* const curve : {&predicted, &mine, &others})
         if (!curve->x.empty())
@@ -187,11 +177,13 @@ MeasuredShown wobbleShown(const std::vector<FilmedMark>& marks, const QString& c
 }
 
 void addNotes(Finding& finding, const CraftFilm& film, const ClipShifts& clip,
-              const std::optional<FilmedMark>& mark, const std::optional<double>& stick)
+              const std::optional<FilmedMark>& mark)
 {
     if (film.filmedPx != 1.0)
-        finding.notes << QObject::tr("Pixels are those of the craft's camera, %1 of the film's.")
-                             .arg(plainNumber(film.filmedPx, 3));
+        finding.notes
+            << QObject::tr(
+                   "Lengths count pixels of the craft's camera; one is %1 of a pixel of the film.")
+                   .arg(plainNumber(film.filmedPx, 3));
     for (const std::vector<Warning>* const warnings : {&film.warnings, &clip.warnings})
         for (const Warning& warning : *warnings) {
             QString text = displayText(warning.text);
@@ -199,12 +191,12 @@ void addNotes(Finding& finding, const CraftFilm& film, const ClipShifts& clip,
                 text += u'.';
             finding.notes << capitalised(text);
         }
-    if (mark && stick && std::abs(mark->throttle - *stick) > kOtherThrottle)
+    if (mark && mark->flown && std::abs(mark->throttle - *mark->flown) > kOtherThrottle)
         finding.notes << QObject::tr(
                              "The film stands at %1 % throttle, where this craft is computed "
                              "to turn as fast; the stick stood at %2 %.")
                              .arg(plainNumber(kPercent * mark->throttle, 3),
-                                  plainNumber(kPercent * *stick, 3));
+                                  plainNumber(kPercent * *mark->flown, 3));
     if (!film.reading.blind_hz.empty())
         finding.notes << QObject::tr(
             "Where the chart is hatched the film is blind: nothing is said there.");
@@ -228,9 +220,10 @@ void offerUnbalance(Finding& finding, const Setup& setup, const std::vector<Film
 
 }  // namespace
 
-Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_token& stop)
+Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_token& stop,
+                                const Progress& progress)
 {
-    Result<Said> said = saidOf(question.chosen, question, stop);
+    Result<Said> said = saidOf(question.chosen, question, stop, progress);
     if (!said)
         return tl::unexpected<Error>(said.error());
     const CraftFilm& film = said->film;
@@ -245,6 +238,8 @@ Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_to
     };
     take(*said);
     QStringList silent;
+    for (const auto& [name, error] : question.unread)
+        silent << QObject::tr("%1 cannot be read: %2.").arg(name, reasonText(error));
     for (const NamedFilm& other : question.others) {
         const Result<Said> one = saidOf(other, question, stop);
         if (stop.stop_requested())
@@ -275,13 +270,13 @@ Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_to
         if (auto other = otherReadout(question.setup, **readout,
                                       question.setup.camera.readout_ms * unit::ms))
             finding.notes << capitalised(displayText(other->text));
-    addNotes(finding, film, clip, said->mark, question.chosen.named.throttle);
+    addNotes(finding, film, clip, said->mark);
     offerUnbalance(finding, question.setup, matches);
     finding.notes << silent;
     finding.charts.push_back(linesShown(film, question.setup.drive.propeller.blades));
     if (question.prediction && !question.prediction->curve.empty())
-        finding.charts.push_back(
-            wobbleShown(found.marks, nameOf(question.chosen), *question.prediction));
+        finding.charts.push_back(wobbleShown(
+            found.marks, QString::fromStdString(question.chosen.named.file), *question.prediction));
     return found;
 }
 

@@ -10,6 +10,7 @@
 
 #include <memory>
 #include <stop_token>
+#include <utility>
 #include <vector>
 
 /// From the films of a craft to what the tab shows of the chosen one. Runs in the background.
@@ -25,6 +26,8 @@ struct FilmQuestion {
     std::shared_ptr<const Assessment> prediction;  ///< of the setup; null: there is none
     NamedFilm chosen;
     std::vector<NamedFilm> others;  ///< that have been read
+    /// Names of others that cannot be read, and why.
+    std::vector<std::pair<QString, Error>> unread;
 };
 
 struct FilmFinding {
@@ -33,6 +36,7 @@ struct FilmFinding {
 };
 
 /// @error as readLines() of the chosen film, or stopped; what the others lack is a note.
-Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_token& stop);
+Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_token& stop,
+                                const Progress& progress = {});
 
 }  // namespace stillbay::ui

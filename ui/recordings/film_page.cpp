@@ -37,8 +37,8 @@ FilmPage::FilmPage(QWidget* parent)
       m_strip(new ReadingStrip),
       m_frame(new FilmFrame),
       m_frames(new QSlider(Qt::Horizontal)),
-      m_part(new PartRow),
-      m_result(new ResultPart)
+      m_part(new PartRow(tr("At most a minute of a film is read at once."))),
+      m_result(new ResultPart(tr("beside what the craft predicts")))
 {
     m_isThrottleKnown->setToolTip(
         tr("Ticked: where the stick stood is known, which settles what each line is. Otherwise the "
@@ -46,7 +46,6 @@ FilmPage::FilmPage(QWidget* parent)
     m_throttle->setAccessibleName(tr("Throttle of the film"));
     m_throttle->setUnit(QStringLiteral("%"));
     m_throttle->setRange(kSlowestThrottle, kFullThrottle);
-    m_throttle->setValue(kFirstThrottle);
     m_camera->setWordWrap(true);
     m_camera->setToolTip(
         tr("They stand among the craft's numbers, under the camera, and belong to the size and "
@@ -69,12 +68,11 @@ FilmPage::FilmPage(QWidget* parent)
     layout->addWidget(m_part);
     layout->addWidget(m_result, 3);
 
-    connect(m_strip, &ReadingStrip::stopWanted, this, &FilmPage::stopWanted);
-    connect(m_strip, &ReadingStrip::readWanted, this, &FilmPage::readWanted);
     connect(m_part, &PartRow::partWanted, this, &FilmPage::partWanted);
     connect(m_frames, &QSlider::valueChanged, this, &FilmPage::showStill);
-    connect(m_isThrottleKnown, &QCheckBox::toggled, this, &FilmPage::tellThrottle);
-    connect(m_throttle, &NumberBox::valueChanged, this, &FilmPage::tellThrottle);
+    connect(m_isThrottleKnown, &QCheckBox::toggled, this, &FilmPage::tickThrottle);
+    connect(m_throttle, &NumberBox::valueChanged, this,
+            [this](double percent) { emit throttleWanted(percent / kPercent); });
     showNothing();
 }
 
@@ -90,19 +88,9 @@ void FilmPage::showNothing()
     m_result->setCharts({});
 }
 
-void FilmPage::showReading(const QString& text)
+void FilmPage::setLength(double length_s, double tick_s)
 {
-    m_strip->showReading(text);
-}
-
-void FilmPage::showStopped()
-{
-    m_strip->showStopped();
-}
-
-void FilmPage::advance(int step, int steps)
-{
-    m_strip->advance(step, steps);
+    m_part->setLength(std::ceil(length_s / kShownTick_s) * kShownTick_s, tick_s);
 }
 
 void FilmPage::showFilmState(const ReadFilm& film)
@@ -118,10 +106,8 @@ void FilmPage::showFilmState(const ReadFilm& film)
 // The frame whose rows stand furthest apart comes first.
 void FilmPage::showFilm(const ReadFilm& film)
 {
-    const ClipFacts& facts = film.clip().facts;
-    showFilmState(film);
     m_stills = film.stills();
-    m_filmWidth = facts.width;
+    m_filmWidth = film.clip().facts.width;
     m_largest_px = 0.0;
     for (const FilmStill& still : m_stills)
         for (const RowBend& row : still.bend.rows)
@@ -135,9 +121,6 @@ void FilmPage::showFilm(const ReadFilm& film)
         m_frames->setValue(static_cast<int>(most - m_stills.begin()));
     }
     m_frames->setEnabled(m_stills.size() > 1);
-    const double end_s = std::max(facts.duration_s, facts.frameTime_s.back() + facts.tick_s);
-    m_part->setLength(std::ceil(end_s / kShownTick_s) * kShownTick_s,
-                      1.0 / std::max(facts.frameRate_hz, 1.0));
     showStill();
 }
 
@@ -148,6 +131,7 @@ void FilmPage::showStill()
         m_frame->setStill(m_stills[place], m_filmWidth, m_cameraWidth, m_largest_px);
     else
         m_frame->clear();
+    m_frames->setAccessibleDescription(m_frame->text());
 }
 
 void FilmPage::setNamed(const NamedRecording& named, const Camera& camera)
@@ -155,31 +139,34 @@ void FilmPage::setNamed(const NamedRecording& named, const Camera& camera)
     const QSignalBlocker quietKnown(m_isThrottleKnown), quietThrottle(m_throttle);
     m_isThrottleKnown->setChecked(named.throttle.has_value());
     m_throttle->setEnabled(named.throttle.has_value());
-    if (named.throttle)
-        m_throttle->show(kPercent * *named.throttle);
+    if (const auto shown = named.throttle ? named.throttle : m_found)
+        m_throttle->show(kPercent * *shown);
     m_camera->setText(
-        tr("Read with the craft's readout of %1 ms and exposure of %2 ms.")
+        tr("Readout %1 ms, exposure %2 ms, as the craft has them.")
             .arg(plainNumber(camera.readout_ms, 4), plainNumber(camera.exposure_ms, 3)));
     m_part->setPart(named.from_s, named.to_s);
     if (std::exchange(m_cameraWidth, camera.width_px) != m_cameraWidth)
         showStill();
 }
 
-void FilmPage::tellThrottle()
+void FilmPage::setFound(std::optional<double> throttle)
 {
-    emit throttleWanted(m_isThrottleKnown->isChecked()
-                            ? std::optional(m_throttle->value() / kPercent)
-                            : std::nullopt);
+    m_found = throttle;
+    const QSignalBlocker quiet(m_throttle);
+    if (throttle && !m_isThrottleKnown->isChecked())
+        m_throttle->show(std::round(kPercent * *throttle));
 }
 
-void FilmPage::setCharts(const std::vector<MeasuredShown>& charts)
+// Known is what the box offers, or what is typed into it next.
+void FilmPage::tickThrottle(bool isKnown)
 {
-    m_result->setCharts(charts);
-}
-
-void FilmPage::setStale(bool stale)
-{
-    m_result->setStale(stale);
+    m_throttle->setEnabled(isKnown);
+    if (!isKnown)
+        emit throttleWanted({});
+    else if (m_found)
+        emit throttleWanted(m_throttle->value() / kPercent);
+    else
+        m_throttle->setFocus();
 }
 
 }  // namespace stillbay::ui

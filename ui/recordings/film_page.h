@@ -28,15 +28,13 @@ public:
     explicit FilmPage(QWidget* parent = nullptr);
 
     void showNothing();
-    void showReading(const QString& text);
-    void showStopped();
-    void advance(int step, int steps);
+    void setLength(double length_s, double tick_s);  ///< of the whole film; 0: it is not known
     void showFilm(const ReadFilm& film);
     void showFilmState(const ReadFilm& film);  ///< what is said of its form, alone
     /// What of it is the builder's, and the camera that it was taken with.
     void setNamed(const NamedRecording& named, const Camera& camera);
-    void setCharts(const std::vector<MeasuredShown>& charts);
-    void setStale(bool stale);  ///< what it shows is being worked out anew
+    /// 0 … 1, that explains the film; offered where the builder says that it is known.
+    void setFound(std::optional<double> throttle);
 
     FilmFrame& frame() { return *m_frame; }
     QSlider& frames() { return *m_frames; }
@@ -44,19 +42,18 @@ public:
     ResultPart& result() { return *m_result; }
 
 signals:
-    void stopWanted();
-    void readWanted();  ///< once more
     /// [s] since the beginning; none: from there, or up to there
     void partWanted(std::optional<double> from_s, std::optional<double> to_s);
     void throttleWanted(std::optional<double> throttle);  ///< 0 … 1; none: not known
 
 private:
     void showStill();
-    void tellThrottle();
+    void tickThrottle(bool isKnown);
 
     std::vector<FilmStill> m_stills;
     unsigned m_filmWidth = 0;
     double m_cameraWidth = 0.0;
+    std::optional<double> m_found;
     double m_largest_px = 0.0;
     QCheckBox* m_isThrottleKnown;
     NumberBox* m_throttle;

@@ -7,7 +7,6 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <limits>
 
 namespace stillbay::ui {
 namespace {
@@ -75,7 +74,8 @@ ReadFilm::ReadFilm(ClipShifts clip, std::optional<Result<SoundTrack>> sound,
 {
 }
 
-Result<FilmReading> ReadFilm::lines(const Camera& camera, const std::stop_token& stop) const
+Result<FilmReading> ReadFilm::lines(const Camera& camera, const std::stop_token& stop,
+                                    const Progress& progress) const
 {
     const std::scoped_lock lock(m_mutex);
     const std::pair asked{camera.readout_ms, camera.exposure_ms};
@@ -84,7 +84,7 @@ Result<FilmReading> ReadFilm::lines(const Camera& camera, const std::stop_token&
     Result<FilmReading> lines = readLines(
         m_clip,
         {.readout_s = camera.readout_ms * unit::ms, .exposure_s = camera.exposure_ms * unit::ms},
-        stop);
+        stop, progress);
     if (stop.stop_requested())
         return lines;  // not the film's answer
     m_asked = asked;
@@ -92,16 +92,22 @@ Result<FilmReading> ReadFilm::lines(const Camera& camera, const std::stop_token&
     return m_lines;
 }
 
-Result<SharedFilm> readFilmFile(const NamedRecording& film, const Caller<SharedFilm>& caller)
+Result<FilmAnswer> readFilmFile(const NamedRecording& film, const Caller<FilmAnswer>& caller)
 {
-    const ClipOptions part{
-        .from_s = film.from_s.value_or(0.0),
-        .to_s = film.to_s.value_or(std::numeric_limits<double>::infinity()),
-    };
+    ClipOptions part{.from_s = film.from_s.value_or(0.0)};
+    part.to_s = film.to_s.value_or(part.from_s + kLongestPart_s);
     const std::filesystem::path file(film.file);
+    FilmAnswer answer;
+    const auto failed = [&](const Error& error) -> Result<FilmAnswer> {
+        if (caller.stop.stop_requested())
+            return tl::unexpected(stoppedOnRequest());
+        answer.failure = error;
+        return answer;
+    };
     Result<ClipFacts> facts = probeClip(file, part, caller.stop);
     if (!facts)
-        return tl::unexpected<Error>(facts.error());
+        return failed(facts.error());
+    answer.length_s = std::max(facts->duration_s, facts->frameTime_s.back() + facts->tick_s);
     std::optional<Result<SoundTrack>> sound;
     if (facts->hasSound)
         sound = readSoundTrack(file, *facts, part, caller.stop);
@@ -110,9 +116,17 @@ Result<SharedFilm> readFilmFile(const NamedRecording& film, const Caller<SharedF
         readShifts(file, *std::move(facts), part, caller.stop, caller.progress,
                    [&stills](const Frame& frame) { stills.see(frame); });
     if (!clip)
-        return tl::unexpected<Error>(clip.error());
+        return failed(clip.error());
+    if (!film.to_s && answer.length_s > part.to_s)
+        clip->warnings.insert(
+            clip->warnings.begin(),
+            {"film_longest_part", phrase("%1\u00A0s are read at once: for another part of the film "
+                                         "say from when to when it is used",
+                                         fixed(kLongestPart_s, 0))});
     std::vector<FilmStill> shown = std::move(stills).with(rowBends(clip->shifts));
-    return std::make_shared<const ReadFilm>(*std::move(clip), std::move(sound), std::move(shown));
+    answer.film =
+        std::make_shared<const ReadFilm>(*std::move(clip), std::move(sound), std::move(shown));
+    return answer;
 }
 
 }  // namespace stillbay::ui

@@ -54,7 +54,8 @@ public:
     /// Takes seconds where they are not kept; from any thread.
     ///
     /// @error as readLines()
-    Result<FilmReading> lines(const Camera& camera, const std::stop_token& stop) const;
+    Result<FilmReading> lines(const Camera& camera, const std::stop_token& stop,
+                              const Progress& progress = {}) const;
 
 private:
     ClipShifts m_clip;
@@ -67,9 +68,17 @@ private:
 
 using SharedFilm = std::shared_ptr<const ReadFilm>;
 
-/// To be run in the background.
+/// A film, or why there is none.
+struct FilmAnswer {
+    double length_s = 0.0;  ///< of the whole film; 0: not known
+    SharedFilm film;        ///< null: see failure
+    std::optional<Error> failure;
+};
+
+/// To be run in the background. Where no end is named it reads the longest part that can be read at
+/// once, and a warning says so.
 ///
-/// @error as probeClip() and readShifts()
-Result<SharedFilm> readFilmFile(const NamedRecording& film, const Caller<SharedFilm>& caller);
+/// @error NoAnswer  stopped.
+Result<FilmAnswer> readFilmFile(const NamedRecording& film, const Caller<FilmAnswer>& caller);
 
 }  // namespace stillbay::ui

@@ -10,7 +10,7 @@
 
 namespace stillbay::ui {
 
-PartRow::PartRow(QWidget* parent)
+PartRow::PartRow(const QString& hint, QWidget* parent)
     : QWidget(parent),
       m_from(new NumberBox),
       m_to(new NumberBox),
@@ -20,10 +20,7 @@ PartRow::PartRow(QWidget* parent)
     m_to->setAccessibleName(tr("End of the part"));
     for (NumberBox* box : {m_from, m_to}) {
         box->setUnit(QStringLiteral("s"));
-        box->setToolTip(
-            tr("In seconds since the beginning of the recording. In the trace a part "
-               "is drawn with the left button, or moved by its ends; a double click "
-               "takes all."));
+        box->setToolTip(tr("In seconds since the beginning of the recording. %1").arg(hint));
         connect(box, &NumberBox::valueChanged, this, [this] {
             if (m_end_s > 0.0)
                 want(m_from->value(), m_to->value());
@@ -50,17 +47,24 @@ void PartRow::setLength(double end_s, double tick_s)
     const QSignalBlocker quietFrom(m_from), quietTo(m_to);
     m_from->setRange(0.0, end_s);
     m_to->setRange(0.0, end_s);
+    showPart();
 }
 
 void PartRow::setPart(std::optional<double> from_s, std::optional<double> to_s)
 {
-    const QSignalBlocker quietFrom(m_from), quietTo(m_to);
-    m_from->show(from_s.value_or(0.0));
-    m_to->show(to_s.value_or(m_end_s));
-    const bool isRead = m_end_s > 0.0;
-    m_from->setEnabled(isRead);
-    m_to->setEnabled(isRead);
-    m_whole->setEnabled(isRead && (from_s || to_s));
+    m_from_s = from_s;
+    m_to_s = to_s;
+    showPart();
+}
+
+// The way back to the whole is open however little is known.
+void PartRow::showPart()
+{
+    m_from->show(m_from_s.value_or(0.0));
+    m_to->show(m_to_s.value_or(m_end_s));
+    m_from->setEnabled(m_end_s > 0.0);
+    m_to->setEnabled(m_end_s > 0.0);
+    m_whole->setEnabled(m_from_s || m_to_s);
 }
 
 void PartRow::want(double from_s, double to_s)

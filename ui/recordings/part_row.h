@@ -15,9 +15,10 @@ class NumberBox;
 class PartRow final : public QWidget {
     Q_OBJECT
 public:
-    explicit PartRow(QWidget* parent = nullptr);
+    /// @param hint  how a part is chosen besides
+    explicit PartRow(const QString& hint, QWidget* parent = nullptr);
 
-    /// @param end_s   of the recording; 0: it has not been read, and no part can be chosen
+    /// @param end_s   of the recording; 0: it is not known, and no part can be chosen
     /// @param tick_s  nearer to an end than this is that end
     void setLength(double end_s, double tick_s);
     /// [s] since the beginning; none: from there, or up to there
@@ -28,6 +29,9 @@ signals:
     void partWanted(std::optional<double> from_s, std::optional<double> to_s);
 
 private:
+    void showPart();
+
+    std::optional<double> m_from_s, m_to_s;
     double m_end_s = 0.0, m_tick_s = 0.0;
     NumberBox* m_from;
     NumberBox* m_to;

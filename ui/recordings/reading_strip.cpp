@@ -32,7 +32,7 @@ ReadingStrip::ReadingStrip(QWidget* parent)
     layout->addLayout(row);
     layout->addWidget(m_progress);
     connect(m_stop, &QPushButton::clicked, this, [this] {
-        if (m_isStopped)
+        if (m_isAgain)
             emit readWanted();
         else
             emit stopWanted();
@@ -49,22 +49,22 @@ void ReadingStrip::offer(const QString& button)
 
 void ReadingStrip::showReading(const QString& text)
 {
-    m_isStopped = false;
+    m_isAgain = false;
     m_state->setText(text);
     offer(tr("Stop"));
 }
 
-void ReadingStrip::showStopped()
+void ReadingStrip::showAgain(const QString& text)
 {
-    m_isStopped = true;
+    m_isAgain = true;
     m_progress->hide();
-    m_state->setText(tr("Reading was stopped."));
+    m_state->setText(text);
     offer(tr("Read again"));
 }
 
 void ReadingStrip::showState(const QString& text, const QString& details)
 {
-    m_isStopped = false;
+    m_isAgain = false;
     m_progress->hide();
     m_state->setText(text);
     m_state->setToolTip(details);

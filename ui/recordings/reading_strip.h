@@ -18,7 +18,8 @@ public:
 
     void clear() { showState({}); }
     void showReading(const QString& text);  ///< under way; the button stops it
-    void showStopped();                     ///< the button begins it again
+    void showAgain(const QString& text);    ///< ended without an answer; the button begins it again
+    void showStopped() { showAgain(tr("Reading was stopped.")); }
     void showState(const QString& text, const QString& details = {});  ///< over
     void advance(int step, int steps);
     QPushButton& stopButton() { return *m_stop; }
@@ -30,7 +31,7 @@ signals:
 private:
     void offer(const QString& button);
 
-    bool m_isStopped = false;
+    bool m_isAgain = false;
     QLabel* m_state;
     QPushButton* m_stop;
     ThinProgress* m_progress;

@@ -40,8 +40,9 @@ RecordingPage::RecordingPage(QWidget* parent)
       m_strip(new ReadingStrip),
       m_quantity(new QComboBox),
       m_trace(new TraceChart(this)),
-      m_part(new PartRow),
-      m_result(new ResultPart)
+      m_part(new PartRow(tr("In the trace a part is drawn with the left button, or moved by its "
+                            "ends; a double click takes all."))),
+      m_result(new ResultPart(tr("dashed: as the craft predicts it")))
 {
     auto* const how = new QWidget;
     auto* const howLayout = new QVBoxLayout(how);

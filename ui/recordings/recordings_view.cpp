@@ -133,7 +133,13 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
     connect(m_films, &FilmDesk::failed, this,
             [this](const Error& error) { tellUnreadable(m_shownFilm->path, error); });
     connect(m_films, &FilmDesk::staleChanged, m_said, &SaidPane::setStale);
-    connect(m_films, &FilmDesk::marksChanged, this, &RecordingsView::marksChanged);
+    connect(m_films, &FilmDesk::stopped, this, [this] { m_said->say({}); });
+    connect(m_films, &FilmDesk::marksChanged, this,
+            [this](const std::vector<FilmedMark>& marks, const Setup& craft) {
+                m_marks = marks;
+                m_marksCraft = craft;
+                tellMarks();
+            });
     connect(m_page, &RecordingPage::stopWanted, this, [this] {
         m_stopped = m_read.wanted();
         m_read.drop();
@@ -162,9 +168,13 @@ RecordingsView::RecordingsView(Document& document, QWidget* parent)
     connect(&m_document, &Document::opened, this, [this] {
         m_messages->hide();
         m_stopped.reset();
-        emit marksChanged({});
+        m_films->leave();
+        m_shownFilm.reset();
+        m_marks.clear();
+        tellMarks();
         m_list->choose({});
     });
+    connect(&m_document, &Document::setupChanged, this, &RecordingsView::tellMarks);
     connect(&m_document, &Document::setupChanged, this, &RecordingsView::refresh);
 }
 
@@ -280,11 +290,7 @@ void RecordingsView::refresh()
 {
     if (!isVisible() || !m_document.hasCraft())
         return;
-    const auto& recordings = m_document.setup().recordings;
-    m_list->setRecordings(recordings);
-    if (std::none_of(recordings.begin(), recordings.end(),
-                     [](const NamedRecording& named) { return named.kind == RecordingKind::Film; }))
-        emit marksChanged({});
+    m_list->setRecordings(m_document.setup().recordings);
     showChosen();
 }
 
@@ -402,6 +408,20 @@ void RecordingsView::tellUnreadable(const QString& path, const Error& error)
                         tr("%1. Nothing else has changed.").arg(reasonText(error)));
 }
 
+// Of films that are still the craft's, whether the tab is looked at or not.
+void RecordingsView::tellMarks()
+{
+    if (m_marks.empty() || !m_document.hasCraft())
+        return emit marksChanged({}, true);
+    std::erase_if(m_marks, [this](const FilmedMark& mark) {
+        const auto& recordings = m_document.setup().recordings;
+        return std::none_of(recordings.begin(), recordings.end(), [&](const auto& named) {
+            return named.kind == RecordingKind::Film && named.file == mark.file.toStdString();
+        });
+    });
+    emit marksChanged(m_marks, m_marksCraft == measuredCraft(m_document.setup()));
+}
+
 void RecordingsView::showFilm(const NamedRecording& named)
 {
     m_centre->setCurrentWidget(m_film);
@@ -412,12 +432,12 @@ void RecordingsView::showFilm(const NamedRecording& named)
         if (key.size < 0) {
             m_films->leave();
             m_film->showNothing();
+            m_film->setNamed(named, m_document.setup().camera);
             tellMissing(key.path);
         } else {
             m_said->say(tr("What it says is being worked out…"));
         }
     }
-    m_film->setNamed(named, m_document.setup().camera);
     if (key.size >= 0)
         m_films->show(named, {m_document.setup(), m_prediction, m_predicted == m_document.setup()});
 }

@@ -59,8 +59,10 @@ public:
     bool isBusy() const;
 
 signals:
-    /// What the films that were read showed, at their throttles.
-    void marksChanged(const std::vector<stillbay::ui::FilmedMark>& marks);
+    /// What the films that were read showed.
+    ///
+    /// @param isOfCraft  false: the craft has been changed since then
+    void marksChanged(const std::vector<stillbay::ui::FilmedMark>& marks, bool isOfCraft);
 
 protected:
     void showEvent(QShowEvent* event) override;
@@ -90,6 +92,7 @@ private:
     void showRecording(const NamedRecording& named);
     void showOther(const ReadKey& key);
     void showFilm(const NamedRecording& named);
+    void tellMarks();
     void tellMissing(const QString& path);
     void tellUnreadable(const QString& path, const Error& error);
     void showHang();
@@ -119,6 +122,8 @@ private:
     std::optional<ReadKey> m_stopped;              // the builder has stopped this reading
     std::optional<ReadKey> m_shown;                // on the page
     std::optional<FilmKey> m_shownFilm;            // on the films' page
+    std::vector<FilmedMark> m_marks;               // of films …
+    Setup m_marksCraft;                            // … of this craft
     std::shared_ptr<const Recording> m_recording;  // of m_shown
     Background<ReadKey, ReadAnswer> m_read;        // last: they are gone before what they
     Background<FindKey, Finding> m_find;           // report to

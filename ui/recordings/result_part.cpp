@@ -12,7 +12,7 @@
 
 namespace stillbay::ui {
 
-ResultPart::ResultPart(QWidget* parent)
+ResultPart::ResultPart(const QString& explanation, QWidget* parent)
     : QWidget(parent),
       m_which(new QComboBox),
       m_chart(new MeasuredChart(this)),
@@ -23,7 +23,7 @@ ResultPart::ResultPart(QWidget* parent)
     m_chart->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
     m_working->setAlignment(Qt::AlignCenter);
     m_working->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
-    auto* const heading = new ChartHeading(*m_chart, tr("dashed: as the craft predicts it"));
+    auto* const heading = new ChartHeading(*m_chart, explanation);
     heading->add(m_which);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);

@@ -17,7 +17,8 @@ namespace stillbay::ui {
 class ResultPart final : public QWidget {
     Q_OBJECT
 public:
-    explicit ResultPart(QWidget* parent = nullptr);
+    /// @param explanation  of all its charts
+    explicit ResultPart(const QString& explanation, QWidget* parent = nullptr);
 
     void setCharts(const std::vector<MeasuredShown>& charts);
     void setStale(bool stale);  ///< being worked out anew

@@ -1811,10 +1811,6 @@
         <translation>Eine Spalte mit dem Gas ergäbe Ordnungen und Drehzahl darüber.</translation>
     </message>
     <message>
-        <source>%1 at %2 %: filmed %3 px</source>
-        <translation>%1 bei %2 %: %3 px gefilmt</translation>
-    </message>
-    <message>
         <source>Lines of the film</source>
         <translation>Linien des Films</translation>
     </message>
@@ -1855,14 +1851,6 @@
         <translation>die anderen Filme</translation>
     </message>
     <message>
-        <source>%1, predicted %2 px.</source>
-        <translation>%1, vorhergesagt %2 px.</translation>
-    </message>
-    <message>
-        <source>Pixels are those of the craft&apos;s camera, %1 of the film&apos;s.</source>
-        <translation>Pixel sind die der Kamera des Kopters, %1 von denen des Films.</translation>
-    </message>
-    <message>
         <source>Where the chart is hatched the film is blind: nothing is said there.</source>
         <translation>Wo das Diagramm schraffiert ist, ist der Film blind: Dort wird nichts gesagt.</translation>
     </message>
@@ -1889,6 +1877,27 @@
     <message>
         <source>The film stands at %1 % throttle, where this craft is computed to turn as fast; the stick stood at %2 %.</source>
         <translation>Der Film steht bei %1 % Gas, wo dieser Kopter nach der Rechnung so schnell dreht; der Knüppel stand bei %2 %.</translation>
+    </message>
+    <message>
+        <source>%1: filmed %2 px, turning as at %3 % throttle</source>
+        <translation>%1: %2 px gefilmt, Drehzahl wie bei %3 % Gas</translation>
+    </message>
+    <message>
+        <source>%1 (flown at %2 %)</source>
+        <comment>what a film showed</comment>
+        <translation>%1 (geflogen bei %2 %)</translation>
+    </message>
+    <message>
+        <source>%1; predicted %2 px.</source>
+        <translation>%1; vorhergesagt %2 px.</translation>
+    </message>
+    <message>
+        <source>Lengths count pixels of the craft&apos;s camera; one is %1 of a pixel of the film.</source>
+        <translation>Längen zählen Pixel der Kamera des Kopters; eines davon ist %1 Pixel des Films.</translation>
+    </message>
+    <message>
+        <source>%1 cannot be read: %2.</source>
+        <translation>%1 lässt sich nicht lesen: %2.</translation>
     </message>
 </context>
 <context>
@@ -5478,7 +5487,7 @@
     </message>
     <message>
         <source>the lines agree on a speed to %1 % only</source>
-        <translation>die Linien einigen sich nur auf %1 % genau auf eine Drehzahl</translation>
+        <translation>die Linien stimmen in der Drehzahl nur auf %1 % überein</translation>
     </message>
     <message>
         <source>at the %1 that are heard no order of this craft&apos;s rotors lies at a line of the film</source>
@@ -5594,11 +5603,11 @@
     </message>
     <message>
         <source>The film wobbles at %1&#xa0;Hz by %4&#xa0;px: %2, if the rotors turn at %3.</source>
-        <translation>Der Film wackelt bei %1 Hz um %4 px: %2, wenn die Rotoren mit %3 drehen.</translation>
+        <translation>Der Film wackelt bei %1&#xa0;Hz um %4&#xa0;px: %2, wenn die Rotoren mit %3 drehen.</translation>
     </message>
     <message>
         <source>its compression makes lines of its own out of those that are there, of up to %1&#xa0;% of them: wobble may be read too small by three times as much</source>
-        <translation>seine Kompression macht aus den vorhandenen Linien eigene, mit bis zu %1 % davon: das Wackeln kann um das Dreifache davon zu klein gelesen sein</translation>
+        <translation>seine Kompression macht aus den vorhandenen Linien eigene, mit bis zu %1&#xa0;% davon: das Wackeln kann um das Dreifache davon zu klein gelesen sein</translation>
     </message>
 </context>
 <context>
@@ -5694,6 +5703,10 @@
     <message>
         <source>a film has no samples</source>
         <translation>ein Film hat keine Werte</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;s are read at once: for another part of the film say from when to when it is used</source>
+        <translation>%1 s werden auf einmal gelesen: Für einen anderen Teil des Films angeben, von wann bis wann er benutzt wird</translation>
     </message>
 </context>
 <context>
@@ -7024,6 +7037,14 @@
         <source>Reading %1, too…</source>
         <translation>%1 wird auch gelesen …</translation>
     </message>
+    <message>
+        <source>Seeking what it shows…</source>
+        <translation>Was er zeigt, wird gesucht …</translation>
+    </message>
+    <message>
+        <source>It cannot be read.</source>
+        <translation>Er lässt sich nicht lesen.</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::FilmFrame</name>
@@ -7033,7 +7054,7 @@
     </message>
     <message>
         <source>A frame as the sensor&apos;s rows took it, and how far its rows stand off a straight line: solid across, dashed up. The line through the picture hangs as a plumb line would look in it, bent so many times more than in the film.</source>
-        <translation>Ein Bild, wie die Zeilen des Sensors es aufgenommen haben, und wie weit seine Zeilen von einer Geraden abstehen: durchgezogen quer, gestrichelt nach oben. Die Linie im Bild hängt so, wie ein Lot darin aussähe, so viele Male stärker verbogen als im Film.</translation>
+        <translation>Ein Bild, wie die Zeilen des Sensors es aufgenommen haben, und wie weit seine Zeilen von einer Geraden abstehen: durchgezogen quer, gestrichelt nach oben. Die Linie im Bild hängt so, wie ein Lot darin aussähe, um die angegebene Zahl vergrößert.</translation>
     </message>
     <message>
         <source>Frame at %1 s says nothing</source>
@@ -7092,8 +7113,16 @@
         <translation>%1 × %2 Pixel, %3 Bilder je Sekunde, %4 Bilder gelesen</translation>
     </message>
     <message>
-        <source>Read with the craft&apos;s readout of %1 ms and exposure of %2 ms.</source>
-        <translation>Gelesen mit der Auslesezeit des Kopters von %1 ms und der Belichtung von %2 ms.</translation>
+        <source>At most a minute of a film is read at once.</source>
+        <translation>Von einem Film wird höchstens eine Minute auf einmal gelesen.</translation>
+    </message>
+    <message>
+        <source>beside what the craft predicts</source>
+        <translation>neben dem, was der Kopter vorhersagt</translation>
+    </message>
+    <message>
+        <source>Readout %1 ms, exposure %2 ms, as the craft has them.</source>
+        <translation>Auslesezeit %1 ms, Belichtung %2 ms, wie beim Kopter angegeben.</translation>
     </message>
 </context>
 <context>
@@ -8089,6 +8118,10 @@
         <source>Strongest: %1</source>
         <translation>Stärkste: %1</translation>
     </message>
+    <message>
+        <source>%1: %2 at %3</source>
+        <translation>%1: %2 bei %3</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::MessageBar</name>
@@ -8231,10 +8264,6 @@
         <translation>Ende des Teils</translation>
     </message>
     <message>
-        <source>In seconds since the beginning of the recording. In the trace a part is drawn with the left button, or moved by its ends; a double click takes all.</source>
-        <translation>In Sekunden seit dem Anfang der Aufzeichnung. Im Verlauf wird ein Teil mit der linken Taste aufgezogen oder an seinen Enden verschoben; ein Doppelklick nimmt alles.</translation>
-    </message>
-    <message>
         <source>Use all of the recording</source>
         <translation>Die ganze Aufzeichnung benutzen</translation>
     </message>
@@ -8250,6 +8279,10 @@
         <source>to</source>
         <comment>end of the part of a recording</comment>
         <translation>bis</translation>
+    </message>
+    <message>
+        <source>In seconds since the beginning of the recording. %1</source>
+        <translation>In Sekunden seit dem Anfang der Aufzeichnung. %1</translation>
     </message>
 </context>
 <context>
@@ -8582,6 +8615,14 @@ ohne Aufzeichnung</translation>
         <source> (and %1 more)</source>
         <translation> (und %1 weitere)</translation>
     </message>
+    <message>
+        <source>In the trace a part is drawn with the left button, or moved by its ends; a double click takes all.</source>
+        <translation>Im Verlauf wird ein Teil mit der linken Taste aufgezogen oder an seinen Enden verschoben; ein Doppelklick nimmt alles.</translation>
+    </message>
+    <message>
+        <source>dashed: as the craft predicts it</source>
+        <translation>gestrichelt: wie der Kopter es vorhersagt</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::RecordingsView</name>
@@ -8754,10 +8795,6 @@ ohne Aufzeichnung</translation>
     <message>
         <source>What is shown of it</source>
         <translation>Was davon zu sehen ist</translation>
-    </message>
-    <message>
-        <source>dashed: as the craft predicts it</source>
-        <translation>gestrichelt: wie der Kopter es vorhersagt</translation>
     </message>
     <message>
         <source>Working out what it shows…</source>
@@ -9332,6 +9369,14 @@ ohne Aufzeichnung</translation>
     <message>
         <source>Filmed (px)</source>
         <translation>Gefilmt (px)</translation>
+    </message>
+    <message>
+        <source>The craft has been changed since it was filmed.</source>
+        <translation>Der Kopter wurde geändert, seit er gefilmt wurde.</translation>
+    </message>
+    <message>
+        <source>filmed before a change</source>
+        <translation>vor einer Änderung gefilmt</translation>
     </message>
 </context>
 <context>

@@ -60,7 +60,7 @@ void NumberBox::setWhole(bool whole)
 
 void NumberBox::show(double value)
 {
-    if (m_shown == value)
+    if (m_shown == value && this->value() == value)
         return;
     m_shown = value;
     const QSignalBlocker quiet(this);
