@@ -58,7 +58,7 @@ CodedCase stillCase(std::size_t k, double seconds)
     recipe.height = seconds > 2 ? heights[k % 3] : 270;
     recipe.width = recipe.height * 16 / 9;
     recipe.seed = static_cast<unsigned>(k + 1);
-    recipe.frameRate_hz = dice.between(24, 60);
+    recipe.frameRate_hz = std::round(1000 * dice.between(24, 60)) / 1000;  // as it is coded
     recipe.readout_s = std::min(0.95 / recipe.frameRate_hz, dice.between(0.008, 0.025));
     recipe.frames = static_cast<std::size_t>(seconds * recipe.frameRate_hz);
     recipe.sway = {dice.between(0, 4), dice.between(0, 3), dice.between(0, 0.003)};
