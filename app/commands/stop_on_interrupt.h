@@ -7,8 +7,9 @@
 
 namespace stillbay {
 
-/// While one lives, Ctrl+C and the system's wish to end the program ask for a stop instead, so that
-/// no decoder is left behind. To be made before other threads, which heed the same.
+/// While one lives, Ctrl+C, a terminal that is closed and the system's wish to end the program ask
+/// for a stop instead, so that no decoder is left behind; which of them was ignored before stays
+/// so. To be made before other threads, which heed the same.
 class StopOnInterrupt final {
 public:
     StopOnInterrupt();
