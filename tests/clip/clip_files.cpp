@@ -44,16 +44,8 @@ bool encodeFilm(const FilmGenerator& film, const std::filesystem::path& path, in
 {
     const FilmRecipe& r = film.recipe();
     const std::filesystem::path raw = path.string() + ".raw";
-    {
-        std::ofstream out(raw, std::ios::binary);
-        for (std::size_t k = 0; k < r.frames; ++k) {
-            const std::vector<std::uint8_t> pixels = film.frame(k);
-            out.write(reinterpret_cast<const char*>(pixels.data()),
-                      static_cast<std::streamsize>(pixels.size()));
-        }
-        if (!out.flush())
-            return false;
-    }
+    if (!film.write(raw))
+        return false;
     const std::string size = std::to_string(r.width) + "x" + std::to_string(r.height);
     const std::string rate = std::to_string(std::lround(1000 * r.frameRate_hz)) + "/1000";
     const std::string wrong = runEncoder(path, {"-f",          "rawvideo",

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <fstream>
 #include <numbers>
 #include <random>
 #include <utility>
@@ -376,6 +377,17 @@ std::vector<std::uint8_t> FilmGenerator::frame(std::size_t index) const
         }
     }
     return pixels;
+}
+
+bool FilmGenerator::write(const std::filesystem::path& file) const
+{
+    std::ofstream out(file, std::ios::binary);
+    for (std::size_t k = 0; k < m_recipe.frames; ++k) {
+        const std::vector<std::uint8_t> pixels = frame(k);
+        out.write(reinterpret_cast<const char*>(pixels.data()),
+                  static_cast<std::streamsize>(pixels.size()));
+    }
+    return static_cast<bool>(out.flush());
 }
 
 }  // namespace stillbay

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <filesystem>
 #include <functional>
 #include <optional>
 #include <vector>
@@ -86,6 +87,9 @@ public:
 
     /// Brightness of the frame's pixels, row by row from the top.
     std::vector<std::uint8_t> frame(std::size_t index) const;
+
+    /// All frames, one behind the other. @return false where they could not be written.
+    bool write(const std::filesystem::path& file) const;
 
 private:
     struct Picture {

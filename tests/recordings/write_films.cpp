@@ -5,7 +5,6 @@
 #include "tests/recordings/true_reedbed.h"
 #include "tests/recordings/write_sound.h"
 
-#include <fstream>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -17,19 +16,6 @@ namespace fs = std::filesystem;
 
 constexpr int kCrf = 18;
 constexpr const char* kSoundBits = "12k";
-
-void writeFrames(const FilmRecipe& recipe, const fs::path& file)
-{
-    const FilmGenerator generator(recipe);
-    std::ofstream out(file, std::ios::binary);
-    for (std::size_t k = 0; k < recipe.frames; ++k) {
-        const std::vector<std::uint8_t> pixels = generator.frame(k);
-        out.write(reinterpret_cast<const char*>(pixels.data()),
-                  static_cast<std::streamsize>(pixels.size()));
-    }
-    if (!out.flush())
-        throw std::runtime_error("cannot write " + file.string());
-}
 
 // Each frame from those before it alone, as cameras code: one that is drawn from both sides has
 // half the motion of each.
@@ -108,7 +94,8 @@ void writeFilms(const Setup& reedbed, const fs::path& folder)
     const fs::path frames = folder / "frames.raw", sound = folder / "film-sound.wav";
     for (const FilmedThrottle& held : kFilmedThrottles) {
         const SampleFilm film = sampleFilm(craft, held);
-        writeFrames(film.recipe, frames);
+        if (!FilmGenerator(film.recipe).write(frames))
+            throw std::runtime_error("cannot write " + frames.string());
         write(soundOf(film), sound, SoundForm::Wav);
         code(coding(film.recipe, frames, sound, folder / film.name()));
     }
