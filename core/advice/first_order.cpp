@@ -3,9 +3,8 @@
 
 #include "core/base/check.h"
 #include "core/base/parallel.h"
+#include "core/base/solve.h"
 #include "core/base/unit_points.h"
-
-#include <Eigen/Cholesky>
 
 #include <algorithm>
 #include <array>
@@ -73,11 +72,12 @@ std::optional<std::vector<double>> rawShares(const Sums& sums, std::size_t degre
 {
     const Eigen::Index terms = sums.moment.size();
     const Eigen::MatrixXd gram = sums.gram.selfadjointView<Eigen::Lower>();
-    const Eigen::LLT<Eigen::MatrixXd, Eigen::Lower> factor(gram);
-    if (factor.info() != Eigen::Success)
+    const auto factor = denseCholesky(gram);
+    if (!factor)
         return {};
-    const Eigen::VectorXd c = factor.solve(sums.moment);
-    const Eigen::MatrixXd covariance = factor.solve(Eigen::MatrixXd::Identity(terms, terms));
+    const Eigen::VectorXd c = solveDenseCholesky(*factor, sums.moment);
+    const Eigen::MatrixXd covariance =
+        solveDenseCholesky(*factor, Eigen::MatrixXd::Identity(terms, terms));
     const double mean = sums.moment[0] / sums.count;
     const double variance = (sums.square - sums.count * mean * mean) / (sums.count - 1);
     const double residual =

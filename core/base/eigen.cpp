@@ -7,7 +7,13 @@ namespace stillbay {
 
 SymmetricEigen symmetricEigen(const Matrix6d& A)
 {
-    const Eigen::SelfAdjointEigenSolver<Matrix6d> solver(A);
+    const DenseEigen eigen = denseSymmetricEigen(A);
+    return {eigen.values, eigen.vectors};
+}
+
+DenseEigen denseSymmetricEigen(const Eigen::MatrixXd& A)
+{
+    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> solver(A);
     return {solver.eigenvalues(), solver.eigenvectors()};
 }
 

@@ -6,6 +6,8 @@
 
 namespace stillbay {
 
+using Eigen::MatrixXd;
+
 Matrix6d inverse(const Matrix6d& A)
 {
     return A.inverse();
@@ -34,10 +36,29 @@ std::optional<Matrix6d> choleskyFactor(const Matrix6d& A)
     return Matrix6d(factor.matrixL());
 }
 
+std::optional<MatrixXd> denseCholesky(const MatrixXd& A)
+{
+    const Eigen::LLT<MatrixXd> factor(A);
+    if (factor.info() != Eigen::Success)
+        return std::nullopt;
+    return MatrixXd(factor.matrixL());
+}
+
 Vector6d solveCholesky(const Matrix6d& L, const Vector6d& b)
 {
     const auto lower = L.triangularView<Eigen::Lower>();
     return lower.transpose().solve(lower.solve(b));
+}
+
+MatrixXd solveDenseCholesky(const MatrixXd& L, const MatrixXd& b)
+{
+    const auto lower = L.triangularView<Eigen::Lower>();
+    return lower.transpose().solve(lower.solve(b));
+}
+
+MatrixXd solveSymmetric(const MatrixXd& A, const MatrixXd& b)
+{
+    return A.ldlt().solve(b);
 }
 
 }  // namespace stillbay

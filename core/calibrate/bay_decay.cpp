@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/calibrate/bay_decay.h"
 
-#include <Eigen/Cholesky>
+#include "core/base/solve.h"
 
 #include <algorithm>
 #include <cmath>
@@ -55,7 +55,7 @@ MatrixXd withoutSlow(MatrixXd columns, const MatrixXd& slow)
 MatrixXd solveGram(MatrixXd gram, const MatrixXd& right)
 {
     gram.diagonal().array() += kDecayRidge * std::max(gram.diagonal().maxCoeff(), 1e-300);
-    return Eigen::LLT<MatrixXd>(gram).solve(right);
+    return solveSymmetric(gram, right);
 }
 
 // (Re, Im) of a mode's common amplitude to those of a channel that sees h of it.

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "core/calibrate/decay_curve.h"
 
-#include <Eigen/Cholesky>
+#include "core/base/solve.h"
+
 #include <Eigen/Core>
 
 #include <cmath>
@@ -31,7 +32,7 @@ std::vector<double> decayCurve(std::span<const double> samples, double rate,
     Eigen::MatrixXd N = A.transpose() * A;
     constexpr double kRidge = 1e-12;
     N.diagonal() *= 1.0 + kRidge;
-    const Eigen::VectorXd amplitudes = N.ldlt().solve(A.transpose() * y);
+    const Eigen::VectorXd amplitudes = solveSymmetric(N, A.transpose() * y);
     const Eigen::VectorXd fit = A * amplitudes;
     return {fit.data(), fit.data() + rows};
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/calibrate/lowest_rubber.h"
 
-#include <Eigen/Cholesky>
+#include "core/base/solve.h"
 
 #include <algorithm>
 #include <cmath>
@@ -62,10 +62,10 @@ RubberFigures LowestRubber::rubber() const
 std::optional<Matrix3d> LowestRubber::covariance() const
 {
     constexpr double kMostOpen = 1e6;
-    const Eigen::LLT<Matrix3d> bowl(hessian);
-    if (bowl.info() != Eigen::Success)
+    const auto bowl = denseCholesky(hessian);
+    if (!bowl)
         return std::nullopt;
-    const Matrix3d covariance = bowl.solve(Matrix3d::Identity());
+    const Matrix3d covariance = solveDenseCholesky(*bowl, Matrix3d::Identity());
     const bool isDetermined =
         (covariance.diagonal().array() * hessian.diagonal().array() < kMostOpen).all();
     return isDetermined ? std::optional(covariance) : std::nullopt;
@@ -79,11 +79,10 @@ LowestRubber descend(const std::function<double(const Vector3d&)>& f, const Vect
     for (int k = 0; k < 40 && !stop.stop_requested(); ++k) {
         const Slopes slopes = slopesAt(f, lowest, free);
         lowest.hessian = slopes.hessian;
-        const Eigen::LLT<Matrix3d> bowl(slopes.hessian);
-        const Vector3d step = bowl.info() == Eigen::Success
-                                  ? Vector3d(-bowl.solve(slopes.gradient))
-                                  : Vector3d(-slopes.gradient.array() /
-                                             (slopes.hessian.diagonal().array().abs() + 1e-300));
+        const auto bowl = denseCholesky(slopes.hessian);
+        const Vector3d step = bowl ? Vector3d(-solveDenseCholesky(*bowl, slopes.gradient))
+                                   : Vector3d(-slopes.gradient.array() /
+                                              (slopes.hessian.diagonal().array().abs() + 1e-300));
         const double length =
             std::max({std::abs(step[0]), 0.3 * std::abs(step[1]), std::abs(step[2])});
         double shorter = std::min(1.0, kLongest / std::max(length, 1e-300));

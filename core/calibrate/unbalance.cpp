@@ -8,8 +8,6 @@
 #include "core/response/excitation.h"
 #include "core/setup/unbalance.h"
 
-#include <Eigen/Eigenvalues>
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -196,32 +194,37 @@ std::optional<Apart> apart(const std::vector<Equation>& equations, std::size_t m
                    columns = static_cast<Eigen::Index>(motors);
         if (rows < columns)
             return {};
-        Eigen::MatrixXcd H(rows, columns);
-        Eigen::VectorXcd a(rows);
+        // H z = a in real numbers: real parts above imaginary ones. Each eigenvalue comes twice.
+        Eigen::MatrixXd H(2 * rows, 2 * columns);
+        Eigen::VectorXd a(2 * rows);
         for (Eigen::Index i = 0; i < rows; ++i) {
-            a[i] = seen[static_cast<std::size_t>(i)];
-            for (Eigen::Index j = 0; j < columns; ++j)
-                H(i, j) =
+            a[i] = seen[static_cast<std::size_t>(i)].real();
+            a[rows + i] = seen[static_cast<std::size_t>(i)].imag();
+            for (Eigen::Index j = 0; j < columns; ++j) {
+                const Complex motion =
                     equation.motions[static_cast<std::size_t>(j)][static_cast<std::size_t>(i)];
+                H(i, j) = H(rows + i, columns + j) = motion.real();
+                H(rows + i, j) = motion.imag();
+                H(i, columns + j) = -motion.imag();
+            }
         }
-        const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXcd> solver(
-            Eigen::MatrixXcd(H.adjoint() * H));
-        const Eigen::VectorXd squares = solver.eigenvalues();
-        const double condition = std::sqrt(squares[columns - 1] / std::max(squares[0], 0.0));
+        const auto [squares, V] = denseSymmetricEigen(H.transpose() * H);
+        const double condition = std::sqrt(squares[2 * columns - 1] / std::max(squares[0], 0.0));
         if (!(condition < kWorstShakeCondition))
             continue;
         worst = std::max(worst, condition);
-        const Eigen::MatrixXcd& V = solver.eigenvectors();
-        const Eigen::VectorXcd z =
-            V * (V.adjoint() * (H.adjoint() * a)).cwiseQuotient(squares.cast<Complex>());
+        const Eigen::VectorXd parts =
+            V * (V.transpose() * (H.transpose() * a)).cwiseQuotient(squares);
+        const Eigen::VectorXd z =
+            (parts.head(columns).array().square() + parts.tail(columns).array().square()).sqrt();
         for (Eigen::Index j = 0; j < columns; ++j) {
             double variance = 0;
-            for (Eigen::Index k = 0; k < columns; ++k)
-                variance += std::norm(V(j, k)) / squares[k];
+            for (Eigen::Index k = 0; k < 2 * columns; ++k)
+                variance += V(j, k) * V(j, k) / squares[k];
             const double noise = equation.line->noise;
-            const double value = std::abs(z[j]);
+            const double value = z[j];
             const double spread =
-                std::max(noise * std::sqrt(variance), kLeastShakeSpread * z.cwiseAbs().maxCoeff());
+                std::max(noise * std::sqrt(variance), kLeastShakeSpread * z.maxCoeff());
             const auto motor = static_cast<std::size_t>(j);
             if (!(spread > 0))
                 return {};

@@ -2,6 +2,7 @@
 #include "core/recording/pole_candidates.h"
 
 #include "core/base/linalg.h"
+#include "core/base/solve.h"
 #include "core/recording/decay_samples.h"
 
 #include <Eigen/Core>
@@ -66,8 +67,8 @@ std::vector<std::vector<Complex>> shiftsOf(const MatrixXd& gram)
 {
     const Index window = gram.rows();
     const Index most = std::min(kLargestOrder, window / 2);
-    const Eigen::SelfAdjointEigenSolver<MatrixXd> solver(gram);
-    const MatrixXd U = solver.eigenvectors().rightCols(most).rowwise().reverse();
+    const DenseEigen eigen = denseSymmetricEigen(gram);
+    const MatrixXd U = eigen.vectors.rightCols(most).rowwise().reverse();
     const MatrixXd up = U.topRows(window - 1), down = U.bottomRows(window - 1);
     const MatrixXd product = up.transpose() * down;
     std::vector<std::vector<Complex>> shifts;

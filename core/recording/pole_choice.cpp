@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/recording/pole_choice.h"
 
-#include <Eigen/Cholesky>
+#include "core/base/solve.h"
 
 #include <algorithm>
 #include <cmath>
@@ -59,7 +59,7 @@ struct LinearProblem {
             MatrixXd gram = pluck.gram(columns, columns);
             gram.diagonal() *= 1.0 + 1e-11;
             const MatrixXd right = pluck.right(columns, Eigen::all);
-            sum += pluck.squares - right.cwiseProduct(gram.ldlt().solve(right)).sum();
+            sum += pluck.squares - right.cwiseProduct(solveSymmetric(gram, right)).sum();
         }
         return std::max(sum, 0.0);
     }

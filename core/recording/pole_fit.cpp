@@ -2,8 +2,8 @@
 #include "core/recording/pole_fit.h"
 
 #include "core/base/linalg.h"
+#include "core/base/solve.h"
 
-#include <Eigen/Cholesky>
 #include <Eigen/QR>
 
 #include <algorithm>
@@ -190,7 +190,7 @@ PoleFit fitPoles(const std::vector<DecaySamples>& plucks, std::vector<DecayPole>
         MatrixXd damped = normal.curvature;
         damped.diagonal() *= 1.0 + lambda;
         damped.diagonal().array() += 1e-300;
-        const VectorXd move = damped.ldlt().solve(normal.gradient);
+        const VectorXd move = solveSymmetric(damped, normal.gradient);
         if (!move.allFinite())
             break;
         const auto next = stepped(start, move);
@@ -226,7 +226,7 @@ PoleFit fitPoles(const std::vector<DecaySamples>& plucks, std::vector<DecayPole>
         H = scale.asDiagonal() * H * scale.asDiagonal();
         H.diagonal().array() += 1e-14;
         fit.covariance =
-            scale.asDiagonal() * H.ldlt().solve(MatrixXd::Identity(P, P)) * scale.asDiagonal();
+            scale.asDiagonal() * solveSymmetric(H, MatrixXd::Identity(P, P)) * scale.asDiagonal();
     }
     fit.amplitudes = std::move(normal.amplitudes);
     fit.residuals = std::move(normal.residuals);

@@ -153,7 +153,7 @@ Error stuck(const Suspension& suspension, const Pose& pose, const Matrix6d& H, d
             tubeTerms(suspension.tubeOf(attachment), attachment, suspension.bay.centre, pose)
                 .energy);
     const auto lowest = std::min_element(energies.begin(), energies.end());
-    const bool isStable = Eigen::LLT<Matrix6d>(H).info() == Eigen::Success;
+    const bool isStable = choleskyFactor(H).has_value();
     return !isStable && *lowest < 0
                ? buckled(static_cast<std::size_t>(lowest - energies.begin()), loadFactor)
                : notConverged(loadFactor);

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "tests/recording/decay_case.h"
 
-#include <Eigen/Cholesky>
+#include "core/base/solve.h"
+
 #include <Eigen/Core>
 
 #include <algorithm>
@@ -100,10 +101,11 @@ void Decays::bound()
             const Eigen::MatrixXd inside = information.bottomRightCorner(m - 2 * K, m - 2 * K);
             const Eigen::MatrixXd across = information.topRightCorner(2 * K, m - 2 * K);
             poles += information.topLeftCorner(2 * K, 2 * K) -
-                     across * inside.ldlt().solve(across.transpose());
+                     across * solveSymmetric(inside, across.transpose());
         }
     }
-    const Eigen::MatrixXd covariance = poles.ldlt().solve(Eigen::MatrixXd::Identity(2 * K, 2 * K));
+    const Eigen::MatrixXd covariance =
+        solveSymmetric(poles, Eigen::MatrixXd::Identity(2 * K, 2 * K));
     double all = 0.0;
     for (const double each : energy)
         all += each;
