@@ -73,7 +73,7 @@ struct FilmViewTest : WindowAndFiles {
 
     const MeasuredShown& shown(const QString& chart)
     {
-        auto* const which = named<QComboBox>(QStringLiteral("What is shown of it"));
+        auto* const which = named<QComboBox>(QStringLiteral("What is shown of the film"));
         const int row = which->findText(chart);
         EXPECT_GE(row, 0) << qPrintable(chart);
         which->setCurrentIndex(row);
@@ -200,8 +200,8 @@ TEST_F(FilmViewTest, APartIsChosenKeptAndLeftAgain)
 {
     view.addFiles({film(QStringLiteral("a.mp4"), 66.0)});
     wait();
-    auto* const begin = named<NumberBox>(QStringLiteral("Beginning of the part"));
-    auto* const end = named<NumberBox>(QStringLiteral("End of the part"));
+    auto* const begin = named<NumberBox>(QStringLiteral("Beginning of the film's part"));
+    auto* const end = named<NumberBox>(QStringLiteral("End of the film's part"));
     EXPECT_NEAR(end->value(), 2.0, 0.02);
     begin->setValue(0.5);
     wait();
@@ -221,7 +221,7 @@ TEST_F(FilmViewTest, APartIsChosenKeptAndLeftAgain)
     });
     wait();
     EXPECT_FALSE(view.messages().isHidden());
-    auto* const whole = named<QPushButton>(QStringLiteral("Use all of the recording"));
+    auto* const whole = named<QPushButton>(QStringLiteral("Use all of the film"));
     ASSERT_TRUE(whole->isEnabled());
     whole->click();
     wait();

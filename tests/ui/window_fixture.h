@@ -54,20 +54,12 @@ struct Window : testing::Test {
         ASSERT_TRUE(document.edit(QStringLiteral("a change"), {}, how));
     }
 
-    /// The one that is seen, where pages of one stack have widgets of one name.
     template <class T>
     T* named(const QString& accessibleName)
     {
-        T* hidden = nullptr;
-        for (T* widget : window.findChildren<T*>()) {
-            if (widget->accessibleName() != accessibleName)
-                continue;
-            if (widget->isVisible())
+        for (T* widget : window.findChildren<T*>())
+            if (widget->accessibleName() == accessibleName)
                 return widget;
-            hidden = hidden ? hidden : widget;
-        }
-        if (hidden)
-            return hidden;
         ADD_FAILURE() << "no widget named " << qPrintable(accessibleName);
         return nullptr;
     }

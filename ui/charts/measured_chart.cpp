@@ -98,8 +98,9 @@ QwtScaleEngine* engineOf(const MeasuredShown::Axis& axis)
 
 }  // namespace
 
-MeasuredChart::MeasuredChart(QWidget* parent)
-    : Chart(tr("What it shows"), parent),
+MeasuredChart::MeasuredChart(const QString& name, QWidget* parent)
+    : Chart(name, parent),
+      m_ownName(name),
       m_density(new DensityItem(kDensityZ)),
       m_predictedLane(new MarkLane(tr("Predicted"), MarkLane::Edge::Top, kLaneZ)),
       m_measuredLane(new MarkLane(tr("Measured"), MarkLane::Edge::Top, kLaneZ + 1.0, 1)),
@@ -113,7 +114,7 @@ MeasuredChart::MeasuredChart(QWidget* parent)
     axisWidget(QwtAxis::YRight)->setColorBarEnabled(true);
     axisWidget(QwtAxis::YRight)->setColorBarWidth(kDensityBarWidth);
     auto* const legend = new QwtLegend;
-    legend->setAccessibleName(tr("Legend of what it shows"));
+    legend->setAccessibleName(tr("Legend of %1").arg(name));
     insertLegend(legend, QwtPlot::TopLegend);
     setAxisScaleDraw(QwtAxis::YLeft, new PlainScaleDraw);
     setAxisScaleDraw(QwtAxis::XBottom, new PlainScaleDraw);
@@ -125,7 +126,7 @@ void MeasuredChart::setMeasured(const MeasuredShown& measured)
     const bool otherAxes =
         m_shown.across.title != measured.across.title || m_shown.up.title != measured.up.title;
     m_shown = measured;
-    setName(measured.name.isEmpty() ? tr("What it shows") : measured.name);
+    setName(measured.name.isEmpty() ? m_ownName : measured.name);
     setAxisTitle(QwtAxis::XBottom, measured.across.title);
     setAxisTitle(QwtAxis::YLeft, measured.up.title);
     setAxisScaleEngine(QwtAxis::XBottom, engineOf(measured.across));

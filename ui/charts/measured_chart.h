@@ -63,7 +63,8 @@ struct MeasuredShown {
 class MeasuredChart final : public Chart {
     Q_OBJECT
 public:
-    explicit MeasuredChart(QWidget* parent = nullptr);
+    /// @param name  while it shows nothing that has one
+    explicit MeasuredChart(const QString& name, QWidget* parent = nullptr);
 
     void setMeasured(const MeasuredShown& measured);
     void clear() { setMeasured({}); }
@@ -82,6 +83,7 @@ private:
     void setScales();
     void showColourScale(const ChartTheme& theme);
 
+    const QString m_ownName;
     MeasuredShown m_shown;
     DensityItem* m_density;
     std::vector<QwtPlotCurve*> m_curves;

@@ -34,11 +34,11 @@ FilmPage::FilmPage(QWidget* parent)
       m_isThrottleKnown(new QCheckBox(tr("Filmed at a throttle of"))),
       m_throttle(new NumberBox),
       m_camera(new QLabel),
-      m_strip(new ReadingStrip),
+      m_strip(new ReadingStrip(OfWhat::Film)),
       m_frame(new FilmFrame),
       m_frames(new QSlider(Qt::Horizontal)),
-      m_part(new PartRow(tr("At most a minute of a film is read at once."))),
-      m_result(new ResultPart(tr("beside what the craft predicts")))
+      m_part(new PartRow(OfWhat::Film)),
+      m_result(new ResultPart(OfWhat::Film))
 {
     m_isThrottleKnown->setToolTip(
         tr("Ticked: where the stick stood is known, which settles what each line is. Otherwise the "

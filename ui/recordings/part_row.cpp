@@ -10,24 +10,32 @@
 
 namespace stillbay::ui {
 
-PartRow::PartRow(const QString& hint, QWidget* parent)
+PartRow::PartRow(OfWhat what, QWidget* parent)
     : QWidget(parent),
       m_from(new NumberBox),
       m_to(new NumberBox),
       m_whole(new QPushButton(tr("All of it")))
 {
-    m_from->setAccessibleName(tr("Beginning of the part"));
-    m_to->setAccessibleName(tr("End of the part"));
+    const bool isFilm = what == OfWhat::Film;
+    m_from->setAccessibleName(isFilm ? tr("Beginning of the film's part")
+                                     : tr("Beginning of the part"));
+    m_to->setAccessibleName(isFilm ? tr("End of the film's part") : tr("End of the part"));
     for (NumberBox* box : {m_from, m_to}) {
         box->setUnit(QStringLiteral("s"));
-        box->setToolTip(tr("In seconds since the beginning of the recording. %1").arg(hint));
+        box->setToolTip(isFilm
+                            ? tr("In seconds since the film's first frame. At most a minute of a "
+                                 "film is read at once.")
+                            : tr("In seconds since the beginning of the recording. In the trace "
+                                 "a part is drawn with the left button, or moved by its ends; a "
+                                 "double click takes all."));
         connect(box, &NumberBox::valueChanged, this, [this] {
             if (m_end_s > 0.0)
                 want(m_from->value(), m_to->value());
         });
     }
-    m_whole->setAccessibleName(tr("Use all of the recording"));
-    m_whole->setToolTip(tr("Uses the recording from its beginning to its end."));
+    m_whole->setAccessibleName(isFilm ? tr("Use all of the film") : tr("Use all of the recording"));
+    m_whole->setToolTip(isFilm ? tr("Uses the film from its first frame.")
+                               : tr("Uses the recording from its beginning to its end."));
     connect(m_whole, &QPushButton::clicked, this, [this] { emit partWanted({}, {}); });
     auto* const layout = new QHBoxLayout(this);
     layout->setContentsMargins(4, 0, 4, 0);

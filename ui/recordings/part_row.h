@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "ui/recordings/of_what.h"
+
 #include <QWidget>
 
 #include <optional>
@@ -15,8 +17,7 @@ class NumberBox;
 class PartRow final : public QWidget {
     Q_OBJECT
 public:
-    /// @param hint  how a part is chosen besides
-    explicit PartRow(const QString& hint, QWidget* parent = nullptr);
+    explicit PartRow(OfWhat what, QWidget* parent = nullptr);
 
     /// @param end_s   of the recording; 0: it is not known, and no part can be chosen
     /// @param tick_s  nearer to an end than this is that end

@@ -15,13 +15,16 @@ constexpr int kReadingProgressHeight = 4;
 
 }  // namespace
 
-ReadingStrip::ReadingStrip(QWidget* parent)
+ReadingStrip::ReadingStrip(OfWhat what, QWidget* parent)
     : QWidget(parent),
       m_state(new QLabel),
       m_stop(new QPushButton(tr("Stop"))),
-      m_progress(new ThinProgress(tr("Progress of the reading"), kReadingProgressHeight))
+      m_progress(new ThinProgress(what == OfWhat::Film ? tr("Progress of the film's reading")
+                                                       : tr("Progress of the reading"),
+                                  kReadingProgressHeight))
 {
-    m_stop->setAccessibleName(tr("Stop reading, or read again"));
+    m_stop->setAccessibleName(what == OfWhat::Film ? tr("Stop reading the film, or read it again")
+                                                   : tr("Stop reading, or read again"));
     m_state->setWordWrap(true);
     auto* const row = new QHBoxLayout;
     row->addWidget(m_state, 1);

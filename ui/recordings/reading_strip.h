@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "ui/recordings/of_what.h"
+
 #include <QWidget>
 
 class QLabel;
@@ -14,7 +16,7 @@ class ThinProgress;
 class ReadingStrip final : public QWidget {
     Q_OBJECT
 public:
-    explicit ReadingStrip(QWidget* parent = nullptr);
+    explicit ReadingStrip(OfWhat what, QWidget* parent = nullptr);
 
     void clear() { showState({}); }
     void showReading(const QString& text);  ///< under way; the button stops it

@@ -37,12 +37,11 @@ RecordingPage::RecordingPage(QWidget* parent)
       m_reading(new Section(tr("How it is read"))),
       m_columns(new ColumnPane),
       m_sensor(new SensorPane),
-      m_strip(new ReadingStrip),
+      m_strip(new ReadingStrip(OfWhat::Recording)),
       m_quantity(new QComboBox),
       m_trace(new TraceChart(this)),
-      m_part(new PartRow(tr("In the trace a part is drawn with the left button, or moved by its "
-                            "ends; a double click takes all."))),
-      m_result(new ResultPart(tr("dashed: as the craft predicts it")))
+      m_part(new PartRow(OfWhat::Recording)),
+      m_result(new ResultPart(OfWhat::Recording))
 {
     auto* const how = new QWidget;
     auto* const howLayout = new QVBoxLayout(how);

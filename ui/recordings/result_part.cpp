@@ -12,18 +12,22 @@
 
 namespace stillbay::ui {
 
-ResultPart::ResultPart(const QString& explanation, QWidget* parent)
+ResultPart::ResultPart(OfWhat what, QWidget* parent)
     : QWidget(parent),
       m_which(new QComboBox),
-      m_chart(new MeasuredChart(this)),
+      m_chart(new MeasuredChart(
+          what == OfWhat::Film ? tr("What the film shows") : tr("What it shows"), this)),
       m_working(new QLabel)
 {
-    m_which->setAccessibleName(tr("What is shown of it"));
+    m_which->setAccessibleName(what == OfWhat::Film ? tr("What is shown of the film")
+                                                    : tr("What is shown of it"));
     m_which->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     m_chart->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
     m_working->setAlignment(Qt::AlignCenter);
     m_working->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
-    auto* const heading = new ChartHeading(*m_chart, explanation);
+    auto* const heading =
+        new ChartHeading(*m_chart, what == OfWhat::Film ? tr("beside what the craft predicts")
+                                                        : tr("dashed: as the craft predicts it"));
     heading->add(m_which);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/charts/measured_chart.h"
+#include "ui/recordings/of_what.h"
 
 #include <QString>
 #include <QWidget>
@@ -17,8 +18,7 @@ namespace stillbay::ui {
 class ResultPart final : public QWidget {
     Q_OBJECT
 public:
-    /// @param explanation  of all its charts
-    explicit ResultPart(const QString& explanation, QWidget* parent = nullptr);
+    explicit ResultPart(OfWhat what, QWidget* parent = nullptr);
 
     void setCharts(const std::vector<MeasuredShown>& charts);
     void setStale(bool stale);  ///< being worked out anew

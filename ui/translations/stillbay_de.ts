@@ -5706,7 +5706,7 @@
     </message>
     <message>
         <source>%1&#xa0;s are read at once: for another part of the film say from when to when it is used</source>
-        <translation>%1 s werden auf einmal gelesen: Für einen anderen Teil des Films angeben, von wann bis wann er benutzt wird</translation>
+        <translation>%1&#xa0;s werden auf einmal gelesen: Für einen anderen Teil des Films angeben, von wann bis wann er benutzt wird</translation>
     </message>
 </context>
 <context>
@@ -7113,14 +7113,6 @@
         <translation>%1 × %2 Pixel, %3 Bilder je Sekunde, %4 Bilder gelesen</translation>
     </message>
     <message>
-        <source>At most a minute of a film is read at once.</source>
-        <translation>Von einem Film wird höchstens eine Minute auf einmal gelesen.</translation>
-    </message>
-    <message>
-        <source>beside what the craft predicts</source>
-        <translation>neben dem, was der Kopter vorhersagt</translation>
-    </message>
-    <message>
         <source>Readout %1 ms, exposure %2 ms, as the craft has them.</source>
         <translation>Auslesezeit %1 ms, Belichtung %2 ms, wie beim Kopter angegeben.</translation>
     </message>
@@ -8087,10 +8079,6 @@
 <context>
     <name>stillbay::ui::MeasuredChart</name>
     <message>
-        <source>What it shows</source>
-        <translation>Was sie zeigt</translation>
-    </message>
-    <message>
         <source>Predicted</source>
         <translation>Vorhergesagt</translation>
     </message>
@@ -8101,10 +8089,6 @@
     <message>
         <source>Excitation bands</source>
         <translation>Anregungsbänder</translation>
-    </message>
-    <message>
-        <source>Legend of what it shows</source>
-        <translation>Legende dessen, was sie zeigt</translation>
     </message>
     <message>
         <source>Nothing is shown yet.</source>
@@ -8121,6 +8105,10 @@
     <message>
         <source>%1: %2 at %3</source>
         <translation>%1: %2 bei %3</translation>
+    </message>
+    <message>
+        <source>Legend of %1</source>
+        <translation>Legende von %1</translation>
     </message>
 </context>
 <context>
@@ -8281,8 +8269,28 @@
         <translation>bis</translation>
     </message>
     <message>
-        <source>In seconds since the beginning of the recording. %1</source>
-        <translation>In Sekunden seit dem Anfang der Aufzeichnung. %1</translation>
+        <source>Beginning of the film&apos;s part</source>
+        <translation>Anfang des Filmteils</translation>
+    </message>
+    <message>
+        <source>End of the film&apos;s part</source>
+        <translation>Ende des Filmteils</translation>
+    </message>
+    <message>
+        <source>In seconds since the film&apos;s first frame. At most a minute of a film is read at once.</source>
+        <translation>In Sekunden seit dem ersten Bild des Films. Von einem Film wird höchstens eine Minute auf einmal gelesen.</translation>
+    </message>
+    <message>
+        <source>In seconds since the beginning of the recording. In the trace a part is drawn with the left button, or moved by its ends; a double click takes all.</source>
+        <translation>In Sekunden seit dem Anfang der Aufzeichnung. Im Verlauf wird ein Teil mit der linken Taste aufgezogen oder an seinen Enden verschoben; ein Doppelklick nimmt alles.</translation>
+    </message>
+    <message>
+        <source>Use all of the film</source>
+        <translation>Den ganzen Film benutzen</translation>
+    </message>
+    <message>
+        <source>Uses the film from its first frame.</source>
+        <translation>Benutzt den Film von seinem ersten Bild an.</translation>
     </message>
 </context>
 <context>
@@ -8486,6 +8494,14 @@ Quelle: %2.</translation>
         <source>Read again</source>
         <translation>Neu lesen</translation>
     </message>
+    <message>
+        <source>Progress of the film&apos;s reading</source>
+        <translation>Fortschritt beim Lesen des Films</translation>
+    </message>
+    <message>
+        <source>Stop reading the film, or read it again</source>
+        <translation>Lesen des Films anhalten oder neu beginnen</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui::RecentList</name>
@@ -8614,14 +8630,6 @@ ohne Aufzeichnung</translation>
     <message>
         <source> (and %1 more)</source>
         <translation> (und %1 weitere)</translation>
-    </message>
-    <message>
-        <source>In the trace a part is drawn with the left button, or moved by its ends; a double click takes all.</source>
-        <translation>Im Verlauf wird ein Teil mit der linken Taste aufgezogen oder an seinen Enden verschoben; ein Doppelklick nimmt alles.</translation>
-    </message>
-    <message>
-        <source>dashed: as the craft predicts it</source>
-        <translation>gestrichelt: wie der Kopter es vorhersagt</translation>
     </message>
 </context>
 <context>
@@ -8799,6 +8807,26 @@ ohne Aufzeichnung</translation>
     <message>
         <source>Working out what it shows…</source>
         <translation>Was sie zeigt, wird berechnet …</translation>
+    </message>
+    <message>
+        <source>What the film shows</source>
+        <translation>Was der Film zeigt</translation>
+    </message>
+    <message>
+        <source>What it shows</source>
+        <translation>Was sie zeigt</translation>
+    </message>
+    <message>
+        <source>What is shown of the film</source>
+        <translation>Was vom Film zu sehen ist</translation>
+    </message>
+    <message>
+        <source>beside what the craft predicts</source>
+        <translation>neben dem, was der Kopter vorhersagt</translation>
+    </message>
+    <message>
+        <source>dashed: as the craft predicts it</source>
+        <translation>gestrichelt: wie der Kopter es vorhersagt</translation>
     </message>
 </context>
 <context>
