@@ -10,6 +10,7 @@
 #include "app/commands/sheet.h"
 #include "app/commands/spectrum.h"
 #include "app/commands/transfer.h"
+#include "core/base/printable.h"
 #include "ui/sheet/sheet_file.h"
 #include "ui/window/run_window.h"
 
@@ -90,7 +91,8 @@ int main(int argc, char* argv[])
     try {
         return run(arguments, argc, argv);
     } catch (const std::exception& exception) {
-        std::cerr << "stillbay: a fault in the program: " << exception.what() << '\n';
+        std::cerr << "stillbay: a fault in the program: " << stillbay::printable(exception.what())
+                  << '\n';
         return stillbay::kExitNoAnswer;
     }
 }

@@ -68,7 +68,7 @@ std::string calibrateJson(std::span<const Correction> corrections, const PluckAn
             json["throttle_curve"] = *correction.throttleCurve;
             json["throttle_curve_spread"] = number(correction.throttleCurveSpread);
         }
-    return json.dump(1) + '\n';
+    return textOf(json);
 }
 
 }  // namespace stillbay

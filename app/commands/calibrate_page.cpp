@@ -4,6 +4,7 @@
 #include "app/commands/calibrate_json.h"
 #include "app/commands/paragraph.h"
 #include "core/base/format.h"
+#include "core/base/printable.h"
 #include "core/base/units.h"
 #include "core/suspension/motion_text.h"
 
@@ -45,7 +46,7 @@ std::string calibratePage(const std::string& name, std::span<const Correction> c
 {
     std::ostringstream page;
     if (!name.empty())
-        page << name << '\n';
+        page << printable(name) << '\n';
     for (const Correction& correction : corrections) {
         page << '\n' << english(correction.measurement) << '\n';
         for (const CorrectedValue& value : correction.values)

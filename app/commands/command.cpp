@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/command.h"
 
+#include "core/base/printable.h"
 #include "core/setup/size_limit.h"
 
 #include <array>
@@ -22,17 +23,17 @@ std::string reasonOf(int number)
     return std::generic_category().message(number);
 }
 
-std::string_view nameOf(std::string_view file)
+std::string nameOf(std::string_view file)
 {
-    return file == kStandardInput ? "standard input" : file;
+    return file == kStandardInput ? "standard input" : printable(file);
 }
 
 }  // namespace
 
 int reportError(std::ostream& err, const Error& error, std::string_view file)
 {
-    err << "stillbay: " << english(error.what) << ": " << nameOf(file);
-    if (const std::string where = english(whereText(error)); !where.empty())
+    err << "stillbay: " << printable(english(error.what)) << ": " << nameOf(file);
+    if (const std::string where = printable(english(whereText(error))); !where.empty())
         err << ", " << where;
     err << '\n';
     return error.code == Errc::BadInput ? kExitBadInput : kExitNoAnswer;
@@ -41,19 +42,19 @@ int reportError(std::ostream& err, const Error& error, std::string_view file)
 void reportWarnings(std::ostream& err, const std::vector<Warning>& warnings, std::string_view file)
 {
     for (const Warning& warning : warnings)
-        err << "stillbay: " << english(warning.text) << ": " << nameOf(file) << '\n';
+        err << "stillbay: " << printable(english(warning.text)) << ": " << nameOf(file) << '\n';
 }
 
 int usageError(std::ostream& err, std::string_view what, std::string_view where)
 {
-    err << "stillbay: " << what << ": " << where << '\n';
+    err << "stillbay: " << printable(what) << ": " << printable(where) << '\n';
     return kExitUsage;
 }
 
 int print(std::ostream& out, std::string_view text, std::ostream& err)
 {
     errno = 0;
-    if (out << text << std::flush)
+    if (out << printablePage(text) << std::flush)
         return kExitDone;
     const std::string why = errno == 0 ? std::string() : ": " + reasonOf(errno);
     err << "stillbay: cannot be written" << why << ": standard output\n";

@@ -22,7 +22,8 @@ inline constexpr int kExitNoAnswer = 3;
 /// The name of a file that stands for standard input.
 inline constexpr std::string_view kStandardInput = "-";
 
-/// Prints "stillbay: WHAT: WHERE". @return the exit code of the error's kind.
+/// Prints "stillbay: WHAT: WHERE", printable(), in one line. @return the exit code of the error's
+/// kind.
 int reportError(std::ostream& err, const Error& error, std::string_view file);
 
 /// The same for each warning about a file, which changes no exit code.
@@ -31,8 +32,8 @@ void reportWarnings(std::ostream& err, const std::vector<Warning>& warnings, std
 /// Prints "stillbay: WHAT: WHERE" for a wrong command line. @return kExitUsage.
 int usageError(std::ostream& err, std::string_view what, std::string_view where);
 
-/// Prints what was asked for. @return kExitDone, or kExitBadInput after saying that out does not
-/// take it.
+/// Prints what was asked for, a page or JSON, as printablePage(). @return kExitDone, or
+/// kExitBadInput after saying that out does not take it.
 int print(std::ostream& out, std::string_view text, std::ostream& err);
 
 /// Reads and validates a setup file.

@@ -166,7 +166,7 @@ std::string filmJson(const FilmText& text)
                     {"reason", english(stretch.reason)}};
     });
     json["warnings"] = warningsJson(text.film.warnings);
-    return json.dump(1) + '\n';
+    return textOf(json);
 }
 
 std::string filmPage(const FilmText& text)

@@ -9,6 +9,7 @@
 
 #include <cmath>
 #include <optional>
+#include <string>
 #include <vector>
 
 /// What the commands write JSON with: no number that is not finite gets out.
@@ -43,6 +44,12 @@ inline Json warningsJson(const std::vector<Warning>& warnings)
     return array(warnings, [](const Warning& warning) {
         return Json{{"code", warning.code}, {"text", english(warning.text)}};
     });
+}
+
+/// The text of an object, with its end of line; what is not UTF-8 in it becomes U+FFFD.
+inline std::string textOf(const Json& json)
+{
+    return json.dump(1, ' ', false, Json::error_handler_t::replace) + '\n';
 }
 
 inline Json numbers(const std::vector<double>& values)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "app/commands/level_json.h"
 
+#include "app/commands/json_numbers.h"
 #include "core/base/units.h"
 #include "core/setup/mount_layout.h"
 
@@ -46,7 +47,7 @@ std::string levelJson(const LevelAnswer& answer)
         {"rest", levelRestJson(levelled.shift, levelled.rotation)},
         {"present", answer.present ? levelRestJson(answer.present->shift, answer.present->theta)
                                    : Json(nullptr)}};
-    return json.dump(1) + '\n';
+    return textOf(json);
 }
 
 }  // namespace stillbay

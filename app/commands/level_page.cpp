@@ -3,6 +3,7 @@
 
 #include "app/commands/paragraph.h"
 #include "core/base/format.h"
+#include "core/base/printable.h"
 #include "core/base/units.h"
 #include "core/setup/mount_layout.h"
 
@@ -54,7 +55,7 @@ std::string levelPage(const LevelAnswer& answer)
     const Levelled& levelled = answer.levelled;
     std::ostringstream page;
     if (!answer.name.empty())
-        page << answer.name << "\n\n";
+        page << printable(answer.name) << "\n\n";
     if (levelled.why) {
         paragraph(page, "Nothing makes the bay rest as drawn. " + english(levelled.why->text), "");
         page << "\nThe nearest\n";

@@ -159,7 +159,7 @@ std::string reportJson(const Assessment& a, const Uncertainty* uncertainty)
                     {"warnings", array(a.warnings, [](const Warning& warning) {
                          return Json{{"code", warning.code}, {"text", english(warning.text)}};
                      })}};
-    return withUncertainty(json, uncertainty).dump(1) + '\n';
+    return textOf(withUncertainty(json, uncertainty));
 }
 
 }  // namespace stillbay

@@ -5,6 +5,7 @@
 #include "app/commands/uncertainty_report.h"
 #include "core/assess/texts.h"
 #include "core/base/format.h"
+#include "core/base/printable.h"
 #include "core/base/units.h"
 #include "core/suspension/motion_text.h"
 
@@ -147,7 +148,7 @@ std::string reportPage(const Setup& setup, const Assessment& a, const Suggestion
                        const Uncertainty* uncertainty)
 {
     std::ostringstream page;
-    page << (setup.name.empty() ? "Unnamed craft" : setup.name) << "\n\n";
+    page << (setup.name.empty() ? "Unnamed craft" : printable(setup.name)) << "\n\n";
     paragraph(page, english(verdictText(a)) + '.', "  ");
     for (const Phrase& sentence : findings(setup, a))
         paragraph(page, english(sentence), "  ");

@@ -6,6 +6,7 @@
 #include "app/commands/paragraph.h"
 #include "app/commands/recordings.h"
 #include "core/base/format.h"
+#include "core/base/printable.h"
 #include "core/base/units.h"
 
 #include <cmath>
@@ -78,7 +79,7 @@ std::string ringDownJson(const Recording& recording, const RingDown& answer)
         {"residual", number(answer.residual)},
         {"quality", std::string(qualityWord(answer.mark.quality))},
         {"reason", english(answer.mark.reason)}};
-    return json.dump(1) + '\n';
+    return textOf(json);
 }
 
 std::string ringDownPage(const Recording& recording, const RingDown& answer)
@@ -90,7 +91,7 @@ std::string ringDownPage(const Recording& recording, const RingDown& answer)
         page << formatted("%9.3f Hz +/- %.2g %%   %.4f +/- %.2g %%   %5.1f %%  %s\n",
                           mode.frequency_hz, kPercent * mode.frequencySpread, mode.lossFactor,
                           kPercent * mode.lossSpread, kPercent * mode.share,
-                          recording.channels[c].name.c_str());
+                          printable(recording.channels[c].name).c_str());
     }
     for (const DecayingMode& mode : answer.modes) {
         if (mode.softening.empty())

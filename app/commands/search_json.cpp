@@ -148,7 +148,7 @@ std::string searchJson(const Recommendation& answer)
                     {"map", mapJson(answer)},
                     {"craft", craftJson(answer.craft)},
                     {"judged", answer.evaluated}};
-    return json.dump(1) + '\n';
+    return textOf(json);
 }
 
 }  // namespace stillbay

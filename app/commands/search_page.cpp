@@ -4,6 +4,7 @@
 #include "app/commands/paragraph.h"
 #include "core/assess/texts.h"
 #include "core/base/format.h"
+#include "core/base/printable.h"
 
 #include <algorithm>
 #include <cmath>
@@ -205,7 +206,7 @@ void mapTable(std::ostream& page, const Recommendation& answer)
 std::string searchPage(const Recommendation& answer)
 {
     std::ostringstream page;
-    page << (answer.setup.name.empty() ? "Unnamed craft" : answer.setup.name) << "\n\n";
+    page << (answer.setup.name.empty() ? "Unnamed craft" : printable(answer.setup.name)) << "\n\n";
     sentences(page, answer);
     candidateTable(page, answer);
     aloneLines(page, answer);

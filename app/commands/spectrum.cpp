@@ -6,6 +6,7 @@
 #include "app/commands/json_numbers.h"
 #include "app/commands/recordings.h"
 #include "core/base/format.h"
+#include "core/base/printable.h"
 #include "core/recording/spectrum.h"
 
 #include <array>
@@ -66,7 +67,7 @@ std::string spectrumJson(const Spectrum& spectrum, const std::vector<Warning>& w
     const Json json{{"frequency_hz", numbers(spectrum.frequency_hz)},
                     {"density", numbers(spectrum.density)},
                     {"warnings", warningsJson(warnings)}};
-    return json.dump(1) + '\n';
+    return textOf(json);
 }
 
 std::string spectrumPage(const Recording& recording, const Channel& channel,
@@ -77,7 +78,7 @@ std::string spectrumPage(const Recording& recording, const Channel& channel,
     for (const double density : spectrum.density)
         power += density * spectrum.resolution_hz();
     std::ostringstream page;
-    page << "Spectrum of " << channel.name << '\n'
+    page << "Spectrum of " << printable(channel.name) << '\n'
          << "  " << extentText(recording, segment, spectrum.averages) << '\n'
          << "  " << withUnit(std::sqrt(power), channel.quantity) << " rms in all\n\n"
          << "The strongest peaks\n"

@@ -6,6 +6,7 @@
 #include "app/commands/json_numbers.h"
 #include "app/commands/recordings.h"
 #include "core/base/format.h"
+#include "core/base/printable.h"
 #include "core/recording/common_clock.h"
 #include "core/recording/transfer.h"
 
@@ -91,14 +92,14 @@ std::string transferJson(const Transfer& transfer, const std::vector<Warning>& w
                     {"phase_deg", numbers(transfer.phase_deg)},
                     {"coherence", numbers(transfer.coherence)},
                     {"warnings", warningsJson(warnings)}};
-    return json.dump(1) + '\n';
+    return textOf(json);
 }
 
 std::string transferPage(const Recording& recording, const TransferArguments& asked,
                          const Transfer& transfer, const std::vector<Warning>& warnings)
 {
     std::ostringstream page;
-    page << "From " << asked.input << " to " << asked.output << '\n'
+    page << "From " << printable(asked.input) << " to " << printable(asked.output) << '\n'
          << "  " << extentText(recording, asked.options.segment, transfer.averages) << "\n\n"
          << "Where the input is strongest\n"
          << "  frequency     magnitude    phase   coherence\n";

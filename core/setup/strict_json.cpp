@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/strict_json.h"
 
+#include "core/base/printable.h"
 #include "core/setup/wording.h"
 
 #include <algorithm>

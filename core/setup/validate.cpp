@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/setup/validate.h"
 
+#include "core/base/printable.h"
 #include "core/setup/fields.h"
 #include "core/setup/members.h"
 #include "core/setup/mount_layout.h"

@@ -2,7 +2,9 @@
 #include "core/setup/wording.h"
 
 #include "core/base/check.h"
+#include "core/base/printable.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace stillbay {
@@ -34,38 +36,6 @@ constexpr KeyLabel kKeyLabels[] = {
     {"throttle_curve", translatable("The throttle curve")},
     {"blade_pass_thrust_fraction", translatable("The list of blade-pass pulses")},
 };
-
-bool isContinuation(char c)
-{
-    return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;
-}
-
-/// Length in bytes of the well-formed character at the start of text, 0 when there is none
-/// (The Unicode Standard, table 3-7).
-std::size_t utf8Length(std::string_view text)
-{
-    const auto byte = [&](std::size_t i) {
-        return static_cast<unsigned char>(text[i]);
-    };
-    const unsigned first = byte(0);
-    if (first < 0x80)
-        return 1;
-    const std::size_t length = first < 0xC2   ? 0
-                               : first < 0xE0 ? 2
-                               : first < 0xF0 ? 3
-                               : first < 0xF5 ? 4
-                                              : 0;
-    if (length == 0 || text.size() < length)
-        return 0;
-    for (std::size_t i = 1; i < length; ++i)
-        if (!isContinuation(text[i]))
-            return 0;
-    const unsigned second = byte(1);
-    const bool overlong = (first == 0xE0 && second < 0xA0) || (first == 0xF0 && second < 0x90);
-    const bool surrogate = first == 0xED && second >= 0xA0;
-    const bool beyond = first == 0xF4 && second >= 0x90;
-    return overlong || surrogate || beyond ? 0 : length;
-}
 
 }  // namespace
 
@@ -109,11 +79,12 @@ Phrase listLabelOf(std::string_view key)
 std::string shorten(std::string_view text)
 {
     std::string shown;
-    for (const char c : text) {
-        if (shown.size() >= kLongestShown && !isContinuation(c))
+    while (!text.empty()) {
+        if (shown.size() >= kLongestShown)
             return shown + "…";
-        const auto code = static_cast<unsigned char>(c);
-        shown += code < 0x20 || code == 0x7F ? '?' : c;
+        const std::size_t length = std::max<std::size_t>(1, utf8Length(text));
+        shown += printable(text.substr(0, length));
+        text.remove_prefix(length);
     }
     return shown;
 }
@@ -142,17 +113,6 @@ std::string joinPath(std::string_view parent, std::string_view key)
 std::string joinPath(std::string_view parent, std::size_t index)
 {
     return std::string(parent).append("[").append(std::to_string(index)).append("]");
-}
-
-std::size_t findNonUtf8(std::string_view text)
-{
-    for (std::size_t at = 0; at < text.size();) {
-        const std::size_t length = utf8Length(text.substr(at));
-        if (length == 0)
-            return at;
-        at += length;
-    }
-    return std::string_view::npos;
 }
 
 }  // namespace stillbay

@@ -35,7 +35,7 @@ Phrase labelOf(std::string_view key);
 /// The same of a list, where a text has the same key.
 Phrase listLabelOf(std::string_view key);
 
-/// Foreign text made fit for a one-line message: control characters replaced, cut when long.
+/// Foreign text made fit for a one-line message: printable() and cut when long.
 std::string shorten(std::string_view text);
 
 /// The same in quotation marks.
@@ -49,9 +49,5 @@ std::string joinPath(std::string_view parent, std::string_view key);
 
 /// Path of a list's entry: ("bay.parts", 1) → "bay.parts[1]".
 std::string joinPath(std::string_view parent, std::size_t index);
-
-/// Position of the first byte that is not UTF-8 (overlong forms and surrogates count as wrong), or
-/// npos.
-std::size_t findNonUtf8(std::string_view text);
 
 }  // namespace stillbay
