@@ -3,6 +3,7 @@
 
 #include "core/setup/wording.h"
 
+#include <cmath>
 #include <string>
 #include <utility>
 
@@ -55,8 +56,8 @@ Result<int> versionOf(const Json& root)
     const auto version = root.find("version");
     if (version == root.end())
         return fail(Errc::BadInput, phrase("Version is missing, allowed %1", range), "version");
-    const double number = version->is_number_integer() ? version->get<double>() : -1.0;
-    if (number < 0)
+    const double number = version->is_number() ? version->get<double>() : -1.0;
+    if (number < 0 || number != std::floor(number))
         return fail(Errc::BadInput,
                     phrase("Version is %1, must be a whole number from %2",
                            shorten(version->dump()), range),

@@ -296,15 +296,23 @@ TEST(ReadSetup, RefusesNewerVersionsPolitely)
 {
     expectReadFault(faultOfJson(with("/version", 2)), "version",
                     "Version is 2, written by a newer Stillbay; this one reads versions 0 to 1");
-    EXPECT_NE(english(faultOfJson(with("/version", 18446744073709551615ULL)).what).find("newer"),
-              std::string::npos);
+    for (const Json& newer : {Json(18446744073709551615ULL), Json(2.0), Json(1e30)})
+        EXPECT_NE(english(faultOfJson(with("/version", newer)).what).find("newer"),
+                  std::string::npos);
+}
+
+// Oracle: docs/setup-file.md: "Whole numbers may be written 4 or 4.0."
+TEST(ReadSetup, TakesAVersionWithAPoint)
+{
+    EXPECT_EQ(load(with("/version", 1.0)).setup, sampleSetup());
+    EXPECT_EQ(load(with("/version", 0.0)).warnings.at(0).code, "migrated");
 }
 
 TEST(ReadSetup, RefusesVersionsThatAreNone)
 {
     expectReadFault(faultOfJson(without("", "version")), "version",
                     "Version is missing, allowed 0 to 1");
-    for (const Json& bad : {Json(-1), Json(1.5), Json("1"), Json(nullptr), Json(1e30)})
+    for (const Json& bad : {Json(-1), Json(1.5), Json("1"), Json(nullptr), Json(-1.0)})
         expectReadFault(
             faultOfJson(with("/version", bad)), "version",
             std::string("Version is ").append(bad.dump()) + ", must be a whole number from 0 to 1");
@@ -405,7 +413,8 @@ TEST(ReadSetup, TakesRecordingsAndLeavesThemOutWhereThereAreNone)
     EXPECT_EQ(loaded.setup.recordings[0], (NamedRecording{.file = "a.csv"}));
     EXPECT_EQ(loaded.setup.recordings[1].kind, RecordingKind::Sound);
     const Json saved = Json::parse(writeSetup(loaded.setup).value());
-    EXPECT_EQ(saved["recordings"][0], (Json{{"file", "a.csv"}, {"kind", "pluck"}, {"sensor_axes", ""}}));
+    EXPECT_EQ(saved["recordings"][0],
+              (Json{{"file", "a.csv"}, {"kind", "pluck"}, {"sensor_axes", ""}}));
 }
 
 TEST(ReadSetup, RefusesRecordingsThatAreNone)
