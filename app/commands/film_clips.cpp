@@ -4,6 +4,7 @@
 #include "app/commands/command.h"
 #include "app/commands/read_film.h"
 #include "app/commands/stop_on_interrupt.h"
+#include "core/base/format.h"
 #include "core/base/units.h"
 #include "core/calibrate/film_unbalance.h"
 
@@ -11,6 +12,8 @@
 
 namespace stillbay {
 namespace {
+
+constexpr std::size_t kMostClips = 100;
 
 // What of one clip is worth a line, with why it tells no unbalance where it does not.
 std::vector<Warning> doubtsOf(FilmRead& film)
@@ -40,9 +43,12 @@ Option filmOption(std::vector<FilmClip>& clips)
 {
     return {"--film", "CLIP[:THROTTLE]",
             "A film taken from the craft at a steady throttle, and that throttle where it is "
-            "known; once for each, three throttles at least. Corrects the unbalance, after all "
+            "known; once for each, three throttles at least, up to 100 films. Corrects the "
+            "unbalance, after all "
             "that is measured besides. Needs the programs of the package ffmpeg.",
             [&clips](std::string_view value) {
+                if (clips.size() == kMostClips)
+                    return formatted("--film is taken up to %zu times", kMostClips);
                 clips.push_back(clipOf(value));
                 return value.empty() ? std::string("--film wants the name of a film")
                                      : std::string();

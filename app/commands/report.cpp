@@ -45,18 +45,21 @@ tl::expected<ReportArguments, int> parseReport(std::span<const std::string_view>
         {"--throttle", "A:B:STEP",
          "Throttles from A to B, each from 0 to 1 or from 0% to 100%. The default is "
          "0.10:1.00:0.005, from the lower end of the cruise window where that is below 0.10, and "
-         "both ends of that window.",
+         "both ends of that window. Up to 20001.",
          [&](std::string_view value) {
              return takeGrid(value, 1, Percent::Allowed, parsed.options.throttle)
                         ? std::string()
-                        : "--throttle wants A:B:STEP between 0 and 1, or between 0% and 100%";
+                        : "--throttle wants A:B:STEP between 0 and 1, or between 0% and 100%, of "
+                          "up to 20001 values";
          }},
         {"--frequency", "A:B:STEP",
-         "Frequencies of the transmissibility in Hz, from 0 to 20000. The default is 1:400:0.5.",
+         "Frequencies of the transmissibility in Hz, from 0 to 20000, up to 20001 of them. The "
+         "default is 1:400:0.5.",
          [&](std::string_view value) {
              return takeGrid(value, kHighestFrequency_hz, Percent::No, parsed.options.frequency_hz)
                         ? std::string()
-                        : "--frequency wants A:B:STEP in Hz between 0 and 20000";
+                        : "--frequency wants A:B:STEP in Hz between 0 and 20000, of up to 20001 "
+                          "values";
          }},
         {"--airframe", "rigid|flexible",
          "Take the arms as rigid, or let them bend, which is the default.",

@@ -6,6 +6,7 @@
 #include "app/commands/save_craft.h"
 #include "app/commands/search_json.h"
 #include "app/commands/search_page.h"
+#include "app/commands/terminal_progress.h"
 #include "core/base/format.h"
 #include "core/search/recommend.h"
 
@@ -19,7 +20,7 @@ namespace stillbay {
 namespace {
 
 constexpr double kMostCells = 501;
-constexpr double kMostSamples = 100000;
+constexpr double kMostBuilds = 10000;             // some 10 s of one core
 constexpr double kMostSeed = 9007199254740992.0;  // 2⁵³
 
 struct SearchArguments {
@@ -133,7 +134,8 @@ tl::expected<SearchArguments, int> parseSearch(std::span<const std::string_view>
               "forward of the centre plate's middle."),
         range(Variable::BalanceZ, "The same upwards."),
         {"--tube", "OUTER:BORE:SHORE",
-         "A tube to choose from: diameters in mm, hardness in Shore A. May be given several times. "
+         "A tube to choose from: diameters in mm, hardness in Shore A. May be given up to 100 "
+         "times. "
          "The default is the present tube.",
          [&](std::string_view value) {
              return useTubeOption(value, parsed.tubes);
@@ -144,11 +146,11 @@ tl::expected<SearchArguments, int> parseSearch(std::span<const std::string_view>
              return takeCells(value, parsed);
          }},
         {"--builds", "N",
-         "How many scattered builds of each candidate are computed, 10 to 100000. The default is "
+         "How many scattered builds of each candidate are computed, 10 to 10000. The default is "
          "256.",
          [&](std::string_view value) {
-             return takeCount(value, "--builds wants a whole number between 10 and 100000", 10,
-                              kMostSamples, parsed.options.search.robustSamples);
+             return takeCount(value, "--builds wants a whole number between 10 and 10000", 10,
+                              kMostBuilds, parsed.options.search.robustSamples);
          }},
         {"--seed", "N",
          "Seed of the scatter, a whole number from 0 to 2^53; the same seed gives the same answer. "
@@ -216,8 +218,10 @@ int runSearch(std::span<const std::string_view> arguments, std::ostream& out, st
     if (!loaded)
         return reportError(err, loaded.error(), parsed->file);
     reportWarnings(err, loaded->warnings, parsed->file);
-    const auto answer =
-        recommend({loaded->setup, spaceOf(loaded->setup, *parsed)}, parsed->options);
+    TerminalProgress terminal(err);
+    const auto answer = recommend({loaded->setup, spaceOf(loaded->setup, *parsed)}, parsed->options,
+                                  {}, terminal.of("seeking the best tune"));
+    terminal.clear();
     if (!answer)
         return reportError(err, answer.error(), parsed->file);
     if (!parsed->output.empty()) {

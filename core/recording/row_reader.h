@@ -28,6 +28,9 @@ public:
     /// Of the text, from 1: where reading goes on.
     std::size_t line() const { return m_line; }
 
+    /// So far.
+    std::size_t rows() const { return m_table.rows() + m_rowCount; }
+
     RawTable finish();
 
 private:

@@ -24,6 +24,24 @@ Result<void> checkColumns(const ReadPlan& plan)
     return {};
 }
 
+std::size_t columnsUsed(const ReadPlan& plan)
+{
+    std::size_t count = 0;
+    for (std::size_t c = 0; c < plan.columns.size(); ++c)
+        count += plan.columns[c].isUsed || c == plan.timeColumn ? 1 : 0;
+    return count;
+}
+
+Error tooManyValues(std::size_t line, std::size_t columns, std::size_t most)
+{
+    return {Errc::BadInput,
+            phrase("the %1 columns in use have more than %2 values together: leave out columns, or "
+                   "cut the recording",
+                   whole(columns), whole(most)),
+            {},
+            TextPlace{line, 1}};
+}
+
 constexpr std::size_t kBlock = std::size_t{1} << 18;       // bytes read at once
 constexpr std::size_t kLongestRow = std::size_t{1} << 24;  // bytes
 
@@ -43,12 +61,13 @@ std::size_t RawTable::lineOf(std::size_t row) const
 }
 
 Result<RawTable> readTable(const ByteSource& bytes, const ReadPlan& plan,
-                           const std::stop_token& stop, const Progress& progress)
+                           const std::stop_token& stop, const Progress& progress, std::size_t most)
 {
     if (const auto used = checkColumns(plan); !used)
         return tl::unexpected(used.error());
     const auto total = static_cast<std::size_t>(bytes.size());
-    RowReader reader(plan, total / std::max<std::size_t>(1, plan.bytesOfRow) * 21 / 20 + 16);
+    const std::size_t guess = total / std::max<std::size_t>(1, plan.bytesOfRow) * 21 / 20 + 16;
+    RowReader reader(plan, std::min(guess, most / columnsUsed(plan) + 16));
     std::vector<char> buffer(std::min(kBlock, total + 1));  // and one byte to see the end
     std::size_t kept = 0;  // bytes at the buffer's beginning, of an unfinished row
     std::uint64_t offset = 0;
@@ -72,6 +91,8 @@ Result<RawTable> readTable(const ByteSource& bytes, const ReadPlan& plan,
         offset += *got;
         isLast = kept + *got < buffer.size();
         const std::size_t done = reader.read(block, isLast);
+        if (reader.rows() > most / columnsUsed(plan))
+            return tl::unexpected(tooManyValues(reader.line(), columnsUsed(plan), most));
         kept = block.size() - done;
         std::memmove(buffer.data(), buffer.data() + done, kept);
         if (progress)

@@ -27,11 +27,16 @@ struct RawTable {
     std::size_t lineOf(std::size_t row) const;
 };
 
+/// So many values are read of the columns in use: 1 GiB, as of a sound.
+inline constexpr std::size_t kMostTableValues = std::size_t{1} << 27;
+
 /// Reads all rows of a table, block by block. Lines of comment and empty ones are passed over.
 ///
-/// @error BadInput  no column in use, one that the table has not, no row.
+/// @param most  values of all columns in use together
+/// @error BadInput  no column in use, one that the table has not, no row, more values.
 /// @error NoAnswer  stopped.
 Result<RawTable> readTable(const ByteSource& bytes, const ReadPlan& plan,
-                           const std::stop_token& stop, const Progress& progress);
+                           const std::stop_token& stop, const Progress& progress,
+                           std::size_t most = kMostTableValues);
 
 }  // namespace stillbay

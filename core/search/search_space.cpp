@@ -50,6 +50,12 @@ Result<void> validate(const SearchSpace& space, const Setup& setup)
     if (space.variables.empty() && space.stock.empty())
         return tl::unexpected(
             Error{Errc::BadInput, phrase("the search has nothing to choose"), ""});
+    if (space.stock.size() > kMostStockTubes)
+        return tl::unexpected(
+            Error{Errc::BadInput,
+                  phrase("the search has %1 tubes to choose from, allowed up to %2",
+                         whole(space.stock.size()), whole(kMostStockTubes)),
+                  ""});
     if (auto done = validateVariables(space.variables, setup.mounts, space.level); !done)
         return done;
     for (const StockTube& stock : space.stock) {

@@ -35,9 +35,13 @@ struct SearchSpace {
 Result<void> validateVariable(const Mounts& mounts, Variable variable, bool rises,
                               bool level = false);
 
+/// So many tubes may be chosen among: each takes a search of its own.
+inline constexpr std::size_t kMostStockTubes = 100;
+
 /// Checks what may be chosen on a craft.
 ///
-/// @error BadInput  nothing to choose; a variable that is not free, twice the same, an empty range;
+/// @error BadInput  nothing to choose, more than kMostStockTubes; a variable that is not free,
+/// twice the same, an empty range;
 ///                  a stock tube that the craft's mounts cannot hold.
 Result<void> validate(const SearchSpace& space, const Setup& setup);
 

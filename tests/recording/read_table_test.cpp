@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "core/base/format.h"
 #include "core/base/units.h"
+#include "core/recording/byte_source.h"
 #include "core/recording/read_recording.h"
+#include "core/recording/table_reader.h"
 
 #include <gtest/gtest.h>
 
@@ -369,6 +371,43 @@ TEST(ReadTable, NumbersOfAnyLengthAreTheNearestDoubles)
     for (std::size_t i = 0; i < written.size(); ++i)
         EXPECT_EQ(recording.channels[0].values[i], std::strtod(written[i].c_str(), nullptr))
             << written[i];
+}
+
+// Oracle: the limit that is asked for. As many are read, one row more is refused with its line.
+TEST(ReadTable, MoreValuesThanFitAreRefusedInBoundedMemory)
+{
+    EXPECT_EQ(kMostTableValues, std::size_t{1} << 27);  // 1 GiB, docs/setup-file.md
+    const std::string text = logIn({}, 70000);          // several blocks
+    const ReadPlan plan = planOf(text);
+    const MemoryBytes bytes(text);
+    const auto whole = readTable(bytes, plan, {}, {}, 4 * 70000);
+    ASSERT_TRUE(whole) << english(whole.error().what);
+    EXPECT_EQ(whole->rows(), 70000U);
+    const auto refused = readTable(bytes, plan, {}, {}, 4 * 40000 - 1);
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(english(refused.error().what),
+              "the 4 columns in use have more than 159999 values together: leave out columns, or "
+              "cut the recording");
+    ASSERT_TRUE(refused.error().place);
+    EXPECT_GE(refused.error().place->line, 40000U);
+    EXPECT_LT(refused.error().place->line, 60000U);  // within a block of the first that is too many
+}
+
+TEST(ReadTable, MoreColumnsThanAnybodyNeedsAreRefused)
+{
+    const auto wide = [](std::size_t columns) {
+        std::string row;
+        for (std::size_t c = 0; c < columns; ++c)
+            row += (c > 0 ? ",1" : "1");
+        std::string text;
+        for (int r = 0; r < 20; ++r)
+            text += row + '\n';
+        return text;
+    };
+    EXPECT_TRUE(planBytes(wide(2000)));
+    const auto refused = planBytes(wide(2001));
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(english(refused.error().what), "the table has 2001 columns, more than 2000");
 }
 
 }  // namespace
