@@ -41,8 +41,12 @@ int writeSheet(Arguments arguments, int argc, char** argv)
         std::optional<Paper> paper;
         if (order.paper != SheetPaper::OfTheLocale)
             paper = order.paper == SheetPaper::A4 ? Paper::A4 : Paper::Letter;
+        stillbay::WriteOptions options;
+        if (!order.replace)
+            options.taken = stillbay::alreadyThere();
         return stillbay::ui::saveSheetWithoutDisplay(
-            argc, argv, {order.setup, order.assessment, order.grip_mm, {}}, paper, order.output);
+            argc, argv, {order.setup, order.assessment, order.grip_mm, {}}, paper, order.output,
+            options);
     };
     return stillbay::runSheet(arguments, write, std::cout, std::cerr);
 }

@@ -106,7 +106,7 @@ int runSheet(std::span<const std::string_view> arguments, const SheetWriter& wri
     if (!assessment)
         return reportError(err, assessment.error(), parsed->file);
     const auto written = write({std::move(loaded->setup), std::move(*assessment), parsed->output,
-                                parsed->paper, parsed->grip_mm});
+                                parsed->paper, parsed->grip_mm, parsed->force});
     return written ? kExitDone : reportError(err, written.error(), parsed->output);
 }
 

@@ -23,6 +23,7 @@ struct SheetOrder {
     std::string output;
     SheetPaper paper = SheetPaper::OfTheLocale;
     double grip_mm = kUsualGrip_mm;
+    bool replace = false;  // what is there already
 };
 
 /// Draws the sheet and writes it to order.output.

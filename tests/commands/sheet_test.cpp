@@ -62,10 +62,12 @@ TEST(SheetCommand, TakesPaperAndGripInAnyOrder)
     ASSERT_TRUE(letter.order) << letter.err;
     EXPECT_EQ(letter.order->paper, SheetPaper::Letter);
     EXPECT_EQ(letter.order->grip_mm, 7.5);
+    EXPECT_FALSE(letter.order->replace);
     const SheetAnswer a4 = sheet({kReedbed, "--paper", "a4", "--output", "o.pdf", "--grip", "0"});
     ASSERT_TRUE(a4.order) << a4.err;
     EXPECT_EQ(a4.order->paper, SheetPaper::A4);
     EXPECT_EQ(a4.order->grip_mm, 0.0);
+    EXPECT_TRUE(sheet({kReedbed, "--output", "o.pdf", "--force"}).order.value().replace);
 }
 
 TEST(SheetCommand, WrongUsageIsTwoAndWritesNothing)

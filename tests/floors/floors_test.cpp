@@ -19,7 +19,7 @@ namespace fs = std::filesystem;
 // below. Rooms of one floor do not see each other.
 const std::vector<std::vector<std::string>> kFloors{
     {"core/base"},
-    {"core/clip", "core/setup", "core/recording"},
+    {"core/clip", "core/disk", "core/setup", "core/recording"},
     {"core/mass", "core/tube"},
     {"core/suspension", "core/airframe", "core/drive", "core/film"},
     {"core/craft", "core/presets"},

@@ -2,11 +2,15 @@
 #include "ui/document/document.h"
 
 #include "tests/ui/samples.h"
+#include "ui/document/native_path.h"
 
 #include <QTemporaryDir>
 #include <gtest/gtest.h>
 
+#include <filesystem>
+#include <fstream>
 #include <limits>
+#include <string>
 
 namespace stillbay::ui {
 namespace {
@@ -117,6 +121,47 @@ TEST_F(OpenDocument, SaveIsTheCleanStateAndReadsBackTheSame)
     EXPECT_EQ(other.setup().tube.bore_mm, 4.0);
     document.undoStack().redo();
     EXPECT_EQ(other.setup(), document.setup());
+}
+
+// Oracle: the system's own view of the folder: the file given, and no other.
+TEST_F(OpenDocument, AFileWhoseNameIsNotUtf8IsOpenedAndSavedAsItWasGiven)
+{
+    const QTemporaryDir folder;
+    const std::filesystem::path there(folder.path().toStdString());
+    const std::string name =
+        "Gr\xF6\xDF"
+        "e.stillbay";
+    std::filesystem::copy_file(samplePath("reedbed").toStdString(), there / name);
+    std::filesystem::permissions(there / name, std::filesystem::perms::owner_all);
+    const QString path = pathFrom((there / name).string());
+
+    ASSERT_TRUE(document.open(path));
+    EXPECT_TRUE(document.stamp().exists());
+    ASSERT_TRUE(setBore(4.0));
+    ASSERT_TRUE(document.save(document.path()));
+
+    std::vector<std::string> names;
+    for (const auto& entry : std::filesystem::directory_iterator(there))
+        names.push_back(entry.path().filename().string());
+    EXPECT_EQ(names, std::vector{name});
+    Document other;
+    ASSERT_TRUE(other.open(path));
+    EXPECT_EQ(other.setup().tube.bore_mm, 4.0);
+    std::filesystem::remove(there / name);  // which Qt cannot
+}
+
+// Oracle: the bytes. Every name comes back, that of a character used for bytes as well.
+TEST(NativePath, GivesBackTheBytes)
+{
+    for (int a = 1; a < 256; ++a)
+        for (int b = 1; b < 256; b += 3) {
+            const std::string name{'/', static_cast<char>(a), static_cast<char>(b)};
+            EXPECT_EQ(nativePath(pathFrom(name)), name) << a << ' ' << b;
+        }
+    for (const char* const name : {"/home/x/Größe.stillbay", "/飛/🛩", "\xEE\xBE\x80",
+                                   "\xEE\xBF\xBF\xFF", "\xED\xA0\x80", ""})
+        EXPECT_EQ(nativePath(pathFrom(name)), name);
+    EXPECT_EQ(pathFrom("/home/x/Größe"), QStringLiteral("/home/x/Größe"));
 }
 
 TEST_F(OpenDocument, ASaveThatFailsKeepsPathAndUnsavedState)

@@ -101,6 +101,19 @@ TEST_F(Program, SaysThatStandardOutputTakesNothing)
     }
 }
 
+// Oracle: the bytes that were given, seen by the shell.
+TEST_F(Program, WritesASheetUnderTheNameThatWasGiven)
+{
+    const QString order = QStringLiteral(
+        "cd \"$2\" && name=$(printf 'Gr\\366\\337e.pdf') && \"$0\" sheet \"$1\" --output \"$name\" "
+        "&& test -s \"$name\" && test \"$(ls -A | grep -c pdf)\" = 1 && rm \"$name\"");
+    EXPECT_EQ(runTool(QStringLiteral("sh"),
+                      {QStringLiteral("-c"), order, QStringLiteral(STILLBAY_PROGRAM),
+                       samplePath("reedbed"), folder.path()}),
+              0)
+        << err.constData();
+}
+
 TEST_F(Program, SaysInOneLineThatThereIsNoDisplay)
 {
     for (const QStringList& arguments : {QStringList(), QStringList{samplePath("reedbed")}}) {

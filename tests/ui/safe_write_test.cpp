@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/document/safe_write.h"
 
+#include "core/disk/whole_file.h"
 #include "tests/ui/samples.h"
 
 #include <QDir>
@@ -11,7 +12,9 @@
 
 #include <csignal>
 #include <cstdio>
+#include <fcntl.h>
 #include <fstream>
+#include <sys/file.h>
 #include <sys/mount.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
@@ -111,6 +114,58 @@ TEST_F(SafeWrite, SaysThatTheFolderIsMissing)
         << english(done.error().what);
 }
 
+// Oracle: the system's longest name, 255 bytes. One that is longer is told as that.
+TEST_F(SafeWrite, TakesTheLongestNameAndTellsALongerOne)
+{
+    const QString longest = folder.filePath(QString(255, u'n'));
+    for (const QByteArray& bytes : {QByteArray("new"), QByteArray("newer")}) {
+        ASSERT_TRUE(safeWrite(longest, bytes));
+        EXPECT_EQ(fileBytes(longest), bytes);
+    }
+    const auto done = safeWrite(folder.filePath(QString(256, u'n')), "new");
+    ASSERT_FALSE(done);
+    EXPECT_EQ(english(done.error().what), "File name too long");
+    EXPECT_EQ(filesInFolder(), 1);
+}
+
+// Oracle: docs/window.md: the other name keeps the old version.
+TEST_F(SafeWrite, PartsHardLinks)
+{
+    put(path, kOld);
+    const QString other = folder.filePath(QStringLiteral("other"));
+    ASSERT_EQ(::link(path.toLocal8Bit(), other.toLocal8Bit()), 0);
+    ASSERT_TRUE(safeWrite(path, "new"));
+    EXPECT_EQ(fileBytes(path), "new");
+    EXPECT_EQ(fileBytes(other), kOld);
+}
+
+// Oracle: definition. Ours and of nobody running goes; whatever else there is stays.
+TEST_F(SafeWrite, WhatAKilledOneLeftIsSweptAndNothingElse)
+{
+    put(path, kOld);
+    const QString left = folder.filePath(QStringLiteral(".stillbay-save-abcdefgh"));
+    const QString held = folder.filePath(QStringLiteral(".stillbay-save-bcdefghi"));
+    const QStringList others{QStringLiteral(".stillbay-save-abc"),
+                             QStringLiteral(".stillbay-save-abcdefghi"),
+                             QStringLiteral("craft.stillbay.abcdef")};
+    for (const QString& name : others)
+        put(folder.filePath(name), "somebody's");
+    put(left, "half of a cra");
+    put(held, "half of a cra");
+    ASSERT_TRUE(QDir(folder.path()).mkdir(QStringLiteral(".stillbay-save-cdefghij")));
+    const int writing = ::open(held.toLocal8Bit(), O_RDWR | O_CLOEXEC);
+    ASSERT_EQ(::flock(writing, LOCK_EX), 0);
+
+    EXPECT_EQ(sweepBeside(path.toStdString()), 1U);
+    EXPECT_FALSE(QFile::exists(left));
+    EXPECT_TRUE(QFile::exists(held));
+    EXPECT_EQ(filesInFolder(), 6);
+    ::close(writing);
+    EXPECT_EQ(sweepBeside(path.toStdString()), 1U);
+    EXPECT_EQ(filesInFolder(), 5);
+    EXPECT_EQ(fileBytes(path), kOld);
+}
+
 // Root may write anywhere, so the test steps down for the time being.
 TEST_F(SafeWrite, KeepsTheFileInAFolderThatMayNotBeWritten)
 {
@@ -131,6 +186,26 @@ TEST_F(SafeWrite, KeepsTheFileInAFolderThatMayNotBeWritten)
     }
     EXPECT_FALSE(done);
     EXPECT_EQ(kept, kOld);
+}
+
+// Oracle: the permissions. Nothing in the folder speaks against it, but the file does.
+TEST_F(SafeWrite, KeepsAFileThatMayNotBeWritten)
+{
+    put(path, kOld);
+    const bool root = ::geteuid() == 0;
+    constexpr uid_t kNobody = 65534;
+    ASSERT_EQ(::chmod(folder.path().toLocal8Bit(), 0777), 0);
+    ASSERT_EQ(::chmod(path.toLocal8Bit(), 0444), 0);
+    if (root) {
+        ASSERT_EQ(::seteuid(kNobody), 0);
+    }
+    const auto done = safeWrite(path, "new");
+    if (root) {
+        ASSERT_EQ(::seteuid(0), 0);
+    }
+    ASSERT_FALSE(done);
+    EXPECT_EQ(english(done.error().what), "Permission denied");
+    EXPECT_EQ(fileBytes(path), kOld);
 }
 
 // The kernel's limit on the size of files stands in for a full disk where no disk may be mounted.

@@ -11,6 +11,7 @@
 namespace stillbay::ui {
 namespace {
 
+constexpr mode_t kMineAlone = 0600;
 constexpr int kPause_ms = 2000;    // writing waits for the disk: not in the middle of a drag
 constexpr int kLatest_ms = 15000;  // the most work that a crash may cost
 
@@ -76,7 +77,7 @@ Result<void> Autosave::write()
     return safeWrite(m_place.file,
                      snapshotText({m_document.path(), m_document.fileName(),
                                    QDateTime::currentDateTime(), m_document.stamp(), *craft}),
-                     QFile::ReadOwner | QFile::WriteOwner);
+                     kMineAlone);
 }
 
 void Autosave::drop()

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "ui/document/document.h"
 
+#include "core/disk/whole_file.h"
 #include "core/setup/text.h"
 #include "core/setup/validate.h"
 #include "ui/document/edit_setup.h"
+#include "ui/document/file_status.h"
+#include "ui/document/native_path.h"
 #include "ui/document/read_file.h"
 #include "ui/document/recording_paths.h"
 #include "ui/document/safe_write.h"
@@ -20,6 +23,11 @@ namespace {
 std::string_view viewOf(const QByteArray& bytes)
 {
     return {bytes.constData(), static_cast<std::size_t>(bytes.size())};
+}
+
+QDateTime modifiedAt(const QString& path)
+{
+    return statusOf(path).value_or(FileStatus{}).modified;
 }
 
 tl::unexpected<Error> doesNotReadBack()
@@ -51,7 +59,8 @@ Result<void> Document::edit(const QString& text, const QString& field,
 
 Result<void> Document::open(const QString& path)
 {
-    const QDateTime modified = QFileInfo(path).lastModified();  // before: at worst it is too old
+    sweepBeside(nativePath(path));
+    const QDateTime modified = modifiedAt(path);  // before: at worst it is too old
     const Result<QByteArray> bytes = readFile(path);
     if (!bytes)
         return tl::unexpected<Error>(bytes.error());
@@ -108,7 +117,7 @@ Result<void> Document::save(const QString& path)
     if (const Result<void> written = safeWrite(path, *bytes); !written)
         return written;
     m_path = path;
-    m_stamp = stampOf(*bytes, QFileInfo(path).lastModified());
+    m_stamp = stampOf(*bytes, modifiedAt(path));
     m_undoStack.setClean();
     endGesture();
     emit fileChanged();

@@ -1,25 +1,31 @@
 // SPDX-License-Identifier: MIT
 #include "ui/document/document_lock.h"
 
+#include "ui/document/native_path.h"
 #include "ui/document/state_folder.h"
 
 #include <QCryptographicHash>
 #include <QDir>
-#include <QFileInfo>
+
+#include <filesystem>
+#include <string>
+#include <system_error>
 
 namespace stillbay::ui {
 
 bool DocumentLock::take(const QString& path)
 {
-    const QString canonical = QFileInfo(path).canonicalFilePath();
+    std::error_code gone;
+    const std::string canonical = std::filesystem::canonical(nativePath(path), gone).string();
     if (m_lock && canonical == m_canonical)
         return m_lock->isLocked();
     m_lock.reset();
     m_canonical = canonical;
-    if (canonical.isEmpty())
+    if (canonical.empty())
         return true;
     const QByteArray name =
-        QCryptographicHash::hash(canonical.toUtf8(), QCryptographicHash::Sha256).toHex();
+        QCryptographicHash::hash(QByteArray::fromStdString(canonical), QCryptographicHash::Sha256)
+            .toHex();
     m_lock = std::make_unique<QLockFile>(
         QDir(stateFolder(QStringLiteral("open"))).filePath(QString::fromLatin1(name)));
     m_lock->setStaleLockTime(0);

@@ -5,6 +5,7 @@
 #include <QString>
 
 #include <memory>
+#include <string>
 
 namespace stillbay::ui {
 
@@ -18,7 +19,7 @@ public:
 
 private:
     std::unique_ptr<QLockFile> m_lock;
-    QString m_canonical;
+    std::string m_canonical;  // as bytes
 };
 
 }  // namespace stillbay::ui

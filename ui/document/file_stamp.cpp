@@ -1,14 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "ui/document/file_stamp.h"
 
+#include "ui/document/file_status.h"
 #include "ui/document/read_file.h"
 
 #include <QCryptographicHash>
-#include <QFile>
-#include <QFileInfo>
-
-#include <filesystem>
-#include <system_error>
 
 namespace stillbay::ui {
 
@@ -20,14 +16,10 @@ FileStamp stampOf(const QByteArray& bytes, const QDateTime& modified)
 FileStamp stampOnDisk(const QString& path)
 {
     const Result<QByteArray> bytes = readFile(path);
-    const QFileInfo info(path);
+    const FileStatus status = statusOf(path).value_or(FileStatus{});
     if (bytes)
-        return stampOf(*bytes, info.lastModified());
-    std::error_code fault;
-    const auto kind = std::filesystem::status(QFile::encodeName(path).toStdString(), fault).type();
-    return kind == std::filesystem::file_type::not_found
-               ? FileStamp{}
-               : FileStamp{info.size(), info.lastModified(), {}};
+        return stampOf(*bytes, status.modified);
+    return isGone(path) ? FileStamp{} : FileStamp{status.size, status.modified, {}};
 }
 
 }  // namespace stillbay::ui

@@ -46,6 +46,7 @@ FileStamp FileWatch::stampNow()
     const QString path = m_document.path();
     if (path.isEmpty())
         return {};
+    // One whose name is not UTF-8 is beyond Qt; the folder tells of it too.
     if (QFileInfo::exists(path) && !m_watcher.files().contains(path))
         m_watcher.addPath(path);
     return stampOnDisk(path);

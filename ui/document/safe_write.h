@@ -4,23 +4,24 @@
 #include "core/base/result.h"
 
 #include <QByteArray>
-#include <QFileDevice>
 #include <QString>
 
 #include <optional>
+#include <sys/types.h>
 
 namespace stillbay::ui {
 
-/// Makes the file at path hold exactly these bytes, or leaves it as it was. Links are followed.
+/// Makes the file at path (native_path.h) hold exactly these bytes, or leaves it as it was. Links
+/// are followed.
 ///
-/// QSaveFile alone is not enough: commit() writes out its buffer and flushes to the disk without
-/// looking at the outcome, so a full disk would replace the good file by an empty one, and one that
-/// refuses at the end would pass for saved; and it would replace a pipe or a device.
+/// Qt's own way (QSaveFile) does not do: its commit() writes out its buffer and flushes to the disk
+/// without looking at the outcome, so a full disk would replace the good file by an empty one; it
+/// replaces a pipe or a device; it knows no reason where the name it adds to is too long; and what
+/// it leaves when it is killed cannot be told from somebody's file.
 ///
-/// @param permissions  of the file; none: those of the file that is replaced, or the usual ones
-/// @error BadInput  the target is not a regular file, a link points to itself, or the system
-///                  refuses to open, write, flush or replace (its own words are in `what`).
+/// @param mode  of the file; none: that of the file that is replaced, or the usual one
+/// @error BadInput  what writeWhole() refuses.
 Result<void> safeWrite(const QString& path, const QByteArray& bytes,
-                       std::optional<QFileDevice::Permissions> permissions = {});
+                       std::optional<mode_t> mode = {});
 
 }  // namespace stillbay::ui

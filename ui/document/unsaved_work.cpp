@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/document/unsaved_work.h"
 
+#include "core/disk/whole_file.h"
+#include "ui/document/native_path.h"
 #include "ui/document/read_file.h"
 #include "ui/document/state_folder.h"
 
@@ -53,6 +55,7 @@ QString UnsavedWork::keepAside()
 
 std::vector<UnsavedWork> findUnsavedWork()
 {
+    sweepBeside(nativePath(folder().filePath(QStringLiteral("x"))));
     std::vector<UnsavedWork> found;
     const QStringList names =
         folder().entryList({u'*' + kSuffix}, QDir::Files, QDir::Time | QDir::Reversed);

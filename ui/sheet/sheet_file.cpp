@@ -4,11 +4,11 @@
 #include "ui/document/safe_write.h"
 #include "ui/widgets/language.h"
 
-#include <QFile>
 #include <QFontDatabase>
 #include <QGuiApplication>
 
 #include <csignal>
+#include <string_view>
 
 namespace stillbay::ui {
 
@@ -18,7 +18,8 @@ Result<void> saveSheet(const BuildSheet& sheet, Paper paper, const QString& path
 }
 
 Result<void> saveSheetWithoutDisplay(int argc, char** argv, BuildSheet sheet,
-                                     std::optional<Paper> paper, const std::string& path)
+                                     std::optional<Paper> paper, const std::string& path,
+                                     const WriteOptions& options)
 {
     std::signal(SIGXFSZ, SIG_IGN);  // a file that grows too large is an error, not the end
     qputenv("QT_QPA_PLATFORM", "offscreen");
@@ -27,7 +28,9 @@ Result<void> saveSheetWithoutDisplay(int argc, char** argv, BuildSheet sheet,
     if (QFontDatabase::families().isEmpty())
         return fail(Errc::BadInput, phrase("no font is installed to write the sheet with"));
     sheet.date = QDate::currentDate();
-    return saveSheet(sheet, paper.value_or(usualPaper(QLocale())), QFile::decodeName(path.c_str()));
+    const QByteArray pdf = sheetPdf(sheet, paper.value_or(usualPaper(QLocale())));
+    sweepBeside(path);
+    return writeWhole(path, {pdf.constData(), static_cast<std::size_t>(pdf.size())}, options);
 }
 
 }  // namespace stillbay::ui

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/disk/whole_file.h"
 #include "ui/sheet/build_sheet.h"
 
 #include <QString>
@@ -17,8 +18,10 @@ Result<void> saveSheet(const BuildSheet& sheet, Paper paper, const QString& path
 
 /// The same for a program that has no window and needs no display: makes Qt's application for the
 /// time of the call. The date is today's; without a paper it is the usual one of the locale.
-/// @error BadInput  no font is installed, or what safeWrite() refuses.
+/// @param path  as the system knows it
+/// @error BadInput  no font is installed, or what writeWhole() refuses.
 Result<void> saveSheetWithoutDisplay(int argc, char** argv, BuildSheet sheet,
-                                     std::optional<Paper> paper, const std::string& path);
+                                     std::optional<Paper> paper, const std::string& path,
+                                     const WriteOptions& options = {});
 
 }  // namespace stillbay::ui

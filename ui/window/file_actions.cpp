@@ -3,6 +3,7 @@
 
 #include "core/base/check.h"
 #include "ui/document/backup.h"
+#include "ui/document/file_status.h"
 #include "ui/document/snapshot.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/message_bar.h"
@@ -175,7 +176,7 @@ bool FileActions::saveFile(const QString& path)
 // The version that would be lost must be the one that the builder has seen.
 FileActions::Replace FileActions::askToReplace(const QString& path)
 {
-    if (m_document.path().isEmpty() || QFileInfo(path) != QFileInfo(m_document.path()))
+    if (m_document.path().isEmpty() || !areOneFile(path, m_document.path()))
         return Replace::Yes;  // a name that was just chosen: the file dialog has asked
     const FileStamp now = stampOnDisk(path);
     if (!now.exists() || now.sameContent(m_document.stamp()))

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/recent_list.h"
 
+#include "ui/document/file_status.h"
 #include "ui/document/recent_files.h"
 #include "ui/widgets/labels.h"
 
@@ -50,14 +51,15 @@ void RecentList::refresh()
 void RecentList::addRow(const QString& path)
 {
     const QFileInfo file(path);
+    const bool isThere = isFile(path);
     const QString folder = QDir::toNativeSeparators(file.absolutePath());
     auto* const button = new QPushButton(file.fileName().replace(u'&', QStringLiteral("&&")), this);
     button->setAccessibleName(tr("Open %1").arg(path));
     button->setToolTip(QDir::toNativeSeparators(path));
-    button->setEnabled(file.isFile());
+    button->setEnabled(isThere);
     connect(button, &QPushButton::clicked, this, [this, path] { emit chosen(path); });
     auto* const where = new ElidedLabel(Qt::AlignLeft);
-    where->setText(file.isFile() ? folder : tr("missing, was in %1").arg(folder));
+    where->setText(isThere ? folder : tr("missing, was in %1").arg(folder));
     m_rows->addRow(button, where);
 }
 

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/recovery.h"
 
+#include "ui/document/file_status.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/message_bar.h"
 #include "ui/window/file_actions.h"
 
 #include <QDir>
-#include <QFileInfo>
 #include <QLocale>
 
 #include <iterator>
@@ -64,7 +64,7 @@ void Recovery::offerWork(const Snapshot& snapshot)
              next();
          },
          false}};
-    if (QFileInfo(path).isFile())
+    if (isFile(path))
         actions.push_back({tr("Show the file"),
                            tr("Opens the craft as it was saved last, so that you can decide."),
                            [this, path] { m_files.openAfterAsking(path); }, false});

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/window/run_window.h"
 
+#include "core/base/printable.h"
+#include "ui/document/native_path.h"
 #include "ui/widgets/language.h"
 #include "ui/window/end_signals.h"
 #include "ui/window/identity.h"
@@ -8,7 +10,6 @@
 #include "ui/window/marks_style.h"
 
 #include <QApplication>
-#include <QFile>
 
 #include <csignal>
 #include <cstdio>
@@ -46,6 +47,12 @@ void whileConnecting(QtMsgType type, const QMessageLogContext&, const QString&)
         leaveWithoutDisplay();
 }
 
+// What Qt has to say may hold a file's name.
+void printPlainly(QtMsgType type, const QMessageLogContext& context, const QString& text)
+{
+    std::cerr << printable(qFormatLogMessage(type, context, text).toStdString()) << std::endl;
+}
+
 }  // namespace
 
 int runWindow(int argc, char** argv, const std::string& path, const char* version)
@@ -54,9 +61,9 @@ int runWindow(int argc, char** argv, const std::string& path, const char* versio
         leaveWithoutDisplay();
     std::signal(SIGXFSZ, SIG_IGN);  // a file that grows too large is an error, not the end
 
-    const QtMessageHandler usual = qInstallMessageHandler(whileConnecting);
+    qInstallMessageHandler(whileConnecting);
     QApplication application(argc, argv);
-    qInstallMessageHandler(usual);
+    qInstallMessageHandler(printPlainly);
     QApplication::setApplicationName(QStringLiteral("stillbay"));
     QApplication::setApplicationDisplayName(QString());
     QApplication::setOrganizationName(QStringLiteral("stillbay"));
@@ -70,10 +77,10 @@ int runWindow(int argc, char** argv, const std::string& path, const char* versio
         const EndSignals endSignals([&window] { window.prepareToEnd(false); });
         window.show();
         if (!path.empty())
-            window.openFile(QFile::decodeName(path.c_str()));
+            window.openFile(pathFrom(path));
         return QApplication::exec();
     } catch (const std::exception& exception) {
-        std::cerr << "stillbay: a fault in the program: " << exception.what() << '\n';
+        std::cerr << "stillbay: a fault in the program: " << printable(exception.what()) << '\n';
         return kInternal;
     }
 }
