@@ -123,6 +123,39 @@ TEST_F(OpenDocument, SaveIsTheCleanStateAndReadsBackTheSame)
     EXPECT_EQ(other.setup(), document.setup());
 }
 
+// Oracle: definition. What was saved cannot be reached any more, so nothing counts as saved.
+TEST_F(OpenDocument, UndoIsBoundedAndNeverCallsUnsavedWorkSaved)
+{
+    const auto steps = [this](int count) {
+        for (int k = 0; k < count; ++k) {
+            document.endGesture();
+            ASSERT_TRUE(setBore(k % 2 == 0 ? 4.0 : 4.5));
+        }
+    };
+    ASSERT_FALSE(document.isModified());
+    steps(Document::kMostSteps);
+    EXPECT_EQ(document.undoStack().count(), Document::kMostSteps);
+    while (document.undoStack().canUndo())
+        document.undoStack().undo();
+    EXPECT_EQ(document.setup(), start);
+    EXPECT_FALSE(document.isModified());  // all of them, back to the file
+
+    steps(Document::kMostSteps + 1);
+    EXPECT_EQ(document.undoStack().count(), Document::kMostSteps);
+    while (document.undoStack().canUndo())
+        document.undoStack().undo();
+    EXPECT_NE(document.setup(), start);
+    EXPECT_TRUE(document.isModified());
+
+    const QTemporaryDir folder;
+    ASSERT_TRUE(document.save(folder.filePath(QStringLiteral("mine.stillbay"))));
+    EXPECT_FALSE(document.isModified());
+    document.undoStack().redo();
+    EXPECT_TRUE(document.isModified());
+    document.undoStack().undo();
+    EXPECT_FALSE(document.isModified());
+}
+
 // Oracle: the system's own view of the folder: the file given, and no other.
 TEST_F(OpenDocument, AFileWhoseNameIsNotUtf8IsOpenedAndSavedAsItWasGiven)
 {

@@ -37,7 +37,10 @@ tl::unexpected<Error> doesNotReadBack()
 
 }  // namespace
 
-Document::Document(QObject* parent) : QObject(parent) {}
+Document::Document(QObject* parent) : QObject(parent)
+{
+    m_undoStack.setUndoLimit(kMostSteps);
+}
 
 QString Document::fileName() const
 {
@@ -145,14 +148,15 @@ Result<void> Document::take(const QByteArray& text, const QString& path, const Q
     endGesture();
     m_undoStack.clear();
     emit opened();
-    setSetup(withWholePaths(std::move(loaded->setup), path));
+    setSetup(std::make_shared<const Setup>(withWholePaths(std::move(loaded->setup), path)));
     emit fileChanged();
     return {};
 }
 
-void Document::setSetup(const Setup& setup)
+void Document::setSetup(std::shared_ptr<const Setup> setup)
 {
-    m_setup = setup;
+    m_kept = std::move(setup);
+    m_setup = *m_kept;  // in place: who reads it goes on reading it
     ++m_revision;
     emit setupChanged();
 }

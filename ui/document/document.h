@@ -11,6 +11,7 @@
 #include <QUndoStack>
 
 #include <functional>
+#include <memory>
 #include <vector>
 
 namespace stillbay::ui {
@@ -28,6 +29,8 @@ public:
     const Setup& setup() const { return m_setup; }
     bool hasCraft() const { return m_hasCraft; }     ///< false until the first open()
     quint64 revision() const { return m_revision; }  ///< grows with every change, undo included
+    /// So many steps back; of the largest craft they take some 150 MB.
+    static constexpr int kMostSteps = 200;
     QUndoStack& undoStack() { return m_undoStack; }
     bool isModified() const { return !m_undoStack.isClean(); }
 
@@ -71,12 +74,13 @@ signals:
 
 private:
     friend class EditSetup;
-    void setSetup(const Setup& setup);
+    void setSetup(std::shared_ptr<const Setup> setup);
     Result<QByteArray> textFor(const QString& path) const;
     Result<void> take(const QByteArray& text, const QString& path, const QString& title,
                       const FileStamp& stamp);
 
     Setup m_setup;
+    std::shared_ptr<const Setup> m_kept = std::make_shared<const Setup>();  // the same, for undo
     QString m_path;
     QString m_title;
     FileStamp m_stamp;

@@ -5,19 +5,21 @@
 
 #include <QUndoCommand>
 
+#include <memory>
 #include <utility>
 
 namespace stillbay::ui {
 
-/// The only undo command: the setup before and after one step. A setup is a few kilobytes, so two
-/// whole values cost less than a command class per field, and undo cannot drift from redo.
+/// The only undo command: the setup before and after one step, each shared with the step beside it.
+/// A setup is a few kilobytes, so whole values cost less than a command class per field, and undo
+/// cannot drift from redo.
 class EditSetup final : public QUndoCommand {
 public:
     EditSetup(Document& document, Setup after, const QString& field, const QString& text)
         : QUndoCommand(text),
           m_document(document),
-          m_before(document.setup()),
-          m_after(std::move(after)),
+          m_before(document.m_kept),
+          m_after(std::make_shared<const Setup>(std::move(after))),
           m_field(field),
           m_gesture(document.m_gesture)
     {
@@ -38,14 +40,14 @@ public:
         if (next.m_field != m_field || next.m_gesture != m_gesture)
             return false;
         m_after = next.m_after;
-        setObsolete(m_after == m_before);  // dragged back to the start: no step
+        setObsolete(*m_after == *m_before);  // dragged back to the start: no step
         return true;
     }
 
 private:
     Document& m_document;  // owns the stack that owns this command
-    Setup m_before;
-    Setup m_after;
+    std::shared_ptr<const Setup> m_before;
+    std::shared_ptr<const Setup> m_after;
     QString m_field;
     quint64 m_gesture;
 };
