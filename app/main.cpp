@@ -14,6 +14,7 @@
 #include "ui/sheet/sheet_file.h"
 #include "ui/window/run_window.h"
 
+#include <csignal>
 #include <exception>
 #include <iostream>
 #include <optional>
@@ -91,6 +92,7 @@ int run(Arguments arguments, int argc, char** argv)
 
 int main(int argc, char* argv[])
 {
+    std::signal(SIGXFSZ, SIG_IGN);  // a file that grows too large is an error, not the end
     const std::vector<std::string_view> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
     try {
         return run(arguments, argc, argv);

@@ -5,6 +5,12 @@
 #include <QFile>
 #include <QJsonDocument>
 
+#include <array>
+#include <cstdlib>
+#include <fcntl.h>
+#include <string>
+#include <unistd.h>
+
 namespace stillbay::ui {
 namespace {
 
@@ -92,12 +98,40 @@ TEST_F(Program, SaysThatStandardOutputTakesNothing)
 {
     outputFile = QStringLiteral("/dev/full");
     const QString report = QStringLiteral("report"), help = QStringLiteral("--help");
-    for (const QStringList& arguments :
-         {QStringList{help}, QStringList{QStringLiteral("--version")}, QStringList{report, help},
-          QStringList{report, samplePath("reedbed")},
-          QStringList{report, samplePath("reedbed"), QStringLiteral("--json")}}) {
+    const QString level = QStringLiteral("level"), json = QStringLiteral("--json");
+    QList<QStringList> cases{{help},
+                             {QStringLiteral("-h")},
+                             {QStringLiteral("--version")},
+                             {report, samplePath("reedbed")},
+                             {report, samplePath("reedbed"), json},
+                             {level, samplePath("reedbed")},
+                             {level, samplePath("reedbed"), json}};
+    for (const char* command : {"report", "search", "level", "calibrate", "spectrum", "ringdown",
+                                "transfer", "film", "sheet"})
+        cases << QStringList{QLatin1String(command), help};
+    for (const QStringList& arguments : cases) {
         EXPECT_EQ(run(arguments), 1) << qPrintable(arguments.join(u' '));
         EXPECT_EQ(err, "stillbay: cannot be written: No space left on device: standard output\n");
+    }
+}
+
+// Oracle: a shell's own limit on the size of files.
+TEST_F(Program, SaysThatAFileGrowsTooLarge)
+{
+    const QString page = folder.filePath(QStringLiteral("page"));
+    for (const char* words : {"report", "level", "sheet"}) {
+        const bool isSheet = words == QByteArray("sheet");
+        const QString order =
+            QStringLiteral("ulimit -f 0; exec \"$0\" %1 \"$1\" %2")
+                .arg(QLatin1String(words),
+                     isSheet ? QStringLiteral("--output \"$2.pdf\"") : QStringLiteral("> \"$2\""));
+        EXPECT_EQ(runTool(QStringLiteral("sh"),
+                          {QStringLiteral("-c"), order, QStringLiteral(STILLBAY_PROGRAM),
+                           samplePath("reedbed"), page}),
+                  1)
+            << words;
+        EXPECT_TRUE(err.contains("File too large")) << err.constData();
+        EXPECT_EQ(err.count('\n'), 1) << err.constData();
     }
 }
 
@@ -112,6 +146,37 @@ TEST_F(Program, WritesASheetUnderTheNameThatWasGiven)
                        samplePath("reedbed"), folder.path()}),
               0)
         << err.constData();
+}
+
+// A terminal of its own on standard error; what a pipe never sees.
+TEST_F(Program, TellsOnATerminalHowFarASearchHasCome)
+{
+    const int terminal = ::posix_openpt(O_RDWR | O_NOCTTY | O_CLOEXEC);
+    ASSERT_GE(terminal, 0);
+    ASSERT_EQ(::grantpt(terminal), 0);
+    ASSERT_EQ(::unlockpt(terminal), 0);
+    const int line = ::open(::ptsname(terminal), O_RDWR | O_NOCTTY | O_CLOEXEC);
+    ASSERT_GE(line, 0);
+    QProcess process;
+    process.setProcessEnvironment(environment);
+    process.setChildProcessModifier([line] { ::dup2(line, STDERR_FILENO); });
+    process.start(QStringLiteral(STILLBAY_PROGRAM),
+                  {QStringLiteral("search"), samplePath("reedbed"), QStringLiteral("--free-length"),
+                   QStringLiteral("20:21"), QStringLiteral("--map"), QStringLiteral("2:2"),
+                   QStringLiteral("--builds"), QStringLiteral("10")});
+    ASSERT_TRUE(process.waitForStarted());
+    ::close(line);
+    std::string said;
+    std::array<char, 4096> part{};
+    for (ssize_t got = 0; (got = ::read(terminal, part.data(), part.size())) > 0;)
+        said.append(part.data(), static_cast<std::size_t>(got));
+    ::close(terminal);
+    ASSERT_TRUE(process.waitForFinished(kPatience_ms));
+    EXPECT_EQ(process.exitCode(), 0);
+    EXPECT_NE(said.find("seeking the best tune  "), std::string::npos) << said;
+    EXPECT_NE(said.find(" %"), std::string::npos) << said;
+    EXPECT_TRUE(said.ends_with("\r")) << said;  // the line is gone again
+    EXPECT_FALSE(process.readAllStandardOutput().isEmpty());
 }
 
 TEST_F(Program, SaysInOneLineThatThereIsNoDisplay)

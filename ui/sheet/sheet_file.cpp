@@ -7,7 +7,6 @@
 #include <QFontDatabase>
 #include <QGuiApplication>
 
-#include <csignal>
 #include <string_view>
 
 namespace stillbay::ui {
@@ -21,7 +20,6 @@ Result<void> saveSheetWithoutDisplay(int argc, char** argv, BuildSheet sheet,
                                      std::optional<Paper> paper, const std::string& path,
                                      const WriteOptions& options)
 {
-    std::signal(SIGXFSZ, SIG_IGN);  // a file that grows too large is an error, not the end
     qputenv("QT_QPA_PLATFORM", "offscreen");
     const QGuiApplication application(argc, argv);
     const Translations translations;

@@ -11,7 +11,6 @@
 
 #include <QApplication>
 
-#include <csignal>
 #include <cstdio>
 #include <cstdlib>
 #include <exception>
@@ -59,7 +58,6 @@ int runWindow(int argc, char** argv, const std::string& path, const char* versio
 {
     if (!hasDisplay())
         leaveWithoutDisplay();
-    std::signal(SIGXFSZ, SIG_IGN);  // a file that grows too large is an error, not the end
 
     qInstallMessageHandler(whileConnecting);
     QApplication application(argc, argv);
