@@ -5609,6 +5609,22 @@
         <source>its compression makes lines of its own out of those that are there, of up to %1&#xa0;% of them: wobble may be read too small by three times as much</source>
         <translation>seine Kompression macht aus den vorhandenen Linien eigene, mit bis zu %1&#xa0;% davon: das Wackeln kann um das Dreifache davon zu klein gelesen sein</translation>
     </message>
+    <message>
+        <source>the link points to itself</source>
+        <translation>die Verknüpfung zeigt auf sich selbst</translation>
+    </message>
+    <message>
+        <source>it is not a regular file</source>
+        <translation>es ist keine gewöhnliche Datei</translation>
+    </message>
+    <message>
+        <source>the %1 columns in use have more than %2 values together: leave out columns, or cut the recording</source>
+        <translation>die %1 verwendeten Spalten haben zusammen mehr als %2 Werte: Spalten weglassen oder die Aufnahme kürzen</translation>
+    </message>
+    <message>
+        <source>the search has %1 tubes to choose from, allowed up to %2</source>
+        <translation>die Suche hat %1 Schläuche zur Auswahl, erlaubt sind bis zu %2</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -5623,14 +5639,6 @@
     <message>
         <source>it is not a regular file</source>
         <translation>es ist keine gewöhnliche Datei</translation>
-    </message>
-    <message>
-        <source>the link points to itself</source>
-        <translation>die Verknüpfung zeigt auf sich selbst</translation>
-    </message>
-    <message>
-        <source>only a part could be written</source>
-        <translation>nur ein Teil konnte geschrieben werden</translation>
     </message>
     <message>
         <source>it is not of the kind that this version writes</source>
