@@ -574,6 +574,7 @@ private:
         const std::array<BandSums, 3> sums{bandSums(kAcross), bandSums(kUp), bandSums(kRoll)};
         reading.floor_px =
             std::sqrt(m_threshold * level / ((sums[kAcross].weight + sums[kUp].weight) / 2));
+        reading.floor_px = std::max(reading.floor_px, m_options.least_px);
         double wobble2 = 0, shake2 = 0;
         std::vector<Sine> claimed, sure;  // sure: of their alias, and that they shake frames
         for (std::size_t k = 0; k < m_lines.size() && !m_stop.stop_requested(); ++k) {

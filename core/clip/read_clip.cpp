@@ -4,6 +4,9 @@
 #include "core/clip/frames.h"
 #include "core/clip/row_shift_reader.h"
 
+#include <algorithm>
+#include <array>
+#include <string_view>
 #include <utility>
 
 namespace stillbay {
@@ -13,6 +16,13 @@ Warning leftOut(const UnusableStretch& stretch)
 {
     return {"film_unusable", phrase("%1\u00A0s to %2\u00A0s left out: %3", fixed(stretch.from_s, 2),
                                     fixed(stretch.to_s, 2), stretch.reason)};
+}
+
+bool isLossless(std::string_view codec)
+{
+    constexpr std::array<std::string_view, 6> kLossless{"rawvideo", "ffv1",    "huffyuv",
+                                                        "ffvhuff",  "utvideo", "png"};
+    return std::find(kLossless.begin(), kLossless.end(), codec) != kLossless.end();
 }
 
 }  // namespace
@@ -81,7 +91,10 @@ Result<FilmReading> readLines(const ClipShifts& clip, const FilmReadingOptions& 
 {
     if (const auto fits = readoutFits(clip.facts, options.readout_s); !fits)
         return tl::unexpected(fits.error());
-    return readFilm(clip.shifts, options, stop, progress);
+    FilmReadingOptions asked = options;
+    if (!isLossless(clip.facts.codec))
+        asked.least_px = std::max(asked.least_px, kLeastCoded_px);
+    return readFilm(clip.shifts, asked, stop, progress);
 }
 
 Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOptions& part,

@@ -54,7 +54,7 @@ Result<ClipShifts> readShifts(const std::filesystem::path& file, const ClipOptio
                               const std::stop_token& stop = {}, const Progress& progress = {},
                               const FrameSeen& seen = {});
 
-/// Lines out of shifts.
+/// Lines out of shifts; of a film that was coded with losses none below kLeastCoded_px.
 ///
 /// @error as readFilm() and readoutFits().
 Result<FilmReading> readLines(const ClipShifts& clip, const FilmReadingOptions& options,

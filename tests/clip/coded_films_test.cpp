@@ -3,9 +3,7 @@
 #include "core/base/rolling_rows.h"
 #include "core/base/sinc.h"
 #include "core/clip/film_lines.h"
-#include "core/clip/frames.h"
-#include "core/clip/probe.h"
-#include "core/clip/row_shift_reader.h"
+#include "core/clip/read_clip.h"
 #include "tests/clip/clip_files.h"
 #include "tests/clip/film_generator.h"
 #include "tests/commands/output_folder.h"
@@ -110,21 +108,9 @@ FilmReading readingOf(const CodedCase& film, const std::filesystem::path& file)
     FilmReading none;
     if (!encodeFilm(FilmGenerator(film.recipe), file, film.crf))
         return none;
-    const auto facts = probeClip(file);
-    EXPECT_TRUE(facts) << complaint(facts);
-    auto stream = FrameStream::open(file, *facts);
-    EXPECT_TRUE(stream) << complaint(stream);
-    RowShiftReader reader;
-    for (;;) {
-        const auto frame = stream->next();
-        EXPECT_TRUE(frame) << complaint(frame);
-        if (!frame || !*frame)
-            break;
-        reader.add(**frame);
-    }
-    const auto reading = readFilm(reader.finish(), {.readout_s = film.recipe.readout_s});
-    EXPECT_TRUE(reading) << complaint(reading);
-    return reading ? *reading : none;
+    const auto clip = readClip(file, {}, {.readout_s = film.recipe.readout_s});
+    EXPECT_TRUE(clip) << complaint(clip);
+    return clip ? clip->reading : none;
 }
 
 // [px rms], by the closed form that core/film's brute-force rows have tested.
