@@ -2,7 +2,9 @@
 #include "core/calibrate/craft_film.h"
 
 #include "core/calibrate/film_texts.h"
+#include "core/craft/craft.h"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -58,9 +60,10 @@ Result<CraftFilm> filmOfCraft(const Setup& setup, const ClipFacts& facts,
     film.filmedPx = static_cast<double>(facts.width) / setup.camera.width_px;
     film.reading = inPixelsOf(reading, film.filmedPx);
     auto match = matchFilm(setup, film.reading, options);
+    film.warnings = reading.warnings;
     if (match) {
         film.texts = filmTexts(setup, film.reading, *match);
-        film.warnings = match->warnings;
+        film.warnings.insert(film.warnings.end(), match->warnings.begin(), match->warnings.end());
         film.match = *std::move(match);
     } else if (match.error().code == Errc::NoAnswer) {
         film.texts = {match.error().what};
@@ -70,6 +73,17 @@ Result<CraftFilm> filmOfCraft(const Setup& setup, const ClipFacts& facts,
     for (Warning& warning : otherModeWarnings(facts, setup.camera))
         film.warnings.push_back(std::move(warning));
     return film;
+}
+
+double soughtUpTo(const Setup& setup, const FilmMatchOptions& options)
+{
+    constexpr double kBeyond = 1.0 + 2 * kOrderWidth;  // motors differ, and so may the prediction
+    const ExcitedAirframe craft = makeExcitedAirframe(setup);
+    const double speed =
+        options.heard ? options.heard->speed + options.heard->tolerance
+                      : rotorSpeed(craft.drive, options.throttle.value_or(1.0), craft.fullVoltage);
+    const double order = craft.blades * std::max(1.0, static_cast<double>(craft.bladePass.size()));
+    return std::clamp(kBeyond * order * speed, FilmReadingOptions().highest_hz, kFarthestSought_hz);
 }
 
 }  // namespace stillbay

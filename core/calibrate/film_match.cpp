@@ -21,6 +21,7 @@ constexpr double kWellExplained = 0.8;   // of the lines' power
 constexpr double kStrange = 4.0;         // times stronger or weaker than predicted
 constexpr double kRings = 0.03;          // of its frequency, about a resonance
 constexpr double kMatters = 0.02;        // of the power of all lines
+constexpr double kBends_px = 0.01;       // wobble of lines that is as good as none
 constexpr double kOneSpeed = 0.01;       // of the speed: orders of one rotor lie closer together
 
 double squared(double x)
@@ -146,7 +147,7 @@ Try triedAt(double speed, const Orders& craft, const FilmReading& reading)
             attempt.score += attempt.filmed[k] *
                              (1.0 - 0.5 * strangeness(std::sqrt(attempt.filmed[k]), predicted_px));
         else if (predicted_px && *predicted_px > kShowsOnFilm * reading.floor_px &&
-                 !isBlindAt(reading.blind_hz, craft.orders()[k] * speed))
+                 isLookedAt(reading, craft.orders()[k] * speed))
             attempt.score -= 0.5 * std::min(squared(*predicted_px), all);
     }
     if (all > 0) {
@@ -207,18 +208,53 @@ SpeedRange searched(const Orders& craft, const FilmMatchOptions& options)
     return {craft.slowest(), craft.fastest() * (1 + kOrderWidth)};
 }
 
-// The speeds that put a line, or an alias of one, onto an order, within what is known.
-std::vector<double> candidates(const Orders& craft, const FilmReading& reading,
-                               const FilmMatchOptions& options)
+double linesPower(const std::vector<FilmLine>& lines)
+{
+    double power = 0;
+    for (const FilmLine& line : lines)
+        power += squared(line.wobble_px);
+    return power;
+}
+
+// Whether a line's power counts among that of all.
+bool matters(const FilmReading& reading, std::size_t line)
+{
+    return squared(reading.lines[line].wobble_px) > kMatters * linesPower(reading.lines);
+}
+
+// A speed that puts a line, or an alias of one, onto an order.
+struct Candidate {
+    double speed = 0.0;
+    bool matters = false;  // the line
+};
+
+// All within what is known.
+std::vector<Candidate> candidates(const Orders& craft, const FilmReading& reading,
+                                  const FilmMatchOptions& options)
 {
     const auto [slowest, fastest] = searched(craft, options);
-    std::vector<double> speeds;
-    for (const FilmLine& line : reading.lines)
-        for (const double frequency : frequenciesOf(line))
+    std::vector<Candidate> speeds;
+    for (std::size_t i = 0; i < reading.lines.size(); ++i)
+        for (const double frequency : frequenciesOf(reading.lines[i]))
             for (const int order : craft.orders())
                 if (const double speed = frequency / order; speed >= slowest && speed <= fastest)
-                    speeds.push_back(speed);
+                    speeds.push_back({speed, matters(reading, i)});
     return speeds;
+}
+
+bool isOtherThan(double speed, double other)
+{
+    return std::abs(other / speed - 1) > 2 * kOrderWidth;
+}
+
+// By what was named or heard beside the film.
+bool isKnown(double speed, const std::vector<Candidate>& all, const FilmMatchOptions& options)
+{
+    if (options.heard)
+        return true;
+    return options.throttle && std::none_of(all.begin(), all.end(), [&](const Candidate& each) {
+               return each.matters && isOtherThan(speed, each.speed);
+           });
 }
 
 Phrase rpmText(double speed)
@@ -233,25 +269,47 @@ std::size_t ordersSeen(const FilmMatch& match)
                       [](const OrderOnFilm& order) { return order.filmed_px.has_value(); }));
 }
 
+// What would tell a speed from others.
+Phrase otherSpeedText(double other, const FilmMatchOptions& options)
+{
+    return options.throttle
+               ? phrase(
+                     "%1 would explain the lines nearly as well: film at another throttle, or "
+                     "with sound",
+                     rpmText(other))
+               : phrase(
+                     "%1 would explain the lines nearly as well: name the throttle, or film at "
+                     "another one",
+                     rpmText(other));
+}
+
+Phrase singleLineText(const FilmMatchOptions& options)
+{
+    return options.throttle
+               ? phrase(
+                     "a single line is an order of some speed in any case, and at that throttle "
+                     "of more than one: film with sound")
+               : phrase("a single line is an order of some speed in any case: name the throttle");
+}
+
 // @param score  1: all is explained as predicted; below 0: more speaks against the speed than for
 // it
-QualityMark markOf(const FilmMatch& match, double score)
+QualityMark markOf(const FilmMatch& match, double score, const FilmReading& reading,
+                   const FilmMatchOptions& options)
 {
+    if (std::sqrt(linesPower(reading.lines)) < kBends_px)
+        return {Quality::Poor, phrase("the lines shake whole frames and hardly bend their rows: "
+                                      "nothing to hold against the predicted wobble")};
     const bool usesAlias = std::any_of(match.warnings.begin(), match.warnings.end(),
-                                       [](const auto& w) { return w.code == "film-alias"; });
+                                       [](const auto& w) { return w.code == "film_alias"; });
     if (score <= 0)
         return {Quality::Poor, phrase("orders that should be larger do not show, or what shows is "
                                       "many times stronger or weaker than predicted")};
     if (match.explained < 0.5)
         return {Quality::Poor, phrase("the rotors' orders explain only %1 % of what the lines show",
                                       fixed(kPercent * match.explained, 0))};
-    if (match.otherSpeed && match.isSpeedKnown)
-        return {Quality::Fair,
-                phrase("%1 would explain the lines nearly as well", rpmText(*match.otherSpeed))};
     if (match.otherSpeed)
-        return {Quality::Fair, phrase("%1 would explain the lines nearly as well: name the "
-                                      "throttle, or film at another one",
-                                      rpmText(*match.otherSpeed))};
+        return {Quality::Fair, otherSpeedText(*match.otherSpeed, options)};
     if (match.explained < kWellExplained)
         return {Quality::Fair, phrase("the rotors' orders explain %1 % of what the lines show",
                                       fixed(kPercent * match.explained, 0))};
@@ -261,8 +319,7 @@ QualityMark markOf(const FilmMatch& match, double score)
         return {Quality::Fair, phrase("what shows is several times stronger or weaker than "
                                       "predicted, or an order that should show does not")};
     if (ordersSeen(match) < 2 && !match.isSpeedKnown)
-        return {Quality::Fair, phrase("a single line is an order of some speed in any case: name "
-                                      "the throttle")};
+        return {Quality::Fair, singleLineText(options)};
     if (match.spread > kOneSpeed * match.speed && !match.isSpeedKnown)
         return {Quality::Fair, phrase("the lines agree on a speed to %1 % only",
                                       rounded(kPercent * match.spread / match.speed, 2))};
@@ -287,13 +344,13 @@ Phrase linesAndSpeedsDisagree(const FilmMatchOptions& options)
 
 Warning aliasMeant(double frequency_hz, double alias_hz)
 {
-    return {"film-alias", phrase("The line at %1\u00A0Hz is taken for its alias at %2\u00A0Hz",
+    return {"film_alias", phrase("the line at %1\u00A0Hz is taken for its alias at %2\u00A0Hz",
                                  fixed(frequency_hz, 1), fixed(alias_hz, 1))};
 }
 
 Warning outOfReach(double speed, double fastest)
 {
-    return {"film-reach", phrase("%1 are more than this craft's rotors reach on a full pack, %2: "
+    return {"film_reach", phrase("%1 are more than this craft's rotors reach on a full pack, %2: "
                                  "nothing is predicted there",
                                  rpmText(speed), rpmText(fastest))};
 }
@@ -309,8 +366,8 @@ std::optional<Warning> heardBesideThrottle(const ExcitedAirframe& craft,
         options.heard->speed - options.heard->tolerance <= fastest)
         return {};
     return Warning{
-        "film-throttle",
-        phrase("The rotors are heard at %1; at %2 % throttle this craft is computed to turn them "
+        "film_throttle",
+        phrase("the rotors are heard at %1; at %2 % throttle this craft is computed to turn them "
                "at %3 to %4",
                rpmText(options.heard->speed), rounded(kPercent * *options.throttle, 3),
                rpmText(slowest / (1 - kThrottleWidth)), rpmText(fastest / (1 + kThrottleWidth)))};
@@ -351,15 +408,6 @@ Result<void> addPrediction(const Setup& setup, const Orders& craft, FilmMatch& m
     return {};
 }
 
-// Whether a line's power counts among that of all.
-bool matters(const FilmReading& reading, std::size_t line)
-{
-    double all = 0;
-    for (const FilmLine& each : reading.lines)
-        all += squared(each.wobble_px);
-    return squared(reading.lines[line].wobble_px) > kMatters * all;
-}
-
 }  // namespace
 
 Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
@@ -379,8 +427,9 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
     const Orders craft(setup, *assessment);
 
     std::vector<Try> tries;
-    for (const double speed : candidates(craft, reading, options))
-        tries.push_back(triedAt(speed, craft, reading));
+    const std::vector<Candidate> all = candidates(craft, reading, options);
+    for (const Candidate& candidate : all)
+        tries.push_back(triedAt(candidate.speed, craft, reading));
     const auto best = std::max_element(
         tries.begin(), tries.end(), [](const Try& a, const Try& b) { return a.score < b.score; });
     if (best == tries.end())
@@ -393,14 +442,14 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
         now = *best;
         match.speed = best->speed;
     }
-    match.isSpeedKnown = options.throttle || options.heard;
+    match.isSpeedKnown = isKnown(match.speed, all, options);
+    match.isStabilised = reading.isStabilised;
     match.explained = now.explained;
     match.lines = now.lines;
     match.filmed_px = reading.wobble_px;
     double nearlyAsGood = best->score - kNearlyAsGood;
     for (const Try& other : tries)
-        if (std::abs(other.speed / match.speed - 1) > 2 * kOrderWidth &&
-            other.score > nearlyAsGood) {
+        if (!options.heard && isOtherThan(match.speed, other.speed) && other.score > nearlyAsGood) {
             match.otherSpeed = other.speed;
             nearlyAsGood = other.score;
         }
@@ -416,24 +465,24 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
     match.throttle_empty = throttleForSpeed(drive, match.speed, craft.craft().emptyVoltage);
     if (const auto predicted = addPrediction(setup, craft, match); !predicted)
         return tl::unexpected(predicted.error());
-    const std::vector<Resonance> all = resonances(*assessment);
+    const std::vector<Resonance> ringing = resonances(*assessment);
     for (MatchedLine& matched : match.lines) {
         const double own_hz = reading.lines[matched.line].frequency_hz;
         if (!matched.order)
-            matched.resonance = ringingAt(own_hz, all);
+            matched.resonance = ringingAt(own_hz, ringing);
         else if (matched.frequency_hz != own_hz && matters(reading, matched.line))
             match.warnings.push_back(aliasMeant(own_hz, matched.frequency_hz));
     }
     if (auto warning = heardBesideThrottle(craft.craft(), options))
         match.warnings.push_back(*std::move(warning));
-    match.mark = markOf(match, now.score);
+    match.mark = markOf(match, now.score, reading, options);
     return match;
 }
 
 bool isSpeedSettled(const FilmMatch& match)
 {
-    return match.mark.quality != Quality::Poor &&
-           (match.isSpeedKnown || (!match.otherSpeed && ordersSeen(match) >= 2));
+    return match.mark.quality != Quality::Poor && !match.otherSpeed &&
+           (match.isSpeedKnown || ordersSeen(match) >= 2);
 }
 
 }  // namespace stillbay

@@ -54,10 +54,14 @@ struct FilmMatch {
     double filmed_px = 0.0;  ///< rms of all that vibrates on the film
     /// rms at that speed; none: the full pack does not reach it, and a warning says so.
     std::optional<double> predicted_px;
-    std::vector<MatchedLine> lines;    ///< one a line of the film
-    std::vector<OrderOnFilm> orders;   ///< rising; of the craft at that speed
-    std::optional<double> otherSpeed;  ///< [rev/s] that explains the lines nearly as well
-    bool isSpeedKnown = false;         ///< by a throttle or a sound, not by the lines alone
+    std::vector<MatchedLine> lines;   ///< one a line of the film
+    std::vector<OrderOnFilm> orders;  ///< rising; of the craft at that speed
+    /// [rev/s] that explains the lines nearly as well; none where the speed is heard.
+    std::optional<double> otherSpeed;
+    /// By a sound, or by a throttle at which no other speed puts a line that matters onto an order:
+    /// how fast it turns the rotors depends on the pack, so its speeds are far apart.
+    bool isSpeedKnown = false;
+    bool isStabilised = false;  ///< the film, whose lines may be wrong then
     QualityMark mark;
     std::vector<Warning> warnings;
 };
@@ -77,8 +81,9 @@ Result<FilmMatch> matchFilm(const Setup& setup, const FilmReading& reading,
 inline constexpr double kOrderWidth = 0.025;  // of an order's frequency
 inline constexpr double kShowsOnFilm = 2.0;   // times the floor, from which an order should be seen
 
-/// Whether the film's speed may be built upon: not poor, and known beside the film, or by two
-/// orders or more that leave no other. A single line is an order of some speed in any case.
+/// Whether the film's speed may be built upon: not poor, no other explains the lines nearly as
+/// well, and it is known beside the film, or by two orders or more. A single line is an order of
+/// some speed in any case.
 bool isSpeedSettled(const FilmMatch& match);
 
 }  // namespace stillbay

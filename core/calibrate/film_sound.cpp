@@ -64,7 +64,7 @@ Result<HeardOnFilm> heardOnFilm(const Setup& setup, const Result<SoundTrack>& so
     if (speed)
         return HeardOnFilm{*speed, {}};
     return HeardOnFilm{
-        {}, Warning{"film_sound", phrase("The sound settles no speed: %1", speed.error().what)}};
+        {}, Warning{"film_sound", phrase("the sound settles no speed: %1", speed.error().what)}};
 }
 
 }  // namespace stillbay

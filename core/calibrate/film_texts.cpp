@@ -18,6 +18,20 @@ Phrase sizeText(double px)
                               : phrase("%1", rounded(px, 2));
 }
 
+// Of an order that is predicted and does not show.
+Phrase missingText(const Phrase& name, const FilmReading& reading, const OrderOnFilm& order)
+{
+    const Number at = fixed(order.frequency_hz, 1), size = rounded(*order.predicted_px, 2);
+    if (isLookedAt(reading, order.frequency_hz))
+        return phrase("Nothing shows at %1\u00A0Hz, where %2 is predicted with %3\u00A0px.", at,
+                      name, size);
+    if (isBlindAt(reading.blind_hz, order.frequency_hz))
+        return phrase("The film is blind at %1\u00A0Hz, where %2 is predicted with %3\u00A0px.", at,
+                      name, size);
+    return phrase("Nothing was looked for at %1\u00A0Hz, where %2 is predicted with %3\u00A0px.",
+                  at, name, size);
+}
+
 // A sentence about an order with its size, where there is something to say.
 void addOrderText(const Phrase& name, const FilmReading& reading, const FilmMatch& match,
                   const OrderOnFilm& order, std::vector<std::pair<double, Phrase>>& texts)
@@ -29,29 +43,23 @@ void addOrderText(const Phrase& name, const FilmReading& reading, const FilmMatc
             *order.filmed_px,
             phrase("The film wobbles at %1\u00A0Hz by %4\u00A0px: %2, if the rotors turn at %3; "
                    "predicted %5\u00A0px.",
-                   at, name, turns, rounded(*order.filmed_px, 2), sizeText(*order.predicted_px)));
+                   at, name, turns, sizeText(*order.filmed_px), sizeText(*order.predicted_px)));
     else if (order.filmed_px && order.predicted_px)
         texts.emplace_back(
             *order.filmed_px,
             phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px; predicted %5\u00A0px.",
-                   at, name, turns, rounded(*order.filmed_px, 2), sizeText(*order.predicted_px)));
+                   at, name, turns, sizeText(*order.filmed_px), sizeText(*order.predicted_px)));
     else if (order.filmed_px)
         texts.emplace_back(
             *order.filmed_px,
             isSpeedSettled(match)
                 ? phrase("The film wobbles at %1\u00A0Hz: %2 at %3, %4\u00A0px.", at, name, turns,
-                         rounded(*order.filmed_px, 2))
+                         sizeText(*order.filmed_px))
                 : phrase("The film wobbles at %1\u00A0Hz by %4\u00A0px: %2, if the rotors turn at "
                          "%3.",
-                         at, name, turns, rounded(*order.filmed_px, 2)));
+                         at, name, turns, sizeText(*order.filmed_px)));
     else if (order.predicted_px && *order.predicted_px > kShowsOnFilm * reading.floor_px)
-        texts.emplace_back(
-            *order.predicted_px,
-            isBlindAt(reading.blind_hz, order.frequency_hz)
-                ? phrase("The film is blind at %1\u00A0Hz, where %2 is predicted with %3\u00A0px.",
-                         at, name, rounded(*order.predicted_px, 2))
-                : phrase("Nothing shows at %1\u00A0Hz, where %2 is predicted with %3\u00A0px.", at,
-                         name, rounded(*order.predicted_px, 2)));
+        texts.emplace_back(*order.predicted_px, missingText(name, reading, order));
 }
 
 // A line that no order explains, or of a film whose speed is not to be relied on.
@@ -81,7 +89,7 @@ std::vector<Phrase> filmTexts(const Setup& setup, const FilmReading& reading,
             addOrderText(orderText(order.order, setup.drive.propeller.blades), reading, match,
                          order, texts);
     for (const MatchedLine& matched : match.lines)
-        if (isPoor || !matched.order)
+        if ((isPoor || !matched.order) && reading.lines[matched.line].wobble_px >= kLeastSize_px)
             texts.emplace_back(reading.lines[matched.line].wobble_px,
                                lineText(reading.lines[matched.line], matched, isPoor));
     std::stable_sort(texts.begin(), texts.end(),

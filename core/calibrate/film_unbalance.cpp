@@ -9,6 +9,22 @@
 #include <vector>
 
 namespace stillbay {
+namespace {
+
+// Films that are left out for one reason.
+struct OffFilms {
+    const char* code;
+    Phrase reason;
+    std::size_t count = 0;
+};
+
+bool counted(OffFilms& films, bool isSo)
+{
+    films.count += isSo ? 1 : 0;
+    return isSo;
+}
+
+}  // namespace
 
 Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMatch> films)
 {
@@ -17,12 +33,14 @@ Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMa
     if (films.size() < kFewest)
         return fail(Errc::BadInput, phrase("Films at three throttles or more are needed"));
     std::vector<double> speeds, ratios;  // ratios: logarithms
-    std::size_t unsettled = 0, hidden = 0;
+    OffFilms stabilised{"film_stabilised", phrase("they were stabilised")},
+        unsettled{"film_left_out", phrase("they leave their speed open")},
+        beyond{"film_reach", phrase("the full pack is not computed to turn the rotors so fast")};
+    std::size_t hidden = 0;
     for (const FilmMatch& film : films) {
-        if (!isSpeedSettled(film)) {
-            ++unsettled;
+        if (counted(stabilised, film.isStabilised) || counted(unsettled, !isSpeedSettled(film)) ||
+            counted(beyond, !film.predicted_px))
             continue;
-        }
         const auto first = std::find_if(film.orders.begin(), film.orders.end(),
                                         [](const auto& order) { return order.order == 1; });
         if (first == film.orders.end() || !first->predicted_px || !(*first->predicted_px > 0))
@@ -38,14 +56,18 @@ Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMa
             speeds.push_back(film.speed);
         ratios.push_back(std::log(*first->filmed_px / *first->predicted_px));
     }
-    if (speeds.size() < kFewest)
+    if (speeds.size() < kFewest) {
+        const OffFilms most =
+            std::max({stabilised, unsettled, beyond},
+                     [](const OffFilms& a, const OffFilms& b) { return a.count < b.count; });
         return fail(Errc::NoAnswer,
-                    unsettled > 0
+                    most.count > 0
                         ? phrase("Order 1 (unbalance) shows at fewer than three speeds of the "
-                                 "rotors: of %1 films %2 leave their speed open",
-                                 whole(films.size()), whole(unsettled))
+                                 "rotors: of %1 films %2 are left out, since %3",
+                                 whole(films.size()), whole(most.count), most.reason)
                         : phrase("Order 1 (unbalance) shows at fewer than three speeds of the "
                                  "rotors"));
+    }
 
     const auto n = static_cast<double>(ratios.size());
     double mean = 0, squares = 0, before = 0;
@@ -70,13 +92,14 @@ Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMa
                                          phrase("unbalance of motor %1", whole(i + 1)), "g·mm",
                                          setup.airframe.arms[i].unbalance_g_mm,
                                          *scaled.airframe.arms[i].unbalance_g_mm, spread});
-    if (unsettled > 0)
-        correction.warnings.push_back(
-            {"film-left-out", phrase("%1 of %2 films are left out, which leave their speed open.",
-                                     whole(unsettled), whole(films.size()))});
+    for (const OffFilms& off : {stabilised, unsettled, beyond})
+        if (off.count > 0)
+            correction.warnings.push_back(
+                {off.code, phrase("%1 of %2 films are left out, since %3.", whole(off.count),
+                                  whole(films.size()), off.reason)});
     if (hidden > 0)
         correction.warnings.push_back(
-            {"film-order-hidden", phrase("On %1 of %2 films order 1 does not show: the unbalance "
+            {"film_order_hidden", phrase("On %1 of %2 films order 1 does not show: the unbalance "
                                          "may be less than the others say.",
                                          whole(hidden), whole(films.size()))});
     correction.residual = std::sqrt(squares / n);

@@ -12,7 +12,8 @@ namespace stillbay {
 
 /// The unbalance from films at three throttles or more: what order 1 shows over what is predicted,
 /// its geometric mean. Each unbalance of the craft is multiplied by it. Films whose speed is not
-/// settled are left out, with a warning.
+/// settled, that were stabilised, or that lie beyond the full pack are left out, with a warning of
+/// each kind.
 ///
 /// @error BadInput  fewer than three films. NoAnswer  fewer than three speeds, further apart than
 ///                  kOrderWidth, whose films show order 1.

@@ -569,6 +569,8 @@ private:
     {
         FilmReading reading;
         reading.blind_hz = m_blind;
+        reading.lowest_hz = m_options.lowest_hz;
+        reading.highest_hz = m_options.highest_hz;
         reading.used_s = m_slow.usedTime();
         const double level = median(m_spectrum.level);
         const std::array<BandSums, 3> sums{bandSums(kAcross), bandSums(kUp), bandSums(kRoll)};
@@ -593,7 +595,8 @@ private:
         }
         if (const auto follow = framesFollow(sure)) {
             reading.framesFollow = follow->share;
-            if (follow->share + 3 * follow->spread < kHeldStill)
+            reading.isStabilised = follow->share + 3 * follow->spread < kHeldStill;
+            if (reading.isStabilised)
                 reading.warnings.push_back(filmStabilised(follow->share));
         }
         reading.lines =
@@ -632,6 +635,12 @@ bool isBlindAt(std::span<const BlindBand> blind, double f_hz)
     return std::any_of(blind.begin(), blind.end(), [f_hz](const BlindBand& band) {
         return band.from_hz <= f_hz && f_hz <= band.to_hz;
     });
+}
+
+bool isLookedAt(const FilmReading& reading, double f_hz)
+{
+    return f_hz >= reading.lowest_hz && f_hz <= reading.highest_hz &&
+           !isBlindAt(reading.blind_hz, f_hz);
 }
 
 Result<FilmReading> readFilm(const RowShifts& shifts, const FilmReadingOptions& options,

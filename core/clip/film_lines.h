@@ -5,6 +5,7 @@
 #include "core/base/result.h"
 #include "core/clip/row_shifts.h"
 
+#include <limits>
 #include <optional>
 #include <span>
 #include <stop_token>
@@ -35,6 +36,7 @@ struct BlindBand {
 /// Whether a frequency lies in one of the bands, their ends included.
 bool isBlindAt(std::span<const BlindBand> blind, double f_hz);
 
+/// What the bands and the ends of what was looked through leave out is no line that is missing.
 struct FilmReading {
     std::vector<FilmLine> lines;  ///< by wobble, the largest first
     double wobble_px = 0.0;       ///< of all that vibrates, lines or not
@@ -42,12 +44,19 @@ struct FilmReading {
     double floor_px = 0.0;        ///< wobble that a line needs to be claimed, in the middle of all:
                                   ///< above noise, and above what coders make of stronger lines
     std::vector<BlindBand> blind_hz;  ///< rising; no line is claimed there
-    double used_s = 0.0;              ///< of the clip
+    double lowest_hz = 0.0;           ///< no line was looked for below …
+    double highest_hz = std::numeric_limits<double>::infinity();  ///< … nor above
+    double used_s = 0.0;                                          ///< of the clip
+    /// The frames were held still behind the sensor, and a warning says so.
+    bool isStabilised = false;
     /// Of the shake that the bent rows tell of, how much whole frames show: 1, but in a film whose
     /// frames were held still behind the sensor; none where too little shakes them to say.
     std::optional<double> framesFollow = {};
     std::vector<Warning> warnings = {};
 };
+
+/// Whether a line of that frequency would be claimed: neither blind there nor beyond the ends.
+bool isLookedAt(const FilmReading& reading, double f_hz);
 
 struct FilmReadingOptions {
     double readout_s = 0.0;   ///< first row to last
