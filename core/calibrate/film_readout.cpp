@@ -61,16 +61,31 @@ std::vector<KnownLine> aliasesHeard(const Setup& setup, const std::vector<FilmLi
     return known;
 }
 
-// The lines that may tell a readout, the strongest first; none: no speed is known well enough.
-std::vector<KnownLine> knownLines(const Setup& setup, const ClipShifts& clip, const CraftFilm& film,
-                                  const FilmMatchOptions& options)
+// What may tell a readout, the strongest line first.
+struct Witnesses {
+    std::vector<KnownLine> lines;
+    bool areSure = false;  // of their orders; else two have to agree
+};
+
+Witnesses witnesses(const Setup& setup, const ClipShifts& clip, const CraftFilm& film,
+                    const FilmMatchOptions& options)
 {
     if (film.match && isSpeedSettled(*film.match) &&
         (film.match->isSpeedKnown || film.match->mark.quality == Quality::Good))
-        return linesOf(*film.match);
+        return {linesOf(*film.match), true};
     if (options.heard)
-        return aliasesHeard(setup, film.reading.lines, clip.facts.frameRate_hz, *options.heard);
+        return {aliasesHeard(setup, film.reading.lines, clip.facts.frameRate_hz, *options.heard)};
     return {};
+}
+
+// Whether a line of another order told the same readout before.
+bool isConfirmed(const ReadoutOfFilm& found, const std::vector<ReadoutOfFilm>& before)
+{
+    return std::any_of(before.begin(), before.end(), [&](const ReadoutOfFilm& other) {
+        return other.order != found.order &&
+               std::abs(other.estimate.readout_s - found.estimate.readout_s) <
+                   kOtherSpreads * std::hypot(other.estimate.spread_s, found.estimate.spread_s);
+    });
 }
 
 }  // namespace
@@ -82,7 +97,9 @@ Result<std::optional<ReadoutOfFilm>> readoutOfFilm(const Setup& setup, const Cli
                                                    const Progress& progress)
 {
     std::size_t asked = 0;
-    for (const KnownLine& known : knownLines(setup, clip, film, options)) {
+    std::vector<ReadoutOfFilm> before;
+    const Witnesses all = witnesses(setup, clip, film, options);
+    for (const KnownLine& known : all.lines) {
         const FilmLine& line = film.reading.lines[known.line];
         const double tolerance_hz =
             std::max(kLeastSought_hz, kLineSpreads * line.uncertainty_hz + line.wander_hz);
@@ -92,10 +109,14 @@ Result<std::optional<ReadoutOfFilm>> readoutOfFilm(const Setup& setup, const Cli
             break;
         const auto estimate =
             estimateReadout(clip.shifts, known.frequency_hz, tolerance_hz, stop, progress);
-        if (estimate)
-            return std::optional(ReadoutOfFilm{*estimate, known.order, known.speed});
         if (stop.stop_requested())
-            return tl::unexpected(estimate.error());
+            return tl::unexpected(stoppedOnRequest());
+        if (!estimate)
+            continue;
+        const ReadoutOfFilm found{*estimate, known.order, known.speed};
+        if (all.areSure || isConfirmed(found, before))
+            return std::optional(found);
+        before.push_back(found);
     }
     return std::optional<ReadoutOfFilm>();
 }
@@ -108,7 +129,7 @@ std::optional<Warning> otherReadout(const Setup& setup, const ReadoutOfFilm& fou
         return {};
     return Warning{
         "film_readout",
-        phrase("A readout of %1\u00A0ms was used; the film's own is %2 ± %3\u00A0ms, where its "
+        phrase("a readout of %1\u00A0ms was used; the film's own is %2 ± %3\u00A0ms, where its "
                "line at %4\u00A0Hz is %5 at %6 rpm",
                rounded(used_s / unit::ms, 4), rounded(readout_s / unit::ms, 4),
                rounded(spread_s / unit::ms, 2), fixed(frequency_hz, 1),

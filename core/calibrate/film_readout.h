@@ -21,8 +21,9 @@ struct ReadoutOfFilm {
 /// What a film's line says of the readout, where the speed of the rotors is known by its sound or a
 /// throttle, or the match is good. Frames see only what is left of a frequency after multiples of
 /// their rate, which no readout changes: so where the readout that the film was read with puts its
-/// lines away from all orders, the sound picks the alias that is meant. The strongest line of an
-/// order that tells a readout counts.
+/// lines away from all orders, the sound picks the aliases that are meant. Any line in three has
+/// such an alias by chance, and any readout makes it that order's: so two orders have to tell the
+/// same one. Elsewhere the strongest line of an order that tells a readout counts.
 ///
 /// @param film     as filmOfCraft() has it of this clip, with these options
 /// @return none: no speed is known well enough, or no line of it tells the readout
