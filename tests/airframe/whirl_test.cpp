@@ -3,8 +3,8 @@
 #include "core/airframe/arm.h"
 #include "core/airframe/beam.h"
 #include "core/airframe/tip.h"
+#include "tests/lapack/lapack.h"
 
-#include <Eigen/SVD>
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -96,11 +96,13 @@ TEST(Whirl, OfTheOverhungDisc)
         EXPECT_LE(-whirls[1], whirls[2] * (1 + 1e-12));  // the spin stiffens the forward one
         for (const double whirl : whirls) {
             const double omega = std::abs(whirl);
-            const Eigen::JacobiSVD<Matrix6cd> svd(uprightShaft(disc, EI, l, spin, omega),
-                                                  Eigen::ComputeFullV);
-            EXPECT_LT(svd.singularValues()[5], 1e-9 * svd.singularValues()[0]) << spin;
+            // Singular there: whatever it is solved for, the answer is what the shaft does freely.
+            const Matrix6cd D = uprightShaft(disc, EI, l, spin, omega);
+            Vector6cd push;
+            push << 1.0, 0.7, -0.4, 0.3, 0.9, -0.6;
+            const Vector6cd shape = Vector6cd(test::solveByLapack(D, push)).normalized();
+            EXPECT_LT((D * shape).norm(), 1e-9 * D.norm()) << spin;
             // Forward, from x towards y: y = −i x.
-            const Vector6cd shape = svd.matrixV().col(5);
             if (spin > 0) {
                 EXPECT_LT(std::abs(shape[1] / shape[0] - Complex(0, whirl > 0 ? -1 : 1)), 1e-6);
             }

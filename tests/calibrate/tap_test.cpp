@@ -6,8 +6,8 @@
 #include "tests/airframe/element_arm.h"
 #include "tests/assess/crafts.h"
 #include "tests/calibrate/corrections.h"
+#include "tests/lapack/lapack.h"
 
-#include <Eigen/LU>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -40,7 +40,8 @@ double firstFrequency_hz(const Craft& craft, double modulus, double shear, Eigen
         const Eigen::Index n = D.rows() - 6;
         Eigen::VectorXd force = Eigen::VectorXd::Zero(n);
         force[n - 6 + direction] = 1;
-        return 1 / D.bottomRightCorner(n, n).partialPivLu().solve(force)[n - 6 + direction];
+        return 1 /
+               test::leastSquaresByLapack(D.bottomRightCorner(n, n), force)(n - 6 + direction, 0);
     };
     double low = from_hz;
     while (!(stiffness(low) > 0 && stiffness(low * 1.06) <= 0))
