@@ -262,7 +262,8 @@ TEST(Search, TellsWhatNoTuneMends)
     const Json json = searchJson({path, "--free-length", "18:22", "--map", "2:2"});
     EXPECT_EQ(json.at("craft").at("flyable"), true);
     EXPECT_EQ(json.at("craft").at("violated"), Json::array({"cruise-without-hover"}));
-    const SearchOutput page = search({path, "--free-length", "18:22", "--builds", "10"});
+    const SearchOutput page =
+        search({path, "--free-length", "18:22", "--map", "2:2", "--builds", "10"});
     EXPECT_NE(page.out.find("cruise"), std::string::npos);
 }
 
