@@ -132,7 +132,7 @@ int runFilm(std::span<const std::string_view> arguments, std::ostream& out, std:
     const auto film = readFilmFile(asked, interrupt.token(), err);
     if (!film)
         return reportError(err, film.error().error, film.error().file);
-    reportWarnings(err, film->warnings, parsed->file);
+    reportWarnings(err, warningsOf(*film), parsed->file);
     const FilmText text{*film, asked.options, setup ? setup->drive.propeller.blades : 0};
     return print(out, parsed->json ? filmJson(text) : filmPage(text), err);
 }

@@ -5,6 +5,7 @@
 #include "app/commands/motor_recordings.h"
 #include "core/base/result.h"
 #include "core/calibrate/correction.h"
+#include "core/clip/probe.h"
 #include "core/setup/setup.h"
 
 #include <functional>
@@ -19,19 +20,25 @@ namespace stillbay {
 struct FilmClip {
     std::string file;
     std::optional<double> throttle;  ///< it was filmed at, 0 … 1; none: not known
+    ClipOptions part;
+
+    /// For what is said of it: the file, and the part where it is one.
+    std::string name() const;
 };
 
 inline constexpr std::size_t kFewestClips = 3;
 
-/// "hover.mp4:40%"; a name may hold colons, since only a throttle behind the last one is none of
-/// it.
+/// "flight.mp4:40%@12-20"; a name may hold colons and @, since only a part from one second to
+/// another behind the last @, and a throttle behind the last colon before it, are none of it.
 FilmClip clipOf(std::string_view text);
 
-/// "--film CLIP[:THROTTLE]", once for each.
+/// "--film CLIP[:THROTTLE][@FROM-TO]", once for each.
 Option filmOption(std::vector<FilmClip>& clips);
 
-/// Reads each clip with the craft's readout and exposure, matches it, and takes the unbalance that
-/// they tell together. What a clip leaves in doubt is told on err with its name.
+/// Reads each clip with the craft's readout and exposure, or its own readout where it tells
+/// another, matches it, and takes the unbalance that they tell together. A stabilised clip, one
+/// whose speed is open, and one at another frame rate that does not tell its readout are left out.
+/// What a clip leaves in doubt is told on err with its name.
 ///
 /// @param craft      as corrected so far
 /// @param setupFile  where it comes from

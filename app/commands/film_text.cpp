@@ -37,6 +37,15 @@ std::optional<std::string> orderOfLine(const FilmText& text, std::size_t line)
     return nameOfOrder(*match->lines[line].order, text.blades);
 }
 
+// "B?" where the speed that makes it one is left open.
+std::string orderColumn(const FilmText& text, std::size_t line)
+{
+    const auto order = orderOfLine(text, line);
+    if (!order)
+        return "-";
+    return isSpeedSettled(*matchOf(text)) ? *order : *order + '?';
+}
+
 // Where the speed wanders by more than the line's frequency is uncertain by.
 std::optional<double> wanderOf(const FilmLine& line)
 {
@@ -89,7 +98,7 @@ void linesTable(std::ostream& page, const FilmText& text)
         page << formatted("  %7.2f Hz +/- %5.2f  %6.3f px %6.3f px %6.3f px %5.2f mrad   ",
                           line.frequency_hz, line.uncertainty_hz, line.wobble_px, line.across_px,
                           line.up_px, line.roll_rad * 1e3)
-             << orderOfLine(text, k).value_or("-") << '\n';
+             << orderColumn(text, k) << '\n';
         if (const auto wander_hz = wanderOf(line))
             page << formatted("      wanders by +/- %.2f Hz\n", *wander_hz);
         if (!line.aliases_hz.empty())
@@ -108,7 +117,7 @@ void craftText(std::ostream& page, const FilmText& text)
                   "");
     for (const Phrase& sentence : craft.texts)
         paragraph(page, english(sentence), "");
-    if (craft.match && craft.filmedPx != 1.0)
+    if (craft.filmedPx != 1.0)
         paragraph(
             page,
             formatted("These sentences count pixels of the craft's camera, %.3g of the film's.",
@@ -142,6 +151,7 @@ std::string filmJson(const FilmText& text)
     for (std::size_t k = 0; k < reading.lines.size(); ++k)
         lines.push_back(lineJson(text, k));
     json["lines"] = std::move(lines);
+    json["sought_hz"] = Json::array({number(reading.lowest_hz), number(reading.highest_hz)});
     json["blind_hz"] = array(reading.blind_hz, [](const BlindBand& band) {
         return Json::array({number(band.from_hz), number(band.to_hz)});
     });
@@ -153,6 +163,7 @@ std::string filmJson(const FilmText& text)
     json["heard_rpm"] = text.film.heard ? rpm(text.film.heard->speed) : Json(nullptr);
     json["speed_rpm"] = isTold ? rpm(match->speed) : Json(nullptr);
     json["other_speed_rpm"] = isTold ? rpm(match->otherSpeed) : Json(nullptr);
+    json["speed_settled"] = match ? Json(isSpeedSettled(*match)) : Json(nullptr);
     json["throttle"] = isTold ? number(match->throttle_full) : Json(nullptr);
     json["quality"] = match ? Json(qualityWord(match->mark.quality)) : Json(nullptr);
     json["reason"] = match ? Json(english(match->mark.reason)) : Json(nullptr);
@@ -165,7 +176,7 @@ std::string filmJson(const FilmText& text)
                     {"to_s", number(stretch.to_s)},
                     {"reason", english(stretch.reason)}};
     });
-    json["warnings"] = warningsJson(text.film.warnings);
+    json["warnings"] = warningsJson(warningsOf(text.film));
     return textOf(json);
 }
 
@@ -192,14 +203,16 @@ std::string filmPage(const FilmText& text)
         page << "\nNo line stands above the noise.\n";
     else
         linesTable(page, text);
-    if (text.film.craft && !text.film.craft->texts.empty())
+    if (text.film.craft)
         craftText(page, text);
-    if (!reading.blind_hz.empty()) {
-        page << '\n';
-        paragraph(page,
-                  "Blind, so that nothing is said there: " + blindText(reading.blind_hz) + " Hz.",
-                  "");
-    }
+    page << '\n';
+    paragraph(
+        page,
+        formatted("Looked through from %.3g to %.4g Hz.", reading.lowest_hz, reading.highest_hz) +
+            (reading.blind_hz.empty() ? ""
+                                      : " Blind, so that nothing is said there: " +
+                                            blindText(reading.blind_hz) + " Hz."),
+        "");
     return page.str();
 }
 

@@ -28,7 +28,7 @@ std::string_view helpText()
            "                  [--speed THROTTLE:RPM[:VOLT]]... [--note FROM:TO:GRADE]...\n"
            "                  [--speed-recording RECORDING [--held THROTTLE[:VOLT]]...]\n"
            "                  [--unbalance RECORDING [--throttle THROTTLE] [--sensor X:Y:Z]]\n"
-           "                  [--sensor-axes X:Y:Z] [--film CLIP[:THROTTLE]]...\n"
+           "                  [--sensor-axes X:Y:Z] [--film CLIP[:THROTTLE][@FROM-TO]]...\n"
            "                  [--json] [--output OUT] [--force]\n"
            "                      print what a measurement corrects, and how sure it is\n"
            "  stillbay sheet FILE --output OUT.pdf [--force] [--paper a4|letter] [--grip MM]\n"

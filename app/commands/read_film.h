@@ -21,7 +21,7 @@ namespace stillbay {
 struct FilmAsked {
     std::string file;
     ClipOptions part;
-    FilmReadingOptions options;
+    FilmReadingOptions options;    ///< highest_hz: with a craft soughtUpTo() instead
     std::string setupFile;         ///< where the craft comes from, for what is said of it
     const Setup* setup = nullptr;  ///< the craft it was filmed from; null: not known
     std::optional<double> throttle;
@@ -30,15 +30,25 @@ struct FilmAsked {
 struct FilmRead {
     ClipReading clip;
     std::optional<SpeedOfRotors> heard;    ///< none: no craft, no sound, or a warning says why
+    std::optional<Warning> ofSound;        ///< what it does not tell
     std::optional<CraftFilm> craft;        ///< none: no craft
     std::optional<ReadoutOfFilm> readout;  ///< that the film has itself; none: it does not tell
-    std::vector<Warning> warnings;         ///< all, of file, frames, sound and craft
+    std::optional<Warning> ofReadout;      ///< it is another than was used
 };
+
+/// All, of file, frames, sound, lines and craft.
+std::vector<Warning> warningsOf(const FilmRead& film);
 
 /// Probes the clip, hears its sound, reads its frames and lines, and lays them beside the craft.
 ///
 /// @param err  told how far it has come, where that is a terminal
 tl::expected<FilmRead, RecordingFault> readFilmFile(const FilmAsked& asked,
                                                     const std::stop_token& stop, std::ostream& err);
+
+/// The lines of a film once more, where its own readout is another than was used, with that one,
+/// and beside a craft whose camera has it; else the film as it is.
+tl::expected<FilmRead, RecordingFault> withOwnReadout(const FilmAsked& asked, FilmRead film,
+                                                      const std::stop_token& stop,
+                                                      std::ostream& err);
 
 }  // namespace stillbay

@@ -274,6 +274,17 @@ Result<ClipFacts> factsOf(const Entries& entries)
     return facts;
 }
 
+// A part is no longer than is read at once.
+tl::expected<void, Error> lengthStands(double length_s)
+{
+    if (length_s > kLongestPart_s)
+        return unreadable(
+            phrase("%1\u00A0s of film are more than the %2\u00A0s that are read at "
+                   "once: name a part",
+                   fixed(length_s, 0), fixed(kLongestPart_s, 0)));
+    return {};
+}
+
 struct Stamps {
     std::vector<std::int64_t> ticks;  // rising
     std::size_t without = 0;          // frames that have none
@@ -348,7 +359,7 @@ tl::expected<void, Error> takeTimes(ClipFacts& facts, const Stamps& stamps,
         return unreadable(phrase("there is a single frame, and vibration shows in many"));
     facts.frameRate_hz =
         1 / (facts.evenTimes ? facts.evenTimes->step : middleDistance(facts.frameTime_s));
-    return {};
+    return lengthStands(facts.frameTime_s.back() - facts.frameTime_s.front());
 }
 
 void warnOf(ClipFacts& facts, const ClipOptions& options)
@@ -418,6 +429,9 @@ Result<ClipFacts> probeClip(const std::filesystem::path& file, const ClipOptions
     auto facts = factsOf(entriesOf(form->text));
     if (!facts)
         return facts;
+    const double stated_s = std::min(facts->duration_s, options.to_s) - options.from_s;
+    if (stated_s > kLongestPart_s + kEndMargin_s)
+        return tl::unexpected(lengthStands(stated_s).error());
 
     std::vector<std::string> arguments = intervalOf(*facts, options);
     arguments.insert(arguments.end(), {"-select_streams", std::to_string(facts->stream),

@@ -19,8 +19,8 @@ namespace stillbay {
 struct ClipOptions {
     double from_s = 0.0;                                    ///< since the film's first frame
     double to_s = std::numeric_limits<double>::infinity();  ///< not itself in the part
-    /// How long a program may take for its next answer, or for kLeastFrames frames; for a list
-    /// of all frames ten times that.
+    /// How long a program may take for its next answer, for kLeastFrames frames, or for all of a
+    /// part's sound; for a list of all frames ten times that.
     double silence_s = 60.0;
     std::optional<DecoderTools> tools;  ///< none: from PATH
 };
@@ -38,7 +38,8 @@ struct ClipFacts {
     double firstStamp_s = 0.0;        ///< of the film's first frame
     std::vector<double> frameTime_s;  ///< of the part's frames as listed, since time zero; rising
     std::optional<EvenTimes> evenTimes;  ///< where the stamps are such times, rounded
-    double frameRate_hz = 0.0;           ///< of even times, or by the middle one of the distances
+    double frameRate_hz = 0.0;           ///< of even times, or by the middle one of the distances;
+                                         ///< what repeats is known once frames are read
     double duration_s = 0.0;  ///< of the whole film, as the file states it; 0: it does not
     std::vector<Warning> warnings;
 };
@@ -47,6 +48,7 @@ inline constexpr unsigned kFewestPixelsASide = 64;
 inline constexpr unsigned kMostPixelsASide = 8192;
 inline constexpr std::size_t kMostPixels = std::size_t{8192} * 4608;
 inline constexpr std::size_t kMostFrames = 500'000;
+inline constexpr double kLongestPart_s = 60.0;  // the time that lines take grows with its square
 
 /// Asks ffprobe for a film's form and the times of its frames.
 ///
@@ -54,7 +56,9 @@ inline constexpr std::size_t kMostFrames = 500'000;
 /// @param stop  heeded within a few hundredths of a second
 /// @error BadInput  no such file, a folder or pipe, empty; a program is missing, dies or stays
 ///                  silent; no film in the file (a picture, sound alone, a text); interlaced; too
-///                  small, too large, too many frames; fewer than two frames in the part.
+///                  small, too large, too many frames; fewer than two frames in the part; a part
+///                  above kLongestPart_s, which is asked before the frames are listed where the
+///                  file states its length.
 /// @error NoAnswer  stopped.
 Result<ClipFacts> probeClip(const std::filesystem::path& file, const ClipOptions& options = {},
                             const std::stop_token& stop = {});

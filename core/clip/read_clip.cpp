@@ -6,16 +6,73 @@
 
 #include <algorithm>
 #include <array>
+#include <cstddef>
 #include <string_view>
 #include <utility>
 
 namespace stillbay {
 namespace {
 
-Warning leftOut(const UnusableStretch& stretch)
+// Stretches that were left out for one reason.
+struct LeftOut {
+    Phrase reason;
+    double from_s = 0.0, to_s = 0.0, time_s = 0.0;
+    std::size_t count = 0;
+};
+
+std::vector<LeftOut> byReason(const std::vector<UnusableStretch>& stretches)
 {
-    return {"film_unusable", phrase("%1\u00A0s to %2\u00A0s left out: %3", fixed(stretch.from_s, 2),
-                                    fixed(stretch.to_s, 2), stretch.reason)};
+    std::vector<LeftOut> sums;
+    for (const UnusableStretch& stretch : stretches) {
+        auto sum = std::ranges::find(sums, stretch.reason, &LeftOut::reason);
+        if (sum == sums.end())
+            sum = sums.insert(sums.end(), {.reason = stretch.reason, .from_s = stretch.from_s});
+        sum->to_s = stretch.to_s;
+        sum->time_s += stretch.to_s - stretch.from_s;
+        ++sum->count;
+    }
+    return sums;
+}
+
+Warning leftOut(const LeftOut& sum)
+{
+    const Number from = fixed(sum.from_s, 2), to = fixed(sum.to_s, 2);
+    return {"film_unusable",
+            sum.count == 1
+                ? phrase("%1\u00A0s to %2\u00A0s left out: %3", from, to, sum.reason)
+                : phrase("%1\u00A0s in %2 stretches from %3\u00A0s to %4\u00A0s left out: %5",
+                         fixed(sum.time_s, 2), whole(sum.count), from, to, sum.reason)};
+}
+
+Result<void> timesAre(const FilmReadingOptions& options)
+{
+    if (!(options.readout_s > 0))
+        return fail(Errc::BadInput, phrase("a readout of %1\u00A0ms is none: it must be above 0",
+                                           rounded(1e3 * options.readout_s, 3)));
+    if (!(options.exposure_s >= 0))
+        return fail(Errc::BadInput,
+                    phrase("an exposure of %1\u00A0ms is none: it must be 0 or above",
+                           rounded(1e3 * options.exposure_s, 3)));
+    return {};
+}
+
+// What is longer than so many of the frames.
+Result<void> timesWithin(double frames, double frameRate_hz, const FilmReadingOptions& options)
+{
+    constexpr double kRounded = 1e-3;  // of a frame: 16.67 ms is one of 60 a second
+    const double most_s = (frames + kRounded) / frameRate_hz;
+    const Number rate = rounded(frameRate_hz, 4);
+    if (options.readout_s > most_s)
+        return fail(
+            Errc::BadInput,
+            phrase("a readout of %1\u00A0ms is longer than a frame lasts at %2 frames a second",
+                   rounded(1e3 * options.readout_s, 3), rate));
+    if (options.exposure_s > most_s)
+        return fail(
+            Errc::BadInput,
+            phrase("an exposure of %1\u00A0ms is longer than a frame lasts at %2 frames a second",
+                   rounded(1e3 * options.exposure_s, 3), rate));
+    return {};
 }
 
 bool isLossless(std::string_view codec)
@@ -27,29 +84,22 @@ bool isLossless(std::string_view codec)
 
 }  // namespace
 
-Result<void> readoutFits(const ClipFacts& facts, double readout_s)
+Result<void> timesMayFit(const ClipFacts& facts, const FilmReadingOptions& options)
 {
-    if (!(readout_s > 0))
-        return fail(Errc::BadInput, phrase("a readout of %1\u00A0ms is none: it must be above 0",
-                                           rounded(1e3 * readout_s, 3)));
-    if (readout_s * facts.frameRate_hz > 1)
-        return fail(
-            Errc::BadInput,
-            phrase("a readout of %1\u00A0ms is longer than a frame lasts at %2 frames a second",
-                   rounded(1e3 * readout_s, 3), rounded(facts.frameRate_hz, 4)));
-    return {};
+    return timesAre(options).and_then(
+        [&] { return timesWithin(kMostRepeats, facts.frameRate_hz, options); });
+}
+
+Result<void> timesFit(const ClipShifts& clip, const FilmReadingOptions& options)
+{
+    return timesAre(options).and_then(
+        [&] { return timesWithin(1.0, clip.facts.frameRate_hz, options); });
 }
 
 Result<ClipShifts> readShifts(const std::filesystem::path& file, ClipFacts facts,
                               const ClipOptions& part, const std::stop_token& stop,
                               const Progress& progress, const FrameSeen& seen)
 {
-    const double part_s = facts.frameTime_s.back() - facts.frameTime_s.front();
-    if (part_s > kLongestPart_s)
-        return fail(Errc::BadInput,
-                    phrase("%1\u00A0s of film are more than the %2\u00A0s that are read at "
-                           "once: name a part",
-                           fixed(part_s, 0), fixed(kLongestPart_s, 0)));
     auto stream = FrameStream::open(file, facts, part, stop, progress);
     if (!stream)
         return tl::unexpected(stream.error());
@@ -69,53 +119,39 @@ Result<ClipShifts> readShifts(const std::filesystem::path& file, ClipFacts facts
     clip.facts = std::move(facts);
     clip.frames = stream->frames();
     clip.shifts = reader.finish();
+    if (stream->repeated() > 0 && clip.shifts.frameRate_hz > 0)
+        clip.facts.frameRate_hz = clip.shifts.frameRate_hz;
     clip.warnings = clip.facts.warnings;
     clip.warnings.insert(clip.warnings.end(), stream->warnings().begin(), stream->warnings().end());
-    for (const UnusableStretch& stretch : clip.shifts.unusable)
-        clip.warnings.push_back(leftOut(stretch));
+    for (const LeftOut& sum : byReason(clip.shifts.unusable))
+        clip.warnings.push_back(leftOut(sum));
     return clip;
-}
-
-Result<ClipShifts> readShifts(const std::filesystem::path& file, const ClipOptions& part,
-                              const std::stop_token& stop, const Progress& progress,
-                              const FrameSeen& seen)
-{
-    auto facts = probeClip(file, part, stop);
-    if (!facts)
-        return tl::unexpected(facts.error());
-    return readShifts(file, *std::move(facts), part, stop, progress, seen);
 }
 
 Result<FilmReading> readLines(const ClipShifts& clip, const FilmReadingOptions& options,
                               const std::stop_token& stop, const Progress& progress)
 {
-    if (const auto fits = readoutFits(clip.facts, options.readout_s); !fits)
-        return tl::unexpected(fits.error());
+    if (const auto fit = timesFit(clip, options); !fit)
+        return tl::unexpected(fit.error());
     FilmReadingOptions asked = options;
     if (!isLossless(clip.facts.codec))
         asked.least_px = std::max(asked.least_px, kLeastCoded_px);
     return readFilm(clip.shifts, asked, stop, progress);
 }
 
-Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOptions& part,
-                             const FilmReadingOptions& options, const std::stop_token& stop,
-                             const Progress& progress)
+Result<ClipReading> readClip(const std::filesystem::path& file, ClipFacts facts,
+                             const ClipOptions& part, const FilmReadingOptions& options,
+                             const std::stop_token& stop, const ClipProgress& progress)
 {
-    auto facts = probeClip(file, part, stop);
-    if (!facts)
-        return tl::unexpected(facts.error());
-    if (const auto fits = readoutFits(*facts, options.readout_s); !fits)
-        return tl::unexpected(fits.error());
-    auto shifts = readShifts(file, *std::move(facts), part, stop, progress);
+    if (const auto may = timesMayFit(facts, options); !may)
+        return tl::unexpected(may.error());
+    auto shifts = readShifts(file, std::move(facts), part, stop, progress.frames);
     if (!shifts)
         return tl::unexpected(shifts.error());
-    auto reading = readLines(*shifts, options, stop);
+    auto reading = readLines(*shifts, options, stop, progress.lines);
     if (!reading)
         return tl::unexpected(reading.error());
-    ClipReading clip{*std::move(shifts), *std::move(reading)};
-    clip.warnings.insert(clip.warnings.end(), clip.reading.warnings.begin(),
-                         clip.reading.warnings.end());
-    return clip;
+    return ClipReading{*std::move(shifts), *std::move(reading)};
 }
 
 }  // namespace stillbay

@@ -26,17 +26,23 @@ struct ClipShifts {
 
 /// What a film says, from its file to its lines.
 struct ClipReading : ClipShifts {
-    FilmReading reading;
+    FilmReading reading;  ///< with warnings of its own
 };
-
-inline constexpr double kLongestPart_s = 60.0;  // the time that lines take grows with its square
 
 using FrameSeen = std::function<void(const Frame&)>;  ///< the frame lasts until it returns
 
-/// Whether a readout is one, and of this film: asked before anything is decoded.
+/// So many times a slow film may show each of its frames, which is found when they are read.
+inline constexpr double kMostRepeats = 4.0;
+
+/// Whether readout and exposure may be those of this film: asked before anything is decoded.
 ///
-/// @error BadInput  it is not above 0, or longer than a frame.
-Result<void> readoutFits(const ClipFacts& facts, double readout_s);
+/// @error BadInput  one is none, or longer than kMostRepeats frames as the file counts them.
+Result<void> timesMayFit(const ClipFacts& facts, const FilmReadingOptions& options);
+
+/// The same of frames that have been read.
+///
+/// @error BadInput  one is none, or longer than a frame.
+Result<void> timesFit(const ClipShifts& clip, const FilmReadingOptions& options);
 
 /// The frames of a FrameStream through a RowShiftReader.
 ///
@@ -44,25 +50,28 @@ Result<void> readoutFits(const ClipFacts& facts, double readout_s);
 /// @param stop      heeded within one frame
 /// @param progress  steps are frames
 /// @param seen      told each frame that is read; empty: nobody
-/// @error as FrameStream. BadInput  a part above kLongestPart_s.
+/// @return facts.frameRate_hz without repeats
+/// @error as FrameStream.
 Result<ClipShifts> readShifts(const std::filesystem::path& file, ClipFacts facts,
                               const ClipOptions& part, const std::stop_token& stop = {},
                               const Progress& progress = {}, const FrameSeen& seen = {});
 
-/// The same behind probeClip(). @error as both.
-Result<ClipShifts> readShifts(const std::filesystem::path& file, const ClipOptions& part,
-                              const std::stop_token& stop = {}, const Progress& progress = {},
-                              const FrameSeen& seen = {});
-
 /// Lines out of shifts; of a film that was coded with losses none below kLeastCoded_px.
 ///
-/// @error as readFilm() and readoutFits().
+/// @error as readFilm() and timesFit().
 Result<FilmReading> readLines(const ClipShifts& clip, const FilmReadingOptions& options,
                               const std::stop_token& stop = {}, const Progress& progress = {});
 
-/// The whole way: readShifts() and readLines().
-Result<ClipReading> readClip(const std::filesystem::path& file, const ClipOptions& part,
-                             const FilmReadingOptions& options, const std::stop_token& stop = {},
-                             const Progress& progress = {});
+/// What is told how far readClip() has come.
+struct ClipProgress {
+    Progress frames, lines;
+};
+
+/// From a file that has been probed to its lines: readShifts() and readLines().
+///
+/// @error as both.
+Result<ClipReading> readClip(const std::filesystem::path& file, ClipFacts facts,
+                             const ClipOptions& part, const FilmReadingOptions& options,
+                             const std::stop_token& stop = {}, const ClipProgress& progress = {});
 
 }  // namespace stillbay

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/clip/sound_track.h"
 
-#include "core/clip/read_clip.h"
-
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
@@ -64,12 +62,12 @@ Result<SoundTrack> readSoundTrack(const std::filesystem::path& file, const ClipF
         return tl::unexpected(decoder.error());
 
     const auto most = static_cast<std::size_t>(std::ceil(lengthOf(facts) * kSoundRate_hz));
+    const Patience forAll = patienceOf(options.silence_s, stop);
     std::vector<std::uint8_t> bytes;
     while (bytes.size() < 2 * most) {
         const std::size_t before = bytes.size();
         bytes.resize(before + std::min(kSoundPiece_bytes, 2 * most - before));
-        const auto got =
-            decoder->read(std::span(bytes).subspan(before), patienceOf(options.silence_s, stop));
+        const auto got = decoder->read(std::span(bytes).subspan(before), forAll);
         if (!got)
             return tl::unexpected(got.error());
         if (before + *got < bytes.size()) {
@@ -78,7 +76,7 @@ Result<SoundTrack> readSoundTrack(const std::filesystem::path& file, const ClipF
         }
     }
     if (bytes.size() < 2 * most) {
-        const auto ending = decoder->finish(patienceOf(options.silence_s, stop));
+        const auto ending = decoder->finish(forAll);
         if (!ending)
             return tl::unexpected(ending.error());
         if (!ending->isGood())

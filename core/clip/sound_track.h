@@ -22,8 +22,8 @@ inline constexpr unsigned kSoundRate_hz = 8000;
 ///
 /// @param facts  of this file and these options, by probeClip()
 /// @param stop   heeded within a few hundredths of a second
-/// @error BadInput  the film has no sound in that part; a program is missing, dies or stays silent.
-///                  NoAnswer  stopped.
+/// @error BadInput  the film has no sound in that part; a program is missing, dies, or takes longer
+///                  for all of it than it may stay silent. NoAnswer  stopped.
 Result<SoundTrack> readSoundTrack(const std::filesystem::path& file, const ClipFacts& facts,
                                   const ClipOptions& options = {},
                                   const std::stop_token& stop = {});

@@ -183,6 +183,11 @@ TEST(BadClip, IsRefusedByWhatIsToldOfIt)
               "this is a single picture: a film has many");
     EXPECT_EQ(told.refusal(usual + "\nstreams.stream.0.field_order=\"progressive\"", three), "");
 
+    EXPECT_EQ(told.refusal(usual + "\nstreams.stream.0.duration=\"7200.0\"", ""),  // not listed
+              "7200\u00A0s of film are more than the 60\u00A0s that are read at once: name a part");
+    EXPECT_EQ(told.refusal(usual, "0,K__\\n1,___\\n1830,___\\n"),
+              "61\u00A0s of film are more than the 60\u00A0s that are read at once: name a part");
+
     const std::string upright = sized("1080", "1920");
     const auto turnedByProgram = told.answer(upright, three);
     ASSERT_TRUE(turnedByProgram);

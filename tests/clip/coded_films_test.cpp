@@ -3,6 +3,7 @@
 #include "core/base/rolling_rows.h"
 #include "core/base/sinc.h"
 #include "core/clip/film_lines.h"
+#include "core/clip/probe.h"
 #include "core/clip/read_clip.h"
 #include "tests/clip/clip_files.h"
 #include "tests/clip/film_generator.h"
@@ -108,7 +109,9 @@ FilmReading readingOf(const CodedCase& film, const std::filesystem::path& file)
     FilmReading none;
     if (!encodeFilm(FilmGenerator(film.recipe), file, film.crf))
         return none;
-    const auto clip = readClip(file, {}, {.readout_s = film.recipe.readout_s});
+    const auto clip = probeClip(file).and_then([&](const ClipFacts& facts) {
+        return readClip(file, facts, {}, {.readout_s = film.recipe.readout_s});
+    });
     EXPECT_TRUE(clip) << complaint(clip);
     return clip ? clip->reading : none;
 }

@@ -87,6 +87,17 @@ TEST(SoundTrack, ThatIsNoneOrCannotBeReadEndsInASentence)
         EXPECT_LT(std::chrono::steady_clock::now() - before, std::chrono::seconds(10)) << lines;
         EXPECT_FALSE(hasChildren()) << lines;
     }
+    // One that always comes with more before it is given up.
+    ClipFacts longer = *facts;
+    longer.frameTime_s = {0.0, 30.0};
+    ClipOptions dribbling{.silence_s = 1.0, .tools = tools};
+    dribbling.tools->ffmpeg =
+        makeScript(folder.path("ffmpeg"), "while head -c 32768 /dev/zero; do sleep 0.4; done");
+    const auto before = std::chrono::steady_clock::now();
+    const auto dribbled = readSoundTrack(file, longer, dribbling);
+    EXPECT_FALSE(dribbled);
+    EXPECT_LT(std::chrono::steady_clock::now() - before, std::chrono::seconds(4));
+    EXPECT_FALSE(hasChildren());
     // A decoder that never ends is heard for as long as the part lasts.
     broken.tools->ffmpeg = makeScript(folder.path("ffmpeg"), "exec cat /dev/zero");
     const auto endless = readSoundTrack(file, *facts, broken);

@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fstream>
+#include <limits>
 #include <numbers>
 #include <optional>
 #include <sstream>
@@ -47,20 +48,24 @@ void filmSmall(nlohmann::ordered_json& json)
 
 // The craft's film at a throttle: one sine across that wobbles by so many times what order 1 is
 // predicted to. Wobble of a sine: core/base/rolling_rows.h, which brute force over rows holds.
-bool filmAt(const Setup& setup, double throttle, double times, const std::string& file)
+bool filmAt(const Setup& setup, double throttle, double times, const std::string& file,
+            Steadied steadied = Steadied::Not, std::optional<double> rate_hz = {})
 {
     const auto assessment = assess(setup, {.throttle = Grid{throttle, throttle, 1.0}}).value();
     const OrderPoint& first = assessment.throttle.begin()->orders.front();
     FilmRecipe recipe;
     recipe.width = static_cast<std::size_t>(setup.camera.width_px);
     recipe.height = static_cast<std::size_t>(setup.camera.height_px);
-    recipe.frameRate_hz = setup.camera.frame_rate_hz;
+    recipe.frameRate_hz = rate_hz.value_or(setup.camera.frame_rate_hz);
     recipe.readout_s = setup.camera.readout_ms * 1e-3;
     recipe.frames = 40;
     recipe.seed = static_cast<unsigned>(1e3 * throttle);
+    recipe.steadied = steadied;
     const double left = leftInRows(std::numbers::pi * first.frequency_hz * recipe.readout_s).sine;
     recipe.shakes = {
         {first.frequency_hz, {times * first.wobble_px * std::sqrt(2 / left), 0, 0}, {}}};
+    if (steadied != Steadied::Not)  // by a line that shakes whole frames, too
+        recipe.shakes.push_back({41.3, {2, 0, 0}, {}});
     return encodeFilm(FilmGenerator(recipe), file, 10);
 }
 
@@ -94,6 +99,49 @@ TEST(CalibrateFilms, CorrectTheUnbalance)
     std::ifstream written(folder.path());
     const auto corrected = nlohmann::json::parse(written);
     EXPECT_NEAR(corrected["drive"]["unbalance_g_mm"], value["after"], 1e-3);
+}
+
+// Oracle: as above, of the films' own readout, which is not the file's; and a stabilised film of
+// five times the wobble, which is left out; as is one at another frame rate whose line is too
+// weak to tell a readout.
+TEST(CalibrateFilms, AreReadWithTheirOwnReadoutAndNotStabilised)
+{
+    const OutputFolder folder;
+    const std::string held = folder.path("held.mp4"), slow = folder.path("slow.mp4");
+    std::vector<std::string> words;
+    {
+        const ChangedSample filmed(filmSmall);
+        const auto setup = loadSetup(filmed.path()).value().setup;
+        for (const auto& [throttle, name] :
+             {std::pair(0.25, "a.mp4"), {0.285, "b.mp4"}, {0.32, "c.mp4"}}) {
+            const std::string file = folder.path(name);
+            ASSERT_TRUE(filmAt(setup, throttle, 1.6, file));
+            words.push_back("--film");
+            words.push_back(file + ':' + std::to_string(100 * throttle) + "%@0-1.3");
+        }
+        ASSERT_TRUE(filmAt(setup, 0.32, 5, held, Steadied::Held));
+        words.push_back("--film");
+        words.push_back(held + ":32%");
+        ASSERT_TRUE(filmAt(setup, 0.14, 0.1, slow, Steadied::Not, 25.0));
+        words.push_back("--film");
+        words.push_back(slow + ":14%");
+    }
+    const ChangedSample craft([](nlohmann::ordered_json& json) {
+        filmSmall(json);
+        json["camera"]["readout_ms"] = 0.93 * json["camera"]["readout_ms"].get<double>();
+    });
+    words.insert(words.begin(), {craft.path(), "--json"});
+    const Calibrated run = calibratedWith(words);
+    ASSERT_EQ(run.code, 0) << run.err;
+    EXPECT_NE(run.err.find("read once more with its own: " + folder.path("a.mp4") + "@0-1.3\n"),
+              std::string::npos)
+        << run.err;
+    EXPECT_NE(run.err.find("left out: the film was stabilised: " + held), std::string::npos)
+        << run.err;
+    EXPECT_NE(run.err.find("left out: at another frame rate"), std::string::npos) << run.err;
+    const auto json = nlohmann::json::parse(run.out);
+    EXPECT_NEAR(json["values"][0]["after"], 1.6 * 24, 0.1 * 1.6 * 24);
+    EXPECT_EQ(json["measurements"][0]["warnings"][0]["code"], "film_stabilised");
 }
 
 TEST(CalibrateFilms, RefuseWhatTellsNothing)
@@ -132,7 +180,35 @@ TEST(CalibrateFilms, ATailIsAThrottleOnlyWhereItIsOne)
         const FilmClip clip = clipOf(c.text);
         EXPECT_EQ(clip.file, c.file);
         EXPECT_EQ(clip.throttle, c.throttle) << c.text;
+        EXPECT_EQ(clip.name(), c.file) << c.text;
     }
+}
+
+TEST(CalibrateFilms, ATailIsAPartOnlyWhereItIsOne)
+{
+    // Oracle: the rule of docs/calibrate.md.
+    struct Case {
+        const char* text;
+        const char* file;
+        std::optional<double> throttle;
+        double from_s, to_s;
+    };
+    constexpr double kEnd = std::numeric_limits<double>::infinity();
+    for (const Case& c : {Case{"flight.mp4:40%@12-20.5", "flight.mp4", 0.4, 12, 20.5},
+                          {"flight.mp4@0-8", "flight.mp4", {}, 0, 8},
+                          {"a@home.mp4:35%", "a@home.mp4", 0.35, 0, kEnd},
+                          {"a@1-2@3-4", "a@1-2", {}, 3, 4},
+                          {"take@20-12", "take@20-12", {}, 0, kEnd},
+                          {"take@5-", "take@5-", {}, 0, kEnd},
+                          {"take@-3-4", "take@-3-4", {}, 0, kEnd},
+                          {"@1-2", "@1-2", {}, 0, kEnd}}) {
+        const FilmClip clip = clipOf(c.text);
+        EXPECT_EQ(clip.file, c.file);
+        EXPECT_EQ(clip.throttle, c.throttle) << c.text;
+        EXPECT_EQ(clip.part.from_s, c.from_s) << c.text;
+        EXPECT_EQ(clip.part.to_s, c.to_s) << c.text;
+    }
+    EXPECT_EQ(clipOf("flight.mp4:40%@12-20.5").name(), "flight.mp4@12-20.5");
 }
 
 }  // namespace

@@ -191,9 +191,11 @@ TEST(SampleFilms, AreReadAsTheyWereDrawnAndGiveTheTrueUnbalance)
     for (const FilmedThrottle& held : test::kFilmedThrottles) {
         const SampleFilm film = test::sampleFilm(filmedCraft(), held);
         SCOPED_TRACE(film.name());
-        const auto clip =
-            readClip(fileOf(film), {},
-                     {.readout_s = film.recipe.readout_s, .exposure_s = film.recipe.exposure_s});
+        const FilmReadingOptions options{.readout_s = film.recipe.readout_s,
+                                         .exposure_s = film.recipe.exposure_s};
+        const auto clip = probeClip(fileOf(film)).and_then([&](const ClipFacts& facts) {
+            return readClip(fileOf(film), facts, {}, options);
+        });
         ASSERT_TRUE(clip) << english(clip.error().what);
         expectAsDrawn(clip->reading, film);
         EXPECT_TRUE(clip->facts.hasSound);

@@ -5494,16 +5494,8 @@
         <translation>bei den %1, die zu hören sind, liegt keine Ordnung der Rotoren dieses Kopters an einer Linie des Films</translation>
     </message>
     <message>
-        <source>The line at %1&#xa0;Hz is taken for its alias at %2&#xa0;Hz</source>
-        <translation>Die Linie bei %1&#xa0;Hz wird für ihre Spiegelfrequenz bei %2&#xa0;Hz gehalten</translation>
-    </message>
-    <message>
         <source>%1 are more than this craft&apos;s rotors reach on a full pack, %2: nothing is predicted there</source>
         <translation>%1 sind mehr, als die Rotoren dieses Kopters mit vollem Akku erreichen, %2: Dort wird nichts vorhergesagt</translation>
-    </message>
-    <message>
-        <source>The rotors are heard at %1; at %2 % throttle this craft is computed to turn them at %3 to %4</source>
-        <translation>Die Rotoren sind bei %1 zu hören; bei %2 % Gas dreht dieser Kopter sie nach der Rechnung mit %3 bis %4</translation>
     </message>
     <message>
         <source>The film wobbles at %1&#xa0;Hz: %2 at %3, %4&#xa0;px.</source>
@@ -5522,20 +5514,8 @@
         <translation>Eine Drehzahl von Rotoren muss über 0 liegen</translation>
     </message>
     <message>
-        <source>Order 1 (unbalance) shows at fewer than three speeds of the rotors: of %1 films %2 leave their speed open</source>
-        <translation>Ordnung 1 (Unwucht) zeigt sich bei weniger als drei Drehzahlen der Rotoren: Von %1 Filmen lassen %2 ihre Drehzahl offen</translation>
-    </message>
-    <message>
-        <source>%1 of %2 films are left out, which leave their speed open.</source>
-        <translation>%1 von %2 Filmen bleiben außer Betracht, weil sie ihre Drehzahl offen lassen.</translation>
-    </message>
-    <message>
         <source>On %1 of %2 films order 1 does not show: the unbalance may be less than the others say.</source>
         <translation>Auf %1 von %2 Filmen zeigt sich Ordnung 1 nicht: Die Unwucht kann kleiner sein, als die anderen sagen.</translation>
-    </message>
-    <message>
-        <source>A readout of %1&#xa0;ms was used; the film&apos;s own is %2 ± %3&#xa0;ms, where its line at %4&#xa0;Hz is %5 at %6 rpm</source>
-        <translation>Gelesen wurde mit einer Auslesezeit von %1&#xa0;ms; die des Films selbst ist %2 ± %3&#xa0;ms, wenn seine Linie bei %4&#xa0;Hz %5 bei %6 U/min ist</translation>
     </message>
     <message>
         <source>no rotor is heard for half of the film</source>
@@ -5586,14 +5566,6 @@
         <translation>Wo der Knüppel stand, während gefilmt wurde, 0 bis 1; leer, wo das nicht bekannt ist.</translation>
     </message>
     <message>
-        <source>%1 would explain the lines nearly as well</source>
-        <translation>%1 würden die Linien fast ebenso gut erklären</translation>
-    </message>
-    <message>
-        <source>The sound settles no speed: %1</source>
-        <translation>Der Ton ergibt keine Drehzahl: %1</translation>
-    </message>
-    <message>
         <source>below %1</source>
         <translation>unter %1</translation>
     </message>
@@ -5624,6 +5596,70 @@
     <message>
         <source>the search has %1 tubes to choose from, allowed up to %2</source>
         <translation>die Suche hat %1 Schläuche zur Auswahl, erlaubt sind bis zu %2</translation>
+    </message>
+    <message>
+        <source>%1 would explain the lines nearly as well: film at another throttle, or with sound</source>
+        <translation>%1 würden die Linien fast ebenso gut erklären: bei anderem Gas filmen oder mit Ton</translation>
+    </message>
+    <message>
+        <source>a single line is an order of some speed in any case, and at that throttle of more than one: film with sound</source>
+        <translation>eine einzelne Linie ist immer Ordnung irgendeiner Drehzahl, und bei diesem Gas von mehr als einer: mit Ton filmen</translation>
+    </message>
+    <message>
+        <source>the lines shake whole frames and hardly bend their rows: nothing to hold against the predicted wobble</source>
+        <translation>die Linien schütteln ganze Bilder und verbiegen ihre Zeilen kaum: nichts, was sich gegen das vorhergesagte Wackeln halten ließe</translation>
+    </message>
+    <message>
+        <source>the line at %1&#xa0;Hz is taken for its alias at %2&#xa0;Hz</source>
+        <translation>die Linie bei %1 Hz wird für ihre Spiegelfrequenz bei %2 Hz gehalten</translation>
+    </message>
+    <message>
+        <source>the rotors are heard at %1; at %2 % throttle this craft is computed to turn them at %3 to %4</source>
+        <translation>die Rotoren sind bei %1 zu hören; bei %2 % Gas dreht dieser Kopter sie nach der Rechnung mit %3 bis %4</translation>
+    </message>
+    <message>
+        <source>a readout of %1&#xa0;ms was used; the film&apos;s own is %2 ± %3&#xa0;ms, where its line at %4&#xa0;Hz is %5 at %6 rpm</source>
+        <translation>gelesen wurde mit einer Auslesezeit von %1 ms; die des Films selbst ist %2 ± %3 ms, wenn seine Linie bei %4 Hz %5 bei %6 U/min ist</translation>
+    </message>
+    <message>
+        <source>the sound settles no speed: %1</source>
+        <translation>der Ton ergibt keine Drehzahl: %1</translation>
+    </message>
+    <message>
+        <source>Nothing was looked for at %1&#xa0;Hz, where %2 is predicted with %3&#xa0;px.</source>
+        <translation>Bei %1 Hz wurde nicht gesucht; dort ist %2 mit %3 px vorhergesagt.</translation>
+    </message>
+    <message>
+        <source>they were stabilised</source>
+        <translation>sie stabilisiert wurden</translation>
+    </message>
+    <message>
+        <source>they leave their speed open</source>
+        <translation>sie ihre Drehzahl offenlassen</translation>
+    </message>
+    <message>
+        <source>the full pack is not computed to turn the rotors so fast</source>
+        <translation>der volle Akku die Rotoren nach der Rechnung nicht so schnell dreht</translation>
+    </message>
+    <message>
+        <source>Order 1 (unbalance) shows at fewer than three speeds of the rotors: of %1 films %2 are left out, since %3</source>
+        <translation>Ordnung 1 (Unwucht) zeigt sich bei weniger als drei Drehzahlen der Rotoren: Von %1 Filmen bleiben %2 außer Betracht, da %3</translation>
+    </message>
+    <message>
+        <source>%1 of %2 films are left out, since %3.</source>
+        <translation>%1 von %2 Filmen bleiben außer Betracht, da %3.</translation>
+    </message>
+    <message>
+        <source>%1&#xa0;s in %2 stretches from %3&#xa0;s to %4&#xa0;s left out: %5</source>
+        <translation>%1 s in %2 Abschnitten von %3 s bis %4 s ausgelassen: %5</translation>
+    </message>
+    <message>
+        <source>an exposure of %1&#xa0;ms is none: it must be 0 or above</source>
+        <translation>eine Belichtungszeit von %1 ms gibt es nicht: Sie muss 0 oder mehr sein</translation>
+    </message>
+    <message>
+        <source>an exposure of %1&#xa0;ms is longer than a frame lasts at %2 frames a second</source>
+        <translation>eine Belichtungszeit von %1 ms ist länger, als ein Bild bei %2 Bildern je Sekunde dauert</translation>
     </message>
 </context>
 <context>
