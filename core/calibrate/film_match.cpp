@@ -297,6 +297,8 @@ Phrase singleLineText(const FilmMatchOptions& options)
 QualityMark markOf(const FilmMatch& match, double score, const FilmReading& reading,
                    const FilmMatchOptions& options)
 {
+    if (match.isStabilised)
+        return {Quality::Poor, phrase("the film was stabilised")};
     if (std::sqrt(linesPower(reading.lines)) < kBends_px)
         return {Quality::Poor, phrase("the lines shake whole frames and hardly bend their rows: "
                                       "nothing to hold against the predicted wobble")};

@@ -63,8 +63,9 @@ struct FilmReadingOptions {
     double exposure_s = 0.0;  ///< of a row; 0 where it is short
     double lowest_hz = 1.0;
     double highest_hz = 400.0;
-    double least_px =
-        0.0;  ///< of wobble or frame shake, below which no line is claimed in any case
+    double least_px = 0.0;  ///< of wobble or frame shake; no line below is claimed in any case
+
+    bool operator==(const FilmReadingOptions&) const = default;
 };
 
 /// What coders leave of motion where nothing vibrates: of 100 still scenes that sway, coded as

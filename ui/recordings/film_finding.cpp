@@ -62,11 +62,6 @@ std::optional<FilmedMark> markOf(const NamedFilm& film, const CraftFilm& said)
 Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
                     const std::stop_token& stop, const Progress& progress = {})
 {
-    const Result<FilmReading> lines = film.film->lines(question.setup.camera, stop, progress);
-    if (stop.stop_requested())
-        return tl::unexpected(stoppedOnRequest());
-    if (!lines)
-        return tl::unexpected<Error>(lines.error());
     HeardOnFilm heard;
     if (film.film->sound()) {
         Result<HeardOnFilm> answer = heardOnFilm(question.setup, *film.film->sound(), stop);
@@ -75,6 +70,16 @@ Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
         heard = *std::move(answer);
     }
     const FilmMatchOptions known{film.named.throttle, heard.speed};
+    const Camera& camera = question.setup.camera;
+    const Result<FilmReading> lines =
+        film.film->lines({.readout_s = camera.readout_ms * unit::ms,
+                          .exposure_s = camera.exposure_ms * unit::ms,
+                          .highest_hz = soughtUpTo(question.setup, known)},
+                         stop, progress);
+    if (stop.stop_requested())
+        return tl::unexpected(stoppedOnRequest());
+    if (!lines)
+        return tl::unexpected<Error>(lines.error());
     Result<CraftFilm> crafts = filmOfCraft(question.setup, film.film->clip().facts, *lines, known);
     if (!crafts)
         return tl::unexpected<Error>(crafts.error());

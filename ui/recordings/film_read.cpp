@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "ui/recordings/film_read.h"
 
-#include "core/base/units.h"
-
 #include <QFileInfo>
 
 #include <algorithm>
@@ -74,20 +72,16 @@ ReadFilm::ReadFilm(ClipShifts clip, std::optional<Result<SoundTrack>> sound,
 {
 }
 
-Result<FilmReading> ReadFilm::lines(const Camera& camera, const std::stop_token& stop,
+Result<FilmReading> ReadFilm::lines(const FilmReadingOptions& options, const std::stop_token& stop,
                                     const Progress& progress) const
 {
     const std::scoped_lock lock(m_mutex);
-    const std::pair asked{camera.readout_ms, camera.exposure_ms};
-    if (m_asked == asked)
+    if (m_asked == options)
         return m_lines;
-    Result<FilmReading> lines = readLines(
-        m_clip,
-        {.readout_s = camera.readout_ms * unit::ms, .exposure_s = camera.exposure_ms * unit::ms},
-        stop, progress);
+    Result<FilmReading> lines = readLines(m_clip, options, stop, progress);
     if (stop.stop_requested())
         return lines;  // not the film's answer
-    m_asked = asked;
+    m_asked = options;
     m_lines = std::move(lines);
     return m_lines;
 }

@@ -40,8 +40,7 @@ struct FilmStill {
     FrameBend bend;  ///< without rows: the frame says nothing
 };
 
-/// A film that was read. Its lines, which depend on readout and exposure, are kept for the pair
-/// that was asked for last.
+/// A film that was read. Its lines are kept for the options that they were asked for with last.
 class ReadFilm final {
 public:
     ReadFilm(ClipShifts clip, std::optional<Result<SoundTrack>> sound,
@@ -54,7 +53,7 @@ public:
     /// Takes seconds where they are not kept; from any thread.
     ///
     /// @error as readLines()
-    Result<FilmReading> lines(const Camera& camera, const std::stop_token& stop,
+    Result<FilmReading> lines(const FilmReadingOptions& options, const std::stop_token& stop,
                               const Progress& progress = {}) const;
 
 private:
@@ -62,7 +61,7 @@ private:
     std::optional<Result<SoundTrack>> m_sound;
     std::vector<FilmStill> m_stills;
     mutable std::mutex m_mutex;
-    mutable std::optional<std::pair<double, double>> m_asked;  // readout and exposure [ms]
+    mutable std::optional<FilmReadingOptions> m_asked;
     mutable Result<FilmReading> m_lines = FilmReading{};
 };
 

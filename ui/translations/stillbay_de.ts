@@ -5611,7 +5611,7 @@
     </message>
     <message>
         <source>the line at %1&#xa0;Hz is taken for its alias at %2&#xa0;Hz</source>
-        <translation>die Linie bei %1 Hz wird für ihre Spiegelfrequenz bei %2 Hz gehalten</translation>
+        <translation>die Linie bei %1&#xa0;Hz wird für ihre Spiegelfrequenz bei %2&#xa0;Hz gehalten</translation>
     </message>
     <message>
         <source>the rotors are heard at %1; at %2 % throttle this craft is computed to turn them at %3 to %4</source>
@@ -5619,7 +5619,7 @@
     </message>
     <message>
         <source>a readout of %1&#xa0;ms was used; the film&apos;s own is %2 ± %3&#xa0;ms, where its line at %4&#xa0;Hz is %5 at %6 rpm</source>
-        <translation>gelesen wurde mit einer Auslesezeit von %1 ms; die des Films selbst ist %2 ± %3 ms, wenn seine Linie bei %4 Hz %5 bei %6 U/min ist</translation>
+        <translation>gelesen wurde mit einer Auslesezeit von %1&#xa0;ms; die des Films selbst ist %2 ± %3&#xa0;ms, wenn seine Linie bei %4&#xa0;Hz %5 bei %6 U/min ist</translation>
     </message>
     <message>
         <source>the sound settles no speed: %1</source>
@@ -5627,7 +5627,7 @@
     </message>
     <message>
         <source>Nothing was looked for at %1&#xa0;Hz, where %2 is predicted with %3&#xa0;px.</source>
-        <translation>Bei %1 Hz wurde nicht gesucht; dort ist %2 mit %3 px vorhergesagt.</translation>
+        <translation>Bei %1&#xa0;Hz wurde nicht gesucht; dort ist %2 mit %3&#xa0;px vorhergesagt.</translation>
     </message>
     <message>
         <source>they were stabilised</source>
@@ -5651,15 +5651,19 @@
     </message>
     <message>
         <source>%1&#xa0;s in %2 stretches from %3&#xa0;s to %4&#xa0;s left out: %5</source>
-        <translation>%1 s in %2 Abschnitten von %3 s bis %4 s ausgelassen: %5</translation>
+        <translation>%1&#xa0;s in %2 Abschnitten von %3&#xa0;s bis %4&#xa0;s ausgelassen: %5</translation>
     </message>
     <message>
         <source>an exposure of %1&#xa0;ms is none: it must be 0 or above</source>
-        <translation>eine Belichtungszeit von %1 ms gibt es nicht: Sie muss 0 oder mehr sein</translation>
+        <translation>eine Belichtungszeit von %1&#xa0;ms gibt es nicht: Sie muss 0 oder mehr sein</translation>
     </message>
     <message>
         <source>an exposure of %1&#xa0;ms is longer than a frame lasts at %2 frames a second</source>
-        <translation>eine Belichtungszeit von %1 ms ist länger, als ein Bild bei %2 Bildern je Sekunde dauert</translation>
+        <translation>eine Belichtungszeit von %1&#xa0;ms ist länger, als ein Bild bei %2 Bildern je Sekunde dauert</translation>
+    </message>
+    <message>
+        <source>the film was stabilised</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
