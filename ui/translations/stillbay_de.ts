@@ -5663,7 +5663,7 @@
     </message>
     <message>
         <source>the film was stabilised</source>
-        <translation type="unfinished"></translation>
+        <translation>der Film wurde stabilisiert</translation>
     </message>
 </context>
 <context>
