@@ -156,6 +156,20 @@ TEST_F(OpenDocument, UndoIsBoundedAndNeverCallsUnsavedWorkSaved)
     EXPECT_FALSE(document.isModified());
 }
 
+// Oracle: 256 MB over the bytes of the craft's text.
+TEST_F(OpenDocument, UndoOfALargeCraftHasFewerSteps)
+{
+    EXPECT_EQ(document.undoStack().undoLimit(), 200);
+    EXPECT_EQ(Document::stepsOf(5000), 200);
+    EXPECT_EQ(Document::stepsOf(qsizetype{8} << 20), 32);
+    QByteArray text = fileBytes(samplePath("reedbed"));
+    text.insert(text.indexOf('{') + 1, "\"more\": \"" + QByteArray(4 << 20, 'x') + "\",");
+    ASSERT_TRUE(document.openText(text, QStringLiteral("large")));
+    EXPECT_EQ(document.undoStack().undoLimit(), 63);
+    ASSERT_TRUE(document.open(samplePath("reedbed")));
+    EXPECT_EQ(document.undoStack().undoLimit(), 200);
+}
+
 // Oracle: the system's own view of the folder: the file given, and no other.
 TEST_F(OpenDocument, AFileWhoseNameIsNotUtf8IsOpenedAndSavedAsItWasGiven)
 {

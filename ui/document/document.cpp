@@ -14,6 +14,7 @@
 
 #include <QFileInfo>
 
+#include <algorithm>
 #include <string_view>
 #include <utility>
 
@@ -40,6 +41,13 @@ tl::unexpected<Error> doesNotReadBack()
 Document::Document(QObject* parent) : QObject(parent)
 {
     m_undoStack.setUndoLimit(kMostSteps);
+}
+
+int Document::stepsOf(qsizetype bytes)
+{
+    constexpr qsizetype kUndoMemory = qsizetype{256} << 20;
+    return static_cast<int>(
+        std::min<qsizetype>(kMostSteps, kUndoMemory / std::max<qsizetype>(bytes, 1)));
 }
 
 QString Document::fileName() const
@@ -147,6 +155,7 @@ Result<void> Document::take(const QByteArray& text, const QString& path, const Q
     m_hasCraft = true;
     endGesture();
     m_undoStack.clear();
+    m_undoStack.setUndoLimit(stepsOf(text.size()));
     emit opened();
     setSetup(std::make_shared<const Setup>(withWholePaths(std::move(loaded->setup), path)));
     emit fileChanged();

@@ -29,8 +29,11 @@ public:
     const Setup& setup() const { return m_setup; }
     bool hasCraft() const { return m_hasCraft; }     ///< false until the first open()
     quint64 revision() const { return m_revision; }  ///< grows with every change, undo included
-    /// So many steps back; of the largest craft they take some 150 MB.
+    /// So many steps can be undone; of a craft that takes much memory fewer, so that all of them
+    /// take some 256 MB.
     static constexpr int kMostSteps = 200;
+    /// @param bytes  of the craft's text, about what it takes in memory too
+    static int stepsOf(qsizetype bytes);
     QUndoStack& undoStack() { return m_undoStack; }
     bool isModified() const { return !m_undoStack.isClean(); }
 
