@@ -576,7 +576,6 @@ private:
         const std::array<BandSums, 3> sums{bandSums(kAcross), bandSums(kUp), bandSums(kRoll)};
         reading.floor_px =
             std::sqrt(m_threshold * level / ((sums[kAcross].weight + sums[kUp].weight) / 2));
-        reading.floor_px = std::max(reading.floor_px, m_options.least_px);
         double wobble2 = 0, shake2 = 0;
         std::vector<Sine> claimed, sure;  // sure: of their alias, and that they shake frames
         for (std::size_t k = 0; k < m_lines.size() && !m_stop.stop_requested(); ++k) {
@@ -605,7 +604,8 @@ private:
             takeGhosts(reading.lines, m_grid.rate_hz, m_width_hz, m_grid.height_px);
         if (distortion.share > kClearDistortion)
             reading.warnings.push_back(filmDistorted(distortion.share));
-        reading.floor_px = std::max(reading.floor_px, distortion.ghost_px);
+        // Not before crowds are one: each of a crowd may be below.
+        reading.floor_px = std::max({reading.floor_px, distortion.ghost_px, m_options.least_px});
         std::erase_if(reading.lines, [&](const FilmLine& line) {
             return std::max(line.wobble_px, line.frameShake_px) < reading.floor_px;
         });
