@@ -607,7 +607,8 @@ private:
         // Not before crowds are one: each of a crowd may be below.
         reading.floor_px = std::max({reading.floor_px, distortion.ghost_px, m_options.least_px});
         std::erase_if(reading.lines, [&](const FilmLine& line) {
-            return std::max(line.wobble_px, line.frameShake_px) < reading.floor_px;
+            return line.wobble_px < reading.floor_px &&
+                   line.frameShake_px < std::max(reading.floor_px, 2 * m_options.least_px);
         });
         wobble2 += sums[kAcross].unexplained2() + sums[kUp].unexplained2() +
                    sums[kRoll].unexplained2() * aspect2() / 12;

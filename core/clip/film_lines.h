@@ -63,13 +63,15 @@ struct FilmReadingOptions {
     double exposure_s = 0.0;  ///< of a row; 0 where it is short
     double lowest_hz = 1.0;
     double highest_hz = 400.0;
-    double least_px = 0.0;  ///< of wobble or frame shake; no line below is claimed in any case
+    /// Of wobble, and half of what frame shake has to be: no line below is claimed in any case.
+    double least_px = 0.0;
 
     bool operator==(const FilmReadingOptions&) const = default;
 };
 
 /// What coders leave of motion where nothing vibrates: of 100 still scenes that sway, coded as
-/// cameras do, a third showed lines, of up to 0.033 px (docs/figures.md).
+/// cameras do, a third showed lines, of up to 0.044 px and 0.07 px of frame shake
+/// (docs/figures.md).
 inline constexpr double kLeastCoded_px = 0.05;
 
 /// Row pattern against frame rate: rows see the frequency itself, frames see it modulo their rate.
