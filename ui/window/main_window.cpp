@@ -114,7 +114,11 @@ MainWindow::MainWindow(QWidget* parent)
     restoreSession();
 }
 
-MainWindow::~MainWindow() = default;
+// While the document is still there: pages that are hidden look at it.
+MainWindow::~MainWindow()
+{
+    hide();
+}
 
 void MainWindow::makeActions()
 {
