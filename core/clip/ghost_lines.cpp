@@ -2,12 +2,14 @@
 #include "core/clip/ghost_lines.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <functional>
 
 namespace stillbay {
 namespace {
 
+constexpr std::array kEvenMultiples{2.0, 4.0, 6.0};
 constexpr double kOnBeat = 0.12;           // in 1/T: so near a combination's beat is on it …
 constexpr double kSpreads = 4.0;           // … and by so many spreads of both lines
 constexpr double kSidebands_hz = 1.6;      // twice what a craft sways with
@@ -67,6 +69,17 @@ bool hasTwin(const FilmLine& line, const FilmLine& parent, const std::vector<Fil
     });
 }
 
+// As rotors make them: once a turn, the blade pass, twice that. A coder's products are of odd
+// order, but those of an order with its own double fall there, too.
+bool isEvenMultiple(const FilmLine& line, const std::vector<FilmLine>& parents, double reach_hz)
+{
+    return std::ranges::any_of(parents, [&](const FilmLine& parent) {
+        return std::ranges::any_of(kEvenMultiples, [&](double times) {
+            return std::abs(line.frequency_hz - times * parent.frequency_hz) < reach_hz;
+        });
+    });
+}
+
 // Its share of the parent; 0: it is none.
 double ghostShare(const FilmLine& line, const std::vector<FilmLine>& parents,
                   const std::vector<FilmLine>& lines, double rate_hz, double reach_hz,
@@ -74,6 +87,8 @@ double ghostShare(const FilmLine& line, const std::vector<FilmLine>& parents,
 {
     const double motion = sizeOfMotion(line, height_px);
     double share = 0.0;
+    if (isEvenMultiple(line, parents, reach_hz))
+        return share;
     for (const Combination& each : combinationsOf(parents, height_px))
         if (motion < each.most * each.parent &&
             std::abs(beatOf(each.f_hz, rate_hz) - beatOf(line.frequency_hz, rate_hz)) < reach_hz)

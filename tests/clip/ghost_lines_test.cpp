@@ -74,6 +74,9 @@ TEST(GhostLines, AreNotTrueLines)
     EXPECT_EQ(frequenciesLeft({first, lineOf(75.6, 0.3)}), Lines({73.4, 75.6}));  // a pair
     EXPECT_EQ(frequenciesLeft({first, lineOf(76.4, 0.1)}), Lines({73.4, 76.4}));
     EXPECT_EQ(frequenciesLeft({first, lineOf(76.4, 0.1), lineOf(70.4, 0.09)}), Lines({73.4}));
+    // Once a turn, the blade pass of two blades, and twice that: 2a + b, too, and true.
+    EXPECT_EQ(frequenciesLeft({first, lineOf(146.8, 0.5), lineOf(293.6, 0.08)}),
+              Lines({73.4, 146.8, 293.6}));
     std::vector<FilmLine> none;
     EXPECT_EQ(takeGhosts(none, 30.0, 0.25, 1080.0).share, 0);
 }
