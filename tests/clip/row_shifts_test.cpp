@@ -171,20 +171,20 @@ TEST(RowShifts, AreNotDrawnToWholePixels)
 }
 
 // Oracle: the generator's motion, two sines across, up and in roll over a sway. Slopes hold the
-// signs as well. 920 errors say within 0.05 what their variance is, the spreads' own errors a
-// few hundredths more; a fifth is what is asked of longer films.
+// signs as well. 1400 errors say within 0.04 what their variance is, the spreads' own errors a
+// few hundredths more; a fifth is what is asked.
 TEST(RowShifts, FollowAVibrationWithHonestSpreads)
 {
-    const FilmGenerator film({.frames = 32,
+    const FilmGenerator film({.frames = 48,
                               .seed = 2,
                               .shakes = {skewShake(73.4), {131.0, {0.2, 0.3, 0.0003}, {}}},
                               .sway = {4.0, -3.0, 0.002}});
     const RowShifts shifts = shiftsOf(film);
     const Comparison all = compare(film, shifts);
-    ASSERT_GT(all.error.size(), 860U);
+    ASSERT_GT(all.error.size(), 1300U);
     for (std::size_t part = 0; part < 3; ++part) {
         EXPECT_NEAR(slope(all, part), 1.0, 0.01) << part;
-        EXPECT_NEAR(normalisedVariance(all, part), 1.0, 0.25) << part;
+        EXPECT_NEAR(normalisedVariance(all, part), 1.0, 0.2) << part;
     }
     EXPECT_LT(rmsError(all, 0), 0.03);
     EXPECT_LT(rmsError(all, 1), 0.03);
