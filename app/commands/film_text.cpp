@@ -66,6 +66,7 @@ Json lineJson(const FilmText& text, std::size_t place)
                 {"uncertainty_hz", number(line.uncertainty_hz)},
                 {"wander_hz", number(wanderOf(line))},
                 {"wobble_px", number(line.wobble_px)},
+                {"wobble_uncertainty_px", number(line.wobbleUncertainty_px)},
                 {"frame_shake_px", number(line.frameShake_px)},
                 {"across_px", number(line.across_px)},
                 {"up_px", number(line.up_px)},
@@ -198,7 +199,7 @@ std::string filmPage(const FilmText& text)
                           text.film.readout->estimate.spread_s / unit::ms);
     page << formatted("\nwobble       %.2f px rms\n", reading.wobble_px)
          << formatted("frame shake  %.2f px rms\n", reading.frameShake_px) << "floor        "
-         << pixels(reading.floor_px) << " px: a line below it is not told from noise\n";
+         << pixels(reading.floor_px) << " px: no line below it is claimed\n";
     if (reading.lines.empty())
         page << "\nNo line stands above the noise.\n";
     else

@@ -43,8 +43,8 @@ std::vector<Warning> otherModeWarnings(const ClipFacts& facts, const Camera& cam
 FilmReading inPixelsOf(FilmReading reading, double filmedPx)
 {
     for (FilmLine& line : reading.lines)
-        for (double* const pixels :
-             {&line.across_px, &line.up_px, &line.wobble_px, &line.frameShake_px})
+        for (double* const pixels : {&line.across_px, &line.up_px, &line.wobble_px,
+                                     &line.wobbleUncertainty_px, &line.frameShake_px})
             *pixels /= filmedPx;
     for (double* const pixels : {&reading.wobble_px, &reading.frameShake_px, &reading.floor_px})
         *pixels /= filmedPx;

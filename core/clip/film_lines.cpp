@@ -4,6 +4,7 @@
 #include "core/base/quantile.h"
 #include "core/base/rolling_rows.h"
 #include "core/base/sinc.h"
+#include "core/clip/coder_loss.h"
 #include "core/clip/ghost_lines.h"
 #include "core/clip/line_fit.h"
 #include "core/clip/row_grid.h"
@@ -40,6 +41,7 @@ constexpr double kShakenEnough = 400;  // squares over noise of the frames' shak
 constexpr double kShakesFrames = 0.13;
 constexpr double kHeldStill = 0.5;         // of that shake
 constexpr double kClearDistortion = 0.03;  // of motion, worth a word
+constexpr double kCoarse_px = 0.1;         // of a coder's floor, worth a word
 constexpr std::size_t kPhaseParts = 8;     // of the clip, whose phases are compared
 constexpr double kSameBeat_hz = 1.0;
 constexpr double kToldApart = 12.0;  // difference of squares over noise between two aliases
@@ -104,6 +106,14 @@ Warning filmDistorted(double share)
                    fixed(100 * share, 0))};
 }
 
+Warning filmCoarse(double floor_px)
+{
+    return {"film_coarse",
+            phrase("its compression leaves small motion out, so that no line below %1\u00A0px of "
+                   "wobble is claimed: film at the highest bit rate that the camera has",
+                   rounded(floor_px, 2))};
+}
+
 // One line for what crowds about a mean: a speed that wanders shows as many lines, few widths
 // apart.
 FilmLine lineOfCrowd(const std::vector<FilmLine>& crowd, double rate_hz)
@@ -118,8 +128,9 @@ FilmLine lineOfCrowd(const std::vector<FilmLine>& crowd, double rate_hz)
             square += each.*of * each.*of;
         return std::sqrt(square);
     };
-    for (const auto of : {&FilmLine::across_px, &FilmLine::up_px, &FilmLine::roll_rad,
-                          &FilmLine::wobble_px, &FilmLine::frameShake_px})
+    for (const auto of :
+         {&FilmLine::across_px, &FilmLine::up_px, &FilmLine::roll_rad, &FilmLine::wobble_px,
+          &FilmLine::wobbleUncertainty_px, &FilmLine::frameShake_px})
         line.*of = sum(of);
     double mean = 0, square = 0;
     for (const FilmLine& each : crowd)
@@ -162,8 +173,14 @@ std::vector<FilmLine> withCrowdsMerged(std::vector<FilmLine> lines, double reach
 
 class Reading {
 public:
-    Reading(RowGrid grid, const FilmReadingOptions& options, std::stop_token stop)
+    Reading(RowGrid grid, double blocks_px, const FilmReadingOptions& options, std::stop_token stop)
         : m_grid(std::move(grid)),
+          m_coded{.bitsPerPixel = options.bitsPerPixel,
+                  .blocks_px = blocks_px,
+                  .rate_hz = m_grid.rate_hz,
+                  .readout_s = options.readout_s,
+                  .width_px = m_grid.width_px,
+                  .height_px = m_grid.height_px},
           m_options(options),
           m_stop(std::move(stop)),
           m_slow(m_grid, options.readout_s)
@@ -451,6 +468,9 @@ private:
                    2;
         };
         const double across2 = power(kAcross), up2 = power(kUp), roll2 = power(kRoll);
+        const auto noise2 = [&](std::size_t axis) {
+            return level * m_fits[k].noise2[axis] / 2;
+        };
         const double sharp = std::abs(blur(sine.frequency_hz));
         FilmLine line;
         line.frequency_hz = sine.frequency_hz;
@@ -462,6 +482,11 @@ private:
         line.roll_rad = std::sqrt(roll2) / m_grid.height_px / sharp;
         line.wobble_px = std::sqrt((across2 + up2) * left.sine +
                                    roll2 * (aspect2() / 12 * left.turn + left.place / 4));
+        // Of one of the sine's two parts: the other one turns its phase.
+        line.wobbleUncertainty_px =
+            std::sqrt(((noise2(kAcross) + noise2(kUp)) / 2 * left.sine +
+                       noise2(kRoll) * (aspect2() / 12 * left.turn + left.place / 4)) /
+                      2);
         line.frameShake_px =
             std::abs(sinc(a)) * std::sqrt(across2 + up2 + roll2 * (aspect2() + 1) / 12);
         RowTables data = m_left;
@@ -565,6 +590,24 @@ private:
         return Follow{both / told, 1 / std::sqrt(told)};
     }
 
+    // Lines and the power of all, for what the coder took. Returns its floor.
+    double putLossRight(std::vector<FilmLine>& lines, double& wobble2, double& shake2) const
+    {
+        if (!(m_coded.bitsPerPixel > 0))
+            return 0.0;
+        const double floor_px = codedFloor(m_coded, stepOf(lines, m_coded));
+        const auto add = [&](double sign) {
+            for (const FilmLine& line : lines) {
+                wobble2 += sign * line.wobble_px * line.wobble_px;
+                shake2 += sign * line.frameShake_px * line.frameShake_px;
+            }
+        };
+        add(-1.0);
+        putRight(lines, m_coded);
+        add(1.0);
+        return floor_px;
+    }
+
     FilmReading result()
     {
         FilmReading reading;
@@ -604,8 +647,12 @@ private:
             takeGhosts(reading.lines, m_grid.rate_hz, m_width_hz, m_grid.height_px);
         if (distortion.share > kClearDistortion)
             reading.warnings.push_back(filmDistorted(distortion.share));
+        const double coded_px = putLossRight(reading.lines, wobble2, shake2);
+        if (coded_px > std::max({reading.floor_px, distortion.ghost_px, kCoarse_px}))
+            reading.warnings.push_back(filmCoarse(coded_px));
         // Not before crowds are one: each of a crowd may be below.
-        reading.floor_px = std::max({reading.floor_px, distortion.ghost_px, m_options.least_px});
+        reading.floor_px =
+            std::max({reading.floor_px, distortion.ghost_px, m_options.least_px, coded_px});
         std::erase_if(reading.lines, [&](const FilmLine& line) {
             return line.wobble_px < reading.floor_px &&
                    line.frameShake_px < std::max(reading.floor_px, 2 * m_options.least_px);
@@ -618,6 +665,7 @@ private:
     }
 
     RowGrid m_grid;
+    CodedFilm m_coded;
     const FilmReadingOptions& m_options;
     std::stop_token m_stop;  // every step of a fit looks at it: a long part has slow ones
     SlowMotion m_slow;
@@ -664,7 +712,7 @@ Result<FilmReading> readFilm(const RowShifts& shifts, const FilmReadingOptions& 
         return failFor(
             {Errc::NoAnswer, phrase("the usable part of the film is shorter than a second"), {}},
             shifts);
-    return Reading(std::move(*grid), options, stop).read(progress);
+    return Reading(std::move(*grid), blocksDisagree(shifts), options, stop).read(progress);
 }
 
 }  // namespace stillbay

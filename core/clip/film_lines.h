@@ -23,8 +23,9 @@ struct FilmLine {
     double up_px = 0.0;           ///< likewise
     double roll_rad = 0.0;        ///< [rad rms] likewise
     double wobble_px = 0.0;       ///< [px rms] as the report has it, blurred
-    double frameShake_px = 0.0;   ///< likewise
-    std::vector<double> aliases_hz;  ///< that the rows cannot tell from it, nearest in fit first
+    double wobbleUncertainty_px = 0.0;  ///< one standard deviation, by noise and what coders lose
+    double frameShake_px = 0.0;         ///< likewise
+    std::vector<double> aliases_hz;     ///< that the rows cannot tell from it, nearest in fit first
 };
 
 struct BlindBand {
@@ -42,7 +43,8 @@ struct FilmReading {
     double wobble_px = 0.0;       ///< of all that vibrates, lines or not
     double frameShake_px = 0.0;   ///< likewise, of whole frames
     double floor_px = 0.0;        ///< wobble that a line needs to be claimed, in the middle of all:
-                                  ///< above noise, and above what coders make of stronger lines
+                                  ///< above noise, above what coders make of stronger lines, and
+                                  ///< above a third of what they do not leave out
     std::vector<BlindBand> blind_hz;  ///< rising; no line is claimed there
     double lowest_hz = 0.0;           ///< no line was looked for below …
     double highest_hz = std::numeric_limits<double>::infinity();  ///< … nor above
@@ -65,6 +67,9 @@ struct FilmReadingOptions {
     double highest_hz = 400.0;
     /// Of wobble, and half of what frame shake has to be: no line below is claimed in any case.
     double least_px = 0.0;
+    /// Of the film's frames that are coded upon others, by which is told what the coder left out;
+    /// 0: it lost nothing, or is not known.
+    double bitsPerPixel = 0.0;
 
     bool operator==(const FilmReadingOptions&) const = default;
 };

@@ -285,30 +285,56 @@ tl::expected<void, Error> lengthStands(double length_s)
     return {};
 }
 
-struct Stamps {
-    std::vector<std::int64_t> ticks;  // rising
+struct ListedFrame {
+    std::int64_t tick = 0;
+    double bytes = 0.0;  // 0: not told
+    bool isKey = false;  // coded by itself
+};
+
+struct FrameList {
+    std::vector<ListedFrame> frames;  // ticks rising
     std::size_t without = 0;          // frames that have none
 };
 
-// Lines like 2048,__ of all frames; those marked D are decoded and not shown.
-Stamps stampsIn(std::string_view text)
+// Lines like 2048,1234,K__ of all frames, the middle one of them not everywhere; those marked D are
+// decoded and not shown.
+FrameList framesIn(std::string_view text)
 {
-    Stamps stamps;
+    FrameList list;
     while (!text.empty()) {
         const std::size_t end = std::min(text.find('\n'), text.size());
         const std::string_view line = text.substr(0, end);
         text.remove_prefix(std::min(end + 1, text.size()));
-        const std::size_t comma = line.find(',');
+        const std::size_t comma = line.find(','), last = line.rfind(',');
         if (comma == std::string_view::npos || line.find('D', comma) != std::string_view::npos)
             continue;
-        if (const auto tick = numberIn<std::int64_t>(line.substr(0, comma)))
-            stamps.ticks.push_back(*tick);
-        else
-            ++stamps.without;
+        const auto tick = numberIn<std::int64_t>(line.substr(0, comma));
+        if (!tick) {
+            ++list.without;
+            continue;
+        }
+        const auto bytes = last > comma
+                               ? numberIn<std::uint32_t>(line.substr(comma + 1, last - comma - 1))
+                               : std::nullopt;
+        list.frames.push_back({*tick, static_cast<double>(bytes.value_or(0)),
+                               line.find('K', last) != std::string_view::npos});
     }
-    std::sort(stamps.ticks.begin(), stamps.ticks.end());
-    stamps.ticks.erase(std::unique(stamps.ticks.begin(), stamps.ticks.end()), stamps.ticks.end());
-    return stamps;
+    std::ranges::stable_sort(list.frames, {}, &ListedFrame::tick);
+    const auto repeats = std::ranges::unique(list.frames, {}, &ListedFrame::tick);
+    list.frames.erase(repeats.begin(), repeats.end());
+    return list;
+}
+
+double bitsPerPixel(const std::vector<ListedFrame>& frames, double pixels)
+{
+    const bool isAllKeys = std::ranges::all_of(frames, &ListedFrame::isKey);
+    double bytes = 0.0, count = 0.0;
+    for (const ListedFrame& frame : frames)
+        if (isAllKeys || !frame.isKey) {
+            bytes += frame.bytes;
+            ++count;
+        }
+    return count > 0 ? 8 * bytes / (count * pixels) : 0.0;
 }
 
 double middleDistance(const std::vector<double>& times)
@@ -335,26 +361,33 @@ std::vector<std::string> intervalOf(const ClipFacts& facts, const ClipOptions& o
 }
 
 // The frames' times, straight, and what follows from them.
-tl::expected<void, Error> takeTimes(ClipFacts& facts, const Stamps& stamps,
+tl::expected<void, Error> takeTimes(ClipFacts& facts, const FrameList& list,
                                     const ClipOptions& options)
 {
-    if (stamps.ticks.empty() && stamps.without == 0)
+    if (list.frames.empty() && list.without == 0)
         return unreadable(phrase("there is no frame in this film"));
-    if (facts.tick_s <= 0 || stamps.without * 2 > stamps.ticks.size())
+    if (facts.tick_s <= 0 || list.without * 2 > list.frames.size())
         return tl::unexpected(filmWithoutTimes());
-    if (stamps.ticks.size() > kMostFrames)
+    if (list.frames.size() > kMostFrames)
         return unreadable(
             phrase("the film has more than %1 frames: name a part of it", whole(kMostFrames)));
-    facts.evenTimes = evenTimesBehind(stamps.ticks, facts.tick_s);
-    for (const std::int64_t tick : stamps.ticks) {
-        const double time = timeOfStamp(facts, static_cast<double>(tick) * facts.tick_s);
-        if (isInPart(facts, options, time))
-            facts.frameTime_s.push_back(time);
+    std::vector<std::int64_t> ticks;
+    for (const ListedFrame& frame : list.frames)
+        ticks.push_back(frame.tick);
+    facts.evenTimes = evenTimesBehind(ticks, facts.tick_s);
+    std::vector<ListedFrame> part;
+    for (const ListedFrame& frame : list.frames) {
+        const double time = timeOfStamp(facts, static_cast<double>(frame.tick) * facts.tick_s);
+        if (!isInPart(facts, options, time))
+            continue;
+        facts.frameTime_s.push_back(time);
+        part.push_back(frame);
     }
+    facts.bitsPerPixel = bitsPerPixel(part, static_cast<double>(facts.width) * facts.height);
     if (facts.frameTime_s.empty())
-        return unreadable(phrase(
-            "there is no frame in this part: the film ends at %1\u00A0s",
-            fixed(timeOfStamp(facts, static_cast<double>(stamps.ticks.back()) * facts.tick_s), 2)));
+        return unreadable(
+            phrase("there is no frame in this part: the film ends at %1\u00A0s",
+                   fixed(timeOfStamp(facts, static_cast<double>(ticks.back()) * facts.tick_s), 2)));
     if (facts.frameTime_s.size() == 1)
         return unreadable(phrase("there is a single frame, and vibration shows in many"));
     facts.frameRate_hz =
@@ -435,13 +468,13 @@ Result<ClipFacts> probeClip(const std::filesystem::path& file, const ClipOptions
 
     std::vector<std::string> arguments = intervalOf(*facts, options);
     arguments.insert(arguments.end(), {"-select_streams", std::to_string(facts->stream),
-                                       "-show_entries", "packet=pts,flags", "-of", "csv=p=0"});
+                                       "-show_entries", "packet=pts,size,flags", "-of", "csv=p=0"});
     const auto list = answerOf(*tools, arguments, file, kMostStamps_bytes, options.silence_s, stop);
     if (!list)
         return tl::unexpected(list.error());
     if (!list->isGood && list->text.empty())
         return notAFilm(*list);
-    if (const auto taken = takeTimes(*facts, stampsIn(list->text), options); !taken)
+    if (const auto taken = takeTimes(*facts, framesIn(list->text), options); !taken)
         return tl::unexpected(taken.error());
     warnOf(*facts, options);
     return facts;

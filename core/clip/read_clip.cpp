@@ -134,8 +134,10 @@ Result<FilmReading> readLines(const ClipShifts& clip, const FilmReadingOptions& 
     if (const auto fit = timesFit(clip, options); !fit)
         return tl::unexpected(fit.error());
     FilmReadingOptions asked = options;
-    if (!isLossless(clip.facts.codec))
+    if (!isLossless(clip.facts.codec)) {
         asked.least_px = std::max(asked.least_px, kLeastCoded_px);
+        asked.bitsPerPixel = clip.facts.bitsPerPixel;
+    }
     return readFilm(clip.shifts, asked, stop, progress);
 }
 

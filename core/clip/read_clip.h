@@ -56,7 +56,8 @@ Result<ClipShifts> readShifts(const std::filesystem::path& file, ClipFacts facts
                               const ClipOptions& part, const std::stop_token& stop = {},
                               const Progress& progress = {}, const FrameSeen& seen = {});
 
-/// Lines out of shifts; of a film that was coded with losses none below kLeastCoded_px.
+/// Lines out of shifts; of a film that was coded with losses none below kLeastCoded_px, nor below
+/// what its coder leaves out.
 ///
 /// @error as readFilm() and timesFit().
 Result<FilmReading> readLines(const ClipShifts& clip, const FilmReadingOptions& options,

@@ -201,6 +201,21 @@ TEST(BadClip, IsRefusedByWhatIsToldOfIt)
     EXPECT_FALSE(hasChildren());
 }
 
+// Oracle: by hand: of frames of 100 × 80 pixels that build upon others, 200 and 400 bytes; of
+// frames that all stand by themselves, 1000 and 3000; where sizes are not told, none.
+TEST(Clip, SaysHowManyBitsItHas)
+{
+    Told told;
+    const std::string small = sized("100", "80");
+    const auto bits = [&](const std::string& frames) {
+        const auto facts = told.answer(small, frames);
+        return facts ? facts->bitsPerPixel : -1.0;
+    };
+    EXPECT_NEAR(bits("0,9000,K__\\n1,200,___\\n2,400,___\\n3,99,_D_\\n"), 0.3, 1e-9);
+    EXPECT_NEAR(bits("0,1000,K_\\n1,3000,K_\\n"), 2.0, 1e-9);
+    EXPECT_EQ(bits("0,K__\\n1,___\\n2,___\\n"), 0.0);
+}
+
 // Holds that programs that die, hang or talk nonsense end in one sentence, and nothing is left.
 TEST(BadClip, WithABrokenDecoderEndsInASentence)
 {
