@@ -12,6 +12,7 @@
 #include "core/assess/assess.h"
 #include "core/base/format.h"
 #include "core/base/units.h"
+#include "core/calibrate/film_unbalance.h"
 #include "core/calibrate/flight_notes.h"
 #include "core/calibrate/hang.h"
 #include "core/calibrate/pluck.h"
@@ -242,7 +243,7 @@ tl::expected<CalibrateArguments, int> parseCalibrate(std::span<const std::string
     if (parsed.hung.empty() && parsed.plucked.empty() && !parsed.tapped && parsed.speeds.empty() &&
         parsed.notes.empty() && parsed.films.empty() && !parsed.motors.areAny())
         return tl::unexpected(usageError(err, "no measurement is given, see --help", "calibrate"));
-    if (!parsed.films.empty() && parsed.films.size() < kFewestClips)
+    if (!parsed.films.empty() && parsed.films.size() < kFewestFilms)
         return tl::unexpected(usageError(
             err, "films at three throttles or more are needed, --film once for each", "--film"));
     parsed.file = *std::move(file);

@@ -6,9 +6,9 @@
 #include "app/commands/stop_on_interrupt.h"
 #include "core/base/format.h"
 #include "core/base/units.h"
+#include "core/calibrate/film_beside.h"
 #include "core/calibrate/film_unbalance.h"
 
-#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -16,33 +16,6 @@ namespace stillbay {
 namespace {
 
 constexpr std::size_t kMostClips = 100;
-
-// Why a clip tells no unbalance, where it does not.
-std::optional<Phrase> whyLeftOut(const FilmRead& film)
-{
-    const CraftFilm& craft = *film.craft;
-    if (film.clip.reading.isStabilised)
-        return phrase("the film was stabilised");
-    if (!craft.match)
-        return craft.texts.front();
-    if (!isSpeedSettled(*craft.match))
-        return craft.match->mark.reason;
-    if (film.ofReadout)
-        return phrase("no readout puts its lines where its sound or throttle has them");
-    const bool isOtherRate =
-        std::any_of(craft.warnings.begin(), craft.warnings.end(),
-                    [](const Warning& warning) { return warning.code == "film_other_rate"; });
-    if (isOtherRate && !film.readout)
-        return phrase(
-            "at another frame rate than the camera's its readout is not known, and it "
-            "does not tell it");
-    return {};
-}
-
-Warning readWithOwn(const Warning& otherReadout)
-{
-    return {otherReadout.code, phrase("%1: read once more with its own", otherReadout.text)};
-}
 
 FilmAsked askedOf(const FilmClip& clip, const Setup& craft, const std::string& setupFile)
 {
@@ -56,33 +29,28 @@ FilmAsked askedOf(const FilmClip& clip, const Setup& craft, const std::string& s
     return asked;
 }
 
-// A film beside the craft, and whether it counts; what is in doubt is told.
+void reportLeftOut(std::ostream& err, const Phrase& reason, const std::string& clip)
+{
+    reportWarnings(err, {{"film_left_out", phrase("left out: %1", reason)}}, clip);
+}
+
+// What counts of a film beside the craft; what is in doubt is told.
 tl::expected<std::optional<FilmMatch>, RecordingFault> matchOfClip(const FilmClip& clip,
                                                                    const FilmAsked& asked,
                                                                    const std::stop_token& stop,
                                                                    std::ostream& err)
 {
-    std::optional<Warning> other;
-    const auto film = readFilmFile(asked, stop, err).and_then([&](FilmRead&& read) {
-        other = read.ofReadout;
-        return withOwnReadout(asked, std::move(read), stop, err);
-    });
+    auto film = readFilmFile(asked, stop, err);
     if (!film)
-        return tl::unexpected(film.error().file == clip.file
-                                  ? RecordingFault{film.error().error, clip.name()}
-                                  : film.error());
-    std::vector<Warning> doubts = warningsOf(*film);
-    if (other)
-        doubts.push_back(readWithOwn(*other));
-    const auto why = whyLeftOut(*film);
-    if (why)
-        doubts.push_back({"film_left_out", phrase("left out: %1", *why)});
-    reportWarnings(err, doubts, clip.name());
-    const auto& match = film->craft->match;
-    // What is not settled is counted by unbalanceFromFilms(), which says so.
-    const bool isCounted =
-        match && (!why || film->clip.reading.isStabilised || !isSpeedSettled(*match));
-    return isCounted ? match : std::nullopt;
+        return tl::unexpected(film.error());
+    auto beside = besideWithOwnReadout(asked, *film, stop, err);
+    if (!beside)
+        return tl::unexpected(beside.error());
+    film->beside = *std::move(beside);
+    reportWarnings(err, warningsOf(*film), clip.name());
+    if (const auto why = whyLeftOut(*film->beside))
+        reportLeftOut(err, *why, clip.name());
+    return matchForUnbalance(*film->beside);
 }
 
 // "12-20", in seconds.
@@ -149,22 +117,24 @@ std::optional<RecordingFault> takeFilms(const std::vector<FilmClip>& clips, cons
         return {};
     const StopOnInterrupt interrupt;
     std::vector<FilmMatch> matches;
+    std::size_t unread = 0;
     for (const FilmClip& clip : clips) {
         const auto match =
             matchOfClip(clip, askedOf(clip, craft, setupFile), interrupt.token(), err);
-        if (!match)
+        if (match) {
+            if (*match)
+                matches.push_back(**match);
+            continue;
+        }
+        const auto& [error, file] = match.error();
+        if (file != clip.file)
             return match.error();
-        if (*match)
-            matches.push_back(**match);
+        ++unread;
+        if (interrupt.token().stop_requested() || clips.size() - unread < kFewestFilms)
+            return RecordingFault{error, clip.name()};
+        reportLeftOut(err, error.what, clip.name());
     }
-    if (matches.size() < kFewestClips)
-        return RecordingFault{
-            {Errc::NoAnswer,
-             phrase("Of %1 films %2 show the orders of this craft's rotors: three are needed",
-                    whole(clips.size()), whole(matches.size())),
-             {}},
-            setupFile};
-    if (const auto taken = unbalanceFromFilms(craft, matches).and_then(take); !taken)
+    if (const auto taken = unbalanceFromFilms(craft, matches, clips.size()).and_then(take); !taken)
         return RecordingFault{taken.error(), setupFile};
     return {};
 }

@@ -26,8 +26,6 @@ struct FilmClip {
     std::string name() const;
 };
 
-inline constexpr std::size_t kFewestClips = 3;
-
 /// "flight.mp4:40%@12-20"; a name may hold colons and @, since only a part from one second to
 /// another behind the last @, and a throttle behind the last colon before it, are none of it.
 FilmClip clipOf(std::string_view text);
@@ -36,13 +34,12 @@ FilmClip clipOf(std::string_view text);
 Option filmOption(std::vector<FilmClip>& clips);
 
 /// Reads each clip with the craft's readout and exposure, or its own readout where it tells
-/// another, matches it, and takes the unbalance that they tell together. A stabilised clip, one
-/// whose speed is open, and one at another frame rate that does not tell its readout are left out.
-/// What a clip leaves in doubt is told on err with its name.
+/// another, matches it, and takes the unbalance that they tell together. What cannot be read, and
+/// what whyLeftOut() names, is left out. What a clip leaves in doubt is told on err with its name.
 ///
 /// @param craft      as corrected so far
 /// @param setupFile  where it comes from
-/// @return where it went wrong
+/// @return where it went wrong: the clip whose failure leaves fewer than kFewestFilms, or the setup
 std::optional<RecordingFault> takeFilms(const std::vector<FilmClip>& clips, const Setup& craft,
                                         const std::string& setupFile,
                                         const std::function<Result<void>(const Correction&)>& take,

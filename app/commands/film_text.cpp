@@ -7,6 +7,8 @@
 #include "core/base/format.h"
 #include "core/base/units.h"
 
+#include <cmath>
+#include <optional>
 #include <sstream>
 
 namespace stillbay {
@@ -24,8 +26,15 @@ std::string nameOfOrder(int order, int blades)
 
 const FilmMatch* matchOf(const FilmText& text)
 {
-    const auto& craft = text.film.craft;
-    return craft && craft->match ? &*craft->match : nullptr;
+    const auto& beside = text.film.beside;
+    return beside && beside->film.match ? &*beside->film.match : nullptr;
+}
+
+// The film's own; null: it does not tell.
+const ReadoutEstimate* readoutOf(const FilmText& text)
+{
+    const auto& beside = text.film.beside;
+    return beside && beside->readout ? &beside->readout->estimate : nullptr;
 }
 
 // Of a match that may be relied on.
@@ -91,6 +100,20 @@ std::string blindText(const std::vector<BlindBand>& bands)
     return text;
 }
 
+// Where it was looked through to; none: there is no end.
+std::optional<double> highestOf(const FilmReading& reading)
+{
+    return std::isfinite(reading.highest_hz) ? std::optional(reading.highest_hz) : std::nullopt;
+}
+
+std::string soughtText(const FilmReading& reading)
+{
+    const auto highest_hz = highestOf(reading);
+    return highest_hz
+               ? formatted("Looked through from %.3g to %.4g Hz.", reading.lowest_hz, *highest_hz)
+               : formatted("Looked through from %.3g Hz on.", reading.lowest_hz);
+}
+
 void linesTable(std::ostream& page, const FilmText& text)
 {
     page << "\n  frequency              wobble    across        up       roll   order\n";
@@ -109,7 +132,7 @@ void linesTable(std::ostream& page, const FilmText& text)
 
 void craftText(std::ostream& page, const FilmText& text)
 {
-    const CraftFilm& craft = *text.film.craft;
+    const CraftFilm& craft = text.film.beside->film;
     page << '\n';
     if (craft.match)
         paragraph(page,
@@ -131,7 +154,7 @@ void craftText(std::ostream& page, const FilmText& text)
 std::string filmJson(const FilmText& text)
 {
     const FilmReading& reading = text.film.clip.reading;
-    const ReadoutEstimate* const own = text.film.readout ? &text.film.readout->estimate : nullptr;
+    const ReadoutEstimate* const own = readoutOf(text);
     Json json{
         {"format", "stillbay-film"},
         {"version", 1},
@@ -152,7 +175,7 @@ std::string filmJson(const FilmText& text)
     for (std::size_t k = 0; k < reading.lines.size(); ++k)
         lines.push_back(lineJson(text, k));
     json["lines"] = std::move(lines);
-    json["sought_hz"] = Json::array({number(reading.lowest_hz), number(reading.highest_hz)});
+    json["sought_hz"] = Json::array({number(reading.lowest_hz), number(highestOf(reading))});
     json["blind_hz"] = array(reading.blind_hz, [](const BlindBand& band) {
         return Json::array({number(band.from_hz), number(band.to_hz)});
     });
@@ -170,7 +193,7 @@ std::string filmJson(const FilmText& text)
     json["reason"] = match ? Json(english(match->mark.reason)) : Json(nullptr);
     json["explained"] = isTold ? number(match->explained) : Json(nullptr);
     json["predicted_px"] = isTold && match->predicted_px
-                               ? number(*match->predicted_px * text.film.craft->filmedPx)
+                               ? number(*match->predicted_px * text.film.beside->film.filmedPx)
                                : Json(nullptr);
     json["unusable"] = array(text.film.clip.shifts.unusable, [](const UnusableStretch& stretch) {
         return Json{{"from_s", number(stretch.from_s)},
@@ -193,10 +216,9 @@ std::string filmPage(const FilmText& text)
         page << formatted("  rotors heard at %.0f rpm +/- %.0f\n",
                           text.film.heard->speed / unit::rpm,
                           text.film.heard->tolerance / unit::rpm);
-    if (text.film.readout)
+    if (const ReadoutEstimate* const own = readoutOf(text))
         page << formatted("  readout by the film itself %.2f ms +/- %.2g\n",
-                          text.film.readout->estimate.readout_s / unit::ms,
-                          text.film.readout->estimate.spread_s / unit::ms);
+                          own->readout_s / unit::ms, own->spread_s / unit::ms);
     page << formatted("\nwobble       %.2f px rms\n", reading.wobble_px)
          << formatted("frame shake  %.2f px rms\n", reading.frameShake_px) << "floor        "
          << pixels(reading.floor_px) << " px: no line below it is claimed\n";
@@ -204,16 +226,15 @@ std::string filmPage(const FilmText& text)
         page << "\nNo line stands above the noise.\n";
     else
         linesTable(page, text);
-    if (text.film.craft)
+    if (text.film.beside)
         craftText(page, text);
     page << '\n';
-    paragraph(
-        page,
-        formatted("Looked through from %.3g to %.4g Hz.", reading.lowest_hz, reading.highest_hz) +
-            (reading.blind_hz.empty() ? ""
-                                      : " Blind, so that nothing is said there: " +
-                                            blindText(reading.blind_hz) + " Hz."),
-        "");
+    paragraph(page,
+              soughtText(reading) + (reading.blind_hz.empty()
+                                         ? ""
+                                         : " Blind, so that nothing is said there: " +
+                                               blindText(reading.blind_hz) + " Hz."),
+              "");
     return page.str();
 }
 

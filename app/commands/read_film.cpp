@@ -2,7 +2,6 @@
 #include "app/commands/read_film.h"
 
 #include "app/commands/terminal_progress.h"
-#include "core/base/units.h"
 #include "core/calibrate/film_sound.h"
 #include "core/clip/sound_track.h"
 
@@ -33,35 +32,12 @@ FilmReadingOptions optionsOf(const FilmAsked& asked, const std::optional<SpeedOf
     return options;
 }
 
-// The lines beside the craft, and the readout that they tell.
-Result<void> layBeside(const FilmAsked& asked, const std::stop_token& stop,
-                       const Progress& progress, FilmRead& read)
+// The craft was refused, or it was stopped.
+tl::unexpected<RecordingFault> notBeside(const FilmAsked& asked, const Error& error,
+                                         const std::stop_token& stop)
 {
-    const FilmMatchOptions known = knownOf(asked, read.heard);
-    auto craft = filmOfCraft(*asked.setup, read.clip.facts, read.clip.reading, known);
-    if (!craft)
-        return tl::unexpected(craft.error());
-    auto readout = readoutOfFilm(*asked.setup, read.clip, *craft, known, stop, progress);
-    if (!readout)
-        return tl::unexpected(readout.error());
-    read.craft = *std::move(craft);
-    read.readout = *std::move(readout);
-    read.ofReadout = read.readout
-                         ? otherReadout(*asked.setup, *read.readout, asked.options.readout_s)
-                         : std::nullopt;
-    return {};
-}
-
-tl::expected<FilmRead, RecordingFault> besideCraft(const FilmAsked& asked, FilmRead read,
-                                                   const std::stop_token& stop,
-                                                   const Progress& progress)
-{
-    if (!asked.setup)
-        return read;
-    if (const auto beside = layBeside(asked, stop, progress, read); !beside)
-        return tl::unexpected(
-            RecordingFault{beside.error(), stop.stop_requested() ? asked.file : asked.setupFile});
-    return read;
+    return tl::unexpected(
+        RecordingFault{error, stop.stop_requested() ? asked.file : asked.setupFile});
 }
 
 }  // namespace
@@ -71,10 +47,10 @@ std::vector<Warning> warningsOf(const FilmRead& film)
     std::vector<Warning> all = film.clip.warnings;
     if (film.ofSound)
         all.push_back(*film.ofSound);
-    const auto& lines = film.craft ? film.craft->warnings : film.clip.reading.warnings;
+    const auto& lines = film.beside ? film.beside->film.warnings : film.clip.reading.warnings;
     all.insert(all.end(), lines.begin(), lines.end());
-    if (film.ofReadout)
-        all.push_back(*film.ofReadout);
+    if (film.beside && film.beside->ofReadout)
+        all.push_back(*film.beside->ofReadout);
     return all;
 }
 
@@ -101,27 +77,36 @@ tl::expected<FilmRead, RecordingFault> readFilmFile(const FilmAsked& asked,
     if (!clip)
         return ofFile(clip.error());
     read.clip = *std::move(clip);
-    return besideCraft(asked, std::move(read), stop, terminal.of("seeking the readout"));
+    if (!asked.setup)
+        return read;
+    auto beside = filmBeside(*asked.setup, read.clip, read.clip.reading, asked.options,
+                             knownOf(asked, read.heard), stop, terminal.of("seeking the readout"));
+    if (!beside)
+        return notBeside(asked, beside.error(), stop);
+    read.beside = *std::move(beside);
+    return read;
 }
 
-tl::expected<FilmRead, RecordingFault> withOwnReadout(const FilmAsked& asked, FilmRead film,
-                                                      const std::stop_token& stop,
-                                                      std::ostream& err)
+tl::expected<FilmBeside, RecordingFault> besideWithOwnReadout(const FilmAsked& asked,
+                                                              const FilmRead& film,
+                                                              const std::stop_token& stop,
+                                                              std::ostream& err)
 {
-    if (!asked.setup || !film.ofReadout)
-        return film;
     TerminalProgress terminal(err);
-    Setup craft = *asked.setup;
-    FilmAsked again = asked;
-    again.setup = &craft;
-    again.options.readout_s = film.readout->estimate.readout_s;
-    craft.camera.readout_ms = again.options.readout_s / unit::ms;
-    auto lines =
-        readLines(film.clip, optionsOf(again, film.heard), stop, terminal.of("seeking lines"));
-    if (!lines)
-        return tl::unexpected(RecordingFault{lines.error(), asked.file});
-    film.clip.reading = *std::move(lines);
-    return besideCraft(again, std::move(film), stop, terminal.of("seeking the readout"));
+    bool isOfLines = false;
+    const auto lines = [&](const FilmReadingOptions& options) {
+        auto reading = readLines(film.clip, options, stop, terminal.of("seeking lines"));
+        isOfLines = !reading;
+        return reading;
+    };
+    auto own =
+        withOwnReadout(*asked.setup, film.clip, *film.beside, optionsOf(asked, film.heard),
+                       knownOf(asked, film.heard), lines, stop, terminal.of("seeking the readout"));
+    if (!own && isOfLines)
+        return tl::unexpected(RecordingFault{own.error(), asked.file});
+    if (!own)
+        return notBeside(asked, own.error(), stop);
+    return *std::move(own);
 }
 
 }  // namespace stillbay

@@ -2,8 +2,7 @@
 #pragma once
 
 #include "app/commands/motor_recordings.h"
-#include "core/calibrate/craft_film.h"
-#include "core/calibrate/film_readout.h"
+#include "core/calibrate/film_beside.h"
 #include "core/clip/read_clip.h"
 #include "core/setup/setup.h"
 
@@ -29,11 +28,9 @@ struct FilmAsked {
 
 struct FilmRead {
     ClipReading clip;
-    std::optional<SpeedOfRotors> heard;    ///< none: no craft, no sound, or a warning says why
-    std::optional<Warning> ofSound;        ///< what it does not tell
-    std::optional<CraftFilm> craft;        ///< none: no craft
-    std::optional<ReadoutOfFilm> readout;  ///< that the film has itself; none: it does not tell
-    std::optional<Warning> ofReadout;      ///< it is another than was used
+    std::optional<SpeedOfRotors> heard;  ///< none: no craft, no sound, or a warning says why
+    std::optional<Warning> ofSound;      ///< what it does not tell
+    std::optional<FilmBeside> beside;    ///< none: no craft
 };
 
 /// All, of file, frames, sound, lines and craft.
@@ -45,10 +42,12 @@ std::vector<Warning> warningsOf(const FilmRead& film);
 tl::expected<FilmRead, RecordingFault> readFilmFile(const FilmAsked& asked,
                                                     const std::stop_token& stop, std::ostream& err);
 
-/// The lines of a film once more, where its own readout is another than was used, with that one,
-/// and beside a craft whose camera has it; else the film as it is.
-tl::expected<FilmRead, RecordingFault> withOwnReadout(const FilmAsked& asked, FilmRead film,
-                                                      const std::stop_token& stop,
-                                                      std::ostream& err);
+/// The same with its own readout, where it tells another than was used.
+///
+/// @param film  readFilmFile() of it, with a craft
+tl::expected<FilmBeside, RecordingFault> besideWithOwnReadout(const FilmAsked& asked,
+                                                              const FilmRead& film,
+                                                              const std::stop_token& stop,
+                                                              std::ostream& err);
 
 }  // namespace stillbay

@@ -26,12 +26,18 @@ bool counted(OffFilms& films, bool isSo)
 
 }  // namespace
 
-Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMatch> films)
+Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMatch> films,
+                                      std::optional<std::size_t> asked)
 {
-    constexpr std::size_t kFewest = 3;
+    const std::size_t all = asked.value_or(films.size());
     constexpr double kModelSpread = 0.1;  // of the computed motion, as of an airframe's level
-    if (films.size() < kFewest)
+    if (all < kFewestFilms)
         return fail(Errc::BadInput, phrase("Films at three throttles or more are needed"));
+    if (films.size() < kFewestFilms)
+        return fail(
+            Errc::NoAnswer,
+            phrase("Of %1 films %2 show the orders of this craft's rotors: three are needed",
+                   whole(all), whole(films.size())));
     std::vector<double> speeds, ratios;  // ratios: logarithms
     OffFilms stabilised{"film_stabilised", phrase("they were stabilised")},
         unsettled{"film_left_out", phrase("they leave their speed open")},
@@ -56,7 +62,7 @@ Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMa
             speeds.push_back(film.speed);
         ratios.push_back(std::log(*first->filmed_px / *first->predicted_px));
     }
-    if (speeds.size() < kFewest) {
+    if (speeds.size() < kFewestFilms) {
         const OffFilms most =
             std::max({stabilised, unsettled, beyond},
                      [](const OffFilms& a, const OffFilms& b) { return a.count < b.count; });
@@ -64,7 +70,7 @@ Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMa
                     most.count > 0
                         ? phrase("Order 1 (unbalance) shows at fewer than three speeds of the "
                                  "rotors: of %1 films %2 are left out, since %3",
-                                 whole(films.size()), whole(most.count), most.reason)
+                                 whole(all), whole(most.count), most.reason)
                         : phrase("Order 1 (unbalance) shows at fewer than three speeds of the "
                                  "rotors"));
     }
@@ -96,12 +102,12 @@ Result<Correction> unbalanceFromFilms(const Setup& setup, std::span<const FilmMa
         if (off.count > 0)
             correction.warnings.push_back(
                 {off.code, phrase("%1 of %2 films are left out, since %3.", whole(off.count),
-                                  whole(films.size()), off.reason)});
+                                  whole(all), off.reason)});
     if (hidden > 0)
         correction.warnings.push_back(
             {"film_order_hidden", phrase("On %1 of %2 films order 1 does not show: the unbalance "
                                          "may be less than the others say.",
-                                         whole(hidden), whole(films.size()))});
+                                         whole(hidden), whole(all))});
     correction.residual = std::sqrt(squares / n);
     correction.residualBefore = std::sqrt(before / n);
     const bool agree = std::sqrt(squares / (n - 1)) < std::log(1.5);

@@ -85,8 +85,13 @@ TEST(CalibrateFilms, CorrectTheUnbalance)
         words.push_back("--film");
         words.push_back(file + ':' + std::to_string(100 * throttle) + '%');
     }
+    const std::string text = folder.path("text.mp4");  // which is left out
+    std::ofstream(text) << "no film\n";
+    words.insert(words.end(), {"--film", text});
     const Calibrated run = calibratedWith(words);
     ASSERT_EQ(run.code, 0) << run.err;
+    EXPECT_NE(run.err.find("left out: "), std::string::npos) << run.err;
+    EXPECT_TRUE(run.err.ends_with(text + '\n')) << run.err;
     const auto json = nlohmann::json::parse(run.out);
     ASSERT_EQ(json["values"].size(), 1U);
     const auto& value = json["values"][0];

@@ -228,7 +228,8 @@ TEST(FilmCommand, SaysWhatIsLeftOpen)
     film.clip.facts.width = 320;
     film.clip.reading.floor_px = 0.02;
     film.clip.reading.highest_hz = 400;
-    film.craft = CraftFilm{.filmedPx = 0.125, .texts = {phrase("the film shows no line")}};
+    film.beside =
+        FilmBeside{.film = {.filmedPx = 0.125, .texts = {phrase("the film shows no line")}}};
     const std::string without = filmPage({film, {}, 2});
     EXPECT_NE(without.find("count pixels of the craft's camera"), std::string::npos) << without;
 
@@ -239,13 +240,24 @@ TEST(FilmCommand, SaysWhatIsLeftOpen)
     FilmMatch match;
     match.lines = {{.line = 0, .order = 2, .frequency_hz = 73.4, .resonance = {}}};
     match.mark = {Quality::Fair, phrase("a single line is an order of some speed in any case")};
-    film.craft->match = match;
+    film.beside->film.match = match;
     EXPECT_NE(filmPage({film, {}, 2}).find("   B?\n"), std::string::npos)
         << filmPage({film, {}, 2});
     EXPECT_EQ(nlohmann::json::parse(filmJson({film, {}, 2}))["speed_settled"], false);
-    film.craft->match->isSpeedKnown = true;
+    film.beside->film.match->isSpeedKnown = true;
     EXPECT_NE(filmPage({film, {}, 2}).find("   B\n"), std::string::npos);
     EXPECT_EQ(nlohmann::json::parse(filmJson({film, {}, 2}))["speed_settled"], true);
+}
+
+// Oracle: a reading that says nothing has no end to where it was looked through.
+TEST(FilmCommand, AnswersOfAReadingThatSaysNothing)
+{
+    const FilmRead film;
+    const auto json = nlohmann::json::parse(filmJson({film, {}, 0}));
+    EXPECT_EQ(json["sought_hz"], nlohmann::json::array({0, nullptr}));
+    EXPECT_TRUE(json["lines"].empty());
+    const std::string page = filmPage({film, {}, 0});
+    EXPECT_TRUE(page.ends_with("Looked through from 0 Hz on.\n")) << page;
 }
 
 // Oracle: three lines of one size 0.8 Hz apart, which 2.5 s tell apart by 0.4 Hz, are one speed

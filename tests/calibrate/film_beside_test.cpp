@@ -1,0 +1,145 @@
+// SPDX-License-Identifier: MIT
+#include "core/calibrate/film_beside.h"
+
+#include "core/base/units.h"
+#include "core/calibrate/film_unbalance.h"
+#include "tests/assess/crafts.h"
+
+#include <gtest/gtest.h>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stillbay {
+namespace {
+
+using namespace test;
+using Craft = Setup;  // inside TEST the name Setup is taken
+
+// A film of two orders, so that its speed is settled.
+FilmBeside settledFilm()
+{
+    FilmBeside beside;
+    FilmMatch match;
+    match.orders = {{.order = 1, .frequency_hz = 70, .filmed_px = 1.0, .predicted_px = 1.0},
+                    {.order = 2, .frequency_hz = 140, .filmed_px = 0.5, .predicted_px = 0.5}};
+    match.mark = {Quality::Good, phrase("the rotors' orders explain 99 % of what the lines show")};
+    beside.film.match = match;
+    return beside;
+}
+
+std::string reasonOf(const FilmBeside& film)
+{
+    const auto why = whyLeftOut(film);
+    return why ? english(*why) : std::string();
+}
+
+// Oracle: the list of docs/calibrate.md, a film of each.
+TEST(FilmBeside, IsLeftOutForWhatItDoesNotTell)
+{
+    EXPECT_EQ(reasonOf(settledFilm()), "");
+    EXPECT_TRUE(matchForUnbalance(settledFilm()));
+
+    FilmBeside stabilised = settledFilm();
+    stabilised.film.reading.isStabilised = true;
+    EXPECT_EQ(reasonOf(stabilised), "the film was stabilised");
+    EXPECT_TRUE(matchForUnbalance(stabilised));  // which is counted with the others
+
+    FilmBeside silent = settledFilm();
+    silent.film.match.reset();
+    silent.film.texts = {phrase("the film shows no line")};
+    EXPECT_EQ(reasonOf(silent), "the film shows no line");
+    EXPECT_FALSE(matchForUnbalance(silent));
+
+    FilmBeside poor = settledFilm();
+    poor.film.match->mark = {Quality::Poor, phrase("the film says little")};
+    EXPECT_EQ(reasonOf(poor), "the film says little");
+    EXPECT_TRUE(matchForUnbalance(poor));
+
+    FilmBeside open = settledFilm();
+    open.film.match->orders.pop_back();
+    EXPECT_NE(reasonOf(open), "");
+    open.film.match->isSpeedKnown = true;
+    EXPECT_EQ(reasonOf(open), "");
+
+    FilmBeside torn = settledFilm();
+    torn.ofReadout = Warning{"film_readout", phrase("another readout")};
+    EXPECT_EQ(reasonOf(torn), "no readout puts its lines where its sound or throttle has them");
+    EXPECT_FALSE(matchForUnbalance(torn));
+
+    FilmBeside fast = settledFilm();
+    fast.film.warnings = {{"film_other_rate", phrase("another frame rate")}};
+    EXPECT_NE(reasonOf(fast).find("another frame rate than the camera's"), std::string::npos);
+    EXPECT_FALSE(matchForUnbalance(fast));
+    fast.readout = ReadoutOfFilm{};
+    EXPECT_EQ(reasonOf(fast), "");
+}
+
+// Oracle: the readout that the film tells is what its lines are asked for with, once, and where the
+// film tells no other they are not asked for.
+TEST(FilmBeside, IsReadOnceMoreWithItsOwnReadout)
+{
+    const Craft setup = sampleCraft("reedbed");
+    ClipShifts clip;
+    clip.facts.width = static_cast<unsigned>(setup.camera.width_px);
+    clip.facts.height = static_cast<unsigned>(setup.camera.height_px);
+    clip.facts.frameRate_hz = setup.camera.frame_rate_hz;
+    std::vector<FilmReadingOptions> asked;
+    const auto lines = [&](const FilmReadingOptions& options) -> Result<FilmReading> {
+        asked.push_back(options);
+        return FilmReading{};
+    };
+    const FilmReadingOptions used{.readout_s = 16e-3, .exposure_s = 2e-3, .highest_hz = 500};
+    FilmBeside film = settledFilm();
+    const auto same = withOwnReadout(setup, clip, film, used, {}, lines);
+    ASSERT_TRUE(same);
+    EXPECT_TRUE(same->film.match);
+    EXPECT_TRUE(asked.empty());
+
+    film.readout = ReadoutOfFilm{{.readout_s = 18e-3, .spread_s = 1e-4, .frequency_hz = 70}, 1, 70};
+    film.ofReadout = otherReadout(setup, *film.readout, used.readout_s);
+    ASSERT_TRUE(film.ofReadout);
+    const auto own = withOwnReadout(setup, clip, film, used, {}, lines);
+    ASSERT_TRUE(own) << english(own.error().what);
+    FilmReadingOptions again = used;
+    again.readout_s = 18e-3;
+    EXPECT_EQ(asked, std::vector{again});
+    EXPECT_FALSE(own->film.match);  // of a film without lines
+    ASSERT_FALSE(own->film.warnings.empty());
+    EXPECT_EQ(own->film.warnings.front().code, "film_readout");
+    EXPECT_TRUE(english(own->film.warnings.front().text).ends_with("read once more with its own"));
+    EXPECT_EQ(reasonOf(*own), english(own->film.texts.front()));
+
+    const auto correction = readoutCorrection(setup, film);
+    ASSERT_TRUE(correction);
+    const auto corrected = accept(setup, *correction, "2026-05-01");
+    ASSERT_TRUE(corrected) << english(corrected.error().what);
+    EXPECT_DOUBLE_EQ(corrected->camera.readout_ms, 18.0);
+    FilmBeside other = film;  // which another mode of the camera has
+    other.film.warnings = {{"film_other_height", phrase("other rows")}};
+    EXPECT_FALSE(readoutCorrection(setup, other));
+    EXPECT_FALSE(readoutCorrection(setup, settledFilm()));
+
+    const auto failed = withOwnReadout(
+        setup, clip, film, used, {},
+        [](const auto&) -> Result<FilmReading> { return fail(Errc::NoAnswer, phrase("nothing")); });
+    ASSERT_FALSE(failed);
+    EXPECT_EQ(english(failed.error().what), "nothing");
+}
+
+// Oracle: films that have no match count among those that were asked.
+TEST(FilmBeside, TooFewThatTellAreSaid)
+{
+    const Craft setup = sampleCraft("reedbed");
+    const std::vector<FilmMatch> two(2, *settledFilm().film.match);
+    const auto none = unbalanceFromFilms(setup, two, 4);
+    ASSERT_FALSE(none);
+    EXPECT_EQ(none.error().code, Errc::NoAnswer);
+    EXPECT_EQ(english(none.error().what),
+              "Of 4 films 2 show the orders of this craft's rotors: three are needed");
+    EXPECT_EQ(unbalanceFromFilms(setup, two).error().code, Errc::BadInput);
+}
+
+}  // namespace
+}  // namespace stillbay
