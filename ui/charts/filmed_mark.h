@@ -10,8 +10,9 @@ namespace stillbay::ui {
 /// What one film showed. It stands where the craft is computed to turn its rotors as fast as they
 /// turned on the film: there prediction and film are of one frequency.
 struct FilmedMark {
-    QString file;                        ///< its path, which tells films apart
-    QString name;                        ///< of the file
+    QString file;                        ///< its path …
+    std::optional<double> from_s, to_s;  ///< … and its part tell films apart
+    QString name;                        ///< of both
     double throttle = 0.0;               ///< 0 … 1, where it stands
     std::optional<double> flown;         ///< of the stick, where that is known
     double filmed_px = 0.0;              ///< of the craft's camera

@@ -4,6 +4,7 @@
 #include "ui/recordings/film_page.h"
 #include "ui/recordings/measured_craft.h"
 #include "ui/recordings/reading_strip.h"
+#include "ui/recordings/recording_words.h"
 #include "ui/recordings/result_part.h"
 
 #include <QFileInfo>
@@ -85,9 +86,10 @@ void FilmDesk::keep(const FilmKey& key, const FilmAnswer& answer)
     m_kept.push_back({key, answer});
 }
 
-void FilmDesk::show(const NamedRecording& film, const FilmCraft& craft)
+void FilmDesk::show(std::size_t place, const FilmCraft& craft)
 {
-    m_chosen = film;
+    m_chosen = craft.setup.recordings.at(place);
+    m_place = place;
     m_craft = craft;
     showChosen();
 }
@@ -258,8 +260,10 @@ void FilmDesk::ask()
     FindKey key{measuredCraft(m_craft.setup),
                 m_craft.prediction != nullptr,
                 {{*m_shown, m_chosen->throttle}}};
-    for (const NamedRecording& other : m_craft.setup.recordings) {
-        if (other.kind != RecordingKind::Film || other.file == m_chosen->file)
+    const std::vector<NamedRecording>& recordings = m_craft.setup.recordings;
+    for (std::size_t k = 0; k < recordings.size(); ++k) {
+        const NamedRecording& other = recordings[k];
+        if (other.kind != RecordingKind::Film || k == m_place)
             continue;
         const FilmKey otherKey = filmKeyOf(other);
         const FilmAnswer* const answer = kept(otherKey);
@@ -268,7 +272,7 @@ void FilmDesk::ask()
         if (answer->film)
             question.others.push_back({other, answer->film});
         else
-            question.unread.emplace_back(fileName(otherKey.path), *answer->failure);
+            question.unread.emplace_back(recordingName(other), *answer->failure);
         key.films.emplace_back(otherKey, other.throttle);
     }
     if (m_find.wanted() == key)
@@ -284,9 +288,8 @@ void FilmDesk::findingArrived(const Result<FilmFinding>& finding)
     m_page.result().setStale(false);
     emit staleChanged(false);
     if (finding) {
-        const auto& marks = finding->marks;
-        const bool hasOwn = !marks.empty() && marks.front().file.toStdString() == m_chosen->file;
-        m_page.setFound(hasOwn ? std::optional(marks.front().throttle) : std::nullopt);
+        m_page.setFound(finding->hasOwnMark ? std::optional(finding->marks.front().throttle)
+                                            : std::nullopt);
         m_page.result().setCharts(finding->finding.charts);
         emit said(finding->finding);
     } else {

@@ -8,6 +8,7 @@
 
 #include <QObject>
 
+#include <cstddef>
 #include <map>
 #include <memory>
 #include <optional>
@@ -33,7 +34,9 @@ public:
     explicit FilmDesk(FilmPage& page, QObject* parent = nullptr);
 
     /// The film that is shown, as its craft is now.
-    void show(const NamedRecording& film, const FilmCraft& craft);
+    ///
+    /// @param place  of the film among the craft's recordings
+    void show(std::size_t place, const FilmCraft& craft);
     void leave();  ///< no film is shown; what was read of them stays
     bool isBusy() const { return m_read.isDue() || m_find.isDue(); }
 
@@ -77,6 +80,7 @@ private:
 
     FilmPage& m_page;
     std::optional<NamedRecording> m_chosen;
+    std::size_t m_place = 0;         // of it among the craft's recordings
     std::optional<FilmKey> m_shown;  // on the page
     FilmCraft m_craft;
     std::vector<Kept> m_kept;              // the one that was read last is last

@@ -32,7 +32,8 @@ struct FilmQuestion {
 
 struct FilmFinding {
     Finding finding;                ///< lengths in pixels of the craft's camera
-    std::vector<FilmedMark> marks;  ///< of all films whose throttle is known or found; chosen first
+    std::vector<FilmedMark> marks;  ///< of all films whose throttle is known or found …
+    bool hasOwnMark = false;        ///< … the first of them of the chosen one
 };
 
 /// @error as readLines() of the chosen film, or stopped; what the others lack is a note.

@@ -11,6 +11,7 @@ namespace {
 
 constexpr std::size_t kMostStills = 24;
 constexpr int kStillWidth = 640;
+constexpr std::size_t kMostLinesKept = 2;
 
 // Every so many frames, so that there are never more than kMostStills.
 class Stills final {
@@ -76,14 +77,18 @@ Result<FilmReading> ReadFilm::lines(const FilmReadingOptions& options, const std
                                     const Progress& progress) const
 {
     const std::scoped_lock lock(m_mutex);
-    if (m_asked == options)
-        return m_lines;
+    const auto kept = std::find_if(m_lines.begin(), m_lines.end(),
+                                   [&](const auto& lines) { return lines.first == options; });
+    if (kept != m_lines.end()) {
+        std::rotate(kept, kept + 1, m_lines.end());
+        return m_lines.back().second;
+    }
     Result<FilmReading> lines = readLines(m_clip, options, stop, progress);
     if (stop.stop_requested())
         return lines;  // not the film's answer
-    m_asked = options;
-    m_lines = std::move(lines);
-    return m_lines;
+    if (m_lines.size() == kMostLinesKept)
+        m_lines.erase(m_lines.begin());
+    return m_lines.emplace_back(options, std::move(lines)).second;
 }
 
 Result<FilmAnswer> readFilmFile(const NamedRecording& film, const Caller<FilmAnswer>& caller)

@@ -40,7 +40,8 @@ struct FilmStill {
     FrameBend bend;  ///< without rows: the frame says nothing
 };
 
-/// A film that was read. Its lines are kept for the options that they were asked for with last.
+/// A film that was read. Its lines are kept for the two options that they were asked for with last:
+/// the readout of the craft, and the film's own.
 class ReadFilm final {
 public:
     ReadFilm(ClipShifts clip, std::optional<Result<SoundTrack>> sound,
@@ -61,8 +62,7 @@ private:
     std::optional<Result<SoundTrack>> m_sound;
     std::vector<FilmStill> m_stills;
     mutable std::mutex m_mutex;
-    mutable std::optional<FilmReadingOptions> m_asked;
-    mutable Result<FilmReading> m_lines = FilmReading{};
+    mutable std::vector<std::pair<FilmReadingOptions, Result<FilmReading>>> m_lines;
 };
 
 using SharedFilm = std::shared_ptr<const ReadFilm>;

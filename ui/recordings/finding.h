@@ -52,7 +52,9 @@ struct Finding {
     QString sentence;
     std::optional<QualityMark> mark;
     std::optional<Correction> correction;
-    std::optional<Offer> speeds, unbalance;  ///< of a sweep
+    std::optional<Offer> speeds;     ///< of a sweep
+    std::optional<Offer> unbalance;  ///< of a sweep, or of films
+    std::optional<Offer> readout;    ///< of a film
     QStringList notes;
     std::vector<ModeMatch> matches;     ///< of a pluck
     std::vector<double> modes_hz;       ///< of the bay as it was plucked, that they can be

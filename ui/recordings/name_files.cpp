@@ -8,10 +8,25 @@
 #include <QObject>
 
 #include <algorithm>
+#include <iterator>
 #include <string>
 #include <vector>
 
 namespace stillbay::ui {
+namespace {
+
+std::optional<std::size_t> placeOf(const std::string& file,
+                                   const std::vector<NamedRecording>& recordings)
+{
+    const auto found =
+        std::find_if(recordings.begin(), recordings.end(),
+                     [&](const NamedRecording& named) { return named.file == file; });
+    return found == recordings.end()
+               ? std::nullopt
+               : std::optional(static_cast<std::size_t>(std::distance(recordings.begin(), found)));
+}
+
+}  // namespace
 
 std::string namedPlace(const QString& path)
 {
@@ -21,17 +36,17 @@ std::string namedPlace(const QString& path)
 Result<std::optional<std::size_t>> nameFiles(Document& document, const QStringList& paths,
                                              const std::function<void(NamedRecording&)>& describe)
 {
+    const std::vector<NamedRecording> present = document.setup().recordings;
     std::vector<NamedRecording> added;
-    std::string last;
+    std::optional<std::size_t> last;
     for (const QString& path : paths) {
-        last = namedPlace(path);
-        const auto isNamed = [&](const NamedRecording& named) {
-            return named.file == last;
-        };
-        const auto& present = document.setup().recordings;
-        if (std::none_of(present.begin(), present.end(), isNamed) &&
-            std::none_of(added.begin(), added.end(), isNamed))
-            added.push_back({.file = last, .kind = likelyKind(QString::fromStdString(last))});
+        const std::string file = namedPlace(path);
+        const RecordingKind kind = likelyKind(QString::fromStdString(file));
+        const auto named = kind == RecordingKind::Film ? std::nullopt : placeOf(file, present);
+        const auto isAdded = placeOf(file, added);
+        if (!named && !isAdded)
+            added.push_back({.file = file, .kind = kind});
+        last = named ? *named : present.size() + isAdded.value_or(added.size() - 1);
     }
     if (describe)
         std::for_each(added.begin(), added.end(), describe);
@@ -40,11 +55,7 @@ Result<std::optional<std::size_t>> nameFiles(Document& document, const QStringLi
     });
     if (!taken)
         return tl::unexpected<Error>(taken.error());
-    const auto& recordings = document.setup().recordings;
-    for (std::size_t k = 0; k < recordings.size(); ++k)
-        if (recordings[k].file == last)
-            return k;
-    return std::optional<std::size_t>{};
+    return last;
 }
 
 }  // namespace stillbay::ui

@@ -16,8 +16,8 @@ namespace stillbay::ui {
 /// A place as the craft's recordings have it: whole, and the same however it was reached.
 std::string namedPlace(const QString& path);
 
-/// Names the files among the craft's recordings, in one step; those that are there already are
-/// not named again.
+/// Names the files among the craft's recordings, in one step. A film may be named once for each of
+/// its parts; another file that is there already is not named again.
 ///
 /// @param describe  of each that is new; empty: nothing more is known of it than its name
 /// @return which of the recordings is the last of the files; none where there is no file

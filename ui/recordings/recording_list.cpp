@@ -17,13 +17,45 @@
 
 #include <algorithm>
 #include <array>
-#include <string>
+#include <functional>
+#include <utility>
 
 namespace stillbay::ui {
 namespace {
 
 constexpr std::array kKinds{RecordingKind::Pluck, RecordingKind::Tap, RecordingKind::Sweep,
                             RecordingKind::Sound, RecordingKind::Film};
+
+// The nearest of those for which it holds.
+std::optional<std::size_t> nearestPlace(const std::vector<NamedRecording>& recordings,
+                                        std::size_t place,
+                                        const std::function<bool(const NamedRecording&)>& holds)
+{
+    std::optional<std::size_t> nearest;
+    const auto off = [place](std::size_t k) {
+        return k > place ? k - place : place - k;
+    };
+    for (std::size_t k = 0; k < recordings.size(); ++k)
+        if (holds(recordings[k]) && (!nearest || off(k) < off(*nearest)))
+            nearest = k;
+    return nearest;
+}
+
+// Where one of those before stands now: a file may be named more than once.
+std::optional<std::size_t> placeNow(const std::vector<NamedRecording>& before, std::size_t place,
+                                    const std::vector<NamedRecording>& now)
+{
+    const NamedRecording& wanted = before[place];
+    const auto isOfFile = [&](const NamedRecording& named) {
+        return named.file == wanted.file;
+    };
+    if (before.size() == now.size() && isOfFile(now[place]))
+        return place;
+    if (const auto same =
+            nearestPlace(now, place, [&](const NamedRecording& named) { return named == wanted; }))
+        return same;
+    return nearestPlace(now, place, isOfFile);
+}
 
 }  // namespace
 
@@ -85,9 +117,7 @@ RecordingList::RecordingList(QWidget* parent)
 void RecordingList::setRecordings(const std::vector<NamedRecording>& recordings)
 {
     const Chosen before = chosen();
-    const std::string file =
-        before.what == Chosen::What::Recording ? m_recordings[before.index].file : std::string();
-    m_recordings = recordings;
+    const std::vector<NamedRecording> present = std::exchange(m_recordings, recordings);
     {
         const QSignalBlocker quiet(m_list);
         m_list->clear();
@@ -97,7 +127,7 @@ void RecordingList::setRecordings(const std::vector<NamedRecording>& recordings)
             auto* const item = new QListWidgetItem(
                 isMissing ? tr("%1\nmissing").arg(QFileInfo(path).fileName())
                           : tr("%1\n%2", "file and what it is taken for")
-                                .arg(QFileInfo(path).fileName(), kindName(recording.kind)));
+                                .arg(QFileInfo(path).fileName(), recordingUse(recording)));
             item->setToolTip(
                 isMissing ? tr("There is no such file: %1").arg(QDir::toNativeSeparators(path))
                           : QDir::toNativeSeparators(path));
@@ -113,10 +143,8 @@ void RecordingList::setRecordings(const std::vector<NamedRecording>& recordings)
         m_list->addItem(notes);
         Chosen now = before;
         if (before.what == Chosen::What::Recording) {
-            now = {};
-            for (std::size_t k = 0; k < recordings.size(); ++k)
-                if (recordings[k].file == file)
-                    now = {Chosen::What::Recording, k};
+            const auto place = placeNow(present, before.index, recordings);
+            now = place ? Chosen{Chosen::What::Recording, *place} : Chosen{};
         }
         if (now.what == Chosen::What::Nothing && !recordings.empty())
             now = {Chosen::What::Recording, std::min(before.index, recordings.size() - 1)};

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "ui/recordings/recording_words.h"
 
+#include "core/base/units.h"
 #include "ui/widgets/display_text.h"
+#include "ui/widgets/plain_number.h"
 
 #include <QFileInfo>
 #include <QObject>
@@ -56,6 +58,33 @@ QString kindName(RecordingKind kind)
             return QObject::tr("Film", "kind of recording");
     }
     return {};
+}
+
+QString partName(const NamedRecording& named)
+{
+    const QString from = plainNumber(named.from_s.value_or(0.0), 4);
+    if (!named.to_s)
+        return named.from_s ? QObject::tr("from %1 s", "part of a recording").arg(from) : QString();
+    return QObject::tr("%1 to %2 s", "part of a recording").arg(from, plainNumber(*named.to_s, 4));
+}
+
+QString recordingName(const NamedRecording& named)
+{
+    const QString file = QFileInfo(QString::fromStdString(named.file)).fileName();
+    const QString part = partName(named);
+    return part.isEmpty() ? file : QObject::tr("%1, %2", "file and its part").arg(file, part);
+}
+
+QString recordingUse(const NamedRecording& named)
+{
+    QStringList use{kindName(named.kind)};
+    if (named.kind == RecordingKind::Film) {
+        if (const QString part = partName(named); !part.isEmpty())
+            use << part;
+        if (named.throttle)
+            use << QObject::tr("%1 %").arg(plainNumber(kPercent * *named.throttle, 3));
+    }
+    return use.join(QStringLiteral(", "));
 }
 
 QString kindMeaning(RecordingKind kind)

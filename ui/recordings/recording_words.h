@@ -10,7 +10,13 @@
 /// What the window calls the things of a recording.
 namespace stillbay::ui {
 
-QString kindName(RecordingKind kind);     ///< "Pluck"
+QString kindName(RecordingKind kind);  ///< "Pluck"
+/// "12 to 20 s"; empty: all of it.
+QString partName(const NamedRecording& named);
+/// "flight.mp4, 12 to 20 s": the file, and the part where it is one.
+QString recordingName(const NamedRecording& named);
+/// "Film, 12 to 20 s, 40 %": what it is taken for, and what of a film tells it from another.
+QString recordingUse(const NamedRecording& named);
 QString kindMeaning(RecordingKind kind);  ///< what it is taken for, a sentence
 QString roleName(ColumnRole role);
 QString quantityName(Quantity quantity);   ///< "Acceleration"

@@ -416,7 +416,8 @@ void RecordingsView::tellMarks()
     std::erase_if(m_marks, [this](const FilmedMark& mark) {
         const auto& recordings = m_document.setup().recordings;
         return std::none_of(recordings.begin(), recordings.end(), [&](const auto& named) {
-            return named.kind == RecordingKind::Film && named.file == mark.file.toStdString();
+            return named.kind == RecordingKind::Film && named.file == mark.file.toStdString() &&
+                   named.from_s == mark.from_s && named.to_s == mark.to_s;
         });
     });
     emit marksChanged(m_marks, m_marksCraft == measuredCraft(m_document.setup()));
@@ -439,7 +440,8 @@ void RecordingsView::showFilm(const NamedRecording& named)
         }
     }
     if (key.size >= 0)
-        m_films->show(named, {m_document.setup(), m_prediction, m_predicted == m_document.setup()});
+        m_films->show(m_list->chosen().index,
+                      {m_document.setup(), m_prediction, m_predicted == m_document.setup()});
 }
 
 bool RecordingsView::isBusy() const

@@ -42,8 +42,7 @@ public:
     void setResult(const Setup& setup, const Result<Assessment>& assessment) override;
     void setStale(bool stale) override;
 
-    /// Names the files among the craft's recordings, in one step; those that are there already are
-    /// chosen.
+    /// nameFiles(), and chooses the last of them.
     ///
     /// @param describe  of each that is new; empty: nothing more is known of it than its name
     void addFiles(const QStringList& paths,

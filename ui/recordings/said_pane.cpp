@@ -29,6 +29,7 @@ SaidPane::SaidPane(QWidget* parent)
     : QWidget(parent),
       m_correction(new CorrectionPane(tr("of the measurement"))),
       m_speedOffer(new CorrectionPane(tr("of the speeds"))),
+      m_readoutOffer(new CorrectionPane(tr("of the readout"))),
       m_unbalanceOffer(new CorrectionPane(tr("of the unbalance"))),
       m_match(new MatchPane),
       m_speeds(new SpeedPane)
@@ -37,13 +38,13 @@ SaidPane::SaidPane(QWidget* parent)
     m_correction->addBelow(m_speeds);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
-    for (CorrectionPane* const pane : {m_correction, m_speedOffer, m_unbalanceOffer}) {
+    for (CorrectionPane* const pane :
+         {m_correction, m_speedOffer, m_readoutOffer, m_unbalanceOffer}) {
         layout->addWidget(pane);
         connect(pane, &CorrectionPane::acceptWanted, this, &SaidPane::acceptWanted);
     }
     layout->addStretch(1);
-    m_speedOffer->hide();
-    m_unbalanceOffer->hide();
+    showOffers();
     connect(m_match, &MatchPane::matchingWanted, this, &SaidPane::matchingWanted);
     connect(m_speeds, &SpeedPane::changed, this, &SaidPane::showFinding);
 }
@@ -54,8 +55,7 @@ void SaidPane::display(const QString& sentence, const std::optional<QualityMark>
     m_finding = {};
     m_match->setMatches({}, {});
     m_speeds->setStretches({});
-    showOffer(*m_speedOffer, {});
-    showOffer(*m_unbalanceOffer, {});
+    showOffers();
     m_correction->display(sentence, mark, correction, notes);
 }
 
@@ -69,11 +69,17 @@ void SaidPane::setFinding(const Finding& finding, const Setup& setup)
     showFinding();
 }
 
+void SaidPane::showOffers()
+{
+    showOffer(*m_speedOffer, m_finding.speeds);
+    showOffer(*m_readoutOffer, m_finding.readout);
+    showOffer(*m_unbalanceOffer, m_finding.unbalance);
+}
+
 // Of a sound with the throttles that were typed.
 void SaidPane::showFinding()
 {
-    showOffer(*m_speedOffer, m_finding.speeds);
-    showOffer(*m_unbalanceOffer, m_finding.unbalance);
+    showOffers();
     const std::vector<SteadySpeed> readings = m_speeds->readings();
     if (readings.empty())
         return m_correction->display(m_finding.sentence, m_finding.mark, m_finding.correction,
@@ -89,7 +95,8 @@ void SaidPane::showFinding()
 
 void SaidPane::setStale(bool stale)
 {
-    for (CorrectionPane* const pane : {m_correction, m_speedOffer, m_unbalanceOffer})
+    for (CorrectionPane* const pane :
+         {m_correction, m_speedOffer, m_readoutOffer, m_unbalanceOffer})
         pane->setStale(stale);
 }
 

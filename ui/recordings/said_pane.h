@@ -16,8 +16,9 @@ class CorrectionPane;
 class MatchPane;
 class SpeedPane;
 
-/// What a measurement says about the craft, and every correction that it offers: its own, and of a
-/// sweep those of the speeds and of the unbalance.
+/// What a measurement says about the craft, and every correction that it offers: its own, of a
+/// sweep those of the speeds and of the unbalance, of films those of the readout and of the
+/// unbalance.
 class SaidPane final : public QWidget {
     Q_OBJECT
 public:
@@ -33,6 +34,7 @@ public:
     CorrectionPane& correction() { return *m_correction; }
     CorrectionPane& speeds() { return *m_speedOffer; }
     CorrectionPane& unbalance() { return *m_unbalanceOffer; }
+    CorrectionPane& readout() { return *m_readoutOffer; }
 
 signals:
     void acceptWanted(const stillbay::Correction& correction);
@@ -41,11 +43,13 @@ signals:
 
 private:
     void showFinding();
+    void showOffers();
 
     Finding m_finding;  // without its charts
     Setup m_setup;
     CorrectionPane* m_correction;
     CorrectionPane* m_speedOffer;
+    CorrectionPane* m_readoutOffer;
     CorrectionPane* m_unbalanceOffer;
     MatchPane* m_match;
     SpeedPane* m_speeds;
