@@ -116,13 +116,9 @@ Result<void> takeHeld(HeldSpeeds& found, const std::vector<SteadyStretch>& stret
                       std::span<const HeldThrottle> held)
 {
     if (held.size() != stretches.size())
-        return fail(
-            Errc::BadInput,
-            stretches.empty()
-                ? phrase("The speed is never steady for as long as a throttle needs, one "
-                         "and a half seconds")
-                : phrase("%1 throttles are given, but the speed was steady %2 times: %3",
-                         whole(held.size()), whole(stretches.size()), stretchesText(stretches)));
+        return fail(Errc::BadInput,
+                    phrase("%1 throttles are given, but the speed was steady %2 times: %3",
+                           whole(held.size()), whole(stretches.size()), stretchesText(stretches)));
     for (std::size_t k = 0; k < held.size(); ++k)
         if (held[k].throttle)
             found.readings.push_back({*held[k].throttle, stretches[k].speed, held[k].voltage});
@@ -190,6 +186,9 @@ Result<HeldSpeeds> heldSpeeds(const Setup& setup, const Recording& recording,
     const std::vector<SteadyStretch> stretches = steadyStretches(*track);
     const Channel* const throttle = throttleColumn(recording);
     HeldSpeeds found;
+    if (stretches.empty() && (!held.empty() || !throttle))
+        return fail(Errc::BadInput, phrase("The speed is never steady for as long as a throttle "
+                                           "needs, one and a half seconds"));
     if (!held.empty()) {
         if (const auto taken = takeHeld(found, stretches, held); !taken)
             return tl::unexpected(taken.error());

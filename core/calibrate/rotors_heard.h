@@ -51,7 +51,7 @@ struct HeldSpeeds {
 ///
 /// @param held  one for each steady stretch in order of time; empty: the throttle column says
 /// @error BadInput  no throttle column and none given; not one for each stretch: the sentence
-///                  names the stretches. As rotorsHeard().
+///                  names the stretches, or says that there is none. As rotorsHeard().
 Result<HeldSpeeds> heldSpeeds(const Setup& setup, const Recording& recording,
                               std::span<const HeldThrottle> held, const std::stop_token& stop = {});
 

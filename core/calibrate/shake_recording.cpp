@@ -3,11 +3,13 @@
 
 #include "core/base/units.h"
 #include "core/calibrate/alias_warning.h"
-#include "core/calibrate/axis_of_name.h"
 #include "core/calibrate/motor_lines.h"
 #include "core/calibrate/rotors_heard.h"
+#include "core/calibrate/sweep_readings.h"
+#include "core/calibrate/swept_speed.h"
 #include "core/craft/craft.h"
 #include "core/recording/orders.h"
+#include "core/setup/sources.h"
 
 #include <algorithm>
 #include <cmath>
@@ -24,46 +26,13 @@ constexpr double kMostApart = 0.02;     // what a comb makes of a speed that mov
 constexpr double kBeatsPerWidth = 3.5;  // independent moments a second, over the motors' spread
 constexpr std::size_t kBlockTurns = 16;
 constexpr double kPercents = 100;
+constexpr double kLeastSwept = 0.05;                      // of throttle
+constexpr double kModelItself = 0.1, kUnmeasured = 0.16;  // of the shake; for arms, and for tubes
 
-struct Columns {
-    std::vector<SensorAxis> axes;
-    std::vector<const Channel*> channels;
-};
-
-Result<Columns> columnsOf(const Recording& recording, const AirframeSensor& sensor)
+bool isNumberMeasured(const Setup& setup, const char* key)
 {
-    std::vector<const Channel*> used;
-    for (const std::size_t channel : sensor.channels)
-        used.push_back(&recording.channels.at(channel));
-    if (used.empty())
-        for (const Channel& channel : recording.channels)
-            if (channel.quantity == Quantity::Acceleration && !isOnBayByName(channel.name))
-                used.push_back(&channel);
-    if (used.empty())
-        return fail(Errc::BadInput, phrase("has no column of acceleration"));
-    if (sensor.axes && used.size() != 3)
-        return fail(Errc::BadInput,
-                    phrase("has %1 columns of acceleration, and a sensor whose axes "
-                           "are stated has three",
-                           whole(used.size())));
-    const Triple& mm = sensor.centre_mm;
-    const Vector3d place = Vector3d(mm[0], mm[1], mm[2]) * unit::mm;
-    Columns columns;
-    for (std::size_t k = 0; k < used.size(); ++k) {
-        std::optional<Vector3d> direction;
-        if (sensor.axes)
-            direction = sensor.axes->col(static_cast<Eigen::Index>(k));
-        else if (const auto axis = axisOfName(used[k]->name))
-            direction = Vector3d::Unit(static_cast<Eigen::Index>(*axis));
-        if (!direction)
-            continue;
-        columns.axes.push_back({place, *direction});
-        columns.channels.push_back(used[k]);
-    }
-    if (columns.axes.empty())
-        return fail(Errc::BadInput, phrase("nothing says which way its columns measure: name them "
-                                           "forward, left and up, or state the sensor's axes"));
-    return columns;
+    const Source* const source = sourceOf(setup, key);
+    return source && source->from == Origin::Measured;
 }
 
 /// The rotors through the record.
@@ -107,9 +76,23 @@ double throttleBetween(const Recording& recording, std::optional<double> stated,
     return std::clamp(sum / static_cast<double>(to - from + 1), 0.0, 1.0);
 }
 
+// [rev/s] How unlike the motors turn, about.
+double motorsApart(const Rotors& rotors, double time_s, double speed)
+{
+    const double least = kLeastApart * speed;
+    if (!rotors.track)
+        return least;
+    const auto& times = rotors.track->time;
+    const auto after = std::lower_bound(times.begin(), times.end(), time_s);
+    return after == times.end()
+               ? least
+               : std::clamp(rotors.track->width[static_cast<std::size_t>(after - times.begin())],
+                            least, kMostApart * speed);
+}
+
 // Of each motor where every steady stretch that tells them does; empty: none does.
 Result<void> takeMotorLines(ShakeRecord& record, const Setup& setup, const Recording& recording,
-                            const Columns& columns, const Rotors& rotors,
+                            const AirframeColumns& columns, const Rotors& rotors,
                             std::optional<double> throttle)
 {
     RecordedAxes recorded{record.axes, {}, recording.rate};
@@ -145,7 +128,7 @@ Result<void> takeMotorLines(ShakeRecord& record, const Setup& setup, const Recor
 
 // Blocks of all motors together.
 Result<void> takeBlocks(ShakeRecord& record, const Setup& setup, const Recording& recording,
-                        const Columns& columns, const Rotors& rotors,
+                        const AirframeColumns& columns, const Rotors& rotors,
                         std::optional<double> throttle)
 {
     std::vector<OrderLines> felt;
@@ -182,17 +165,7 @@ Result<void> takeBlocks(ShakeRecord& record, const Setup& setup, const Recording
                 std::polar(axis.lines[0].amplitude[block], axis.lines[0].phase[block]));
         record.lines.push_back(std::move(line));
         record.seconds += (to - from) / 2;
-        double width = kLeastApart * speed;
-        if (rotors.track) {
-            const auto after =
-                std::lower_bound(rotors.track->time.begin(), rotors.track->time.end(), from);
-            if (after != rotors.track->time.end())
-                width = std::clamp(
-                    rotors.track
-                        ->width[static_cast<std::size_t>(after - rotors.track->time.begin())],
-                    width, kMostApart * speed);
-        }
-        apart += width;
+        apart += motorsApart(rotors, from, speed);
     }
     if (record.lines.empty())
         return fail(Errc::NoAnswer, phrase("one tone a turn does not stand out of the noise"));
@@ -202,9 +175,65 @@ Result<void> takeBlocks(ShakeRecord& record, const Setup& setup, const Recording
     return {};
 }
 
+bool isSwept(const Recording& recording)
+{
+    const Channel* const throttle = throttleColumn(recording);
+    if (!throttle || throttle->values.empty())
+        return false;
+    const auto [least, most] =
+        std::minmax_element(throttle->values.begin(), throttle->values.end());
+    return *most - *least > kLeastSwept;
+}
+
+// All motors together at each per cent of the throttle, away from what the craft itself rings at;
+// false: the rotors are not heard to follow the throttle.
+Result<bool> takeSweep(ShakeRecord& record, const Setup& setup, const Recording& recording,
+                       const AirframeColumns& columns, const Rotors& rotors,
+                       const std::stop_token& stop)
+{
+    const auto swept = sweptSpeed(setup, recording, Quantity::Acceleration, stop);
+    if (!swept)
+        return false;
+    std::vector<std::span<const double>> values;
+    for (const Channel* const channel : columns.channels)
+        values.emplace_back(channel->values);
+    const auto lines = shakeReadings(values, swept->throttle->values, recording.rate, swept->speed);
+    if (!lines)
+        return tl::unexpected(lines.error());
+    auto kept = awayFromTones(setup, columns.axes, *lines);
+    if (!kept)
+        return tl::unexpected(kept.error());
+    record.read = lines->size();
+    record.lines = *std::move(kept);
+    const SpeedOverTime& speed = swept->speed;
+    double turns = 0, apart = 0;
+    for (std::size_t k = 0; k < speed.time.size(); ++k)
+        if (speed.speed[k] > 0) {
+            turns += 1;
+            apart += motorsApart(rotors, speed.time[k], speed.speed[k]);
+        }
+    const double all_s = speed.time.empty() ? 0.0 : speed.time.back() - speed.time.front();
+    record.seconds = all_s * turns / std::max<double>(1, static_cast<double>(speed.time.size()));
+    const bool areArmsKnown = isNumberMeasured(setup, "airframe.arm.youngs_modulus_gpa"),
+               areTubesKnown = isNumberMeasured(setup, "tube.youngs_modulus_mpa");
+    record.areModesMeasured = areArmsKnown && areTubesKnown;
+    record.options.arePhasesKnown = false;
+    record.options.modelSpread = std::hypot(kModelItself, areArmsKnown ? 0.0 : kUnmeasured,
+                                            areTubesKnown ? 0.0 : kUnmeasured);
+    record.options.moments =
+        std::max(1.0, kBeatsPerWidth * record.seconds * apart / std::max(turns, 1.0));
+    return true;
+}
+
 Phrase recordText(const ShakeRecord& record)
 {
     return phrase("airframe's vibration, %1 s", rounded(record.seconds, 2));
+}
+
+Warning modesNotMeasured()
+{
+    return {"shake-tones", phrase("The arms' and tubes' modes are not measured: hang test and "
+                                  "tap test first make this more certain.")};
 }
 
 Warning speedFromThrottle()
@@ -217,53 +246,72 @@ Warning speedFromThrottle()
 }  // namespace
 
 Result<ShakeRecord> shakeRecord(const Setup& setup, const Recording& recording,
-                                const AirframeSensor& sensor, std::optional<double> throttle,
+                                const AirframeColumns& columns, std::optional<double> throttle,
                                 const std::stop_token& stop)
 {
     if (throttle && !(*throttle >= 0 && *throttle <= 1))
         return fail(Errc::BadInput, phrase("A throttle is %1 %, must be from 0 to 100 %",
                                            rounded(kPercents * *throttle, 4)));
-    const auto columns = columnsOf(recording, sensor);
-    if (!columns)
-        return tl::unexpected(columns.error());
     const auto rotors = rotorsOf(setup, recording, throttle, stop);
     if (!rotors)
         return tl::unexpected(rotors.error());
     ShakeRecord record;
-    record.axes = columns->axes;
+    record.axes = columns.axes;
     record.isSpeedMeasured = rotors->track.has_value();
     record.fastest = throttle;
     if (const Channel* const column = throttleColumn(recording))
         record.fastest =
             std::clamp(*std::max_element(column->values.begin(), column->values.end()), 0.0, 1.0);
     if (rotors->track)
-        if (const auto taken =
-                takeMotorLines(record, setup, recording, *columns, *rotors, throttle);
+        if (const auto taken = takeMotorLines(record, setup, recording, columns, *rotors, throttle);
             !taken)
             return tl::unexpected(taken.error());
+    if (record.lines.empty() && isSwept(recording)) {
+        const auto taken = takeSweep(record, setup, recording, columns, *rotors, stop);
+        if (!taken)
+            return tl::unexpected(taken.error());
+        record.isSpeedMeasured = record.isSpeedMeasured || *taken;
+    }
     if (record.lines.empty())
-        if (const auto taken = takeBlocks(record, setup, recording, *columns, *rotors, throttle);
+        if (const auto taken = takeBlocks(record, setup, recording, columns, *rotors, throttle);
             !taken)
             return tl::unexpected(taken.error());
     return record;
 }
 
-Result<Correction> unbalanceOfRecording(const Setup& setup, const Recording& recording,
-                                        const AirframeSensor& sensor,
-                                        std::optional<double> throttle, const std::stop_token& stop)
+Result<Correction> unbalanceOfColumns(const Setup& setup, const Recording& recording,
+                                      const AirframeColumns& columns,
+                                      std::optional<double> throttle, const std::stop_token& stop)
 {
-    const auto record = shakeRecord(setup, recording, sensor, throttle, stop);
+    const auto record = shakeRecord(setup, recording, columns, throttle, stop);
     if (!record)
         return tl::unexpected(record.error());
     auto correction = unbalanceTest(setup, record->axes, record->lines, record->options);
     if (!correction)
         return correction;
     correction->measurement = recordText(*record);
+    if (!record->areModesMeasured)
+        correction->warnings.insert(correction->warnings.begin(), modesNotMeasured());
     if (!record->isSpeedMeasured)
         correction->warnings.push_back(speedFromThrottle());
     if (auto folds = aliasWarning(setup, recording.rate, record->fastest))
         correction->warnings.push_back(*std::move(folds));
+    if (2 * record->lines.size() < record->read)
+        correction->mark = {
+            Quality::Poor,
+            phrase("only %1 of %2 readings agree with the craft's modes: do the tap and pluck "
+                   "tests first",
+                   whole(record->lines.size()), whole(record->read))};
     return correction;
+}
+
+Result<Correction> unbalanceOfRecording(const Setup& setup, const Recording& recording,
+                                        const AirframeSensor& sensor,
+                                        std::optional<double> throttle, const std::stop_token& stop)
+{
+    return airframeColumns(recording, sensor).and_then([&](const AirframeColumns& columns) {
+        return unbalanceOfColumns(setup, recording, columns, throttle, stop);
+    });
 }
 
 }  // namespace stillbay

@@ -228,6 +228,25 @@ TEST(SpeedOfRecording, TakesThrottlesAsTheyWereHeld)
     EXPECT_NE(english(none.error().what).find("no throttle column"), std::string::npos);
 }
 
+// Oracle: the speed climbs by a rev/s each tenth of a second, so no stretch is steady; whatever is
+// given, that is what is said.
+TEST(SpeedOfRecording, SaysThatNoSpeedIsSteady)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    Recording recording{.rate = 50};
+    recording.channels = {{"rpm", Quantity::RotorSpeed, {}}};
+    for (int k = 0; k < 500; ++k)
+        recording.channels[0].values.push_back(20 + 0.2 * k);
+    const std::vector<HeldThrottle> one{{.throttle = 0.4, .voltage = {}}};
+    for (const std::vector<HeldThrottle>& held : {std::vector<HeldThrottle>{}, one}) {
+        const auto found = heldSpeeds(craft, recording, held);
+        ASSERT_FALSE(found);
+        EXPECT_EQ(found.error().code, Errc::BadInput);
+        EXPECT_TRUE(english(found.error().what).starts_with("The speed is never steady"))
+            << english(found.error().what);
+    }
+}
+
 // Oracle: definition, as above. A throttle that rises by 2 % a second is as good as steps.
 TEST(SpeedOfRecording, TakesAThrottleThatRisesSlowly)
 {

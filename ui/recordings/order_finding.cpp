@@ -4,9 +4,9 @@
 #include "core/assess/texts.h"
 #include "core/base/units.h"
 #include "core/calibrate/predicted_orders.h"
+#include "core/calibrate/shake_recording.h"
 #include "core/calibrate/sweep_readings.h"
 #include "core/craft/craft.h"
-#include "core/setup/sources.h"
 #include "ui/recordings/recording_words.h"
 #include "ui/recordings/sensed_axes.h"
 #include "ui/recordings/spectrogram_finding.h"
@@ -26,19 +26,8 @@ namespace {
 
 constexpr double kOrderStep = 0.01;           // of throttle, measured
 constexpr std::size_t kPredictedSteps = 160;  // over the throttles that were swept
-constexpr std::size_t kMostUnnamed = 3, kMostFollowed = 3, kMostMoments = 400;
-constexpr double kLeastSpeed = 17.0;  // [rev/s] that a window of half a second tells
+constexpr std::size_t kMostUnnamed = 3, kMostMoments = 400;
 constexpr double kAxisPercent = 100.0;
-constexpr double kSlowestOfPredicted = 0.5, kFastestOfPredicted = 1.35;
-constexpr double kModelSpread = 0.1, kUnmeasuredSpread = 0.25;  // of the computed shake
-
-const Channel* firstOf(const Recording& recording, Quantity quantity)
-{
-    for (const Channel& channel : recording.channels)
-        if (channel.quantity == quantity)
-            return &channel;
-    return nullptr;
-}
 
 // From the least to the greatest of the throttle.
 std::vector<double> throttlesOver(const Channel& throttle)
@@ -157,45 +146,6 @@ double predictedSpeed(const ExcitedAirframe& craft, double throttle)
     return rotorSpeed(craft.drive, std::clamp(throttle, 0.0, 1.0), craft.fullVoltage);
 }
 
-// Not far from where the throttle puts the rotors.
-RotorSpeedOptions optionsBy(const FindingQuestion& question, const Channel* throttle)
-{
-    RotorSpeedOptions options =
-        speedOptions(question, mainQuantity(*question.recording) == Quantity::Sound);
-    if (!throttle)
-        return options;
-    const ExcitedAirframe craft = makeExcitedAirframe(question.setup);
-    const auto [least, most] =
-        std::minmax_element(throttle->values.begin(), throttle->values.end());
-    const double fastest = kFastestOfPredicted * predictedSpeed(craft, *most);
-    if (fastest > 2.0 * options.slowest)
-        options.fastest = std::min(options.fastest, fastest);
-    options.slowest =
-        std::clamp(kSlowestOfPredicted * predictedSpeed(craft, *least),
-                   std::min(kLeastSpeed, 0.5 * options.fastest), 0.5 * options.fastest);
-    return options;
-}
-
-// Of the first channels of what the recording is about.
-std::vector<RotorSpeedTrack> tracksOf(const FindingQuestion& question,
-                                      const RotorSpeedOptions& options, const std::stop_token& stop)
-{
-    const Recording& recording = *question.recording;
-    const Quantity quantity = mainQuantity(recording);
-    std::vector<RotorSpeedTrack> tracks;
-    for (const Channel& channel : recording.channels)
-        if (channel.quantity == quantity && tracks.size() < kMostFollowed)
-            if (auto track = followRotorSpeed(channel.values, recording.rate, options, stop))
-                tracks.push_back(*std::move(track));
-    return tracks;
-}
-
-bool isMeasured(const Setup& setup, const char* key)
-{
-    const Source* const source = sourceOf(setup, key);
-    return source && source->from == Origin::Measured;
-}
-
 MeasuredShown speedChart(const FindingQuestion& question, const SweptSpeed& swept,
                          const std::vector<SteadySpeed>& readings)
 {
@@ -250,85 +200,36 @@ void addSpeeds(Finding& finding, const FindingQuestion& question, const SweptSpe
             << QObject::tr("The speeds correct nothing: %1.").arg(reasonText(correction.error()));
 }
 
-void addUnbalance(Finding& finding, const FindingQuestion& question, const SweptSpeed& swept,
-                  const std::vector<SensedAxis>& sensed)
+void addUnbalance(Finding& finding, const FindingQuestion& question,
+                  const std::vector<SensedAxis>& sensed, const std::stop_token& stop)
 {
-    std::vector<SensorAxis> axes;
-    std::vector<std::span<const double>> values;
+    AirframeColumns columns;
     for (const SensedAxis& axis : sensed) {
-        axes.push_back({axis.point.place, axis.point.axis});
-        values.emplace_back(axis.channel->values);
+        columns.axes.push_back({axis.point.place, axis.point.axis});
+        columns.channels.push_back(axis.channel);
     }
-    const bool isKnown = isMeasured(question.setup, "airframe.arm.youngs_modulus_gpa") &&
-                         isMeasured(question.setup, "tube.youngs_modulus_mpa");
-    const ShakeOptions options{.arePhasesKnown = false,
-                               .modelSpread = isKnown ? kModelSpread : kUnmeasuredSpread};
-    std::size_t read = 0, kept = 0;
-    const Result<Correction> correction =
-        shakeReadings(values, swept.throttle->values, question.recording->rate, swept.speed)
-            .and_then([&](const std::vector<ShakeLine>& lines) {
-                read = lines.size();
-                return awayFromTones(question.setup, axes, lines);
-            })
-            .and_then([&](const std::vector<ShakeLine>& lines) {
-                kept = lines.size();
-                return unbalanceTest(question.setup, axes, lines, options);
-            });
+    Result<Correction> correction =
+        unbalanceOfColumns(question.setup, *question.recording, columns, {}, stop);
     if (!correction) {
         finding.notes
             << QObject::tr("The unbalance cannot be told: %1.").arg(reasonText(correction.error()));
         return;
     }
+    if (!question.named.sensor_mm)
+        correction->mark = {Quality::Poor,
+                            phrase("where the sensor sat is not said: open How it is read")};
+    // Of the whole recording, which says it.
+    std::erase_if(correction->warnings,
+                  [](const Warning& warning) { return warning.code == "order-folds"; });
     finding.unbalance = Offer{
         QObject::tr("Unbalance: by how the airframe shakes once a turn, over the whole sweep."),
-        *correction};
-    if (!isKnown)
-        finding.unbalance->correction.warnings.insert(
-            finding.unbalance->correction.warnings.begin(),
-            {"shake-tones", phrase("The arms' and tubes' modes are not measured: hang test and "
-                                   "tap test first make this more certain.")});
-    if (2 * kept < read)
-        finding.unbalance->correction.mark = {
-            Quality::Poor,
-            phrase("only %1 of %2 readings agree with the craft's modes: do the tap and pluck "
-                   "tests first",
-                   whole(kept), whole(read))};
-    if (!question.named.sensor_mm)
-        finding.unbalance->correction.mark = {
-            Quality::Poor, phrase("where the sensor sat is not said: open How it is read")};
+        *std::move(correction)};
 }
 
 }  // namespace
 
-std::optional<SweptSpeed> sweptSpeed(const FindingQuestion& question, const std::stop_token& stop)
-{
-    const Recording& recording = *question.recording;
-    SweptSpeed swept;
-    swept.throttle = firstOf(recording, Quantity::Throttle);
-    if (const Channel* const column = firstOf(recording, Quantity::RotorSpeed)) {
-        swept.speed = swept.heard = speedOf(column->values, recording.rate);
-        return swept;
-    }
-    const std::vector<RotorSpeedTrack> tracks =
-        tracksOf(question, optionsBy(question, swept.throttle), stop);
-    if (tracks.empty())
-        return {};
-    if (!swept.throttle) {
-        swept.speed = swept.heard = speedOf(tracks.front());
-        return swept;
-    }
-    const ExcitedAirframe craft = makeExcitedAirframe(question.setup);
-    std::optional<HeardSpeed> heard =
-        heardSpeed(tracks, swept.throttle->values, recording.rate,
-                   [&](double throttle) { return predictedSpeed(craft, throttle); });
-    if (!heard)
-        return {};
-    swept.speed = std::move(heard->followed);
-    swept.heard = std::move(heard->heard);
-    return swept;
-}
-
-void addOrders(Finding& finding, const FindingQuestion& question, const SweptSpeed& swept)
+void addOrders(Finding& finding, const FindingQuestion& question, const SweptSpeed& swept,
+               const std::stop_token& stop)
 {
     const SensorSeat seat = seatOf(question.named);
     const std::vector<SensedAxis> axes =
@@ -347,7 +248,7 @@ void addOrders(Finding& finding, const FindingQuestion& question, const SweptSpe
                               : QObject::tr("Where the sensor sat is not said: the orders are "
                                             "predicted for the middle of the centre plate."));
     if (seat == SensorSeat::Airframe && !axes.empty())
-        addUnbalance(finding, question, swept, axes);
+        addUnbalance(finding, question, axes, stop);
 }
 
 std::vector<MeasuredCurve> ordersOverTime(const FindingQuestion& question, const SweptSpeed& swept)

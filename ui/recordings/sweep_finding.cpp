@@ -251,14 +251,17 @@ Result<Finding> sweepFinding(const FindingQuestion& question, const std::stop_to
     // What this recorder knows of the throttle, else what the other of the same sweep does.
     const bool isOwn = hasThrottle(*question.recording) || !hasThrottle(*asked.recording);
     const FindingQuestion& turning = isOwn ? question : asked;
-    const std::optional<SweptSpeed> swept = sweptSpeed(turning, stop);
+    const std::optional<SweptSpeed> swept =
+        sweptSpeed(turning.setup, *turning.recording, mainQuantity(*turning.recording), stop);
     if (!swept)
-        finding.notes << QObject::tr("No channel is heard to turn as the throttle says.");
+        finding.notes << (hasThrottle(*turning.recording)
+                              ? QObject::tr("No channel is heard to turn as the throttle says.")
+                              : QObject::tr("No channel is heard to turn."));
     else if (!swept->throttle)
         finding.notes << QObject::tr(
             "A column with the throttle would give the orders and the speed over it.");
     else
-        addOrders(finding, turning, *swept);
+        addOrders(finding, turning, *swept, stop);
     if (transferred) {  // of the bay it says most
         if (finding.sentence.isEmpty())
             finding.sentence = transferred->summary;
