@@ -2,7 +2,6 @@
 #include "ui/recordings/film_desk.h"
 
 #include "ui/recordings/film_page.h"
-#include "ui/recordings/measured_craft.h"
 #include "ui/recordings/reading_strip.h"
 #include "ui/recordings/recording_words.h"
 #include "ui/recordings/result_part.h"
@@ -86,7 +85,7 @@ void FilmDesk::keep(const FilmKey& key, const FilmAnswer& answer)
     m_kept.push_back({key, answer});
 }
 
-void FilmDesk::show(std::size_t place, const FilmCraft& craft)
+void FilmDesk::show(std::size_t place, const PredictedCraft& craft)
 {
     m_chosen = craft.setup.recordings.at(place);
     m_place = place;

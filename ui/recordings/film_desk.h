@@ -1,16 +1,15 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "core/assess/assessment.h"
 #include "ui/document/background.h"
 #include "ui/recordings/film_finding.h"
 #include "ui/recordings/film_read.h"
+#include "ui/recordings/measured_craft.h"
 
 #include <QObject>
 
 #include <cstddef>
 #include <map>
-#include <memory>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -18,13 +17,6 @@
 namespace stillbay::ui {
 
 class FilmPage;
-
-/// What a film is laid over.
-struct FilmCraft {
-    Setup setup;
-    std::shared_ptr<const Assessment> prediction;  ///< null: there is none, or it is on the way
-    bool isCurrent = false;                        ///< the prediction is of the setup
-};
 
 /// Reads the chosen film, then the craft's others one after the other, and finds what they say.
 /// What was read is kept while this lives, for a dozen films.
@@ -36,7 +28,7 @@ public:
     /// The film that is shown, as its craft is now.
     ///
     /// @param place  of the film among the craft's recordings
-    void show(std::size_t place, const FilmCraft& craft);
+    void show(std::size_t place, const PredictedCraft& craft);
     void leave();  ///< no film is shown; what was read of them stays
     bool isBusy() const { return m_read.isDue() || m_find.isDue(); }
 
@@ -82,7 +74,7 @@ private:
     std::optional<NamedRecording> m_chosen;
     std::size_t m_place = 0;         // of it among the craft's recordings
     std::optional<FilmKey> m_shown;  // on the page
-    FilmCraft m_craft;
+    PredictedCraft m_craft;
     std::vector<Kept> m_kept;              // the one that was read last is last
     std::map<QString, double> m_length_s;  // of whole films, by path
     std::vector<FilmKey> m_stopped;        // by the builder

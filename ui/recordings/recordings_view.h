@@ -2,11 +2,11 @@
 #pragma once
 
 #include "core/assess/assessment.h"
+#include "core/calibrate/correction.h"
 #include "ui/charts/filmed_mark.h"
-#include "ui/document/background.h"
 #include "ui/document/document.h"
 #include "ui/recordings/film_read.h"
-#include "ui/recordings/finding.h"
+#include "ui/recordings/measured_craft.h"
 #include "ui/recordings/reading.h"
 #include "ui/widgets/result_view.h"
 
@@ -17,17 +17,19 @@
 #include <memory>
 #include <optional>
 
-class QPushButton;
 class QStackedWidget;
 
 namespace stillbay::ui {
 
 class CorrectionPane;
+class EmptyPage;
 class FilmDesk;
 class FilmPage;
 class FlightNotesPane;
 class HangPane;
 class MessageBar;
+class RecordingDesk;
+class RecordingEdits;
 class RecordingList;
 class RecordingPage;
 class SaidPane;
@@ -42,9 +44,7 @@ public:
     void setResult(const Setup& setup, const Result<Assessment>& assessment) override;
     void setStale(bool stale) override;
 
-    /// nameFiles(), and chooses the last of them.
-    ///
-    /// @param describe  of each that is new; empty: nothing more is known of it than its name
+    /// RecordingEdits::add()
     void addFiles(const QStringList& paths,
                   const std::function<void(NamedRecording&)>& describe = {});
     RecordingList& list() { return *m_list; }
@@ -67,65 +67,42 @@ protected:
     void showEvent(QShowEvent* event) override;
 
 private:
-    /// What the finding depends on.
-    struct FindKey {
-        ReadKey read;
-        NamedRecording named;
-        std::optional<NamedRecording> partner;
-        Setup craft;
-        bool isPredicted = false;
-        std::vector<std::optional<std::size_t>> matching;
-        bool operator==(const FindKey&) const = default;
-    };
-
     QWidget* makeCentre();
-    QWidget* makeEmpty();
-    const NamedRecording* shownRecording() const;
-    std::optional<NamedRecording> partnerOf(const NamedRecording& sweep) const;
+    void connectRecordings();
+    void connectFilms();
+    template <class Desk>
+    void connectDesk(Desk* desk);
+    void connectSaid();
+    PredictedCraft craft() const;
     void takeSamples();
-    void askForFiles();
-    void find(const QString& file);
-    void change(const QString& text, const std::function<void(NamedRecording&)>& how);
     void refresh();
     void showChosen();
     void showRecording(const NamedRecording& named);
-    void showOther(const ReadKey& key);
     void showFilm(const NamedRecording& named);
     void tellMarks();
     void tellMissing(const QString& path);
     void tellUnreadable(const QString& path, const Error& error);
-    void showHang();
-    void showNotes();
-    void read(const NamedRecording& named, const ReadKey& key);
-    void readArrived(const Result<ReadAnswer>& answer);
-    void ask();
-    void findingArrived(const Result<Finding>& finding);
     void take(const Correction& correction);
 
     Document& m_document;
     MessageBar* m_messages;
     RecordingList* m_list;
     QStackedWidget* m_centre;
-    QPushButton* m_samples;
-    QWidget* m_empty;
+    EmptyPage* m_empty;
     RecordingPage* m_page;
+    RecordingDesk* m_desk;
     FilmPage* m_film;
     FilmDesk* m_films;
+    RecordingEdits* m_edits;
     HangPane* m_hang;
     FlightNotesPane* m_notes;
     SaidPane* m_said;
-    std::vector<std::optional<std::size_t>> m_matching;  // by hand …
-    NamedRecording m_matched;                            // … of this
     std::shared_ptr<const Assessment> m_prediction;
-    std::optional<Setup> m_predicted;              // what it belongs to
-    std::optional<ReadKey> m_stopped;              // the builder has stopped this reading
-    std::optional<ReadKey> m_shown;                // on the page
-    std::optional<FilmKey> m_shownFilm;            // on the films' page
-    std::vector<FilmedMark> m_marks;               // of films …
-    Setup m_marksCraft;                            // … of this craft
-    std::shared_ptr<const Recording> m_recording;  // of m_shown
-    Background<ReadKey, ReadAnswer> m_read;        // last: they are gone before what they
-    Background<FindKey, Finding> m_find;           // report to
+    std::optional<Setup> m_predicted;    // what it belongs to
+    std::optional<ReadKey> m_shown;      // on the page of recordings
+    std::optional<FilmKey> m_shownFilm;  // on that of films
+    std::vector<FilmedMark> m_marks;     // of films …
+    Setup m_marksCraft;                  // … of this craft
 };
 
 }  // namespace stillbay::ui
