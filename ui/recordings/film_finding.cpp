@@ -174,9 +174,9 @@ Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_to
             return tl::unexpected(stoppedOnRequest());
         if (one) {
             take(other, *one);
-            if (const auto& readout = one->shown.ofReadout)
-                ofOthers << QObject::tr("%1: %2.").arg(recordingName(other.named),
-                                                       displayText(readout->text));
+            if (one->shown.ofReadout)  // the first warning of its own says so
+                ofOthers << QObject::tr("%1: %2.").arg(
+                    recordingName(other.named), displayText(one->own.film.warnings.front().text));
         } else {
             ofOthers << QObject::tr("%1 says nothing: %2.")
                             .arg(recordingName(other.named), reasonText(one.error()));
@@ -197,7 +197,8 @@ Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_to
         finding.mark = film.match->mark;
     const ClipShifts& clip = question.chosen.film->clip();
     if (said->shown.ofReadout)
-        finding.notes << capitalised(displayText(said->shown.ofReadout->text));
+        finding.notes << QObject::tr("%1.").arg(
+            capitalised(displayText(said->shown.ofReadout->text)));
     addNotes(finding, film, clip, said->mark);
     if (auto readout = readoutCorrection(question.setup, said->shown))
         finding.readout =

@@ -10,6 +10,8 @@
 #include <functional>
 #include <optional>
 
+class QWidget;
+
 namespace stillbay::ui {
 
 class FilmPage;
