@@ -181,8 +181,9 @@ public:
             const double tau = grid.row[r] * readout;
             Complex term = std::polar(1.0, -kTwoPi * middle_hz * tau);
             for (int j = 0; j < kTaylorTerms; ++j) {
-                terms[r][2 * j] = term.real();
-                terms[r][2 * j + 1] = term.imag();
+                const auto place = static_cast<std::size_t>(2 * j);
+                terms[r][place] = term.real();
+                terms[r][place + 1] = term.imag();
                 term *= Complex(0, -kTwoPi * half_hz * tau / (j + 1));
             }
         }
