@@ -12,6 +12,9 @@
 namespace stillbay {
 namespace {
 
+constexpr double kStanding = 1e-3;   // [rev/s]; slower than that nothing turns
+constexpr double kNoVoltage = 1e-3;  // [V]
+
 /// A reading with its speed and shaft power.
 struct Row {
     std::size_t line = 1;
@@ -48,7 +51,7 @@ std::optional<double> backEmf(const ThrustReading& reading, const DriveModel& dr
     if (duty <= 0)
         return std::nullopt;
     const double emf = duty * *reading.voltage - drive.motorResistance * *amperes / duty;
-    return emf > 0 ? std::optional(emf) : std::nullopt;
+    return emf > kNoVoltage ? std::optional(emf) : std::nullopt;
 }
 
 std::optional<double> speedOf(const ThrustReading& reading, SpeedSource source,
@@ -71,7 +74,7 @@ std::optional<double> speedOf(const ThrustReading& reading, SpeedSource source,
             }
             break;
     }
-    return speed && *speed > 0 ? speed : std::nullopt;
+    return speed && *speed > kStanding ? speed : std::nullopt;
 }
 
 std::optional<double> shaftPower(const ThrustReading& reading, PowerSource source, double speed,
@@ -168,7 +171,7 @@ Points kvPoints(std::span<const ThrustReading> readings, const DriveModel& drive
     Points points;
     for (const ThrustReading& reading : readings) {
         const std::optional<double> emf = backEmf(reading, drive);
-        if (!emf || !reading.speed || *reading.speed <= 0)
+        if (!emf || !reading.speed || *reading.speed <= kStanding)
             continue;
         points.line.push_back(reading.line);
         points.speed.push_back(*reading.speed);

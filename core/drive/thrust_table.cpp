@@ -17,6 +17,8 @@ namespace {
 constexpr double kPound = 0.45359237 * kGravity;  // [N] of force, exact
 constexpr double kPulse = 1e-3;  // of the throttle for a microsecond of pulse: common practice
 
+constexpr double kMostOnAStand = 1e6;  // in SI, of anything; its powers are finite
+
 constexpr ColumnUnit kNoUnits[] = {{""}};
 constexpr ColumnUnit kThrottleUnits[] = {
     {"%", 1 / kPercent}, {"0 … 1", 1.0}, {"µs", kPulse, 1000.0}};
@@ -252,6 +254,8 @@ Phrase impossible(ThrustColumn column, double value, const std::string& text)
         return phrase("“%1” is no throttle from none to full", text);
     if ((column == ThrustColumn::Speed || column == ThrustColumn::Voltage) && value < 0)
         return phrase("“%1” is below zero", text);
+    if (std::abs(value) > kMostOnAStand)
+        return phrase("“%1” is more than any stand measures", text);
     return {};
 }
 

@@ -270,5 +270,21 @@ TEST(ThrustFit, WhatATableCannotTellIsSaid)
     EXPECT_EQ(fault(still), "");
 }
 
+// Oracle: definition. Powers of such a speed are no numbers above zero any more.
+TEST(ThrustFit, ASpeedThatIsNoneTellsNothing)
+{
+    std::vector<ThrustReading> rows = wholeTable(skewDrive());
+    const ThrustStand stand{skewDrive(), {}};
+    const auto without = fitThrust(std::span(rows).subspan(1), stand);
+    rows[0].speed = 1e-320;
+    const auto fit = fitThrust(rows, stand);
+    ASSERT_TRUE(fit && without);
+    EXPECT_EQ(fit->thrust->fit.slope, without->thrust->fit.slope);
+    EXPECT_EQ(fit->kv->fit.slope, without->kv->fit.slope);
+    for (ThrustReading& row : rows)
+        row.speed = 1e-320;
+    EXPECT_EQ(fitThrust(rows, stand)->speeds, SpeedSource::MotorCurrent);
+}
+
 }  // namespace
 }  // namespace stillbay

@@ -155,5 +155,17 @@ TEST(ThrustTable, BadCellsAreTold)
     EXPECT_FALSE(readings.rows[3].speed);
 }
 
+// They are numbers, but their powers are none.
+TEST(ThrustTable, NumbersBeyondAnyStandAreTold)
+{
+    const TextTable table = tableOf("RPM,Thrust (kg)\n3000,1e308\n1e300,0.2\n4000,-2e7\n");
+    const ThrustReadings readings = readThrust(table, guessColumns(table));
+    ASSERT_EQ(readings.bad.size(), 3u);
+    EXPECT_EQ(english(readings.bad[0].why), "“1e308” is more than any stand measures");
+    EXPECT_FALSE(readings.rows[0].thrust);
+    EXPECT_FALSE(readings.rows[1].speed);
+    EXPECT_FALSE(readings.rows[2].thrust);
+}
+
 }  // namespace
 }  // namespace stillbay
