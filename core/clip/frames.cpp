@@ -2,7 +2,6 @@
 #include "core/clip/frames.h"
 
 #include <algorithm>
-#include <charconv>
 #include <chrono>
 #include <cmath>
 #include <string>
@@ -21,13 +20,6 @@ tl::unexpected<Error> broken(Phrase what)
     return fail(Errc::BadInput, std::move(what));
 }
 
-tl::unexpected<Error> notUnderstood()
-{
-    return broken(
-        phrase("what ffmpeg says of the frames is not understood: its version is too old or "
-               "too new"));
-}
-
 tl::unexpected<Error> cannotDecode(std::size_t decoded, const std::string& words)
 {
     if (decoded == 0)
@@ -41,12 +33,6 @@ tl::unexpected<Error> cannotDecode(std::size_t decoded, const std::string& words
 tl::unexpected<Error> showsTooMany()
 {
     return broken(phrase("ffmpeg shows far more frames than the film lists, and was ended"));
-}
-
-tl::unexpected<Error> sizeChanges()
-{
-    return broken(
-        phrase("the size of the frames changes within the film: name a part where it stays"));
 }
 
 tl::unexpected<Error> nothingMoves()
@@ -64,62 +50,6 @@ Warning missingWarning(std::size_t decoded, std::size_t listed)
 {
     return {"film_frames_missing",
             phrase("only %1 of %2 frames could be decoded", whole(decoded), whole(listed))};
-}
-
-// What stands behind "name" up to the next blank, blanks in front left out.
-std::string_view behind(std::string_view line, std::string_view name)
-{
-    const std::size_t at = line.find(name);
-    if (at == std::string_view::npos)
-        return {};
-    line.remove_prefix(at + name.size());
-    line.remove_prefix(std::min(line.find_first_not_of(' '), line.size()));
-    return line.substr(0, line.find(' '));
-}
-
-std::optional<std::int64_t> wholeIn(std::string_view text)
-{
-    std::int64_t value = 0;
-    const auto [end, code] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (code != std::errc() || end != text.data() + text.size())
-        return {};
-    return value;
-}
-
-// Two whole numbers with a letter between them: "1920x1080", "1/15360,".
-std::optional<std::pair<std::int64_t, std::int64_t>> pairIn(std::string_view text, char between)
-{
-    if (text.ends_with(','))
-        text.remove_suffix(1);
-    const std::size_t at = text.find(between);
-    if (at == std::string_view::npos)
-        return {};
-    const auto first = wholeIn(text.substr(0, at)), second = wholeIn(text.substr(at + 1));
-    if (!first || !second)
-        return {};
-    return std::pair(*first, *second);
-}
-
-// How many bits a grey format has; 0: it is none.
-unsigned greyBits(std::string_view format)
-{
-    if (format == "gray")
-        return 8;
-    for (const unsigned bits : {9U, 10U, 12U, 14U, 16U})
-        if (format == "gray" + std::to_string(bits) + "le")
-            return bits;
-    return 0;
-}
-
-constexpr std::string_view kSpeaker = "[Parsed_showinfo_";
-
-LineUse ofFrames(std::string_view line)
-{
-    if (!line.starts_with(kSpeaker))
-        return errorsOnly(line);
-    const bool isFrame = line.find(" n:") != std::string_view::npos;
-    const bool isTickSize = line.find("config in time_base:") != std::string_view::npos;
-    return isFrame || isTickSize ? LineUse::Take : LineUse::Ignore;
 }
 
 std::vector<std::string> decoderArguments(const std::filesystem::path& file, const ClipFacts& facts,
@@ -142,11 +72,6 @@ std::vector<std::string> decoderArguments(const std::filesystem::path& file, con
 }
 
 }  // namespace
-
-struct FrameStream::Picture {
-    std::int64_t tick = 0;
-    unsigned bits = 8;
-};
 
 FrameStream::FrameStream(const ClipFacts& facts, const ClipOptions& options,
                          std::filesystem::path file, ChildProcess decoder, std::stop_token stop,
@@ -180,37 +105,27 @@ Result<FrameStream> FrameStream::open(const std::filesystem::path& file, const C
 }
 
 // What ffmpeg says of a frame comes before its pixels; none where the film has ended.
-Result<std::optional<FrameStream::Picture>> FrameStream::nextPicture(const Patience& patience)
+Result<std::optional<ShownPicture>> FrameStream::nextPicture(const Patience& patience)
 {
     for (;;) {
         const auto line = m_decoder.nextLine(patience);
         if (!line)
             return tl::unexpected(line.error());
         if (!*line)
-            return std::optional<Picture>();
-        if (const auto ratio = pairIn(behind(**line, "config in time_base:"), '/')) {
-            m_tick_s = static_cast<double>(ratio->first) / static_cast<double>(ratio->second);
+            return std::optional<ShownPicture>();
+        if (const auto tick_s = tickInLine(**line)) {
+            m_tick_s = *tick_s;
             continue;
         }
-        const auto size = pairIn(behind(**line, " s:"), 'x');
-        Picture picture;
-        picture.bits = greyBits(behind(**line, " fmt:"));
-        if (!size || picture.bits == 0)
-            return notUnderstood();
-        if (size->first != m_facts.width || size->second != m_facts.height)
-            return sizeChanges();
-        const std::string_view interlaced = behind(**line, " i:");
-        if (interlaced == "T" || interlaced == "B")
-            return tl::unexpected(interlacedFilm());
-        const auto tick = wholeIn(behind(**line, " pts:"));
-        if (!tick)
-            return tl::unexpected(filmWithoutTimes());
-        picture.tick = *tick;
-        return std::optional(picture);
+        const auto picture = pictureInLine(**line, m_facts);
+        if (!picture)
+            return tl::unexpected(picture.error());
+        return std::optional(*picture);
     }
 }
 
-tl::expected<void, Error> FrameStream::readLuma(const Picture& picture, const Patience& patience)
+tl::expected<void, Error> FrameStream::readLuma(const ShownPicture& picture,
+                                                const Patience& patience)
 {
     const std::size_t pixels = m_luma.size();
     const bool isWide = picture.bits > 8;
@@ -283,7 +198,7 @@ Result<FrameStream::Taken> FrameStream::takeNext(const Patience& patience)
         if (!more)
             return tl::unexpected(more.error());
         if (*more > 0)
-            return notUnderstood();
+            return tl::unexpected(framesNotUnderstood());
         if (const auto ended = endOfFilm(patience); !ended)
             return tl::unexpected(ended.error());
         return Taken::PartEnds;

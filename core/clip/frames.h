@@ -5,6 +5,7 @@
 #include "core/base/result.h"
 #include "core/clip/child_process.h"
 #include "core/clip/frame.h"
+#include "core/clip/frame_line.h"
 #include "core/clip/probe.h"
 
 #include <cstddef>
@@ -54,9 +55,8 @@ private:
 
     enum class Taken { Shown, Dropped, PartEnds };
 
-    struct Picture;  // what ffmpeg says of one
-    Result<std::optional<Picture>> nextPicture(const Patience& patience);
-    tl::expected<void, Error> readLuma(const Picture& picture, const Patience& patience);
+    Result<std::optional<ShownPicture>> nextPicture(const Patience& patience);
+    tl::expected<void, Error> readLuma(const ShownPicture& picture, const Patience& patience);
     Taken take(double time_s);
     Result<Taken> takeNext(const Patience& patience);
     tl::expected<void, Error> endOfFilm(const Patience& patience);
