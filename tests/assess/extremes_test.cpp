@@ -3,15 +3,12 @@
 #include "app/commands/command.h"
 #include "app/commands/report_json.h"
 #include "core/assess/assess.h"
-#include "core/setup/fields.h"
 #include "core/setup/validate.h"
 #include "tests/setup/random_setup.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
-#include <algorithm>
-#include <cmath>
 #include <random>
 
 namespace stillbay {
@@ -42,45 +39,6 @@ RC_GTEST_PROP(Extremes, AnyValidSetupIsAnsweredOrRefused, ())
     RC_ASSERT(!::testing::Test::HasFailure());
 }
 
-// Multiplies every number of a struct by a factor of its own, up to `spread` either way.
-template <class Owner>
-void jitter(Owner& owner, std::mt19937& rng, double spread)
-{
-    std::uniform_real_distribution<double> exponent(-std::log(spread), std::log(spread));
-    for (const Field<Owner>& field : fieldsOf<Owner>()) {
-        const auto moved = [&](double value) {
-            return std::clamp(value * std::exp(exponent(rng)), field.min, field.max);
-        };
-        if (const auto* number = std::get_if<double Owner::*>(&field.member))
-            owner.*(*number) = moved(owner.*(*number));
-        if (const auto* triple = std::get_if<Triple Owner::*>(&field.member))
-            for (double& entry : owner.*(*triple))
-                entry = moved(entry);
-    }
-}
-
-stillbay::Setup jittered(stillbay::Setup setup, std::mt19937& rng, double spread)
-{
-    for (Part& part : setup.airframe.parts)
-        jitter(part, rng, spread);
-    for (Part& part : setup.bay.parts)
-        jitter(part, rng, spread);
-    for (Arm& arm : setup.airframe.arms)
-        jitter(arm, rng, spread);
-    for (MountPoint& point : setup.mounts.points)
-        jitter(point, rng, spread);
-    jitter(setup.airframe.arm, rng, spread);
-    jitter(setup.drive, rng, spread);
-    jitter(setup.drive.motor, rng, spread);
-    jitter(setup.drive.propeller, rng, spread);
-    jitter(setup.camera, rng, spread);
-    jitter(setup.tube, rng, spread);
-    jitter(setup.mounts, rng, spread);
-    if (setup.mounts.stretch)
-        setup.mounts.stretch = std::uniform_real_distribution<double>(0.9, 2.0)(rng);
-    return setup;
-}
-
 // Craft near the samples, so that most are computed to the end. Both outcomes must occur often.
 TEST(Extremes, DistortedSamplesAreAnsweredOrRefused)
 {
@@ -90,7 +48,7 @@ TEST(Extremes, DistortedSamplesAreAnsweredOrRefused)
         const auto sample = loadSetup(std::string(STILLBAY_SAMPLES_DIR) + name);
         ASSERT_TRUE(sample) << name << ": " << english(sample.error().what);
         for (int i = 0; i < 150; ++i) {
-            const stillbay::Setup setup = jittered(sample->setup, rng, i % 2 ? 1.3 : 3.0);
+            const stillbay::Setup setup = test::distorted(sample->setup, rng, i % 2 ? 1.3 : 3.0);
             if (!validate(setup))
                 continue;
             ++(finiteOrError(setup) == Outcome::Answer ? answers : others);

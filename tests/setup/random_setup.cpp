@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "tests/setup/random_setup.h"
 
+#include "core/setup/fields.h"
 #include "core/setup/members.h"
 #include "core/setup/mount_layout.h"
 
@@ -277,12 +278,56 @@ public:
     }
 };
 
+template <class Owner>
+void distort(Owner& owner, std::mt19937& random, double spread)
+{
+    std::uniform_real_distribution<double> exponent(-std::log(spread), std::log(spread));
+    for (const Field<Owner>& field : fieldsOf<Owner>()) {
+        const auto moved = [&](double value) {
+            return std::clamp(value * std::exp(exponent(random)), field.min, field.max);
+        };
+        if (const auto* number = std::get_if<double Owner::*>(&field.member))
+            owner.*(*number) = moved(owner.*(*number));
+        if (const auto* triple = std::get_if<Triple Owner::*>(&field.member))
+            for (double& entry : owner.*(*triple))
+                entry = moved(entry);
+    }
+}
+
 }  // namespace
 
 Setup drawSetup()
 {
     Setup setup;
     Stock().draw(setup);
+    return setup;
+}
+
+Setup drawSetup(std::uint64_t seed)
+{
+    const auto setups = rc::gen::exec([] { return drawSetup(); });
+    return setups(rc::Random(seed), rc::kNominalSize).value();
+}
+
+Setup distorted(Setup setup, std::mt19937& random, double spread)
+{
+    for (Part& part : setup.airframe.parts)
+        distort(part, random, spread);
+    for (Part& part : setup.bay.parts)
+        distort(part, random, spread);
+    for (Arm& arm : setup.airframe.arms)
+        distort(arm, random, spread);
+    for (MountPoint& point : setup.mounts.points)
+        distort(point, random, spread);
+    distort(setup.airframe.arm, random, spread);
+    distort(setup.drive, random, spread);
+    distort(setup.drive.motor, random, spread);
+    distort(setup.drive.propeller, random, spread);
+    distort(setup.camera, random, spread);
+    distort(setup.tube, random, spread);
+    distort(setup.mounts, random, spread);
+    if (setup.mounts.stretch)
+        setup.mounts.stretch = std::uniform_real_distribution<double>(0.9, 2.0)(random);
     return setup;
 }
 
