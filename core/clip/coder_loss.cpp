@@ -13,14 +13,15 @@ namespace {
 constexpr double kBlock_px = 16.0;  // what coders move as one, at most
 
 // The law's own numbers, by films of known motion.
-constexpr double kLoss = 0.0636;   // at one bit a pixel and blocks that disagree by a whole step
+constexpr double kLoss = 0.0572;   // at one bit a pixel and blocks that disagree by a whole step
 constexpr double kByBits = 0.418;  // powers of both
 constexpr double kByBlocks = 0.853;
 constexpr double kAlways = 0.077;  // of what is lost at half the frame rate, at no beat at all
 constexpr double kByTurns = 11.1;  // of a line that turns once within a block
+constexpr double kWithin = 0.16;   // of the square of a motion that is the same in every frame
 
-constexpr double kUsualPattern = 0.6;  // of a line that beats at a quarter of the rate
-constexpr double kMostAtFloor = 0.1;   // of loss, of such a line of three floors
+constexpr double kUsualBeat = 0.5;     // sin² of half the turn between frames, on average
+constexpr double kMostAtFloor = 0.07;  // of loss, of a line of three floors with that
 constexpr double kLeastStep_px = 1e-3;
 
 double motion2(const FilmLine& line, const CodedFilm& film)
@@ -58,7 +59,7 @@ double stepOf(std::span<const FilmLine> lines, const CodedFilm& film)
 {
     double square = 0.0;
     for (const FilmLine& line : lines)
-        square += motion2(line, film) * step2(line.frequency_hz, film.rate_hz);
+        square += motion2(line, film) * (kWithin + step2(line.frequency_hz, film.rate_hz));
     return std::sqrt(square);
 }
 
@@ -86,11 +87,11 @@ void putRight(std::vector<FilmLine>& lines, const CodedFilm& film)
 double codedFloor(const CodedFilm& film, double step_px)
 {
     // Where the loss of the usual line has come down to what a line of three floors may have.
-    const double enough_px =
-        film.blocks_px *
-        std::pow(lossAt(film, film.blocks_px) * kUsualPattern / kMostAtFloor, 1 / kByBlocks);
-    // Such a line steps by √2 of itself.
-    return std::sqrt(std::max(0.0, enough_px * enough_px - step_px * step_px) / 2) / 3;
+    const double enough_px = film.blocks_px * std::pow(lossAt(film, film.blocks_px) *
+                                                           (kAlways + kUsualBeat) / kMostAtFloor,
+                                                       1 / kByBlocks);
+    const double missing2 = std::max(0.0, enough_px * enough_px - step_px * step_px);
+    return std::sqrt(missing2 / (kWithin + 4 * kUsualBeat)) / 3;
 }
 
 }  // namespace stillbay

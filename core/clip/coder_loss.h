@@ -24,7 +24,8 @@ struct CodedFilm {
 /// too; vibration does not.
 double blocksDisagree(const RowShifts& shifts);
 
-/// By how much lines move the picture from one frame to the next [px rms].
+/// By how much lines move the picture from one frame to the next [px rms]; of what does the same in
+/// every frame two fifths count, since its rows are not where the scene's are.
 double stepOf(std::span<const FilmLine> lines, const CodedFilm& film);
 
 /// How many times too small a line reads, as a natural logarithm: 0 is nothing lost.
@@ -35,8 +36,7 @@ double stepOf(std::span<const FilmLine> lines, const CodedFilm& film);
 /// against what the picture moves from frame to frame: what moves more has to be coded.
 ///
 /// @param step_px  stepOf() all lines
-/// @source own fit to films of known motion, by five coders (docs/figures.md): a line read and put
-///         right by this is off by 0.1 of itself rms, where the loss is below kMostPutRight
+/// @source own fit to films of known motion, by five coders (docs/figures.md)
 double lossOf(const CodedFilm& film, double step_px, double f_hz);
 
 /// A loss is put right up to this; above, what a line reads says little.
