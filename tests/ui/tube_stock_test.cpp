@@ -54,6 +54,16 @@ TEST_F(Stock, WhatCannotBeReadIsPutAsideAndTheRestIsUsed)
     }
 }
 
+// An unquoted comma in the file of settings makes a list of what stands there.
+TEST_F(Stock, WhatIsNoTextIsPutAsideAsItWas)
+{
+    const QStringList list{QStringLiteral("[{\"bore_mm\":6"), QStringLiteral("x")};
+    QSettings().setValue(kKey, list);
+    const TubeStock stock = readTubeStock(first);
+    EXPECT_TRUE(stock.tubes.empty());
+    EXPECT_EQ(QSettings().value(stock.damagedKey).toStringList(), list);
+}
+
 TEST_F(Stock, RefusesWhatIsNoTubeAndWhatIsThereAlready)
 {
     StockModel model;

@@ -64,23 +64,24 @@ TubeStock readTubeStock(const StockTube& first)
     QSettings settings;
     if (!settings.contains(kKey))
         return {{{first, true}}, {}};
-    const QByteArray text = settings.value(kKey).toString().toUtf8();
+    const QVariant kept = settings.value(kKey);
+    const QByteArray text = kept.toString().toUtf8();
     const QJsonDocument document = QJsonDocument::fromJson(text);
     TubeStock stock;
     bool isWhole = document.isArray();
     const QJsonArray list = document.array();
     for (const auto& entry : list) {
-        const auto kept = readTube(entry.toObject());
+        const auto tube = readTube(entry.toObject());
         const bool isNew =
-            kept && std::none_of(stock.tubes.begin(), stock.tubes.end(),
-                                 [&](const KeptTube& other) { return other.tube == kept->tube; });
-        isWhole = isWhole && kept;
+            tube && std::none_of(stock.tubes.begin(), stock.tubes.end(),
+                                 [&](const KeptTube& other) { return other.tube == tube->tube; });
+        isWhole = isWhole && tube;
         if (isNew)
-            stock.tubes.push_back(*kept);
+            stock.tubes.push_back(*tube);
     }
     if (!isWhole) {
         stock.damagedKey = kDamagedKey;
-        settings.setValue(kDamagedKey, QString::fromUtf8(text));
+        settings.setValue(kDamagedKey, kept);  // as it was, be it no text
         writeTubeStock(stock.tubes);
     }
     return stock;
