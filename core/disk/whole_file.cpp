@@ -43,6 +43,27 @@ fs::path endOfLinks(fs::path path)
     return path;
 }
 
+// A call that a signal interrupted is made again.
+template <class Call>
+auto uninterrupted(const Call& call)
+{
+    auto result = call();
+    while (result < 0 && errno == EINTR)
+        result = call();
+    return result;
+}
+
+int openFile(const fs::path& path, int flags, mode_t mode = 0)
+{
+    return uninterrupted([&] { return ::open(path.c_str(), flags | O_CLOEXEC, mode); });
+}
+
+int renameFile(const fs::path& from, const fs::path& to, unsigned flags = 0)
+{
+    return uninterrupted(
+        [&] { return ::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), flags); });
+}
+
 // Names that two programs, or two starts of one, do not choose alike.
 fs::path freshName(const fs::path& folder)
 {
@@ -85,21 +106,19 @@ public:
     bool hold(std::string_view bytes) const
     {
         while (!bytes.empty()) {
-            const ssize_t written = ::write(m_descriptor, bytes.data(), bytes.size());
-            if (written < 0 && errno != EINTR)
+            const ssize_t written =
+                uninterrupted([&] { return ::write(m_descriptor, bytes.data(), bytes.size()); });
+            if (written < 0)
                 return false;
-            bytes.remove_prefix(static_cast<std::size_t>(written > 0 ? written : 0));
+            bytes.remove_prefix(static_cast<std::size_t>(written));
         }
-        int flushed = 0;
-        do
-            flushed = ::fdatasync(m_descriptor);
-        while (flushed != 0 && errno == EINTR);
-        return flushed == 0 || errno == EINVAL || errno == ENOSYS;
+        return uninterrupted([&] { return ::fdatasync(m_descriptor); }) == 0 || errno == EINVAL ||
+               errno == ENOSYS;
     }
 
     // A link takes no name that is in use, a rename does. Where the file system has no links, the
     // name was free a moment ago.
-    bool take(const fs::path& target, bool replace)
+    bool take(const fs::path& target, bool replace, const auto& mayGo)
     {
         if (!replace) {
             if (linkTo(target))
@@ -109,18 +128,52 @@ public:
         }
         if (m_name.empty() && !linkToFreshName())
             return false;
-        if (::rename(m_name.c_str(), target.c_str()) != 0)
+        if (replace && mayGo)
+            return exchange(target, mayGo);
+        if (renameFile(m_name, target) != 0)
             return false;
         m_name.clear();
         return true;
     }
 
+    /// Why take() failed: what was there must not go.
+    bool isKept() const { return m_isKept; }
+
 private:
+    // Ours takes the name and the other file ours, in one step: whoever writes by name writes
+    // either before, which is seen, or into ours.
+    bool exchange(const fs::path& target, const auto& mayGo)
+    {
+        const auto swap = [&] {
+            return renameFile(m_name, target, RENAME_EXCHANGE) == 0;
+        };
+        if (swap()) {
+            if (mayGo(m_name.string()))
+                return true;  // it goes with this object
+            m_isKept = true;
+            for (int k = 0; k < kMostTries; ++k)
+                if (swap())
+                    return false;
+            m_name.clear();  // better left over than lost
+            return false;
+        }
+        if (errno != EINVAL && errno != ENOSYS && errno != ENOENT)
+            return false;
+        if (!mayGo(target.string())) {
+            m_isKept = true;
+            return false;
+        }
+        if (renameFile(m_name, target) != 0)
+            return false;
+        m_name.clear();
+        return true;
+    }
+
     bool openUnnamed(mode_t mode)
     {
         if (::access("/proc/self/fd", X_OK) != 0)  // by which it gets its name
             return false;
-        m_descriptor = ::open(m_folder.c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, mode);
+        m_descriptor = openFile(m_folder, O_TMPFILE | O_WRONLY, mode);
         if (m_descriptor < 0)
             return false;
         ::flock(m_descriptor, LOCK_EX | LOCK_NB);
@@ -131,8 +184,7 @@ private:
     {
         for (int k = 0; k < kMostTries; ++k) {
             const fs::path name = freshName(m_folder);
-            m_descriptor =
-                ::open(name.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_NOFOLLOW | O_CLOEXEC, mode);
+            m_descriptor = openFile(name, O_CREAT | O_EXCL | O_WRONLY | O_NOFOLLOW, mode);
             if (m_descriptor < 0 && errno == EEXIST)
                 continue;
             if (m_descriptor < 0)
@@ -153,9 +205,12 @@ private:
     bool linkTo(const fs::path& name) const
     {
         if (!m_name.empty())
-            return ::link(m_name.c_str(), name.c_str()) == 0;
+            return uninterrupted([&] { return ::link(m_name.c_str(), name.c_str()); }) == 0;
         const std::string self = "/proc/self/fd/" + std::to_string(m_descriptor);
-        return ::linkat(AT_FDCWD, self.c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) == 0;
+        return uninterrupted([&] {
+                   return ::linkat(AT_FDCWD, self.c_str(), AT_FDCWD, name.c_str(),
+                                   AT_SYMLINK_FOLLOW);
+               }) == 0;
     }
 
     bool linkToFreshName()
@@ -175,6 +230,7 @@ private:
     fs::path m_folder;
     fs::path m_name;  // empty: none, or it took the target's
     int m_descriptor = -1;
+    bool m_isKept = false;
 };
 
 // The new name must survive a power cut too; a file system that cannot do this is no failure.
@@ -211,8 +267,10 @@ Result<void> writeWhole(const std::string& path, std::string_view bytes,
     Beside beside(folderOf(target));
     if (!beside.open(mode ? 0600 : 0666) || (mode && !beside.setMode(*mode)) || !beside.hold(bytes))
         return systemRefuses(errno);
-    if (!beside.take(target, !options.taken)) {
+    if (!beside.take(target, !options.taken, options.mayGo)) {
         const int why = errno;
+        if (beside.isKept())
+            return fail(Errc::BadInput, phrase("another program has changed it just now"));
         return options.taken && why == EEXIST ? tl::unexpected(*options.taken) : systemRefuses(why);
     }
     flushFolder(folderOf(target));

@@ -4,6 +4,8 @@
 
 #include <QPushButton>
 
+#include <array>
+#include <fcntl.h>
 #include <string_view>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -97,6 +99,55 @@ TEST_F(FileOnDisk, DeletedIsToldAndSavedAnew)
     ASSERT_TRUE(window.saveFile(path));
     EXPECT_EQ(readSetup(fileBytes(path).toStdString()).value().setup, document.setup());
     EXPECT_TRUE(staysSilent());
+}
+
+// Oracle: the content. As many bytes under the very stamp of before, or one of any other year, as
+// by a clock that was set back, are another version; the same bytes never are.
+TEST_F(FileOnDisk, ChangedUnderAnyStampIsToldAndNotReplacedUnasked)
+{
+    struct stat before {};
+    ASSERT_EQ(::stat(path.toLocal8Bit(), &before), 0);
+    const auto stampAt = [&](time_t shift_s) {
+        const std::array times{before.st_atim,
+                               timespec{before.st_mtim.tv_sec + shift_s, before.st_mtim.tv_nsec}};
+        ASSERT_EQ(::utimensat(AT_FDCWD, path.toLocal8Bit(), times.data(), 0), 0);
+    };
+    constexpr time_t kYear_s = 365 * 86400;
+    QByteArray alike = fileBytes(path);
+    alike.replace("\"Reedbed", "\"Ruudbud");
+    const QByteArray mine = fileBytes(path);
+    ASSERT_NE(alike, mine);
+    for (const time_t shift_s : {time_t(0), -kYear_s, kYear_s}) {
+        put(path, alike);
+        stampAt(shift_s);
+        ASSERT_TRUE(says("changed by another program")) << shift_s;
+        edit(31.5);
+        const Answer cancel(QMessageBox::Cancel);
+        EXPECT_FALSE(window.saveFile(path));
+        EXPECT_EQ(cancel.asked, 1);
+        EXPECT_EQ(fileBytes(path), alike);
+        document.undoStack().undo();
+        put(path, mine);
+        stampAt(-shift_s);
+        ASSERT_TRUE(QTest::qWaitFor([this] { return window.message().isEmpty(); }, kPatience_ms));
+    }
+}
+
+TEST_F(FileOnDisk, WhoseFolderIsGoneIsToldAndSavedOnceItIsBack)
+{
+    ASSERT_TRUE(QDir(folder.path()).mkdir(QStringLiteral("stick")));
+    const QString away = folder.filePath(QStringLiteral("stick"));
+    const QString there = copyOf("reedbed", QStringLiteral("stick/mine.stillbay"));
+    ASSERT_TRUE(window.openFile(there));
+    edit(31.5);
+    ASSERT_TRUE(QDir().rename(away, away + QStringLiteral(".off")));
+    EXPECT_FALSE(window.saveFile(there));
+    EXPECT_TRUE(window.message().contains(QStringLiteral("Could not save")));
+    EXPECT_TRUE(window.message().contains(QStringLiteral("No such file or directory")));
+    EXPECT_TRUE(window.isWindowModified());
+    ASSERT_TRUE(QDir().rename(away + QStringLiteral(".off"), away));
+    EXPECT_TRUE(window.saveFile(there));
+    EXPECT_EQ(readSetup(fileBytes(there).toStdString()).value().setup, document.setup());
 }
 
 // Asked even before the change was noticed: the check is at the moment of saving.

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The real program on a disk that takes every byte and then fails to keep them.
+#include "tests/ui/disk_fault_order.h"
 #include "tests/ui/driven_program.h"
 #include "tests/ui/program_fixture.h"
 #include "tests/ui/samples.h"
@@ -15,10 +16,10 @@ namespace {
 
 void breakFlushing(QProcessEnvironment& environment, int number)
 {
-    environment.insert(QStringLiteral("LD_PRELOAD"), QStringLiteral(STILLBAY_FLUSH_FAULT));
-    environment.insert(QStringLiteral("STILLBAY_FLUSH_FAULT"), QString::number(number));
-    // A build with the address sanitizer wants to come first otherwise.
-    environment.insert(QStringLiteral("ASAN_OPTIONS"), QStringLiteral("verify_asan_link_order=0"));
+    loadDiskFault(environment, QStringLiteral("/"));
+    environment.insert(QStringLiteral("STILLBAY_FAULT_CALLS"), QStringLiteral("s"));
+    environment.insert(QStringLiteral("STILLBAY_FAULT_AT"), QStringLiteral("1"));
+    environment.insert(QStringLiteral("STILLBAY_FAULT_HOW"), QStringLiteral("%1+").arg(number));
 }
 
 struct FlushFails : testing::WithParamInterface<int>, DrivenProgram {

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "ui/document/settings_file.h"
+
 #include <QApplication>
 #include <QFontDatabase>
 #include <QTemporaryDir>
@@ -40,6 +42,7 @@ int main(int argc, char** argv)
     QApplication::setStyle(QStringLiteral("Fusion"));
     QApplication::setOrganizationName(QStringLiteral("stillbay-test"));
     QApplication::setApplicationName(QStringLiteral("stillbay-test"));
+    stillbay::ui::useSettingsFile();
     if (QFontDatabase::families().isEmpty()) {
         std::fputs("no font is installed: the window's tests would look at empty labels\n", stderr);
         return 1;

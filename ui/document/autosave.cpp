@@ -68,8 +68,7 @@ bool Autosave::writeNow()
 // it may just fit, and otherwise tells the reason.
 Result<void> Autosave::write()
 {
-    QLockFile& lock = *m_place.lock;
-    if (!lock.isLocked() && !lock.tryLock(0) && lock.error() == QLockFile::LockFailedError)
+    if (!m_place.lock->isTaken() && m_place.lock->take() == FileLock::Taken::ByAnother)
         return placeIsTaken();
     const Result<QByteArray> craft = m_document.text();
     if (!craft)
@@ -85,7 +84,7 @@ void Autosave::drop()
     m_pause.stop();
     m_latest.stop();
     QFile::remove(m_place.file);
-    m_place.lock->unlock();
+    m_place.lock->release();
     if (std::exchange(m_failing, false))
         emit worksAgain();
 }

@@ -120,12 +120,12 @@ Result<QByteArray> Document::textFor(const QString& path) const
     return QByteArray::fromStdString(*text);
 }
 
-Result<void> Document::save(const QString& path)
+Result<void> Document::save(const QString& path, const FileStamp* replaced)
 {
     const Result<QByteArray> bytes = textFor(path);
     if (!bytes)
         return tl::unexpected<Error>(bytes.error());
-    if (const Result<void> written = safeWrite(path, *bytes); !written)
+    if (const Result<void> written = safeWrite(path, *bytes, {}, replaced); !written)
         return written;
     m_path = path;
     m_stamp = stampOf(*bytes, modifiedAt(path));

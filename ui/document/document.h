@@ -61,7 +61,8 @@ public:
     /// Replaces it by a new one that has no file yet; it counts as unsaved.
     Result<void> openNew(const Setup& setup, const QString& title);
     /// Writes the file so that it is either the old one or the whole new one, and takes its path.
-    Result<void> save(const QString& path);
+    /// @param replaced  as safeWrite() has it
+    Result<void> save(const QString& path, const FileStamp* replaced = nullptr);
 
     /// Takes unsaved work of an earlier run; it counts as unsaved.
     Result<void> recover(const Snapshot& snapshot);

@@ -18,7 +18,7 @@ bool DocumentLock::take(const QString& path)
     std::error_code gone;
     const std::string canonical = std::filesystem::canonical(nativePath(path), gone).string();
     if (m_lock && canonical == m_canonical)
-        return m_lock->isLocked();
+        return m_lock->isTaken();
     m_lock.reset();
     m_canonical = canonical;
     if (canonical.empty())
@@ -26,10 +26,9 @@ bool DocumentLock::take(const QString& path)
     const QByteArray name =
         QCryptographicHash::hash(QByteArray::fromStdString(canonical), QCryptographicHash::Sha256)
             .toHex();
-    m_lock = std::make_unique<QLockFile>(
-        QDir(stateFolder(QStringLiteral("open"))).filePath(QString::fromLatin1(name)));
-    m_lock->setStaleLockTime(0);
-    return m_lock->tryLock(0) || m_lock->error() != QLockFile::LockFailedError;
+    m_lock = std::make_unique<FileLock>(
+        nativePath(QDir(stateFolder(QStringLiteral("open"))).filePath(QString::fromLatin1(name))));
+    return m_lock->take() != FileLock::Taken::ByAnother;
 }
 
 }  // namespace stillbay::ui

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <QLockFile>
+#include "ui/document/file_lock.h"
+
 #include <QString>
 
 #include <memory>
@@ -18,7 +19,7 @@ public:
     bool take(const QString& path);
 
 private:
-    std::unique_ptr<QLockFile> m_lock;
+    std::unique_ptr<FileLock> m_lock;
     std::string m_canonical;  // as bytes
 };
 

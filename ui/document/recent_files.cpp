@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "ui/document/recent_files.h"
 
+#include "core/disk/whole_file.h"
+#include "ui/document/native_path.h"
 #include "ui/document/safe_write.h"
 #include "ui/document/state_folder.h"
 
@@ -22,6 +24,7 @@ const QString kFiles = QStringLiteral("files");
 RecentFiles::RecentFiles(QObject* parent)
     : QObject(parent), m_file(QDir(stateFolder()).filePath(QStringLiteral("recent.json")))
 {
+    sweepBeside(nativePath(m_file));  // the presets' too, which lie beside it
 }
 
 QStringList RecentFiles::paths() const

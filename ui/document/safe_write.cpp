@@ -4,14 +4,33 @@
 #include "core/disk/whole_file.h"
 #include "ui/document/native_path.h"
 
+#include <filesystem>
+#include <string>
 #include <string_view>
 
 namespace stillbay::ui {
+namespace {
 
-Result<void> safeWrite(const QString& path, const QByteArray& bytes, std::optional<mode_t> mode)
+// Outside of a call's arguments, so that the translation tools find it.
+Phrase appearedMeanwhile()
+{
+    return phrase("another program has put a file there just now");
+}
+
+}  // namespace
+
+Result<void> safeWrite(const QString& path, const QByteArray& bytes, std::optional<mode_t> mode,
+                       const FileStamp* replaced)
 {
     const std::string_view view(bytes.constData(), static_cast<std::size_t>(bytes.size()));
-    return writeWhole(nativePath(path), view, {mode, {}});
+    WriteOptions options{mode, {}, {}};
+    if (replaced && replaced->exists())
+        options.mayGo = [replaced](const std::string& name) {
+            return stampOnDisk(pathFrom(name)).sameContent(*replaced);
+        };
+    else if (replaced && !std::filesystem::is_symlink(nativePath(path)))
+        options.taken = Error{Errc::BadInput, appearedMeanwhile(), {}};
+    return writeWhole(nativePath(path), view, options);
 }
 
 }  // namespace stillbay::ui

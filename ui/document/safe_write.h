@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "ui/document/file_stamp.h"
 
 #include <QByteArray>
 #include <QString>
@@ -19,9 +20,11 @@ namespace stillbay::ui {
 /// replaces a pipe or a device; it knows no reason where the name it adds to is too long; and what
 /// it leaves when it is killed cannot be told from somebody's file.
 ///
+/// @param replaced  the version that goes; where another program has put one there in the meantime,
+///                  it stays. Null: whatever is there goes
 /// @param mode  of the file; none: that of the file that is replaced, or the usual one
 /// @error BadInput  what writeWhole() refuses.
 Result<void> safeWrite(const QString& path, const QByteArray& bytes,
-                       std::optional<mode_t> mode = {});
+                       std::optional<mode_t> mode = {}, const FileStamp* replaced = nullptr);
 
 }  // namespace stillbay::ui

@@ -34,22 +34,21 @@ Result<Snapshot> contentOf(const QString& path)
 
 UnsavedPlace::UnsavedPlace(const QString& id)
     : file(folder().filePath(id + kSuffix)),
-      lock(std::make_unique<QLockFile>(folder().filePath(id + QStringLiteral(".lock"))))
+      lock(std::make_unique<FileLock>(nativePath(folder().filePath(id + QStringLiteral(".lock")))))
 {
-    lock->setStaleLockTime(0);  // a window may stay open for weeks; its process says whether it is
 }
 
 void UnsavedWork::remove()
 {
     QFile::remove(place.file);
-    place.lock->unlock();
+    place.lock->release();
 }
 
 QString UnsavedWork::keepAside()
 {
     const QString aside = place.file + QStringLiteral(".damaged");
     const bool moved = QFile::rename(place.file, aside);
-    place.lock->unlock();
+    place.lock->release();
     return moved ? aside : place.file;
 }
 
@@ -61,7 +60,7 @@ std::vector<UnsavedWork> findUnsavedWork()
         folder().entryList({u'*' + kSuffix}, QDir::Files, QDir::Time | QDir::Reversed);
     for (const QString& name : names) {
         UnsavedPlace place(name.chopped(kSuffix.size()));
-        if (!place.lock->tryLock(0))
+        if (place.lock->take() == FileLock::Taken::ByAnother)
             continue;  // a window that is open writes it
         Result<Snapshot> content = contentOf(place.file);
         found.push_back({std::move(place), std::move(content)});

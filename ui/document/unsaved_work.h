@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "ui/document/file_lock.h"
 #include "ui/document/snapshot.h"
 
-#include <QLockFile>
 #include <QString>
 
 #include <memory>
@@ -17,7 +17,7 @@ struct UnsavedPlace {
     explicit UnsavedPlace(const QString& id);
 
     QString file;
-    std::unique_ptr<QLockFile> lock;
+    std::unique_ptr<FileLock> lock;
 };
 
 /// Work that a window of an earlier run left behind. While this value lives, no other window finds

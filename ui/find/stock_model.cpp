@@ -39,7 +39,8 @@ bool StockModel::allows(const StockTube& tube, int exceptRow)
 
 void StockModel::write()
 {
-    writeTubeStock(m_tubes);
+    if (const Result<void> kept = writeTubeStock(m_tubes); !kept)
+        emit notKept(tr("The tube stock cannot be kept: %1.").arg(displayText(kept.error().what)));
     emit edited();
 }
 

@@ -30,7 +30,8 @@ public:
     bool setData(const QModelIndex& index, const QVariant& value, int role) override;
 
 signals:
-    void edited();                     ///< tubes or ticks
+    void notKept(const QString& problem);  ///< the change holds until the program ends
+    void edited();                         ///< tubes or ticks
     void refused(const QString& why);  ///< empty: the change before was refused, this one is not
 
 private:

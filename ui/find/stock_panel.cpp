@@ -42,6 +42,7 @@ StockPanel::StockPanel(QWidget* parent)
     layout->addWidget(m_problem);
     connect(m_model, &StockModel::edited, this, &StockPanel::changed);
     connect(m_model, &StockModel::refused, m_problem, &ProblemLabel::refuse);
+    connect(m_model, &StockModel::notKept, m_problem, &ProblemLabel::format);
     showState();
 }
 
@@ -145,8 +146,8 @@ void StockPanel::remove()
         return;
     const int row = rows.front().row();
     const bool hadFocus = m_remove->hasFocus();
-    m_model->remove(row);
     m_problem->format({});
+    m_model->remove(row);
     if (m_model->rowCount() > 0)
         m_table->selectRow(std::min(row, m_model->rowCount() - 1));
     showState();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "ui/find/tube_stock.h"
 
+#include "ui/document/settings_file.h"
 #include "ui/find/tube_fields.h"
 #include "ui/widgets/display_text.h"
 #include "ui/widgets/plain_number.h"
@@ -82,12 +83,12 @@ TubeStock readTubeStock(const StockTube& first)
     if (!isWhole) {
         stock.damagedKey = kDamagedKey;
         settings.setValue(kDamagedKey, kept);  // as it was, be it no text
-        writeTubeStock(stock.tubes);
+        (void)writeTubeStock(stock.tubes);     // or it is told anew at the next start
     }
     return stock;
 }
 
-void writeTubeStock(const std::vector<KeptTube>& tubes)
+Result<void> writeTubeStock(const std::vector<KeptTube>& tubes)
 {
     QJsonArray list;
     for (const KeptTube& kept : tubes) {
@@ -96,8 +97,7 @@ void writeTubeStock(const std::vector<KeptTube>& tubes)
             object[keyOf(k)] = kept.tube.*kStockMembers[k];
         list << object;
     }
-    QSettings().setValue(kKey,
-                         QString::fromUtf8(QJsonDocument(list).toJson(QJsonDocument::Compact)));
+    return keepSetting(kKey, QString::fromUtf8(QJsonDocument(list).toJson(QJsonDocument::Compact)));
 }
 
 }  // namespace stillbay::ui

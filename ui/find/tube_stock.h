@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "core/base/result.h"
 #include "core/design/design.h"
 
 #include <QString>
@@ -30,6 +31,7 @@ QString faultOf(const StockTube& tube);
 
 /// @param first  what lies in a tube stock that has never been filled
 TubeStock readTubeStock(const StockTube& first);
-void writeTubeStock(const std::vector<KeptTube>& tubes);
+/// @error BadInput  what keepSetting() refuses.
+Result<void> writeTubeStock(const std::vector<KeptTube>& tubes);
 
 }  // namespace stillbay::ui

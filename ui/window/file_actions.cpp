@@ -148,11 +148,14 @@ bool FileActions::restore(const Snapshot& snapshot)
 bool FileActions::saveFile(const QString& path)
 {
     commitTyping();
-    const Replace answer = askToReplace(path);
+    std::optional<FileStamp> replaced;
+    const Replace answer = askToReplace(path, replaced);
     if (answer != Replace::Yes)
         return answer == Replace::SaveElsewhere && askAndSave();
     const Result<void> backup = m_backedUp.contains(path) ? Result<void>() : keepBackup(path);
-    const Result<void> done = m_document.save(path);
+    const Result<void> done = m_document.save(path, replaced ? &*replaced : nullptr);
+    if (!done && replaced && !stampOnDisk(path).sameContent(*replaced))
+        return saveFile(path);  // another program was quicker: asked anew
     if (!done) {
         m_messages.display(MessageBar::Kind::Problem,
                            tr("Could not save %1").arg(QDir::toNativeSeparators(path)),
@@ -174,15 +177,15 @@ bool FileActions::saveFile(const QString& path)
 }
 
 // The version that would be lost must be the one that the builder has seen.
-FileActions::Replace FileActions::askToReplace(const QString& path)
+FileActions::Replace FileActions::askToReplace(const QString& path, std::optional<FileStamp>& now)
 {
     if (m_document.path().isEmpty() || !areOneFile(path, m_document.path()))
         return Replace::Yes;  // a name that was just chosen: the file dialog has asked
-    const FileStamp now = stampOnDisk(path);
-    if (!now.exists() || now.sameContent(m_document.stamp()))
+    now = stampOnDisk(path);
+    if (!now->exists() || now->sameContent(m_document.stamp()))
         return Replace::Yes;
     const QString what =
-        now.isReadable()
+        now->isReadable()
             ? tr("%1 has changed on disk since it was read here. Saving replaces that version.")
             : tr("%1 has changed on disk since it was read here, and cannot be read now. Saving "
                  "replaces what is there, without a copy.");

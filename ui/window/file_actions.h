@@ -7,6 +7,8 @@
 #include <QObject>
 #include <QSet>
 
+#include <optional>
+
 class QAction;
 class QMenu;
 class QWidget;
@@ -49,7 +51,8 @@ private:
     bool save();
     bool askAndSave();
     enum class Replace { Yes, No, SaveElsewhere };
-    Replace askToReplace(const QString& path);
+    /// @param now  takes the version that may go; none: whatever is there
+    Replace askToReplace(const QString& path, std::optional<FileStamp>& now);
     void showOpened();
 
     Document& m_document;

@@ -3,6 +3,7 @@
 
 #include "core/base/printable.h"
 #include "ui/document/native_path.h"
+#include "ui/document/settings_file.h"
 #include "ui/widgets/language.h"
 #include "ui/window/end_signals.h"
 #include "ui/window/identity.h"
@@ -67,6 +68,7 @@ int runWindow(int argc, char** argv, const std::string& path, const char* versio
     QApplication::setOrganizationName(QStringLiteral("stillbay"));
     QApplication::setApplicationVersion(QString::fromUtf8(version));
     QApplication::setDesktopFileName(kDesktopId);
+    useSettingsFile();
     QApplication::setWindowIcon(programIcon());
     frameMarks();
     const Translations translations;

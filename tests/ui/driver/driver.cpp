@@ -3,12 +3,16 @@
 
 #include <QAbstractButton>
 #include <QApplication>
+#include <QDoubleSpinBox>
 #include <QKeyEvent>
 #include <QLabel>
+#include <QListWidget>
 #include <QSlider>
 #include <QSocketNotifier>
+#include <QTabWidget>
 
 #include <cstdio>
+#include <dlfcn.h>
 #include <iostream>
 #include <string>
 #include <unistd.h>
@@ -21,6 +25,10 @@ namespace {
 //   press TEXT          presses the visible button of that text, and answers when all is done
 //   ask TEXT            the same, but does not wait: for buttons that open a dialog
 //   value NAME          of the slider
+//   number NAME NUMBER  into the box of that accessible name
+//   tab TEXT            shows the page of that name
+//   row TEXT            chooses the row of a list that begins so
+//   fault FOLDER AT HOW faults/disk_fault.h, where that is loaded
 //   texts               all visible labels
 class Driver final : public QObject {
 public:
@@ -52,8 +60,18 @@ private:
             return texts();
         if (text[0] == QStringLiteral("press") || text[0] == QStringLiteral("ask"))
             return press(text[1], text[0] == QStringLiteral("ask"));
+        if (text[0] == QStringLiteral("tab"))
+            return showPage(text[1]);
+        if (text[0] == QStringLiteral("row"))
+            return chooseRow(text[1]);
+        if (text[0] == QStringLiteral("fault"))
+            return arm(text);
         for (QWidget* widget : QApplication::allWidgets())
-            if (widget->accessibleName() == text[1])
+            if (auto* const box = qobject_cast<QDoubleSpinBox*>(widget);
+                box && text[0] == QStringLiteral("number") && box->accessibleName() == text[1]) {
+                box->setValue(text[2].toDouble());
+                return QStringLiteral("done");
+            } else if (widget->accessibleName() == text[1])
                 return text[0] == QStringLiteral("value")
                            ? QString::number(qobject_cast<QSlider*>(widget)->value())
                            : type(*widget, QKeySequence(text[2]));
@@ -73,6 +91,40 @@ private:
             return QStringLiteral("done");
         }
         return QStringLiteral("not found");
+    }
+
+    static QString showPage(const QString& title)
+    {
+        for (QWidget* widget : QApplication::allWidgets())
+            if (auto* const tabs = qobject_cast<QTabWidget*>(widget))
+                for (int k = 0; k < tabs->count(); ++k)
+                    if (tabs->tabText(k) == title) {
+                        tabs->setCurrentIndex(k);
+                        return QStringLiteral("done");
+                    }
+        return QStringLiteral("not found");
+    }
+
+    static QString chooseRow(const QString& beginning)
+    {
+        for (QWidget* widget : QApplication::allWidgets())
+            if (auto* const list = qobject_cast<QListWidget*>(widget))
+                for (int k = 0; k < list->count(); ++k)
+                    if (list->item(k)->text().startsWith(beginning)) {
+                        list->setCurrentRow(k);
+                        return QStringLiteral("done");
+                    }
+        return QStringLiteral("not found");
+    }
+
+    static QString arm(const QStringList& text)
+    {
+        using Arm = void (*)(const char*, const char*, int, const char*);
+        const auto arm = reinterpret_cast<Arm>(::dlsym(RTLD_DEFAULT, "stillbayDiskFault"));
+        if (!arm)
+            return QStringLiteral("not found");
+        arm(text[1].toLocal8Bit(), nullptr, text[2].toInt(), text[3].toLocal8Bit());
+        return QStringLiteral("done");
     }
 
     static QString type(QWidget& widget, const QKeySequence& keys)
