@@ -1899,6 +1899,42 @@
         <source>%1 cannot be read: %2.</source>
         <translation>%1 lässt sich nicht lesen: %2.</translation>
     </message>
+    <message>
+        <source>%1, as %2 Hz</source>
+        <comment>an order and the alias that is meant</comment>
+        <translation>%1, als %2 Hz</translation>
+    </message>
+    <message>
+        <source>%1 is left out: %2.</source>
+        <translation>%1 wird ausgelassen: %2.</translation>
+    </message>
+    <message>
+        <source>%1: %2.</source>
+        <translation>%1: %2.</translation>
+    </message>
+    <message>
+        <source>Readout: of the camera, by this film.</source>
+        <translation>Auslesezeit: die der Kamera nach diesem Film.</translation>
+    </message>
+    <message>
+        <source>from %1 s</source>
+        <comment>part of a recording</comment>
+        <translation>ab %1 s</translation>
+    </message>
+    <message>
+        <source>%1 to %2 s</source>
+        <comment>part of a recording</comment>
+        <translation>%1 bis %2 s</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <comment>file and its part</comment>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>No channel is heard to turn.</source>
+        <translation>In keinem Kanal ist zu hören, dass sich etwas dreht.</translation>
+    </message>
 </context>
 <context>
     <name>TubeStock</name>
@@ -5665,6 +5701,54 @@
         <source>the film was stabilised</source>
         <translation>der Film wurde stabilisiert</translation>
     </message>
+    <message>
+        <source>%1: read once more with its own</source>
+        <translation>%1: noch einmal mit der eigenen gelesen</translation>
+    </message>
+    <message>
+        <source>no readout puts its lines where its sound or throttle has them</source>
+        <translation>keine Auslesezeit bringt seine Linien dorthin, wo sie nach Ton oder Gas liegen</translation>
+    </message>
+    <message>
+        <source>at another frame rate than the camera&apos;s its readout is not known, and it does not tell it</source>
+        <translation>bei einer anderen Bildrate als der der Kamera ist seine Auslesezeit nicht bekannt, und er verrät sie nicht</translation>
+    </message>
+    <message>
+        <source>film of a line at %1 Hz</source>
+        <translation>Film mit einer Linie bei %1 Hz</translation>
+    </message>
+    <message>
+        <source>readout of the camera</source>
+        <translation>Auslesezeit der Kamera</translation>
+    </message>
+    <message>
+        <source>one line of one film tells it</source>
+        <translation>eine Linie eines Films verrät sie</translation>
+    </message>
+    <message>
+        <source>Of %1 films %2 show the orders of this craft&apos;s rotors: three are needed</source>
+        <translation>Von %1 Filmen zeigen %2 die Ordnungen der Rotoren dieses Kopters: Drei sind nötig</translation>
+    </message>
+    <message>
+        <source>The arms&apos; and tubes&apos; modes are not measured: hang test and tap test first make this more certain.</source>
+        <translation>Die Eigenschwingungen von Auslegern und Schläuchen sind nicht gemessen: Hängeversuch und Klopfversuch zuvor machen dies sicherer.</translation>
+    </message>
+    <message>
+        <source>only %1 of %2 readings agree with the craft&apos;s modes: do the tap and pluck tests first</source>
+        <translation>nur %1 von %2 Ablesungen passen zu den Eigenschwingungen des Kopters: zuerst Klopf- und Zupfversuch machen</translation>
+    </message>
+    <message>
+        <source>its compression leaves small motion out, so that no line below %1&#xa0;px of wobble is claimed: film at the highest bit rate that the camera has</source>
+        <translation>seine Kompression lässt kleine Bewegungen weg, sodass keine Linie unter %1 px Wackeln behauptet wird: mit der höchsten Bitrate filmen, die die Kamera hat</translation>
+    </message>
+    <message>
+        <source>another program has changed it just now</source>
+        <translation>ein anderes Programm hat sie eben geändert</translation>
+    </message>
+    <message>
+        <source>“%1” is more than any stand measures</source>
+        <translation>„%1“ ist mehr, als irgendein Prüfstand misst</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -5741,20 +5825,20 @@
         <translation>wo der Sensor saß, ist nicht gesagt: bei „Wie sie gelesen wird“ eintragen</translation>
     </message>
     <message>
-        <source>The arms&apos; and tubes&apos; modes are not measured: hang test and tap test first make this more certain.</source>
-        <translation>Die Eigenschwingungen von Auslegern und Schläuchen sind nicht gemessen: Hängeversuch und Klopfversuch zuvor machen dies sicherer.</translation>
-    </message>
-    <message>
-        <source>only %1 of %2 readings agree with the craft&apos;s modes: do the tap and pluck tests first</source>
-        <translation>nur %1 von %2 Ablesungen passen zu den Eigenschwingungen des Kopters: zuerst Klopf- und Zupfversuch machen</translation>
-    </message>
-    <message>
         <source>a film has no samples</source>
         <translation>ein Film hat keine Werte</translation>
     </message>
     <message>
         <source>%1&#xa0;s are read at once: for another part of the film say from when to when it is used</source>
         <translation>%1&#xa0;s werden auf einmal gelesen: Für einen anderen Teil des Films angeben, von wann bis wann er benutzt wird</translation>
+    </message>
+    <message>
+        <source>another program has put a file there just now</source>
+        <translation>ein anderes Programm hat dort eben eine Datei angelegt</translation>
+    </message>
+    <message>
+        <source>the settings cannot be written</source>
+        <translation>die Einstellungen lassen sich nicht schreiben</translation>
     </message>
 </context>
 <context>
@@ -6806,6 +6890,28 @@
     <message>
         <source>%1 (%2)</source>
         <translation>%1 (%2)</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::Desk</name>
+    <message>
+        <source>It says nothing: %1.</source>
+        <translation>Sie sagt nichts: %1.</translation>
+    </message>
+</context>
+<context>
+    <name>stillbay::ui::EmptyPage</name>
+    <message>
+        <source>Add the sample recordings</source>
+        <translation>Beispielaufzeichnungen hinzufügen</translation>
+    </message>
+    <message>
+        <source>Add what a sensor, a microphone, a camera or a flight log took of this craft, by the button on the left or by dropping the file here: the tab lays it over the prediction and offers better numbers.</source>
+        <translation>Hinzufügen, was ein Sensor, ein Mikrofon, eine Kamera oder ein Fluglog von diesem Kopter aufgezeichnet hat, mit der Schaltfläche links oder durch Ziehen der Datei hierher: Diese Seite legt es über die Vorhersage und bietet bessere Zahlen an.</translation>
+    </message>
+    <message>
+        <source>Invented recordings of this sample craft, as if it had been built and differed from its file.</source>
+        <translation>Erfundene Aufzeichnungen dieses Beispielkopters, als wäre er gebaut worden und wiche von seiner Datei ab.</translation>
     </message>
 </context>
 <context>
@@ -8582,6 +8688,45 @@ Quelle: %2.</translation>
     </message>
 </context>
 <context>
+    <name>stillbay::ui::RecordingEdits</name>
+    <message>
+        <source>change what a recording is taken for</source>
+        <translation>Art einer Aufzeichnung ändern</translation>
+    </message>
+    <message>
+        <source>change how a recording is read</source>
+        <translation>Lesart einer Aufzeichnung ändern</translation>
+    </message>
+    <message>
+        <source>say where the sensor sat</source>
+        <translation>Ort des Sensors angeben</translation>
+    </message>
+    <message>
+        <source>say at which throttle was filmed</source>
+        <translation>sagen, bei welchem Gas gefilmt wurde</translation>
+    </message>
+    <message>
+        <source>Add recordings</source>
+        <translation>Aufzeichnungen hinzufügen</translation>
+    </message>
+    <message>
+        <source>Where is %1?</source>
+        <translation>Wo ist %1?</translation>
+    </message>
+    <message>
+        <source>name the recording&apos;s new place</source>
+        <translation>neuen Ort der Aufzeichnung nennen</translation>
+    </message>
+    <message>
+        <source>remove a recording</source>
+        <translation>Aufzeichnung entfernen</translation>
+    </message>
+    <message>
+        <source>choose a part of a recording</source>
+        <translation>Teil einer Aufzeichnung wählen</translation>
+    </message>
+</context>
+<context>
     <name>stillbay::ui::RecordingList</name>
     <message>
         <source>Add a recording…</source>
@@ -8687,68 +8832,12 @@ ohne Aufzeichnung</translation>
         <translation>Aufzeichnungen</translation>
     </message>
     <message>
-        <source>Add the sample recordings</source>
-        <translation>Beispielaufzeichnungen hinzufügen</translation>
-    </message>
-    <message>
-        <source>remove a recording</source>
-        <translation>Aufzeichnung entfernen</translation>
-    </message>
-    <message>
-        <source>change what a recording is taken for</source>
-        <translation>Art einer Aufzeichnung ändern</translation>
-    </message>
-    <message>
-        <source>change how a recording is read</source>
-        <translation>Lesart einer Aufzeichnung ändern</translation>
-    </message>
-    <message>
-        <source>say where the sensor sat</source>
-        <translation>Ort des Sensors angeben</translation>
-    </message>
-    <message>
-        <source>choose a part of a recording</source>
-        <translation>Teil einer Aufzeichnung wählen</translation>
-    </message>
-    <message>
         <source>change the flight notes</source>
         <translation>Flugnotizen ändern</translation>
     </message>
     <message>
-        <source>Invented recordings of this sample craft, as if it had been built and differed from its file.</source>
-        <translation>Erfundene Aufzeichnungen dieses Beispielkopters, als wäre er gebaut worden und wiche von seiner Datei ab.</translation>
-    </message>
-    <message>
         <source>the samples cannot be written to the program&apos;s own folder</source>
         <translation>die Beispiele lassen sich nicht in den Ordner des Programms schreiben</translation>
-    </message>
-    <message>
-        <source>Add recordings</source>
-        <translation>Aufzeichnungen hinzufügen</translation>
-    </message>
-    <message>
-        <source>Where is %1?</source>
-        <translation>Wo ist %1?</translation>
-    </message>
-    <message>
-        <source>name the recording&apos;s new place</source>
-        <translation>neuen Ort der Aufzeichnung nennen</translation>
-    </message>
-    <message>
-        <source>Fill in one row or more: the tube&apos;s Young&apos;s modulus follows.</source>
-        <translation>Eine Zeile oder mehr ausfüllen: Daraus folgt der Elastizitätsmodul des Schlauchs.</translation>
-    </message>
-    <message>
-        <source>No answer: %1.</source>
-        <translation>Kein Ergebnis: %1.</translation>
-    </message>
-    <message>
-        <source>So stiff is the tube by the masses hung on it.</source>
-        <translation>So steif ist der Schlauch nach den Massen, die daran hingen.</translation>
-    </message>
-    <message>
-        <source>Notes say where the prediction and what the films show differ.</source>
-        <translation>Notizen zeigen, wo Vorhersage und Filme voneinander abweichen.</translation>
     </message>
     <message>
         <source>%1 is missing</source>
@@ -8771,24 +8860,12 @@ ohne Aufzeichnung</translation>
         <translation>%1. Sonst hat sich nichts geändert.</translation>
     </message>
     <message>
-        <source>It says nothing: %1.</source>
-        <translation>Sie sagt nichts: %1.</translation>
-    </message>
-    <message>
         <source>accept a measurement</source>
         <translation>Messung übernehmen</translation>
     </message>
     <message>
         <source>What it says is being worked out…</source>
         <translation>Was sie sagt, wird berechnet …</translation>
-    </message>
-    <message>
-        <source>say at which throttle was filmed</source>
-        <translation>sagen, bei welchem Gas gefilmt wurde</translation>
-    </message>
-    <message>
-        <source>Add what a sensor, a microphone, a camera or a flight log took of this craft, by the button on the left or by dropping the file here: the tab lays it over the prediction and offers better numbers.</source>
-        <translation>Hinzufügen, was ein Sensor, ein Mikrofon, eine Kamera oder ein Fluglog von diesem Kopter aufgezeichnet hat, mit der Schaltfläche links oder durch Ziehen der Datei hierher: Diese Seite legt es über die Vorhersage und bietet bessere Zahlen an.</translation>
     </message>
 </context>
 <context>
@@ -8937,6 +9014,26 @@ ohne Aufzeichnung</translation>
     <message>
         <source>It corrects nothing: %1.</source>
         <translation>Sie korrigiert nichts: %1.</translation>
+    </message>
+    <message>
+        <source>of the readout</source>
+        <translation>der Auslesezeit</translation>
+    </message>
+    <message>
+        <source>Fill in one row or more: the tube&apos;s Young&apos;s modulus follows.</source>
+        <translation>Eine Zeile oder mehr ausfüllen: Daraus folgt der Elastizitätsmodul des Schlauchs.</translation>
+    </message>
+    <message>
+        <source>No answer: %1.</source>
+        <translation>Kein Ergebnis: %1.</translation>
+    </message>
+    <message>
+        <source>So stiff is the tube by the masses hung on it.</source>
+        <translation>So steif ist der Schlauch nach den Massen, die daran hingen.</translation>
+    </message>
+    <message>
+        <source>Notes say where the prediction and what the films show differ.</source>
+        <translation>Notizen zeigen, wo Vorhersage und Filme voneinander abweichen.</translation>
     </message>
 </context>
 <context>
@@ -9247,6 +9344,10 @@ ohne Aufzeichnung</translation>
     <message>
         <source>%1: %2</source>
         <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>The tube stock cannot be kept: %1.</source>
+        <translation>Der Schlauchvorrat lässt sich nicht aufbewahren: %1.</translation>
     </message>
 </context>
 <context>
