@@ -20,8 +20,10 @@ constexpr double kAlways = 0.077;  // of what is lost at half the frame rate, at
 constexpr double kByTurns = 11.1;  // of a line that turns once within a block
 constexpr double kWithin = 0.16;   // of the square of a motion that is the same in every frame
 
-constexpr double kUsualBeat = 0.5;     // sin² of half the turn between frames, on average
-constexpr double kMostAtFloor = 0.07;  // of loss, of a line of three floors with that
+constexpr double kUsualBeat = 0.5;       // sin² of half the turn between frames, on average
+constexpr double kMostAtFloor = 0.07;    // of loss, of a line of three floors with that
+constexpr double kLossUnknown = 0.75;    // of a line's loss, one standard deviation …
+constexpr double kAlwaysUnknown = 0.03;  // … and of its wobble
 constexpr double kLeastStep_px = 1e-3;
 
 double motion2(const FilmLine& line, const CodedFilm& film)
@@ -80,7 +82,8 @@ void putRight(std::vector<FilmLine>& lines, const CodedFilm& film)
                                    &line.frameShake_px, &line.wobbleUncertainty_px})
             *size *= times;
         line.wobbleUncertainty_px =
-            std::hypot(line.wobbleUncertainty_px, loss / 2 * line.wobble_px);
+            std::hypot(line.wobbleUncertainty_px, kLossUnknown * loss * line.wobble_px,
+                       kAlwaysUnknown * line.wobble_px);
     }
 }
 

@@ -42,7 +42,8 @@ double lossOf(const CodedFilm& film, double step_px, double f_hz);
 /// A loss is put right up to this; above, what a line reads says little.
 inline constexpr double kMostPutRight = 0.2;
 
-/// Puts lines right for what the coder took, and widens their uncertainties by half of it.
+/// Puts lines right for what the coder took, and widens the uncertainties of their wobble: by three
+/// quarters of that, and by 3 % (docs/figures.md).
 void putRight(std::vector<FilmLine>& lines, const CodedFilm& film);
 
 /// A third of the wobble from which on the loss of a line is known to a tenth of it, beside lines

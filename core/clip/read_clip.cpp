@@ -121,6 +121,9 @@ Result<ClipShifts> readShifts(const std::filesystem::path& file, ClipFacts facts
     clip.shifts = reader.finish();
     if (stream->repeated() > 0 && clip.shifts.frameRate_hz > 0)
         clip.facts.frameRate_hz = clip.shifts.frameRate_hz;
+    if (clip.frames > 0)  // repeats cost next to nothing
+        clip.facts.bitsPerPixel *= static_cast<double>(clip.frames + stream->repeated()) /
+                                   static_cast<double>(clip.frames);
     clip.warnings = clip.facts.warnings;
     clip.warnings.insert(clip.warnings.end(), stream->warnings().begin(), stream->warnings().end());
     for (const LeftOut& sum : byReason(clip.shifts.unusable))

@@ -50,7 +50,7 @@ Result<void> timesFit(const ClipShifts& clip, const FilmReadingOptions& options)
 /// @param stop      heeded within one frame
 /// @param progress  steps are frames
 /// @param seen      told each frame that is read; empty: nobody
-/// @return facts.frameRate_hz without repeats
+/// @return facts.frameRate_hz and bitsPerPixel without repeats
 /// @error as FrameStream.
 Result<ClipShifts> readShifts(const std::filesystem::path& file, ClipFacts facts,
                               const ClipOptions& part, const std::stop_token& stop = {},

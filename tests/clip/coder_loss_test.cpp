@@ -90,7 +90,8 @@ TEST(CoderLoss, IsPutRight)
     putRight(lines, kCoded);
     EXPECT_NEAR(lines[0].wobble_px, std::exp(loss) * strong.wobble_px, 1e-9);
     EXPECT_NEAR(lines[0].across_px, std::exp(loss) * strong.across_px, 1e-9);
-    EXPECT_NEAR(lines[0].wobbleUncertainty_px, loss / 2 * lines[0].wobble_px, 1e-9);
+    EXPECT_NEAR(lines[0].wobbleUncertainty_px, std::hypot(0.75 * loss, 0.03) * lines[0].wobble_px,
+                1e-9);
     lines = {{.frequency_hz = 75, .across_px = 0.01, .wobble_px = 0.01}};
     putRight(lines, kCoded);
     EXPECT_NEAR(lines[0].wobble_px, std::exp(kMostPutRight) * 0.01, 1e-9);
