@@ -137,7 +137,7 @@ TEST(CoderLoss, IsSeenInTheFilmItself)
     const double wobble_px =
         faint_px * std::sqrt(leftInRows(std::numbers::pi * 103.4 * 0.016).sine / 2);
     double last_px = 0;
-    for (const int crf : {10, 17, 22, 28}) {
+    for (const int crf : {10, 19, 28}) {
         const auto film = codedReading(faint_px, crf);
         ASSERT_TRUE(film) << complaint(film);
         const FilmReading& reading = film->reading;
@@ -153,11 +153,11 @@ TEST(CoderLoss, IsSeenInTheFilmItself)
             EXPECT_LT(reading.lines[0].wobbleUncertainty_px, 0.1 * wobble_px);
         }
         EXPECT_EQ(isWarned, reading.floor_px > 0.1) << crf;
+        if (crf == 28) {
+            EXPECT_GT(reading.floor_px, wobble_px);
+            EXPECT_TRUE(reading.lines.empty());
+        }
     }
-    EXPECT_GT(last_px, wobble_px);
-    const auto lost = codedReading(faint_px, 28);
-    ASSERT_TRUE(lost);
-    EXPECT_TRUE(lost->reading.lines.empty());
 }
 
 }  // namespace
