@@ -388,5 +388,22 @@ TEST_F(Killed, DoesNotHoldItsFileForever)
     kill();
 }
 
+// A size that is no number of bytes made a stamp of a file that is not there, with a date.
+TEST(UnsavedText, AFileWithoutASizeIsNone)
+{
+    const QByteArray craft = fileBytes(QStringLiteral(STILLBAY_SAMPLES_DIR "/reedbed.stillbay"));
+    const Snapshot kept{{}, {}, {}, {17, QDateTime::currentDateTime(), "\xAB"}, craft};
+    const QByteArray text = snapshotText(kept);
+    ASSERT_EQ(readSnapshot(text).value().original.size, 17);
+    for (const char* const size : {"0.1", "-2", "1e300", "null", "\"17\""}) {
+        QByteArray odd = text;
+        odd.replace("\"size_bytes\": 17", QByteArray("\"size_bytes\": ") + size);
+        const auto snapshot = readSnapshot(odd);
+        ASSERT_TRUE(snapshot) << size;
+        EXPECT_FALSE(snapshot->original.exists()) << size;
+        EXPECT_FALSE(snapshot->original.modified.isValid()) << size;
+    }
+}
+
 }  // namespace
 }  // namespace stillbay::ui

@@ -21,9 +21,13 @@ QJsonObject toJson(const FileStamp& stamp)
             {QStringLiteral("sha256"), QString::fromLatin1(stamp.sha256.toHex())}};
 }
 
+// Without a size there was no file.
 FileStamp stampFrom(const QJsonObject& object)
 {
-    return {object[QStringLiteral("size_bytes")].toInteger(-1),
+    const qint64 size = object[QStringLiteral("size_bytes")].toInteger(-1);
+    if (size < 0)
+        return {};
+    return {size,
             QDateTime::fromString(object[QStringLiteral("modified")].toString(), Qt::ISODateWithMs),
             QByteArray::fromHex(object[QStringLiteral("sha256")].toString().toLatin1())};
 }
