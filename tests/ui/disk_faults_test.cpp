@@ -54,7 +54,7 @@ constexpr std::array kFaults{
     Fault{"Failing", EIO, false},       Fault{"FailingFromThenOn", EIO, true},
     Fault{"ReadOnly", EROFS, false},    Fault{"ReadOnlyFromThenOn", EROFS, true},
     Fault{"Interrupted", EINTR, false}, Fault{"Short", 0, false},
-    Fault{"ShortFromThenOn", 0, true}};
+    Fault{"ShortFromThenOn", 0, true},  Fault{"NotSupported", EINVAL, false}};
 
 /// Arms a fault for as long as it lives.
 struct Armed {

@@ -40,7 +40,7 @@ struct DrivenProgram : testing::Test {
                 if (line.startsWith("= "))
                     return QString::fromUtf8(line.mid(2));
             }
-            if (!process.waitForReadyRead(20000))
+            if (!process.waitForReadyRead(kPatience_ms))
                 break;
         }
         ADD_FAILURE() << "no answer to " << qPrintable(text.join(u' '));
