@@ -12,6 +12,7 @@
 #include "ui/document/snapshot.h"
 #include "ui/document/state_folder.h"
 #include "ui/document/unsaved_work.h"
+#include "ui/find/stock_model.h"
 #include "ui/find/tube_stock.h"
 #include "ui/widgets/display_text.h"
 
@@ -331,6 +332,24 @@ TEST_P(EachCall, OfKeepingTheTubeStockThatFailsLeavesTheOldStockOrTheNewAndSaysS
         EXPECT_EQ(QDir(in).entryList({QStringLiteral("*.json.*")}, QDir::Files), QStringList());
         ASSERT_FALSE(HasFailure());
     }
+}
+
+TEST(StockOnFullDisk, SaysThatItCannotBeKept)
+{
+    StockModel model;
+    QString said;
+    QObject::connect(&model, &StockModel::notKept, [&](const QString& problem) { said = problem; });
+    {
+        const Armed armed(QFileInfo(QSettings().fileName()).absolutePath(), 1,
+                          QByteArray::number(ENOSPC) + '+');
+        EXPECT_EQ(model.add({7.5, 3.5, 45.0}), 0);
+    }
+    EXPECT_TRUE(said.startsWith(QStringLiteral("The tube stock cannot be kept: ")))
+        << qPrintable(said);
+    sweepSettings();
+    said.clear();
+    model.remove(0);
+    EXPECT_TRUE(said.isEmpty()) << qPrintable(said);
 }
 
 // Oracle: what is on the disk.
