@@ -4,6 +4,8 @@
 #include "tests/ui/files_fixture.h"
 
 #include <QApplication>
+#include <QDir>
+#include <QFileInfo>
 #include <QJsonDocument>
 #include <QSettings>
 
@@ -16,6 +18,9 @@ const QString kWord = QStringLiteral("group/word");
 struct SettingsFile : testing::Test {
     ~SettingsFile() override
     {
+        const QFileInfo file(QSettings().fileName());
+        for (const QString& name : file.dir().entryList({file.completeBaseName() + u'*'}))
+            file.dir().remove(name);
         QApplication::setApplicationName(m_before);
         useSettingsFile();
     }
