@@ -375,6 +375,13 @@ int runCalibrate(std::span<const std::string_view> arguments, std::ostream& out,
         if (const auto taken = takeNotes(calibrated, *parsed); !taken)
             return reportError(err, taken.error(), parsed->file);
 
+    const auto poor = std::ranges::find_if(
+        calibrated.corrections,
+        [](const Correction& correction) { return correction.mark.quality == Quality::Poor; });
+    const bool isPoor = poor != calibrated.corrections.end();
+    if (!parsed->output.empty() && !isPoor)
+        if (const auto saved = saveCraft(calibrated.craft, parsed->output, parsed->force); !saved)
+            return reportError(err, saved.error(), parsed->output);
     const PluckAnswer* const pluck = calibrated.pluck ? &*calibrated.pluck : nullptr;
     const int code =
         print(out,
@@ -383,13 +390,8 @@ int runCalibrate(std::span<const std::string_view> arguments, std::ostream& out,
               err);
     if (code != kExitDone)
         return code;
-    for (const Correction& correction : calibrated.corrections)
-        if (correction.mark.quality == Quality::Poor)
-            return reportError(err, {Errc::NoAnswer, correction.mark.reason, {}}, parsed->file);
-    if (!parsed->output.empty())
-        if (const auto saved = saveCraft(calibrated.craft, parsed->output, parsed->force); !saved)
-            return reportError(err, saved.error(), parsed->output);
-    return kExitDone;
+    return isPoor ? reportError(err, {Errc::NoAnswer, poor->mark.reason, {}}, parsed->file)
+                  : kExitDone;
 }
 
 }  // namespace stillbay

@@ -75,6 +75,19 @@ TEST(CalibrateCommand, WritesTheCraftWithItsSource)
 
 // Oracle: the craft's own figures. Its arms as they are, tapped, keep their modulus; notes that a
 // film was bad where it is computed clean move the limits below that.
+// As the other commands that write: an error alone, not behind a page that says all is well.
+TEST(CalibrateCommand, PrintsNothingWhereItCannotWrite)
+{
+    const OutputFolder output;
+    const std::string tooLong = output.path(std::string(300, 'x').c_str());
+    const CalibrateOutput answer = calibrated(
+        {kReedbed, "--hang", "1900:100:122", "--hang", "2850:100:136.9", "--output", tooLong});
+    EXPECT_EQ(answer.code, 1);
+    EXPECT_EQ(answer.out, "");
+    EXPECT_EQ(std::count(answer.err.begin(), answer.err.end(), '\n'), 1) << answer.err;
+    EXPECT_EQ(output.files(), 0U);
+}
+
 TEST(CalibrateCommand, TakesTapsSpeedsAndNotes)
 {
     const OutputFolder output;
