@@ -5739,7 +5739,7 @@
     </message>
     <message>
         <source>its compression leaves small motion out, so that no line below %1&#xa0;px of wobble is claimed: film at the highest bit rate that the camera has</source>
-        <translation>seine Kompression lässt kleine Bewegungen weg, sodass keine Linie unter %1 px Wackeln behauptet wird: mit der höchsten Bitrate filmen, die die Kamera hat</translation>
+        <translation>seine Kompression lässt kleine Bewegungen weg, sodass keine Linie unter %1&#xa0;px Wackeln behauptet wird: mit der höchsten Bitrate filmen, die die Kamera hat</translation>
     </message>
     <message>
         <source>another program has changed it just now</source>
