@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "core/calibrate/pluck.h"
 
+#include "core/base/check.h"
 #include "core/calibrate/free_modes.h"
 #include "core/calibrate/pluck_fit.h"
 #include "core/calibrate/pluck_mark.h"
 #include "core/calibrate/pluck_matching.h"
 #include "core/calibrate/until_taken.h"
+#include "core/setup/fields.h"
 #include "core/setup/sources.h"
 #include "core/setup/spreads.h"
 #include "core/suspension/motion_text.h"
@@ -167,6 +169,32 @@ Correction correctionOf(const RubberFigures& before, const FittedRubber& rubber,
     return correction;
 }
 
+// Of a part's box, in the field table.
+double mostOf(std::string_view key)
+{
+    const auto fields = fieldsOf<Part>();
+    const auto field = std::ranges::find(fields, key, &Field<Part>::key);
+    check(field != fields.end(), "a part's box has this");
+    return field->max;
+}
+
+// A sensor is no larger than a part of the bay may be, and lies no farther away.
+Result<void> sensorStands(const BaySensor& sensor)
+{
+    const double mass_g = mostOf("mass_g"), place_mm = mostOf("centre_mm"),
+                 size_mm = mostOf("size_mm");
+    const auto isWithin = [](const Triple& numbers, double low, double high) {
+        return std::ranges::all_of(numbers, [=](double x) { return x >= low && x <= high; });
+    };
+    if (sensor.mass_g >= 0 && sensor.mass_g <= mass_g &&
+        isWithin(sensor.centre_mm, -place_mm, place_mm) && isWithin(sensor.size_mm, 0, size_mm))
+        return {};
+    return fail(Errc::BadInput,
+                phrase("no bay carries such a sensor: as a part of it, it weighs up to %1\u00A0g, "
+                       "is up to %2\u00A0mm large and lies up to %3\u00A0mm from the datum",
+                       exact(mass_g), exact(size_mm), exact(place_mm)));
+}
+
 }  // namespace
 
 std::optional<Matrix3d> axesFromText(std::string_view text)
@@ -192,6 +220,8 @@ std::optional<Matrix3d> axesFromText(std::string_view text)
 Result<PluckAnswer> pluckTest(const Setup& setup, const Recording& recording,
                               const PluckOptions& options, std::stop_token stop)
 {
+    if (const auto stands = sensorStands(options.sensor); !stands)
+        return tl::unexpected(stands.error());
     const auto model = PluckedBayModel::of(withSensor(setup, options.sensor), options.sensor);
     if (!model)
         return tl::unexpected(model.error());

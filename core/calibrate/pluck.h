@@ -77,7 +77,7 @@ Setup withSensor(const Setup& setup, const BaySensor& sensor);
 ///         squares and what they leave, wider as far as neighbouring residuals agree; that of the
 ///         modulus is part of the ratio's.
 /// @error BadInput  as ringDown(), or the matching is not one entry for each mode measured, each
-///                  mode of the model once
+///                  mode of the model once, or the sensor is none that a part of the bay may be
 /// @error NoAnswer  nothing rings down, the bay has no stable rest, or the record does not
 ///                  determine ratio and loss
 /// @source G. H. Golub & V. Pereyra, SIAM J. Numer. Anal. 10 (1973) (amplitudes eliminated), from

@@ -207,6 +207,21 @@ TEST(CalibrateCommand, PageShowsTheModesOfAPluck)
         EXPECT_NE(answer.out.find(part), std::string::npos) << part << '\n' << answer.out;
 }
 
+// Its mass matrix had no factors: a fault in the program.
+TEST(CalibrateCommand, RefusesASensorThatNoBayCarries)
+{
+    for (const std::vector<std::string_view>& sensor : std::vector<std::vector<std::string_view>>{
+             {"--phone", "4294967296:0:10:-20", "--phone-size", "9007199254740993:150:8"},
+             {"--phone", "180:1e300:10:-20"},
+             {"--phone", "180:0:10:-20", "--phone-size", "70:2001:8"}}) {
+        std::vector<std::string_view> arguments{kReedbed, "--pluck", kPluck};
+        arguments.insert(arguments.end(), sensor.begin(), sensor.end());
+        const CalibrateOutput answer = calibrated(arguments);
+        EXPECT_EQ(answer.code, 1) << answer.out;
+        EXPECT_NE(answer.err.find("no bay carries such a sensor"), std::string::npos) << answer.err;
+    }
+}
+
 // A phone heavier by far and elsewhere than the one that lay there makes it another bay.
 TEST(CalibrateCommand, WritesNothingFromAPoorPluck)
 {
