@@ -123,7 +123,9 @@ FilmReading readingOf(const SineSearch& search, const CodedFilm& coded)
     reading.floor_px =
         std::sqrt(search.threshold() * level / ((sums[kAcross].weight + sums[kUp].weight) / 2));
     double wobble2 = 0, shake2 = 0;
-    std::vector<Sine> claimed, sure;  // sure: of their alias, and that they shake frames
+    std::vector<Sine> claimed;
+    // Of their alias, and that they shake frames, each with its wobble.
+    std::vector<std::pair<Sine, double>> sure;
     for (std::size_t k = 0; k < sines.size() && !search.isStopped(); ++k) {
         if (search.isBlind(sines[k].frequency_hz) ||
             search.fits()[k].explained <
@@ -131,28 +133,31 @@ FilmReading readingOf(const SineSearch& search, const CodedFilm& coded)
             continue;
         const FilmLine line = lineOfSine(search, k);
         claimed.push_back(sines[k]);
-        if (line.aliases_hz.empty() && line.wobble_px > 2 * reading.floor_px &&
-            std::abs(sinc(std::numbers::pi * line.frequency_hz * options.readout_s)) >
-                kShakesFrames)
-            sure.push_back(sines[k]);
+        if (line.aliases_hz.empty() && std::abs(sinc(std::numbers::pi * line.frequency_hz *
+                                                     options.readout_s)) > kShakesFrames)
+            sure.emplace_back(sines[k], line.wobble_px);
         wobble2 += std::pow(line.wobble_px, 2);
         shake2 += std::pow(line.frameShake_px, 2);
         if (std::max(line.wobble_px, line.frameShake_px) >= reading.floor_px)
             reading.lines.push_back(line);
     }
-    if (const auto follow = framesFollow(search, sure)) {
+    reading.lines =
+        withCrowdsMerged(std::move(reading.lines), kCrowded * search.width_hz(), grid.rate_hz);
+    const FilmDistortion distortion =
+        takeGhosts(reading.lines, grid.rate_hz, search.width_hz(), grid.height_px);
+    const double coded_px = putLossRight(coded, reading.lines, wobble2, shake2);
+    std::vector<Sine> well;  // above the floor
+    for (const auto& [sine, wobble_px] : sure)
+        if (wobble_px > 2 * std::max(reading.floor_px, coded_px))
+            well.push_back(sine);
+    if (const auto follow = framesFollow(search, well)) {
         reading.framesFollow = follow->share;
         reading.isStabilised = follow->share + 3 * follow->spread < kHeldStill;
         if (reading.isStabilised)
             reading.warnings.push_back(filmStabilised(follow->share));
     }
-    reading.lines =
-        withCrowdsMerged(std::move(reading.lines), kCrowded * search.width_hz(), grid.rate_hz);
-    const FilmDistortion distortion =
-        takeGhosts(reading.lines, grid.rate_hz, search.width_hz(), grid.height_px);
     if (distortion.share > kClearDistortion)
         reading.warnings.push_back(filmDistorted(distortion.share));
-    const double coded_px = putLossRight(coded, reading.lines, wobble2, shake2);
     if (coded_px > std::max({reading.floor_px, distortion.ghost_px, kCoarse_px}))
         reading.warnings.push_back(filmCoarse(coded_px));
     // Not before crowds are one: each of a crowd may be below.
