@@ -144,7 +144,7 @@ bool takesLong(const Arguments& arguments)
            has(arguments, "--map") || has(arguments, "--uncertainty");
 }
 
-#ifdef STILLBAY_IS_FUZZER
+#if defined STILLBAY_IS_FUZZER || defined __SANITIZE_ADDRESS__ || defined __SANITIZE_THREAD__
 // What takes long where a sanitizer makes all fifty times as slow.
 bool takesLonger(const Arguments& arguments)
 {

@@ -34,7 +34,7 @@ extern "C" const char* __ubsan_default_options()
 
 namespace {
 
-constexpr unsigned kLongest_s = 60;  // of an input: longer counts as hanging
+constexpr unsigned kLongest_s = 110;  // of an input: longer counts as hanging
 
 // What is being tried, for the handler below.
 std::string g_name, g_input, g_kept;
