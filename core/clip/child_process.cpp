@@ -343,6 +343,7 @@ Result<Ending> ChildProcess::finish(const Patience& patience)
         }
         if (what.si_pid == m_pid) {
             hear();
+            sortLine(std::exchange(m_partLine, {}));  // nobody is left who would end it
             const bool hasExited = what.si_code == CLD_EXITED;
             const Ending ending{hasExited ? what.si_status : 0, hasExited ? 0 : what.si_status};
             end();

@@ -73,6 +73,23 @@ TEST(ChildProcess, GetsArgumentsAsTheyAreAndIsReadToItsEnd)
     EXPECT_FALSE(hasChildren());
 }
 
+// Holds that the last line counts, ended or not, however soon after it the program ends.
+TEST(ChildProcess, IsHeardToItsLastWord)
+{
+    const OutputFolder folder;
+    const auto program = makeScript(folder.path("says"), "printf 'one\\ntwo' >&2");
+    std::size_t heard = 0;
+    constexpr std::size_t kTimes = 300;
+    for (std::size_t k = 0; k < kTimes; ++k) {
+        auto child = ChildProcess::start(program, {}, takeAll);
+        ASSERT_TRUE(child);
+        ASSERT_TRUE(child->finish(patienceOf(10, {})));
+        while (const auto line = child->nextLine(patienceOf(10, {})).value())
+            heard += *line == "one" || *line == "two" ? 1 : 0;
+    }
+    EXPECT_EQ(heard, 2 * kTimes);
+}
+
 // Holds that a program that is none is an error in words.
 TEST(ChildProcess, ThatDoesNotStartIsAnError)
 {
