@@ -41,8 +41,7 @@ struct ClipFacts {
     double frameRate_hz = 0.0;           ///< of even times, or by the middle one of the distances;
                                          ///< what repeats is known once frames are read
     double duration_s = 0.0;  ///< of the whole film, as the file states it; 0: it does not
-    /// Of the part's frames that are coded upon others, or of all where each stands by itself;
-    /// 0: not known.
+    /// Of the part's frames that are coded upon others; 0: there are none, or it is not known.
     double bitsPerPixel = 0.0;
     std::vector<Warning> warnings;
 };

@@ -221,12 +221,12 @@ FrameList framesIn(std::string_view text)
     return list;
 }
 
+// Of the frames that build upon others; 0: there are none, and each frame is all of itself.
 double bitsPerPixel(const std::vector<ListedFrame>& frames, double pixels)
 {
-    const bool isAllKeys = std::ranges::all_of(frames, &ListedFrame::isKey);
     double bytes = 0.0, count = 0.0;
     for (const ListedFrame& frame : frames)
-        if (isAllKeys || !frame.isKey) {
+        if (!frame.isKey) {
             bytes += frame.bytes;
             ++count;
         }
