@@ -5751,7 +5751,7 @@
     </message>
     <message>
         <source>no bay carries such a sensor: as a part of it, it weighs up to %1&#xa0;g, is up to %2&#xa0;mm large and lies up to %3&#xa0;mm from the datum</source>
-        <translation>so einen Sensor trägt keine Gondel: als Teil von ihr wiegt er bis zu %1 g, ist bis zu %2 mm groß und liegt bis zu %3 mm vom Nullpunkt</translation>
+        <translation>so einen Sensor trägt keine Gondel: als Teil von ihr wiegt er bis zu %1&#xa0;g, ist bis zu %2&#xa0;mm groß und liegt bis zu %3&#xa0;mm vom Nullpunkt</translation>
     </message>
 </context>
 <context>
