@@ -13,11 +13,13 @@
 
 namespace {
 
-// In memory where the system has such a folder: what is written whole waits for the disk.
+// Where TMPDIR says, else in memory where the system has such a folder: what is written whole waits
+// for the disk.
 std::filesystem::path whereFoldersGo()
 {
     const std::filesystem::path memory = "/dev/shm";
-    return ::access(memory.c_str(), W_OK) == 0 ? memory : std::filesystem::temp_directory_path();
+    const bool isInMemory = std::getenv("TMPDIR") == nullptr && ::access(memory.c_str(), W_OK) == 0;
+    return isInMemory ? memory : std::filesystem::temp_directory_path();
 }
 
 void write(const std::filesystem::path& file, const std::string& bytes)
