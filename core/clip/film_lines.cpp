@@ -123,9 +123,7 @@ FilmReading readingOf(const SineSearch& search, const CodedFilm& coded)
     reading.floor_px =
         std::sqrt(search.threshold() * level / ((sums[kAcross].weight + sums[kUp].weight) / 2));
     double wobble2 = 0, shake2 = 0;
-    std::vector<Sine> claimed;
-    // Of their alias, and that they shake frames, each with its wobble.
-    std::vector<std::pair<Sine, double>> sure;
+    std::vector<Sine> claimed, sure;  // sure: of their alias, and that they shake frames
     for (std::size_t k = 0; k < sines.size() && !search.isStopped(); ++k) {
         if (search.isBlind(sines[k].frequency_hz) ||
             search.fits()[k].explained <
@@ -135,27 +133,17 @@ FilmReading readingOf(const SineSearch& search, const CodedFilm& coded)
         claimed.push_back(sines[k]);
         if (line.aliases_hz.empty() && std::abs(sinc(std::numbers::pi * line.frequency_hz *
                                                      options.readout_s)) > kShakesFrames)
-            sure.emplace_back(sines[k], line.wobble_px);
+            sure.push_back(sines[k]);
         wobble2 += std::pow(line.wobble_px, 2);
         shake2 += std::pow(line.frameShake_px, 2);
         if (std::max(line.wobble_px, line.frameShake_px) >= reading.floor_px)
             reading.lines.push_back(line);
     }
-    reading.lines =
-        withCrowdsMerged(std::move(reading.lines), kCrowded * search.width_hz(), grid.rate_hz);
+    const double noise_px = reading.floor_px, reach_hz = kCrowded * search.width_hz();
+    reading.lines = withCrowdsMerged(std::move(reading.lines), reach_hz, grid.rate_hz);
     const FilmDistortion distortion =
         takeGhosts(reading.lines, grid.rate_hz, search.width_hz(), grid.height_px);
     const double coded_px = putLossRight(coded, reading.lines, wobble2, shake2);
-    std::vector<Sine> well;  // above the floor
-    for (const auto& [sine, wobble_px] : sure)
-        if (wobble_px > 2 * std::max(reading.floor_px, coded_px))
-            well.push_back(sine);
-    if (const auto follow = framesFollow(search, well)) {
-        reading.framesFollow = follow->share;
-        reading.isStabilised = follow->share + 3 * follow->spread < kHeldStill;
-        if (reading.isStabilised)
-            reading.warnings.push_back(filmStabilised(follow->share));
-    }
     if (distortion.share > kClearDistortion)
         reading.warnings.push_back(filmDistorted(distortion.share));
     if (coded_px > std::max({reading.floor_px, distortion.ghost_px, kCoarse_px}))
@@ -167,6 +155,20 @@ FilmReading readingOf(const SineSearch& search, const CodedFilm& coded)
         return line.wobble_px < reading.floor_px &&
                line.frameShake_px < std::max(reading.floor_px, 2 * options.least_px);
     });
+    // By what is a line after all: of a ghost frames show something else.
+    const double clear_px = 2 * std::max(noise_px, coded_px);
+    std::erase_if(sure, [&](const Sine& sine) {
+        return std::ranges::none_of(reading.lines, [&](const FilmLine& line) {
+            return line.wobble_px > clear_px &&
+                   std::abs(line.frequency_hz - sine.frequency_hz) < reach_hz + 3 * line.wander_hz;
+        });
+    });
+    if (const auto follow = framesFollow(search, sure)) {
+        reading.framesFollow = follow->share;
+        reading.isStabilised = follow->share + 3 * follow->spread < kHeldStill;
+        if (reading.isStabilised)
+            reading.warnings.insert(reading.warnings.begin(), filmStabilised(follow->share));
+    }
     wobble2 += sums[kAcross].unexplained2() + sums[kUp].unexplained2() +
                sums[kRoll].unexplained2() * aspect2 / 12;
     reading.wobble_px = std::sqrt(wobble2);
