@@ -221,7 +221,8 @@ std::string filmPage(const FilmText& text)
                           own->readout_s / unit::ms, own->spread_s / unit::ms);
     page << formatted("\nwobble       %.2f px rms\n", reading.wobble_px)
          << formatted("frame shake  %.2f px rms\n", reading.frameShake_px) << "floor        "
-         << pixels(reading.floor_px) << " px: no line below it is claimed\n";
+         << pixels(reading.floor_px)
+         << " px: no line is claimed whose wobble and frame shake both lie below it\n";
     if (reading.lines.empty())
         page << "\nNo line stands above the noise.\n";
     else

@@ -54,6 +54,8 @@ std::optional<Phrase> whyLeftOut(const FilmBeside& film)
         return film.film.texts.front();
     if (!isSpeedSettled(*match))
         return match->mark.reason;
+    if (!match->predicted_px)
+        return phrase("this craft's full pack does not reach its speed");
     if (film.ofReadout)
         return phrase("no readout puts its lines where its sound or throttle has them");
     const bool isOtherRate =
@@ -88,8 +90,8 @@ std::optional<Correction> readoutCorrection(const Setup& setup, const FilmBeside
 std::optional<FilmMatch> matchForUnbalance(const FilmBeside& film)
 {
     const auto& match = film.film.match;
-    const bool isTaken =
-        match && (film.film.reading.isStabilised || !isSpeedSettled(*match) || !whyLeftOut(film));
+    const bool isTaken = match && (film.film.reading.isStabilised || !isSpeedSettled(*match) ||
+                                   !match->predicted_px || !whyLeftOut(film));
     return isTaken ? match : std::nullopt;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/calibrate/shake_recording.h"
 
+#include "core/base/quantile.h"
 #include "core/base/units.h"
 #include "core/calibrate/alias_warning.h"
 #include "core/calibrate/motor_lines.h"
@@ -13,6 +14,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <span>
 #include <string>
 
@@ -26,6 +28,7 @@ constexpr double kMostApart = 0.02;     // what a comb makes of a speed that mov
 constexpr double kBeatsPerWidth = 3.5;  // independent moments a second, over the motors' spread
 constexpr std::size_t kBlockTurns = 16;
 constexpr double kPercents = 100;
+constexpr double kMostHeld = 0.9;                         // of the record
 constexpr double kLeastSwept = 0.05;                      // of throttle
 constexpr double kModelItself = 0.1, kUnmeasured = 0.16;  // of the shake; for arms, and for tubes
 
@@ -180,8 +183,13 @@ bool isSwept(const Recording& recording)
     const Channel* const throttle = throttleColumn(recording);
     if (!throttle || throttle->values.empty())
         return false;
-    const auto [least, most] =
-        std::minmax_element(throttle->values.begin(), throttle->values.end());
+    // Where it turns the rotors, and not by how it gets there and back.
+    std::vector<double> turning;
+    std::ranges::copy_if(throttle->values, std::back_inserter(turning),
+                         [](double value) { return value > kLeastSwept; });
+    if (turning.empty())
+        return false;
+    const auto most = quantile(turning, kMostHeld), least = quantile(turning, 1 - kMostHeld);
     return *most - *least > kLeastSwept;
 }
 

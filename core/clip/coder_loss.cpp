@@ -2,6 +2,7 @@
 #include "core/clip/coder_loss.h"
 
 #include "core/base/quantile.h"
+#include "core/clip/blind_bands.h"
 
 #include <algorithm>
 #include <cmath>
@@ -29,8 +30,9 @@ constexpr double kLeastStep_px = 1e-3;
 double motion2(const FilmLine& line, const CodedFilm& film)
 {
     const double size2 = film.width_px * film.width_px + film.height_px * film.height_px;
-    return line.across_px * line.across_px + line.up_px * line.up_px +
-           line.roll_rad * line.roll_rad * size2 / 12;
+    const double motion2 = line.across_px * line.across_px + line.up_px * line.up_px +
+                           line.roll_rad * line.roll_rad * size2 / 12;
+    return motion2 * std::pow(blurAt(line.frequency_hz, film.exposure_s), 2);
 }
 
 // From one frame to the next a sine of power 1 moves by so much, squared.

@@ -16,6 +16,7 @@ struct CodedFilm {
     double blocks_px = 0.0;     ///< by blocksDisagree()
     double rate_hz = 0.0;       ///< frames a second
     double readout_s = 0.0;     ///< first row to last
+    double exposure_s = 0.0;    ///< of a row: what it blurs away no coder sees
     double width_px = 0.0, height_px = 0.0;
 };
 

@@ -82,8 +82,8 @@ Warning filmDistorted(double share)
 Warning filmCoarse(double floor_px)
 {
     return {"film_coarse",
-            phrase("its compression leaves small motion out, so that no line below %1\u00A0px of "
-                   "wobble is claimed: film at the highest bit rate that the camera has",
+            phrase("its compression leaves small motion out, so that its floor is as high as "
+                   "%1\u00A0px of the film: film at the highest bit rate that the camera has",
                    rounded(floor_px, 2))};
 }
 
@@ -103,6 +103,7 @@ double putLossRight(const CodedFilm& coded, std::vector<FilmLine>& lines, double
     add(-1.0);
     putRight(lines, coded);
     add(1.0);
+    std::ranges::stable_sort(lines, std::greater<>(), &FilmLine::wobble_px);
     return floor_px;
 }
 
@@ -215,6 +216,7 @@ Result<FilmReading> readFilm(const RowShifts& shifts, const FilmReadingOptions& 
                           .blocks_px = blocksDisagree(shifts),
                           .rate_hz = grid->rate_hz,
                           .readout_s = options.readout_s,
+                          .exposure_s = options.exposure_s,
                           .width_px = grid->width_px,
                           .height_px = grid->height_px};
     SineSearch search(std::move(*grid), options, stop);

@@ -192,8 +192,8 @@ struct FrameList {
     std::size_t without = 0;          // frames that have none
 };
 
-// Lines like 2048,1234,K__ of all frames, the middle one of them not everywhere; those marked D are
-// decoded and not shown.
+// Lines like 2048,1234,K__ of all frames, the middle one of them not everywhere, and behind them a
+// comma where more is told; those marked D are decoded and not shown.
 FrameList framesIn(std::string_view text)
 {
     FrameList list;
@@ -201,19 +201,23 @@ FrameList framesIn(std::string_view text)
         const std::size_t end = std::min(text.find('\n'), text.size());
         const std::string_view line = text.substr(0, end);
         text.remove_prefix(std::min(end + 1, text.size()));
-        const std::size_t comma = line.find(','), last = line.rfind(',');
-        if (comma == std::string_view::npos || line.find('D', comma) != std::string_view::npos)
+        const std::size_t comma = line.find(',');
+        if (comma == std::string_view::npos)
+            continue;
+        std::string_view flags = line.substr(comma + 1);
+        const auto bytes = numberIn<std::uint32_t>(flags.substr(0, flags.find(',')));
+        if (bytes)
+            flags.remove_prefix(std::min(flags.find(','), flags.size() - 1) + 1);
+        flags = flags.substr(0, flags.find(','));
+        if (flags.find('D') != std::string_view::npos)
             continue;
         const auto tick = numberIn<std::int64_t>(line.substr(0, comma));
         if (!tick || *tick < -kFarthestTick || *tick > kFarthestTick) {
             ++list.without;
             continue;
         }
-        const auto bytes = last > comma
-                               ? numberIn<std::uint32_t>(line.substr(comma + 1, last - comma - 1))
-                               : std::nullopt;
         list.frames.push_back({*tick, static_cast<double>(bytes.value_or(0)),
-                               line.find('K', last) != std::string_view::npos});
+                               flags.find('K') != std::string_view::npos});
     }
     std::ranges::stable_sort(list.frames, {}, &ListedFrame::tick);
     const auto repeats = std::ranges::unique(list.frames, {}, &ListedFrame::tick);
@@ -221,12 +225,15 @@ FrameList framesIn(std::string_view text)
     return list;
 }
 
-// Of the frames that build upon others; 0: there are none, and each frame is all of itself.
+// Of the frames that build upon others; 0: there are none, and each frame is all of itself, or how
+// large they are is not told of all.
 double bitsPerPixel(const std::vector<ListedFrame>& frames, double pixels)
 {
     double bytes = 0.0, count = 0.0;
     for (const ListedFrame& frame : frames)
         if (!frame.isKey) {
+            if (frame.bytes <= 0)
+                return 0.0;
             bytes += frame.bytes;
             ++count;
         }

@@ -137,7 +137,7 @@ private:
 };
 
 // To the top by parabolas through three, closer each time; its second derivative.
-double climb(const Finder& finder, double reach, Try& best)
+double climb(const Finder& finder, double reach, double longest, Try& best)
 {
     double bend = 0;
     best = finder.fine(best.readout, best.frequency_hz);
@@ -148,9 +148,9 @@ double climb(const Finder& finder, double reach, Try& best)
         if (bend <= 0)
             break;
         const double slope = (after.left - before.left) / (2 * reach);
-        best = finder.fine(
-            std::max(kShortestReadout / 2, best.readout + std::clamp(-slope / bend, -reach, reach)),
-            best.frequency_hz);
+        best = finder.fine(std::clamp(best.readout + std::clamp(-slope / bend, -reach, reach),
+                                      kShortestReadout / 2, longest),
+                           best.frequency_hz);
         reach /= 2.5;
     }
     return bend;
@@ -197,9 +197,9 @@ Result<ReadoutEstimate> estimateReadout(const RowShifts& shifts, double about_hz
     }
     if (best.explained <= 0)
         return fail(Errc::NoAnswer, phrase("no line stands out at %1 Hz", rounded(about_hz, 4)));
-    climb(finder, step, best);
+    climb(finder, step, longest, best);
     finder.takeOthersOut(best, stop);
-    const double bend = climb(finder, step / 4, best);
+    const double bend = climb(finder, step / 4, longest, best);
     const double level = finder.level(best, stop);
     if (stop.stop_requested())
         return tl::unexpected(stoppedOnRequest());

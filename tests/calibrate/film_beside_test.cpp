@@ -25,6 +25,7 @@ FilmBeside settledFilm()
     match.orders = {{.order = 1, .frequency_hz = 70, .filmed_px = 1.0, .predicted_px = 1.0},
                     {.order = 2, .frequency_hz = 140, .filmed_px = 0.5, .predicted_px = 0.5}};
     match.mark = {Quality::Good, phrase("the rotors' orders explain 99 % of what the lines show")};
+    match.predicted_px = 1.0;
     beside.film.match = match;
     return beside;
 }
@@ -62,6 +63,11 @@ TEST(FilmBeside, IsLeftOutForWhatItDoesNotTell)
     EXPECT_NE(reasonOf(open), "");
     open.film.match->isSpeedKnown = true;
     EXPECT_EQ(reasonOf(open), "");
+
+    FilmBeside beyond = settledFilm();
+    beyond.film.match->predicted_px.reset();
+    EXPECT_EQ(reasonOf(beyond), "this craft's full pack does not reach its speed");
+    EXPECT_TRUE(matchForUnbalance(beyond));  // which is counted with the others
 
     FilmBeside torn = settledFilm();
     torn.ofReadout = Warning{"film_readout", phrase("another readout")};

@@ -212,6 +212,8 @@ TEST(Clip, SaysHowManyBitsItHas)
         return facts ? facts->bitsPerPixel : -1.0;
     };
     EXPECT_NEAR(bits("0,9000,K__\\n1,200,___\\n2,400,___\\n3,99,_D_\\n"), 0.3, 1e-9);
+    EXPECT_NEAR(bits("0,9000,K__,\\n\\n1,200,___,\\n2,400,___\\n3,99,_D_,\\n"), 0.3, 1e-9);
+    EXPECT_EQ(bits("0,9000,K__\\n1,200,___\\n2,___\\n"), 0.0);
     EXPECT_EQ(bits("0,1000,K_\\n1,3000,K_\\n"), 0.0);  // builds upon nothing, so nothing lags
     EXPECT_EQ(bits("0,K__\\n1,___\\n2,___\\n"), 0.0);
 }

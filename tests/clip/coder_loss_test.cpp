@@ -98,6 +98,18 @@ TEST(CoderLoss, IsPutRight)
     EXPECT_GT(lines[0].wobbleUncertainty_px, lines[0].wobble_px / 2);
 }
 
+// Oracle: definition: a coder sees what the exposure leaves of a motion.
+TEST(CoderLoss, CountsWhatTheExposureLeaves)
+{
+    CodedFilm blurred = kCoded;
+    blurred.exposure_s = 0.01;
+    const double a = std::numbers::pi * 46.0 * 0.01, left = std::sin(a) / a;
+    const std::vector<FilmLine> seen{{.frequency_hz = 46, .across_px = 0.3}};
+    std::vector<FilmLine> moved = seen;
+    moved[0].across_px /= left;
+    EXPECT_NEAR(stepOf(moved, blurred), stepOf(seen, kCoded), 1e-12);
+}
+
 // Oracle: the floor's own words: a line of three floors that beats at a quarter of the rate, alone,
 // has the loss at which a tenth is still known; beside lines that move the picture by as much
 // there is no such floor.

@@ -78,8 +78,10 @@ Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
         shown->film.warnings.insert(shown->film.warnings.begin(), *heard.warning);
     Result<FilmBeside> own =
         withOwnReadout(question.setup, clip, *shown, options, known, linesBy, stop);
-    if (!own)
+    if (!own && stop.stop_requested())
         return tl::unexpected<Error>(own.error());
+    if (!own)
+        own = *shown;  // read by the craft's readout it stands, and is left out of the unbalance
     Said said{*std::move(shown), *std::move(own), {}};
     said.mark = markOf(film, said.shown.film);
     return said;

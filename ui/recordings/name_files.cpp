@@ -15,12 +15,15 @@
 namespace stillbay::ui {
 namespace {
 
-std::optional<std::size_t> placeOf(const std::string& file,
+// Of a film: where all of it stands, at no throttle yet; another part may stand beside it.
+std::optional<std::size_t> placeOf(const std::string& file, RecordingKind kind,
                                    const std::vector<NamedRecording>& recordings)
 {
     const auto found =
-        std::find_if(recordings.begin(), recordings.end(),
-                     [&](const NamedRecording& named) { return named.file == file; });
+        std::find_if(recordings.begin(), recordings.end(), [&](const NamedRecording& named) {
+            const bool isAsAdded = !named.from_s && !named.to_s && !named.throttle;
+            return named.file == file && (kind != RecordingKind::Film || isAsAdded);
+        });
     return found == recordings.end()
                ? std::nullopt
                : std::optional(static_cast<std::size_t>(std::distance(recordings.begin(), found)));
@@ -42,8 +45,8 @@ Result<std::optional<std::size_t>> nameFiles(Document& document, const QStringLi
     for (const QString& path : paths) {
         const std::string file = namedPlace(path);
         const RecordingKind kind = likelyKind(QString::fromStdString(file));
-        const auto named = kind == RecordingKind::Film ? std::nullopt : placeOf(file, present);
-        const auto isAdded = placeOf(file, added);
+        const auto named = placeOf(file, kind, present);
+        const auto isAdded = placeOf(file, kind, added);
         if (!named && !isAdded)
             added.push_back({.file = file, .kind = kind});
         last = named ? *named : present.size() + isAdded.value_or(added.size() - 1);

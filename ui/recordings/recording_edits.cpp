@@ -91,9 +91,15 @@ void RecordingEdits::find(const QString& file)
 {
     const QString path =
         QFileDialog::getOpenFileName(m_window, tr("Where is %1?").arg(file), {}, recordingFilter());
-    if (!path.isEmpty())
-        change(tr("name the recording's new place"),
-               [&path](NamedRecording& named) { named.file = namedPlace(path); });
+    if (path.isEmpty() || !shown())
+        return;
+    const std::string old = shown()->file, place = namedPlace(path);
+    m_pages.list.problem().display(
+        m_document.edit(tr("name the recording's new place"), {}, [&](Setup& setup) {
+            for (NamedRecording& named : setup.recordings)  // a film may stand there part by part
+                if (named.file == old)
+                    named.file = place;
+        }));
 }
 
 void RecordingEdits::remove(std::size_t place)

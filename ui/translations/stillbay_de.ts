@@ -5738,10 +5738,6 @@
         <translation>nur %1 von %2 Ablesungen passen zu den Eigenschwingungen des Kopters: zuerst Klopf- und Zupfversuch machen</translation>
     </message>
     <message>
-        <source>its compression leaves small motion out, so that no line below %1&#xa0;px of wobble is claimed: film at the highest bit rate that the camera has</source>
-        <translation>seine Kompression lässt kleine Bewegungen weg, sodass keine Linie unter %1&#xa0;px Wackeln behauptet wird: mit der höchsten Bitrate filmen, die die Kamera hat</translation>
-    </message>
-    <message>
         <source>another program has changed it just now</source>
         <translation>ein anderes Programm hat sie eben geändert</translation>
     </message>
@@ -5752,6 +5748,14 @@
     <message>
         <source>no bay carries such a sensor: as a part of it, it weighs up to %1&#xa0;g, is up to %2&#xa0;mm large and lies up to %3&#xa0;mm from the datum</source>
         <translation>so einen Sensor trägt keine Gondel: als Teil von ihr wiegt er bis zu %1&#xa0;g, ist bis zu %2&#xa0;mm groß und liegt bis zu %3&#xa0;mm vom Nullpunkt</translation>
+    </message>
+    <message>
+        <source>this craft&apos;s full pack does not reach its speed</source>
+        <translation>der volle Akku dieses Kopters erreicht seine Drehzahl nicht</translation>
+    </message>
+    <message>
+        <source>its compression leaves small motion out, so that its floor is as high as %1&#xa0;px of the film: film at the highest bit rate that the camera has</source>
+        <translation>seine Kompression lässt kleine Bewegungen weg, sodass seine Rauschgrenze bei %1 px des Films liegt: mit der höchsten Bitrate filmen, die die Kamera hat</translation>
     </message>
 </context>
 <context>
