@@ -74,6 +74,42 @@ TEST_F(SettingsFile, ThatCannotBeReadIsKeptAsideAndReplaced)
     EXPECT_TRUE(keepSetting(kWord, QStringLiteral("new")));
     EXPECT_TRUE(QJsonDocument::fromJson(fileBytes(file)).isObject());
     EXPECT_EQ(QSettings().value(kWord).toString(), QStringLiteral("new"));
+    // Another damage does not replace what was put aside; the same is put aside once.
+    const QByteArray word = "no settings at all";
+    for (int k = 0; k < 2; ++k) {
+        put(file, word + QByteArray(k, ' '));
+        put(file, word);
+        const QSettings reading;
+    }
+    EXPECT_EQ(fileBytes(file + QStringLiteral(".damaged")), cut);
+    EXPECT_EQ(fileBytes(file + QStringLiteral(".damaged-2")), word);
+    EXPECT_FALSE(QFile::exists(file + QStringLiteral(".damaged-3")));
+}
+
+TEST_F(SettingsFile, IsClearedOfWhatQtLeftAndOfNothingElse)
+{
+    begin("swept");
+    ASSERT_TRUE(keepSetting(kWord, QStringLiteral("old")));
+    const QString file = QSettings().fileName();
+    const QStringList kept{QStringLiteral(".backup"), QStringLiteral(".before"),
+                           QStringLiteral(".broken"), QStringLiteral(".Backup"),
+                           QStringLiteral(".BACKUP"), QStringLiteral(".aB3dEf"),
+                           QStringLiteral(".aBcDe")};
+    const QString left = file + QStringLiteral(".aBcDeF"), link = file + QStringLiteral(".bCdEfG"),
+                  folder = file + QStringLiteral(".cDeFgH");
+    for (const QString& name : kept)
+        put(file + name, "mine");
+    put(left, "{");
+    ASSERT_TRUE(QFile::link(file, link));
+    ASSERT_TRUE(QDir().mkdir(folder));
+    sweepSettings();
+    EXPECT_FALSE(QFile::exists(left));
+    for (const QString& name : kept)
+        EXPECT_TRUE(QFile::exists(file + name)) << qPrintable(name);
+    EXPECT_TRUE(QFile::exists(file));
+    EXPECT_TRUE(QFileInfo(link).isSymLink());
+    EXPECT_TRUE(QDir().rmdir(folder));
+    EXPECT_FALSE(QFile::exists(file + QStringLiteral(".lock")));
 }
 
 }  // namespace
