@@ -7,6 +7,8 @@
 #include <cstdlib>
 #include <fcntl.h>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <sys/file.h>
 #include <sys/random.h>
 #include <sys/stat.h>
@@ -19,7 +21,10 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::string_view kNamePart = ".stillbay-save-";  // short, however long the file's name
+// Short, however long the file's name. What may be another program's version is under a name that
+// is not swept.
+constexpr std::string_view kNamePart = ".stillbay-save-";
+constexpr std::string_view kSwapPart = ".stillbay-swap-";
 constexpr std::size_t kNameLetters = 8;
 constexpr int kMostTries = 100;
 
@@ -65,13 +70,13 @@ int renameFile(const fs::path& from, const fs::path& to, unsigned flags = 0)
 }
 
 // Names that two programs, or two starts of one, do not choose alike.
-fs::path freshName(const fs::path& folder)
+fs::path freshName(const fs::path& folder, std::string_view part = kNamePart)
 {
     constexpr std::string_view letters = "abcdefghijklmnopqrstuvwxyz012345";
     std::array<unsigned char, kNameLetters> random{};
     if (::getrandom(random.data(), random.size(), 0) < 0)
         random.fill(static_cast<unsigned char>(::getpid()));
-    std::string name(kNamePart);
+    std::string name(part);
     for (const unsigned char byte : random)
         name += letters[byte % letters.size()];
     return folder / name;
@@ -82,6 +87,23 @@ bool isOurName(const std::string& name)
     return name.size() == kNamePart.size() + kNameLetters && name.starts_with(kNamePart);
 }
 
+bool isUnchanged(const fs::path& name, const struct stat& before)
+{
+    struct stat now {};
+    return ::lstat(name.c_str(), &now) == 0 && now.st_dev == before.st_dev &&
+           now.st_ino == before.st_ino && now.st_size == before.st_size &&
+           now.st_mtim.tv_sec == before.st_mtim.tv_sec &&
+           now.st_mtim.tv_nsec == before.st_mtim.tv_nsec;
+}
+
+// Written in place within one tick of the clock, a file has other bytes only.
+bool holdsOther(const fs::path& name, std::string_view bytes)
+{
+    std::ifstream file(name, std::ios::binary);
+    const std::string held{std::istreambuf_iterator<char>(file), {}};
+    return file.is_open() && !file.bad() && held != bytes;
+}
+
 /// The bytes on their way: a file without a name or of a name of its own, gone again unless it took
 /// the one it is for. It is locked, by which a sweep knows that somebody still writes it.
 class Beside {
@@ -89,8 +111,7 @@ public:
     explicit Beside(fs::path folder) : m_folder(std::move(folder)) {}
     ~Beside()
     {
-        if (!m_name.empty())
-            ::unlink(m_name.c_str());
+        drop();
         if (m_descriptor >= 0)
             ::close(m_descriptor);
     }
@@ -103,8 +124,9 @@ public:
 
     // The bytes, down to the disk: what a full network disk, a quota or a failing disk refuses
     // often comes to light there only. A file system that cannot flush is no failure.
-    bool hold(std::string_view bytes) const
+    bool hold(std::string_view bytes)
     {
+        m_bytes = bytes;
         while (!bytes.empty()) {
             const ssize_t written =
                 uninterrupted([&] { return ::write(m_descriptor, bytes.data(), bytes.size()); });
@@ -141,24 +163,25 @@ public:
 
 private:
     // Ours takes the name and the other file ours, in one step: whoever writes by name writes
-    // either before, which is seen, or into ours.
+    // either before, which is seen, or into ours. Where this cannot be, the question comes before.
     bool exchange(const fs::path& target, const auto& mayGo)
     {
         const auto swap = [&] {
             return renameFile(m_name, target, RENAME_EXCHANGE) == 0;
         };
-        if (swap()) {
-            if (mayGo(m_name.string()))
-                return true;  // it goes with this object
-            m_isKept = true;
-            for (int k = 0; k < kMostTries; ++k)
-                if (swap())
-                    return false;
-            m_name.clear();  // better left over than lost
-            return false;
+        struct stat ours {
+        }, theirs{};
+        if (moveToSwapName() && ::fstat(m_descriptor, &ours) == 0 && swap()) {
+            if (::lstat(m_name.c_str(), &theirs) != 0 && errno == ENOENT)
+                m_name.clear();  // a file system that does not know the flag has replaced it
+            else if (mayGo(m_name.string()))
+                drop();
+            else
+                m_isKept = true;
+            if (m_isKept)
+                giveBack(swap, ours, theirs);
+            return !m_isKept;
         }
-        if (errno != EINVAL && errno != ENOSYS && errno != ENOENT)
-            return false;
         if (!mayGo(target.string())) {
             m_isKept = true;
             return false;
@@ -167,6 +190,38 @@ private:
             return false;
         m_name.clear();
         return true;
+    }
+
+    // Their version gets its name back, unless a still newer one has taken ours meanwhile: that one
+    // stays. What is neither ours nor superseded is better left over than lost.
+    void giveBack(const auto& swap, const struct stat& ours, const struct stat& theirs)
+    {
+        const auto swapSurely = [&] {
+            for (int k = 0; k < kMostTries; ++k)
+                if (swap())
+                    return true;
+            return false;
+        };
+        const bool isBack = swapSurely();
+        const bool isNewer = isBack && (!isUnchanged(m_name, ours) || holdsOther(m_name, m_bytes));
+        if (!isBack || (isNewer && (!swapSurely() || !isUnchanged(m_name, theirs))))
+            m_name.clear();
+    }
+
+    bool moveToSwapName()
+    {
+        const fs::path name = freshName(m_folder, kSwapPart);
+        if (renameFile(m_name, name, RENAME_NOREPLACE) != 0)
+            return false;
+        m_name = name;
+        return true;
+    }
+
+    void drop()
+    {
+        if (!m_name.empty() && ::unlink(m_name.c_str()) != 0)
+            renameFile(m_name, freshName(m_folder));  // by which it is swept
+        m_name.clear();
     }
 
     bool openUnnamed(mode_t mode)
@@ -229,6 +284,7 @@ private:
 
     fs::path m_folder;
     fs::path m_name;  // empty: none, or it took the target's
+    std::string_view m_bytes;
     int m_descriptor = -1;
     bool m_isKept = false;
 };

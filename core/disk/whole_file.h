@@ -30,7 +30,8 @@ struct WriteOptions {
 ///
 /// What a program writes into the file at any moment before it leaves its name is seen by mayGo,
 /// and where it must not go, it has its name back as if nothing had been (where the file system
-/// cannot exchange two names, the question is asked just before).
+/// cannot exchange two names, the question is asked just before). While the question is asked, what
+/// was there has a name that sweepBeside() leaves alone: after a kill in that moment it stays.
 ///
 /// @error BadInput  the name is taken, what is there must not go, it is not a regular file or may
 /// not be written, a link

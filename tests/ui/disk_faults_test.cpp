@@ -8,6 +8,7 @@
 #include "ui/document/autosave.h"
 #include "ui/document/own_presets.h"
 #include "ui/document/recent_files.h"
+#include "ui/document/safe_write.h"
 #include "ui/document/settings_file.h"
 #include "ui/document/snapshot.h"
 #include "ui/document/state_folder.h"
@@ -83,7 +84,7 @@ int callsOf(const QString& folder, const Action& act)
 
 QStringList foreignIn(const QString& folder, const QStringList& expected)
 {
-    static const QRegularExpression ours(QStringLiteral("^\\.stillbay-save-[a-z0-5]{8}$"));
+    static const QRegularExpression ours(QStringLiteral("^\\.stillbay-(save|swap)-[a-z0-5]{8}$"));
     QStringList foreign;
     for (const QString& name : QDir(folder).entryList(QDir::Files | QDir::Hidden))
         if (!expected.contains(name) && !ours.match(name).hasMatch())
@@ -191,7 +192,13 @@ TEST_P(EachCall, OfASaveThatFailsLeavesTheOldFileOrTheNewOneAndSaysWhich)
         EXPECT_EQ(fileBytes(path), *document.text());
         EXPECT_TRUE(QFile::exists(backup));
         ASSERT_TRUE(window.openFile(path));  // which sweeps
-        EXPECT_EQ(QDir(in).entryList(QDir::Files | QDir::Hidden).size(), 2);
+        // What was being exchanged can be another program's: it stays where it cannot be removed.
+        const QStringList left =
+            QDir(in).entryList({QStringLiteral(".stillbay-swap-*")}, QDir::Files | QDir::Hidden);
+        EXPECT_LE(left.size(), fault.fromThenOn ? 1 : 0);
+        for (const QString& name : left)
+            EXPECT_TRUE(fileBytes(in + u'/' + name) == mine || fileBytes(in + u'/' + name) == old);
+        EXPECT_EQ(QDir(in).entryList(QDir::Files | QDir::Hidden).size(), 2 + left.size());
         ASSERT_FALSE(HasFailure());
     }
     EXPECT_EQ(refused > 0, fault.number != 0 && fault.number != EINTR);
@@ -210,18 +217,31 @@ struct BesideAnother : WindowAndFiles, testing::WithParamInterface<const char*> 
     }
 
     // What another program does to the file, at the moment that is given.
-    static void rewrite()
+    static void rewrite() { rewriteBy(kOther); }
+
+    // Twice, so many calls after the first, while another window sweeps at each of them.
+    static void rewriteTwice()
+    {
+        ++s_acts;
+        if (s_acts == 1)
+            rewriteBy(kOther);
+        if (s_acts == 1 + s_between)
+            rewriteBy(kNewer);
+        sweepBeside(s_path.toStdString());
+    }
+
+    static void rewriteBy(const QByteArray& bytes)
     {
         const std::string_view how = GetParam();
         if (how == "Renaming") {
-            put(s_path + QStringLiteral(".other"), kOther);
+            put(s_path + QStringLiteral(".other"), bytes);
             ASSERT_EQ(
                 ::rename((s_path + QStringLiteral(".other")).toLocal8Bit(), s_path.toLocal8Bit()),
                 0);
         } else {  // in place, and the time stamp as it was: a clock that was set back
             struct stat before {};
             ASSERT_EQ(::stat(s_path.toLocal8Bit(), &before), 0);
-            put(s_path, kOther);
+            put(s_path, bytes);
             const std::array times{before.st_atim, before.st_mtim};
             ASSERT_EQ(::utimensat(AT_FDCWD, s_path.toLocal8Bit(), times.data(), 0), 0);
         }
@@ -232,6 +252,9 @@ struct BesideAnother : WindowAndFiles, testing::WithParamInterface<const char*> 
         QByteArray bytes = fileBytes(samplePath("reedbed"));  // as long as before
         return bytes.replace("\"Reedbed", "\"Ruudbud");
     }();
+    static inline const QByteArray kNewer = QByteArray(kOther).replace("\"Ruudbud", "\"Raadbad");
+    static inline int s_acts = 0;
+    static inline int s_between = 0;
 };
 
 INSTANTIATE_TEST_SUITE_P(By, BesideAnother, testing::Values("Renaming", "WritingInPlace"),
@@ -272,6 +295,40 @@ TEST_P(BesideAnother, ASaveLosesNoVersionOfIt)
         ASSERT_FALSE(HasFailure());
     }
     EXPECT_GE(asked, 5);
+}
+
+// Oracle: what is on the disk: the last version that the other program wrote.
+TEST_P(BesideAnother, ASaveLosesNoStillNewerVersionOfIt)
+{
+    if (!canExchange())
+        GTEST_SKIP() << "the file system of " << qPrintable(folder.path())
+                     << " cannot exchange two names: what is written in between is not seen there";
+    s_path = folder.filePath(QStringLiteral("twice.stillbay"));
+    const QByteArray old = fileBytes(samplePath("reedbed"));
+    int refused = 0;
+    bool wasReached = true;
+    for (int at = 1; wasReached; ++at) {
+        s_acts = s_between = 1;
+        for (; s_acts >= s_between; ++s_between) {  // until the second is not reached any more
+            SCOPED_TRACE(testing::Message() << at << " and " << s_between);
+            put(s_path, old);
+            const FileStamp before = stampOnDisk(s_path);
+            s_acts = 0;
+            stillbayAtDiskCall(rewriteTwice);
+            Result<void> saved;
+            {
+                const Armed armed(folder.path(), at, "act+");
+                saved = safeWrite(s_path, "mine", {}, &before);
+            }
+            refused += saved ? 0 : 1;
+            EXPECT_EQ(fileBytes(s_path), s_acts > s_between ? kNewer
+                                         : s_acts > 0       ? kOther
+                                                            : QByteArray("mine"));
+            ASSERT_FALSE(HasFailure());
+        }
+        wasReached = s_acts > 0;
+    }
+    EXPECT_GE(refused, 10);
 }
 
 // Oracle: the snapshot, read by the reader of recovery.

@@ -70,14 +70,14 @@ bool isDue(char letter)
         g_calls[static_cast<std::size_t>(number - 1)] = letter;
     if (g_log >= 0)
         ::syscall(SYS_write, g_log, &letter, 1);
-    if (g_how == How::Act && number == g_at && g_act) {
+    const bool isIt = g_at > 0 && (number == g_at || (g_fromThenOn && number > g_at));
+    if (isIt && g_how == How::Act && g_act) {
         g_armed = false;
         g_act();
         g_armed = true;
-        g_at = 0;
     }
     errno = before;
-    return g_at > 0 && (number == g_at || (g_fromThenOn && number > g_at));
+    return isIt && g_how != How::Act;
 }
 
 void die()
