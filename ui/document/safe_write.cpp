@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <string>
 #include <string_view>
+#include <system_error>
 
 namespace stillbay::ui {
 namespace {
@@ -24,11 +25,12 @@ Result<void> safeWrite(const QString& path, const QByteArray& bytes, std::option
 {
     const std::string_view view(bytes.constData(), static_cast<std::size_t>(bytes.size()));
     WriteOptions options{mode, {}, {}};
+    std::error_code code;
     if (replaced && replaced->exists())
         options.mayGo = [replaced](const std::string& name) {
             return stampOnDisk(pathFrom(name)).sameContent(*replaced);
         };
-    else if (replaced && !std::filesystem::is_symlink(nativePath(path)))
+    else if (replaced && !std::filesystem::is_symlink(nativePath(path), code))
         options.taken = Error{Errc::BadInput, appearedMeanwhile(), {}};
     return writeWhole(nativePath(path), view, options);
 }
