@@ -27,7 +27,7 @@ FileLock::Taken FileLock::take()
         }
         ::close(descriptor);
         if (!isLocked)
-            return why == EWOULDBLOCK ? Taken::ByAnother : Taken::NoPlace;
+            return why == EWOULDBLOCK ? Taken::ByAnother : Taken::NoLocks;
         // whoever had it took the file away in between: there is a new one to make
     }
     return isTaken() ? Taken::Yes : Taken::ByAnother;

@@ -16,8 +16,9 @@ public:
     FileLock(const FileLock&) = delete;
     FileLock& operator=(const FileLock&) = delete;
 
-    enum class Taken { Yes, ByAnother, NoPlace };
-    /// NoPlace: the file cannot be made or locked, for want of room, rights or support.
+    enum class Taken { Yes, ByAnother, NoPlace, NoLocks };
+    /// NoPlace: the file cannot be made, for want of room or rights. NoLocks: it is there, but the
+    /// file system locks nothing, so that nobody knows whether somebody has it.
     Taken take();
     void release();  ///< the file goes
     bool isTaken() const { return m_descriptor >= 0; }

@@ -60,8 +60,9 @@ std::vector<UnsavedWork> findUnsavedWork()
         folder().entryList({u'*' + kSuffix}, QDir::Files, QDir::Time | QDir::Reversed);
     for (const QString& name : names) {
         UnsavedPlace place(name.chopped(kSuffix.size()));
-        if (place.lock->take() == FileLock::Taken::ByAnother)
-            continue;  // a window that is open writes it
+        const FileLock::Taken taken = place.lock->take();
+        if (taken == FileLock::Taken::ByAnother || taken == FileLock::Taken::NoLocks)
+            continue;  // a window that is open writes it, or may do so
         Result<Snapshot> content = contentOf(place.file);
         found.push_back({std::move(place), std::move(content)});
     }
