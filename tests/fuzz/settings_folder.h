@@ -4,6 +4,7 @@
 #include "tests/fuzz/demand.h"
 #include "tests/fuzz/fuzz_folder.h"
 
+#include <QDir>
 #include <QFile>
 #include <QString>
 
@@ -16,6 +17,11 @@ public:
     {
         for (const char* const name : {"HOME", "XDG_CONFIG_HOME", "XDG_STATE_HOME"})
             qputenv(name, m_folder.path().c_str());
+    }
+
+    bool make(const QString& name) const
+    {
+        return QDir(QString::fromStdString(m_folder.path())).mkdir(name);
     }
 
     /// Puts bytes into a file of a folder that is there.

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "tests/fuzz/demand.h"
 #include "tests/fuzz/settings_folder.h"
+#include "ui/document/settings_file.h"
 #include "ui/find/tube_stock.h"
 
 #include <QCoreApplication>
+#include <QJsonDocument>
+#include <QJsonObject>
 #include <QSettings>
 
 #include <algorithm>
@@ -15,6 +18,7 @@ namespace {
 
 using namespace stillbay::ui;
 
+const QString kOrganization = QStringLiteral("stillbay");
 const QString kStockKey = QStringLiteral("find/drawer");
 const stillbay::StockTube kFirstTube{10, 6, 40};
 
@@ -22,11 +26,20 @@ const stillbay::StockTube kFirstTube{10, 6, 40};
 void putIntoSettings(const SettingsFolder& folder, const QByteArray& bytes)
 {
     static unsigned number = 0;  // Qt keeps what it has read of a file: a new one each time
-    QCoreApplication::setApplicationName(QString::number(++number));
-    if (bytes.startsWith("[find]") || bytes.startsWith("[General]"))
-        folder.write(QString::number(number) + QStringLiteral(".conf"), bytes);
-    else
-        QSettings().setValue(kStockKey, QString::fromUtf8(bytes));
+    const QString name = QString::number(++number);
+    QCoreApplication::setApplicationName(name);
+    const QJsonObject ofStock{{kStockKey, QString::fromUtf8(bytes)}};
+    const QByteArray content =
+        bytes.startsWith('{') ? bytes : QJsonDocument(ofStock).toJson(QJsonDocument::Compact);
+    const QString file =
+        folder.write(kOrganization + u'/' + name + QStringLiteral(".json"), content);
+    useSettingsFile();
+    demand(QSettings().fileName() == file, "the settings are those that were written");
+    QFile aside(file + QStringLiteral(".damaged"));
+    const bool isAside = aside.open(QIODevice::ReadOnly) && aside.readAll() == content;
+    demand(isAside != QJsonDocument::fromJson(content).isObject(),
+           "a file that cannot be read is put aside");
+    aside.remove();
 }
 
 void demandTubes(const std::vector<KeptTube>& tubes)
@@ -48,6 +61,9 @@ void demandTubes(const std::vector<KeptTube>& tubes)
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size)
 {
     static const SettingsFolder folder;
+    static const bool isMade = folder.make(kOrganization);
+    demand(isMade, "a folder can be made");
+    QCoreApplication::setOrganizationName(kOrganization);
     putIntoSettings(folder,
                     QByteArray(reinterpret_cast<const char*>(data),  // bytes as text
                                static_cast<qsizetype>(size)));
