@@ -5755,7 +5755,7 @@
     </message>
     <message>
         <source>its compression leaves small motion out, so that its floor is as high as %1&#xa0;px of the film: film at the highest bit rate that the camera has</source>
-        <translation>seine Kompression lässt kleine Bewegungen weg, sodass seine Rauschgrenze bei %1 px des Films liegt: mit der höchsten Bitrate filmen, die die Kamera hat</translation>
+        <translation>seine Kompression lässt kleine Bewegungen weg, sodass seine Rauschgrenze bei %1&#xa0;px des Films liegt: mit der höchsten Bitrate filmen, die die Kamera hat</translation>
     </message>
 </context>
 <context>
@@ -5847,6 +5847,10 @@
     <message>
         <source>the settings cannot be written</source>
         <translation>die Einstellungen lassen sich nicht schreiben</translation>
+    </message>
+    <message>
+        <source>the settings file is damaged and cannot be put aside</source>
+        <translation>die Datei der Einstellungen ist beschädigt und lässt sich nicht beiseitelegen</translation>
     </message>
 </context>
 <context>
