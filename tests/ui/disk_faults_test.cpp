@@ -389,6 +389,30 @@ TEST_P(EachCall, OfKeepingUnsavedWorkThatFailsLeavesTheOldWorkOrTheNewAndSaysSo)
     }
 }
 
+// A network folder without locks: whether a window has the work cannot be told.
+TEST(UnsavedWorkWithoutLocks, IsNotTakenForLeftBehind)
+{
+    const QString in = stateFolder(QStringLiteral("unsaved"));
+    Document other;
+    ASSERT_TRUE(other.open(samplePath("reedbed")));
+    ASSERT_TRUE(
+        other.edit({}, {}, [](stillbay::Setup& setup) { setup.mounts.free_length_mm = 31.5; }));
+    const auto noLocks = [&] {
+        stillbayDiskFault(in.toLocal8Bit(), "k", 1, QByteArray::number(ENOLCK) + '+');
+    };
+    {
+        noLocks();
+        Autosave autosave(other);
+        EXPECT_TRUE(autosave.writeNow());
+        EXPECT_TRUE(findUnsavedWork().empty());
+        EXPECT_GE(std::strlen(stillbayDiskCalls()), 2U);
+        stillbayDiskFault(nullptr, nullptr, 0, "");
+    }
+    std::vector<UnsavedWork> found = findUnsavedWork();
+    ASSERT_EQ(found.size(), 1U);
+    found[0].remove();
+}
+
 // Oracle: what a new look at the settings reads, as another start of the program does.
 TEST_P(EachCall, OfKeepingTheTubeStockThatFailsLeavesTheOldStockOrTheNewAndSaysSo)
 {

@@ -13,6 +13,7 @@
 #include <cstdlib>
 #include <cstring>
 #include <fcntl.h>
+#include <sys/file.h>
 #include <sys/syscall.h>
 #include <sys/uio.h>
 #include <unistd.h>
@@ -265,6 +266,14 @@ int ftruncate(int descriptor, off_t length) noexcept
 int ftruncate64(int descriptor, off64_t length) noexcept
 {
     return callOn(descriptor, 't', SYS_ftruncate, length);
+}
+
+int flock(int descriptor, int operation) noexcept
+{
+    if (g_armed && std::strchr(g_wanted.data(), 'k') && isInside(descriptor) && isDue('k') &&
+        fails())
+        return -1;
+    return static_cast<int>(::syscall(SYS_flock, descriptor, operation));
 }
 
 int rename(const char* name, const char* fresh) noexcept

@@ -12,7 +12,7 @@ extern "C" {
 /// Begins to count anew.
 ///
 /// @param folder  whole path; null or empty: nothing is counted or fails any more
-/// @param calls   the letters of those that count (below); null or empty: all
+/// @param calls   the letters of those that count (below); null or empty: all but k
 /// @param at      which call, from 1; 0: none, it is only counted
 /// @param how     the number of an errno; "short": a write takes half, all else works; "kill": the
 ///                program is killed, in the middle of a write; "act": what stillbayAtDiskCall() was
@@ -23,6 +23,6 @@ void stillbayDiskFault(const char* folder, const char* calls, int at, const char
 void stillbayAtDiskCall(void (*act)());
 
 /// One letter for each call counted since, at most 255: (o)pen, (w)rite, (l)ink, (r)ename,
-/// (u)nlink, (s)ync, (t)runcate.
+/// (u)nlink, (s)ync, (t)runcate. A loc(k) by flock() counts only where its letter is asked for.
 const char* stillbayDiskCalls();
 }
