@@ -207,9 +207,9 @@ void sweepSettings()
     if (g_file.isEmpty())
         return;
     sweepBeside(nativePath(g_file));
+    clearLeftLock();
     if (leftFiles().isEmpty())  // as nearly always
         return;
-    waitForLock();
     FileLock writing(lockPath());
     if (isLockYoung() || writing.take() != FileLock::Taken::Yes)
         return;
