@@ -220,8 +220,11 @@ FrameList framesIn(std::string_view text)
                                flags.find('K') != std::string_view::npos});
     }
     std::ranges::stable_sort(list.frames, {}, &ListedFrame::tick);
-    const auto repeats = std::ranges::unique(list.frames, {}, &ListedFrame::tick);
-    list.frames.erase(repeats.begin(), repeats.end());
+    const auto isRepeat = [](const ListedFrame& one, const ListedFrame& other) {
+        return one.tick == other.tick;
+    };
+    list.frames.erase(std::unique(list.frames.begin(), list.frames.end(), isRepeat),
+                      list.frames.end());
     return list;
 }
 
