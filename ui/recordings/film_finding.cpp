@@ -80,8 +80,10 @@ Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
         withOwnReadout(question.setup, clip, *shown, options, known, linesBy, stop);
     if (!own && stop.stop_requested())
         return tl::unexpected<Error>(own.error());
-    if (!own)
-        own = *shown;  // read by the craft's readout it stands, and is left out of the unbalance
+    if (!own) {  // read by the craft's readout it stands, and is left out of the unbalance
+        own = *shown;
+        own->film.warnings.insert(own->film.warnings.begin(), *shown->ofReadout);
+    }
     Said said{*std::move(shown), *std::move(own), {}};
     said.mark = markOf(film, said.shown.film);
     return said;
