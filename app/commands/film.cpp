@@ -129,7 +129,9 @@ int runFilm(std::span<const std::string_view> arguments, std::ostream& out, std:
         asked.setup = &*setup;
     }
     const StopOnInterrupt interrupt;
-    const auto film = readFilmFile(asked, interrupt.token(), err);
+    const auto film = probeFilmFile(asked, interrupt.token()).and_then([&](ClipFacts facts) {
+        return readFilmFile(asked, std::move(facts), interrupt.token(), err);
+    });
     if (!film)
         return reportError(err, film.error().error, film.error().file);
     reportWarnings(err, warningsOf(*film), parsed->file);

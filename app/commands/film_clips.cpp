@@ -34,13 +34,13 @@ void reportLeftOut(std::ostream& err, const Phrase& reason, const std::string& c
     reportWarnings(err, {{"film_left_out", phrase("left out: %1", reason)}}, clip);
 }
 
+using MatchOfClip = tl::expected<std::optional<FilmMatch>, RecordingFault>;
+
 // What counts of a film beside the craft; what is in doubt is told.
-tl::expected<std::optional<FilmMatch>, RecordingFault> matchOfClip(const FilmClip& clip,
-                                                                   const FilmAsked& asked,
-                                                                   const std::stop_token& stop,
-                                                                   std::ostream& err)
+MatchOfClip matchOfClip(const FilmClip& clip, const FilmAsked& asked, ClipFacts facts,
+                        const std::stop_token& stop, std::ostream& err)
 {
-    auto film = readFilmFile(asked, stop, err);
+    auto film = readFilmFile(asked, std::move(facts), stop, err);
     if (!film)
         return tl::unexpected(film.error());
     auto beside = besideWithOwnReadout(asked, *film, stop, err);
@@ -117,10 +117,19 @@ std::optional<RecordingFault> takeFilms(const std::vector<FilmClip>& clips, cons
         return {};
     const StopOnInterrupt interrupt;
     std::vector<FilmMatch> matches;
-    std::size_t unread = 0;
+    std::vector<FilmedPart> parts;
+    std::size_t lost = 0, repeated = 0;
     for (const FilmClip& clip : clips) {
+        const FilmAsked asked = askedOf(clip, craft, setupFile);
         const auto match =
-            matchOfClip(clip, askedOf(clip, craft, setupFile), interrupt.token(), err);
+            probeFilmFile(asked, interrupt.token()).and_then([&](ClipFacts facts) -> MatchOfClip {
+                parts.push_back(filmedPart(clip.file, facts, clip.name()));
+                if (const auto why = whyRepeated(parts, parts.size() - 1)) {
+                    ++repeated;
+                    return tl::unexpected(RecordingFault{{Errc::BadInput, *why, {}}, clip.file});
+                }
+                return matchOfClip(clip, asked, std::move(facts), interrupt.token(), err);
+            });
         if (match) {
             if (*match)
                 matches.push_back(**match);
@@ -129,12 +138,14 @@ std::optional<RecordingFault> takeFilms(const std::vector<FilmClip>& clips, cons
         const auto& [error, file] = match.error();
         if (file != clip.file)
             return match.error();
-        ++unread;
-        if (interrupt.token().stop_requested() || clips.size() - unread < kFewestFilms)
+        ++lost;
+        if (interrupt.token().stop_requested() || clips.size() - lost < kFewestFilms)
             return RecordingFault{error, clip.name()};
         reportLeftOut(err, error.what, clip.name());
     }
-    if (const auto taken = unbalanceFromFilms(craft, matches, clips.size()).and_then(take); !taken)
+    if (const auto taken =
+            unbalanceFromFilms(craft, matches, clips.size() - repeated).and_then(take);
+        !taken)
         return RecordingFault{taken.error(), setupFile};
     return {};
 }

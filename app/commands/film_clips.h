@@ -35,11 +35,12 @@ Option filmOption(std::vector<FilmClip>& clips);
 
 /// Reads each clip with the craft's readout and exposure, or its own readout where it tells
 /// another, matches it, and takes the unbalance that they tell together. What cannot be read, and
-/// what whyLeftOut() names, is left out. What a clip leaves in doubt is told on err with its name.
+/// what whyRepeated() and whyLeftOut() name, is left out. What a clip leaves in doubt is told on
+/// err with its name.
 ///
 /// @param craft      as corrected so far
 /// @param setupFile  where it comes from
-/// @return where it went wrong: the clip whose failure leaves fewer than kFewestFilms, or the setup
+/// @return where it went wrong: the clip that leaves fewer than kFewestFilms, or the setup
 std::optional<RecordingFault> takeFilms(const std::vector<FilmClip>& clips, const Setup& craft,
                                         const std::string& setupFile,
                                         const std::function<Result<void>(const Correction&)>& take,

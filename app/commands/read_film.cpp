@@ -32,6 +32,11 @@ FilmReadingOptions optionsOf(const FilmAsked& asked, const std::optional<SpeedOf
     return options;
 }
 
+tl::unexpected<RecordingFault> ofFile(const FilmAsked& asked, const Error& error)
+{
+    return tl::unexpected(RecordingFault{error, asked.file});
+}
+
 // The craft was refused, or it was stopped.
 tl::unexpected<RecordingFault> notBeside(const FilmAsked& asked, const Error& error,
                                          const std::stop_token& stop)
@@ -54,28 +59,31 @@ std::vector<Warning> warningsOf(const FilmRead& film)
     return all;
 }
 
-tl::expected<FilmRead, RecordingFault> readFilmFile(const FilmAsked& asked,
-                                                    const std::stop_token& stop, std::ostream& err)
+tl::expected<ClipFacts, RecordingFault> probeFilmFile(const FilmAsked& asked,
+                                                      const std::stop_token& stop)
 {
-    const auto ofFile = [&](const Error& error) {
-        return tl::unexpected(RecordingFault{error, asked.file});
-    };
-    TerminalProgress terminal(err);
     auto facts = probeClip(asked.file, asked.part, stop);
     if (!facts)
-        return ofFile(facts.error());
+        return ofFile(asked, facts.error());
     if (const auto may = timesMayFit(*facts, asked.options); !may)
-        return ofFile(may.error());
-    auto heard = hear(asked, *facts, stop);
+        return ofFile(asked, may.error());
+    return *std::move(facts);
+}
+
+tl::expected<FilmRead, RecordingFault> readFilmFile(const FilmAsked& asked, ClipFacts facts,
+                                                    const std::stop_token& stop, std::ostream& err)
+{
+    TerminalProgress terminal(err);
+    auto heard = hear(asked, facts, stop);
     if (!heard)
-        return ofFile(heard.error());
+        return ofFile(asked, heard.error());
     FilmRead read;
     read.heard = heard->speed;
     read.ofSound = std::move(heard->warning);
-    auto clip = readClip(asked.file, *std::move(facts), asked.part, optionsOf(asked, read.heard),
+    auto clip = readClip(asked.file, std::move(facts), asked.part, optionsOf(asked, read.heard),
                          stop, {terminal.of("reading frames"), terminal.of("seeking lines")});
     if (!clip)
-        return ofFile(clip.error());
+        return ofFile(asked, clip.error());
     read.clip = *std::move(clip);
     if (!asked.setup)
         return read;

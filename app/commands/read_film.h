@@ -36,10 +36,15 @@ struct FilmRead {
 /// All, of file, frames, sound, lines and craft.
 std::vector<Warning> warningsOf(const FilmRead& film);
 
-/// Probes the clip, hears its sound, reads its frames and lines, and lays them beside the craft.
+/// Probes the clip, and whether readout and exposure may be its own.
+tl::expected<ClipFacts, RecordingFault> probeFilmFile(const FilmAsked& asked,
+                                                      const std::stop_token& stop);
+
+/// Hears its sound, reads its frames and lines, and lays them beside the craft.
 ///
-/// @param err  told how far it has come, where that is a terminal
-tl::expected<FilmRead, RecordingFault> readFilmFile(const FilmAsked& asked,
+/// @param facts  probeFilmFile() of it
+/// @param err    told how far it has come, where that is a terminal
+tl::expected<FilmRead, RecordingFault> readFilmFile(const FilmAsked& asked, ClipFacts facts,
                                                     const std::stop_token& stop, std::ostream& err);
 
 /// The same with its own readout, where it tells another than was used.

@@ -5,9 +5,19 @@
 
 #include <algorithm>
 #include <cmath>
+#include <system_error>
 #include <utility>
 
 namespace stillbay {
+namespace {
+
+bool areOneFile(const std::filesystem::path& a, const std::filesystem::path& b)
+{
+    std::error_code fault;
+    return a == b || std::filesystem::equivalent(a, b, fault);
+}
+
+}  // namespace
 
 Result<FilmBeside> filmBeside(const Setup& setup, const ClipShifts& clip, const FilmReading& lines,
                               const FilmReadingOptions& options, const FilmMatchOptions& known,
@@ -66,6 +76,24 @@ std::optional<Phrase> whyLeftOut(const FilmBeside& film)
             "at another frame rate than the camera's its readout is not known, and it "
             "does not tell it");
     return {};
+}
+
+FilmedPart filmedPart(const std::filesystem::path& file, const ClipFacts& facts, std::string name)
+{
+    return {file, facts.frameTime_s.front(), facts.frameTime_s.back(), std::move(name)};
+}
+
+std::optional<Phrase> whyRepeated(std::span<const FilmedPart> films, std::size_t place)
+{
+    const FilmedPart& film = films[place];
+    const auto before = films.first(place);
+    const auto same = std::find_if(before.begin(), before.end(), [&](const FilmedPart& other) {
+        return other.first_s == film.first_s && other.last_s == film.last_s &&
+               areOneFile(other.file, film.file);
+    });
+    if (same == before.end())
+        return {};
+    return phrase("the same part of the same file was named before, as %1", same->name);
 }
 
 std::optional<Correction> readoutCorrection(const Setup& setup, const FilmBeside& film)

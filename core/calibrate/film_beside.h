@@ -5,9 +5,13 @@
 #include "core/calibrate/craft_film.h"
 #include "core/calibrate/film_readout.h"
 
+#include <cstddef>
+#include <filesystem>
 #include <functional>
 #include <optional>
+#include <span>
 #include <stop_token>
+#include <string>
 
 /// A film beside the craft with the readout that it has itself, and whether it tells an unbalance:
 /// one judgement for window and command.
@@ -43,6 +47,23 @@ Result<FilmBeside> withOwnReadout(const Setup& setup, const ClipShifts& clip, Fi
 ///
 /// @param film  as withOwnReadout() has it
 std::optional<Phrase> whyLeftOut(const FilmBeside& film);
+
+/// Which frames of which file a film is.
+struct FilmedPart {
+    std::filesystem::path file;
+    double first_s = 0.0, last_s = 0.0;  ///< of its first and its last frame
+    std::string name;                    ///< for what is said of it
+};
+
+FilmedPart filmedPart(const std::filesystem::path& file, const ClipFacts& facts, std::string name);
+
+/// Why one of several films is left out because of those before it: it has the frames of one of
+/// them, by whatever name of its file, and to count them twice would narrow the spread without a
+/// new measurement. None: it has not. Other frames of one file are another film, and so are those
+/// of a copy.
+///
+/// @param place  of the film among them
+std::optional<Phrase> whyRepeated(std::span<const FilmedPart> films, std::size_t place);
 
 /// What unbalanceFromFilms() is given of a film, which itself tells how many are stabilised or
 /// leave their speed open; none: nothing.

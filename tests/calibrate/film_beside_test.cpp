@@ -4,9 +4,12 @@
 #include "core/base/units.h"
 #include "core/calibrate/film_unbalance.h"
 #include "tests/assess/crafts.h"
+#include "tests/commands/output_folder.h"
 
 #include <gtest/gtest.h>
 
+#include <filesystem>
+#include <fstream>
 #include <optional>
 #include <string>
 #include <vector>
@@ -132,6 +135,47 @@ TEST(FilmBeside, IsReadOnceMoreWithItsOwnReadout)
         [](const auto&) -> Result<FilmReading> { return fail(Errc::NoAnswer, phrase("nothing")); });
     ASSERT_FALSE(failed);
     EXPECT_EQ(english(failed.error().what), "nothing");
+}
+
+// Oracle: what a file system takes for one file: a path to it with "./", a link and a second name;
+// a copy is another, and so is a name without a file.
+TEST(FilmBeside, CountsOnceByWhateverName)
+{
+    const OutputFolder folder;
+    const std::filesystem::path film = folder.path("a.mp4");
+    const auto at = [&](const char* name) {
+        return film.parent_path() / name;
+    };
+    std::ofstream(film) << "a film\n";
+    std::filesystem::create_symlink("a.mp4", at("link.mp4"));
+    std::filesystem::create_hard_link(film, at("name.mp4"));
+    std::filesystem::copy_file(film, at("copy.mp4"));
+    ClipFacts all, part;
+    all.frameTime_s = {0, 0.04, 0.08, 0.12};
+    part.frameTime_s = {0.04, 0.08, 0.12};
+    const std::vector<FilmedPart> films{
+        filmedPart(film, all, "a.mp4"),
+        filmedPart(film, part, "a.mp4, from 0.04 s"),
+        filmedPart(film.parent_path() / "." / "a.mp4", all, "./a.mp4"),
+        filmedPart(at("link.mp4"), part, "link.mp4, from 0.04 s"),
+        filmedPart(at("name.mp4"), all, "name.mp4"),
+        filmedPart(at("copy.mp4"), all, "copy.mp4"),
+        filmedPart(at("gone.mp4"), all, "gone.mp4"),
+        filmedPart(at("gone.mp4"), all, "gone.mp4"),
+    };
+    const auto reason = [&](std::size_t place) {
+        const auto why = whyRepeated(films, place);
+        return why ? english(*why) : std::string();
+    };
+    const std::string named = "the same part of the same file was named before, as ";
+    EXPECT_EQ(reason(0), "");
+    EXPECT_EQ(reason(1), "");
+    EXPECT_EQ(reason(2), named + "a.mp4");
+    EXPECT_EQ(reason(3), named + "a.mp4, from 0.04 s");
+    EXPECT_EQ(reason(4), named + "a.mp4");
+    EXPECT_EQ(reason(5), "");
+    EXPECT_EQ(reason(6), "");
+    EXPECT_EQ(reason(7), named + "gone.mp4");
 }
 
 // Oracle: films that have no match count among those that were asked.

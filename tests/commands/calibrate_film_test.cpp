@@ -13,12 +13,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <filesystem>
 #include <fstream>
 #include <limits>
 #include <numbers>
 #include <optional>
 #include <sstream>
 #include <string>
+#include <tuple>
 #include <vector>
 
 namespace stillbay {
@@ -147,6 +149,62 @@ TEST(CalibrateFilms, AreReadWithTheirOwnReadoutAndNotStabilised)
     const auto json = nlohmann::json::parse(run.out);
     EXPECT_NEAR(json["values"][0]["after"], 1.6 * 24, 0.1 * 1.6 * 24);
     EXPECT_EQ(json["measurements"][0]["warnings"][0]["code"], "film_stabilised");
+}
+
+// Oracle: what the films say without what repeats them. A link, another way to write the name, a
+// part that holds all frames and another throttle name no other film; a part that leaves frames out
+// does.
+TEST(CalibrateFilms, CountOnceByWhateverName)
+{
+    const OutputFolder folder;
+    const ChangedSample craft(filmSmall);
+    const auto setup = loadSetup(craft.path()).value().setup;
+    std::vector<std::string> words{craft.path(), "--json"};
+    const auto named = [&](const std::string& film) {
+        words.insert(words.end(), {"--film", film});
+    };
+    const std::string a = folder.path("a.mp4"), b = folder.path("b.mp4"), c = folder.path("c.mp4");
+    for (const auto& [throttle, times, file] :
+         {std::tuple(0.25, 1.6, a), {0.285, 1.3, b}, {0.32, 1.9, c}})
+        ASSERT_TRUE(filmAt(setup, throttle, times, file));
+    named(a + ":25%");
+    const std::vector<std::string> few = words;
+    named(b + ":28.5%");
+    named(c + ":32%");
+    const std::vector<std::string> three = words;
+    const Calibrated once = calibratedWith(words);
+    ASSERT_EQ(once.code, 0) << once.err;
+    EXPECT_EQ(once.err.find("named before"), std::string::npos) << once.err;
+
+    const std::string link = folder.path("link.mp4");
+    std::filesystem::create_symlink("a.mp4", link);
+    for (const std::string& again :
+         {a + ":25%", link + ":25%", folder.path("./a.mp4") + ":25%@0-5", a + ":40%"})
+        named(again);
+    const Calibrated often = calibratedWith(words);
+    ASSERT_EQ(often.code, 0) << often.err;
+    EXPECT_EQ(often.out, once.out);
+    for (const std::string& name : {a, link, folder.path("./a.mp4") + "@0-5"}) {
+        const std::string said =
+            "left out: the same part of the same file was named before, as " + a + ": " + name;
+        EXPECT_NE(often.err.find(said + '\n'), std::string::npos) << often.err << said;
+    }
+
+    words = three;
+    named(a + ":25%@0-1.2");
+    const Calibrated parted = calibratedWith(words);
+    ASSERT_EQ(parted.code, 0) << parted.err;
+    EXPECT_EQ(parted.err.find("named before"), std::string::npos) << parted.err;
+    EXPECT_NE(nlohmann::json::parse(parted.out)["values"][0]["after"],
+              nlohmann::json::parse(once.out)["values"][0]["after"]);
+
+    words = few;
+    named(b + ":28.5%");
+    named(b + ":28.5%");
+    const Calibrated two = calibratedWith(words);
+    EXPECT_EQ(two.code, 1);
+    EXPECT_TRUE(two.out.empty());
+    EXPECT_TRUE(two.err.ends_with("named before, as " + b + ": " + b + '\n')) << two.err;
 }
 
 TEST(CalibrateFilms, RefuseWhatTellsNothing)

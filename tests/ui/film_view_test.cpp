@@ -20,9 +20,11 @@
 
 #include <QCheckBox>
 #include <QComboBox>
+#include <QFileInfo>
 #include <QListWidget>
 #include <QPushButton>
 #include <QSlider>
+#include <QTableWidget>
 
 #include <algorithm>
 #include <cmath>
@@ -379,6 +381,46 @@ TEST_F(FilmViewTest, TheSampleFilmsOfferTheUnbalance)
     view.said().unbalance().acceptButton().click();
     EXPECT_NEAR(document.setup().drive.unbalance_g_mm, 6.5, 0.2 * 6.5);
     EXPECT_GT(std::abs(before - 6.5), 0.2 * 6.5);  // it was not so before
+}
+
+// Oracle: what the films say without the one that repeats another, whichever is looked at.
+TEST_F(FilmViewTest, AFilmThatIsNamedTwiceCountsOnce)
+{
+    for (QPushButton* button : view.findChildren<QPushButton*>())
+        if (button->text() == QStringLiteral("Add the sample recordings"))
+            button->click();
+    change([](stillbay::Setup& setup) {
+        std::erase_if(setup.recordings,
+                      [](const auto& named) { return named.kind != RecordingKind::Film; });
+    });
+    view.list().choose({Chosen::What::Recording, 1});
+    wait();
+    const auto said = [this] {
+        const auto* const numbers = view.said().unbalance().findChild<QTableWidget*>();
+        return view.said().unbalance().text() + numbers->item(0, 2)->text();
+    };
+    ASSERT_FALSE(view.said().unbalance().isHidden());
+    const QString once = said();
+
+    const QString link = folder.filePath(QStringLiteral("link.mp4"));
+    const QString first = QString::fromStdString(document.setup().recordings[0].file);
+    ASSERT_TRUE(QFile::link(first, link));
+    view.addFiles({link});
+    change([](stillbay::Setup& setup) {
+        setup.recordings[3].throttle = setup.recordings[0].throttle;
+        setup.recordings[3].from_s = 0.0;
+    });
+    for (const std::size_t place : {0U, 3U}) {
+        view.list().choose({Chosen::What::Recording, place});
+        wait();
+        EXPECT_EQ(said(), once) << place;
+        const QString text = view.correction().text();
+        EXPECT_TRUE(text.contains(
+            QStringLiteral("link.mp4, from 0 s is left out: the same part of the same file was "
+                           "named before, as %1.")
+                .arg(QFileInfo(first).fileName())))
+            << qPrintable(text);
+    }
 }
 
 TEST_F(FilmViewTest, ReadingAFilmCanBeStoppedAndBegunAgain)

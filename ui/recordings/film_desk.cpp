@@ -255,24 +255,26 @@ void FilmDesk::ask()
         m_find.drop();
         return tellStale(true);
     }
-    FilmQuestion question{m_craft.setup, m_craft.prediction, {*m_chosen, chosen->film}, {}, {}};
-    FindKey key{measuredCraft(m_craft.setup),
-                m_craft.prediction != nullptr,
-                {{*m_shown, m_chosen->throttle}}};
+    FilmQuestion question{m_craft.setup, m_craft.prediction, {}, 0, {}};
+    FindKey key{measuredCraft(m_craft.setup), m_craft.prediction != nullptr, {}, 0};
     const std::vector<NamedRecording>& recordings = m_craft.setup.recordings;
     for (std::size_t k = 0; k < recordings.size(); ++k) {
-        const NamedRecording& other = recordings[k];
-        if (other.kind != RecordingKind::Film || k == m_place)
+        const NamedRecording& named = recordings[k];
+        if (named.kind != RecordingKind::Film)
             continue;
-        const FilmKey otherKey = filmKeyOf(other);
-        const FilmAnswer* const answer = kept(otherKey);
+        const FilmKey filmKey = k == m_place ? *m_shown : filmKeyOf(named);
+        const FilmAnswer* const answer = kept(filmKey);
         if (!answer)
             continue;
+        if (k == m_place) {
+            question.chosen = question.films.size();
+            key.chosen = key.films.size();
+        }
         if (answer->film)
-            question.others.push_back({other, answer->film});
+            question.films.push_back({named, answer->film});
         else
-            question.unread.emplace_back(recordingName(other), *answer->failure);
-        key.films.emplace_back(otherKey, other.throttle);
+            question.unread.emplace_back(recordingName(named), *answer->failure);
+        key.films.emplace_back(filmKey, named.throttle);
     }
     if (m_find.wanted() == key)
         return tellStale(m_find.isDue());

@@ -50,8 +50,8 @@ private:
     struct FindKey {
         Setup craft;
         bool isPredicted = false;
-        std::vector<std::pair<FilmKey, std::optional<double>>>
-            films;  // with throttles; chosen first
+        std::vector<std::pair<FilmKey, std::optional<double>>> films;  // with throttles
+        std::size_t chosen = 0;                                        // its place among them
         bool operator==(const FindKey&) const = default;
     };
 

@@ -118,24 +118,40 @@ void addNotes(Finding& finding, const CraftFilm& film, const ClipShifts& clip,
 // What all films tell of the unbalance, together.
 struct Together {
     std::vector<FilmMatch> matches;
-    QStringList leftOut;
+    QStringList leftOut, repeated;
     std::size_t asked = 0;
 };
+
+QString leftOutText(const QString& name, const Phrase& why)
+{
+    return QObject::tr("%1 is left out: %2.").arg(name, displayText(why));
+}
 
 void addFilm(Together& films, const QString& name, const FilmBeside& film)
 {
     ++films.asked;
     if (const auto why = whyLeftOut(film))
-        films.leftOut << QObject::tr("%1 is left out: %2.").arg(name, displayText(*why));
+        films.leftOut << leftOutText(name, *why);
     if (const auto match = matchForUnbalance(film))
         films.matches.push_back(*match);
+}
+
+std::vector<FilmedPart> partsOf(const std::vector<NamedFilm>& films)
+{
+    std::vector<FilmedPart> parts;
+    for (const NamedFilm& film : films)
+        parts.push_back(filmedPart(film.named.file, film.film->clip().facts,
+                                   recordingName(film.named).toStdString()));
+    return parts;
 }
 
 void offerUnbalance(Finding& finding, const Setup& setup, const Together& films)
 {
     if (films.asked < kFewestFilms) {
         finding.notes << QObject::tr(
-            "Films at three throttles or more give the unbalance of the propellers.");
+                             "Films at three throttles or more give the unbalance of the "
+                             "propellers.")
+                      << films.repeated;
         return;
     }
     Result<Correction> unbalance = unbalanceFromFilms(setup, films.matches, films.asked);
@@ -145,7 +161,7 @@ void offerUnbalance(Finding& finding, const Setup& setup, const Together& films)
     else
         finding.notes
             << QObject::tr("No unbalance by these films: %1.").arg(reasonText(unbalance.error()));
-    finding.notes << films.leftOut;
+    finding.notes << films.leftOut << films.repeated;
 }
 
 }  // namespace
@@ -153,17 +169,23 @@ void offerUnbalance(Finding& finding, const Setup& setup, const Together& films)
 Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_token& stop,
                                 const Progress& progress)
 {
-    Result<Said> said = saidOf(question.chosen, question, stop, progress);
+    const NamedFilm& chosen = question.films[question.chosen];
+    Result<Said> said = saidOf(chosen, question, stop, progress);
     if (!said)
         return tl::unexpected<Error>(said.error());
     const CraftFilm& film = said->shown.film;
     FilmFinding found;
     Finding& finding = found.finding;
     Together together;
-    const auto take = [&](const NamedFilm& named, const Said& one) {
+    const std::vector<FilmedPart> parts = partsOf(question.films);
+    const auto take = [&](std::size_t place, const Said& one) {
         if (one.mark)
             found.marks.push_back(*one.mark);
-        addFilm(together, recordingName(named.named), one.own);
+        const QString name = recordingName(question.films[place].named);
+        if (const auto why = whyRepeated(parts, place))
+            together.repeated << leftOutText(name, *why);
+        else
+            addFilm(together, name, one.own);
     };
     take(question.chosen, *said);
     found.hasOwnMark = said->mark.has_value();
@@ -172,12 +194,15 @@ Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_to
         ofOthers << QObject::tr("%1 cannot be read: %2.").arg(name, reasonText(error));
         ++together.asked;
     }
-    for (const NamedFilm& other : question.others) {
+    for (std::size_t place = 0; place < question.films.size(); ++place) {
+        if (place == question.chosen)
+            continue;
+        const NamedFilm& other = question.films[place];
         const Result<Said> one = saidOf(other, question, stop);
         if (stop.stop_requested())
             return tl::unexpected(stoppedOnRequest());
         if (one) {
-            take(other, *one);
+            take(place, *one);
             if (one->shown.ofReadout)  // the first warning of its own says so
                 ofOthers << QObject::tr("%1: %2.").arg(
                     recordingName(other.named), displayText(one->own.film.warnings.front().text));
@@ -199,7 +224,7 @@ Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_to
         finding.notes << rest.join(u'\n');
     if (film.match)
         finding.mark = film.match->mark;
-    const ClipShifts& clip = question.chosen.film->clip();
+    const ClipShifts& clip = chosen.film->clip();
     if (said->shown.ofReadout)
         finding.notes << QObject::tr("%1.").arg(
             capitalised(displayText(said->shown.ofReadout->text)));

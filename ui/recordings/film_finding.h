@@ -8,6 +8,7 @@
 #include "ui/recordings/film_read.h"
 #include "ui/recordings/finding.h"
 
+#include <cstddef>
 #include <memory>
 #include <stop_token>
 #include <utility>
@@ -24,9 +25,9 @@ struct NamedFilm {
 struct FilmQuestion {
     Setup setup;
     std::shared_ptr<const Assessment> prediction;  ///< of the setup; null: there is none
-    NamedFilm chosen;
-    std::vector<NamedFilm> others;  ///< that have been read
-    /// Names of others that cannot be read, and why.
+    std::vector<NamedFilm> films;                  ///< that have been read, as the craft names them
+    std::size_t chosen = 0;                        ///< its place among them
+    /// Names of those that cannot be read, and why.
     std::vector<std::pair<QString, Error>> unread;
 };
 
