@@ -32,6 +32,19 @@ FilmReadingOptions optionsOf(const FilmAsked& asked, const std::optional<SpeedOf
     return options;
 }
 
+// What it is asked for is computed, and how far that is, told.
+AskedClip askedClip(const ClipShifts& clip, const std::stop_token& stop, TerminalProgress& terminal)
+{
+    return {clip.facts,
+            [&](const FilmReadingOptions& options) {
+                return readLines(clip, options, stop, terminal.of("seeking lines"));
+            },
+            [&](double about_hz, double tolerance_hz) {
+                return estimateReadout(clip.shifts, about_hz, tolerance_hz, stop,
+                                       terminal.of("seeking the readout"));
+            }};
+}
+
 tl::unexpected<RecordingFault> ofFile(const FilmAsked& asked, const Error& error)
 {
     return tl::unexpected(RecordingFault{error, asked.file});
@@ -87,8 +100,8 @@ tl::expected<FilmRead, RecordingFault> readFilmFile(const FilmAsked& asked, Clip
     read.clip = *std::move(clip);
     if (!asked.setup)
         return read;
-    auto beside = filmBeside(*asked.setup, read.clip, read.clip.reading, asked.options,
-                             knownOf(asked, read.heard), stop, terminal.of("seeking the readout"));
+    auto beside = filmBeside(*asked.setup, askedClip(read.clip, stop, terminal), read.clip.reading,
+                             asked.options, knownOf(asked, read.heard), stop);
     if (!beside)
         return notBeside(asked, beside.error(), stop);
     read.beside = *std::move(beside);
@@ -101,15 +114,15 @@ tl::expected<FilmBeside, RecordingFault> besideWithOwnReadout(const FilmAsked& a
                                                               std::ostream& err)
 {
     TerminalProgress terminal(err);
+    AskedClip clip = askedClip(film.clip, stop, terminal);
     bool isOfLines = false;
-    const auto lines = [&](const FilmReadingOptions& options) {
-        auto reading = readLines(film.clip, options, stop, terminal.of("seeking lines"));
+    clip.lines = [&, lines = clip.lines](const FilmReadingOptions& options) {
+        auto reading = lines(options);
         isOfLines = !reading;
         return reading;
     };
-    auto own =
-        withOwnReadout(*asked.setup, film.clip, *film.beside, optionsOf(asked, film.heard),
-                       knownOf(asked, film.heard), lines, stop, terminal.of("seeking the readout"));
+    auto own = withOwnReadout(*asked.setup, clip, *film.beside, optionsOf(asked, film.heard),
+                              knownOf(asked, film.heard), stop);
     if (!own && isOfLines)
         return tl::unexpected(RecordingFault{own.error(), asked.file});
     if (!own)

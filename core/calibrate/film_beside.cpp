@@ -19,24 +19,23 @@ bool areOneFile(const std::filesystem::path& a, const std::filesystem::path& b)
 
 }  // namespace
 
-Result<FilmBeside> filmBeside(const Setup& setup, const ClipShifts& clip, const FilmReading& lines,
+Result<FilmBeside> filmBeside(const Setup& setup, const AskedClip& clip, const FilmReading& lines,
                               const FilmReadingOptions& options, const FilmMatchOptions& known,
-                              const std::stop_token& stop, const Progress& progress)
+                              const std::stop_token& stop)
 {
     auto film = filmOfCraft(setup, clip.facts, lines, known);
     if (!film)
         return tl::unexpected(film.error());
-    const auto readout = readoutOfFilm(setup, clip, *film, known, stop, progress);
+    const auto readout = readoutOfFilm(setup, clip.facts, *film, known, clip.readout, stop);
     if (!readout)
         return tl::unexpected(readout.error());
     return FilmBeside{*std::move(film), *readout,
                       *readout ? otherReadout(setup, **readout, options.readout_s) : std::nullopt};
 }
 
-Result<FilmBeside> withOwnReadout(const Setup& setup, const ClipShifts& clip, FilmBeside film,
+Result<FilmBeside> withOwnReadout(const Setup& setup, const AskedClip& clip, FilmBeside film,
                                   const FilmReadingOptions& options, const FilmMatchOptions& known,
-                                  const LinesOfClip& lines, const std::stop_token& stop,
-                                  const Progress& progress)
+                                  const std::stop_token& stop)
 {
     if (!film.ofReadout)
         return film;
@@ -46,10 +45,10 @@ Result<FilmBeside> withOwnReadout(const Setup& setup, const ClipShifts& clip, Fi
     again.readout_s = film.readout->estimate.readout_s;
     Setup craft = setup;
     craft.camera.readout_ms = again.readout_s / unit::ms;
-    const auto reading = lines(again);
+    const auto reading = clip.lines(again);
     if (!reading)
         return tl::unexpected(reading.error());
-    auto own = filmBeside(craft, clip, *reading, again, known, stop, progress);
+    auto own = filmBeside(craft, clip, *reading, again, known, stop);
     if (own)
         own->film.warnings.insert(own->film.warnings.begin(), readAgain);
     return own;

@@ -23,25 +23,29 @@ struct FilmBeside {
     std::optional<Warning> ofReadout;      ///< it is another than was used
 };
 
+/// What a clip is asked for, computed or as it was kept.
+struct AskedClip {
+    const ClipFacts& facts;
+    std::function<Result<FilmReading>(const FilmReadingOptions&)> lines;  ///< readLines()
+    ReadoutOfClip readout;
+};
+
 /// @param lines    of the clip, in its pixels
 /// @param options  that they were read with
+/// @param stop     the same that the clip heeds
 /// @error as filmOfCraft() and readoutOfFilm().
-Result<FilmBeside> filmBeside(const Setup& setup, const ClipShifts& clip, const FilmReading& lines,
+Result<FilmBeside> filmBeside(const Setup& setup, const AskedClip& clip, const FilmReading& lines,
                               const FilmReadingOptions& options, const FilmMatchOptions& known,
-                              const std::stop_token& stop = {}, const Progress& progress = {});
-
-/// Reads the lines of a clip: readLines(), or what was kept of it.
-using LinesOfClip = std::function<Result<FilmReading>(const FilmReadingOptions&)>;
+                              const std::stop_token& stop = {});
 
 /// Where the film's own readout is another than was used: its lines once more with that one, beside
 /// a craft whose camera has it, and with a warning which says so in front; else the film as it is.
 ///
 /// @param film  filmBeside() of the same
-/// @error as lines and filmBeside().
-Result<FilmBeside> withOwnReadout(const Setup& setup, const ClipShifts& clip, FilmBeside film,
+/// @error as the clip's lines and filmBeside().
+Result<FilmBeside> withOwnReadout(const Setup& setup, const AskedClip& clip, FilmBeside film,
                                   const FilmReadingOptions& options, const FilmMatchOptions& known,
-                                  const LinesOfClip& lines, const std::stop_token& stop = {},
-                                  const Progress& progress = {});
+                                  const std::stop_token& stop = {});
 
 /// Why a film tells no unbalance; none: it does.
 ///

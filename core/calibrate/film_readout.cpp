@@ -13,8 +13,7 @@ namespace stillbay {
 namespace {
 
 constexpr double kMotorsApart = 0.01;  // of the speed: the film's line and the sound's may differ
-constexpr std::size_t kMostLinesAsked = 3;
-constexpr double kLineSpreads = 4;  // a line is sought within so many of its own
+constexpr double kLineSpreads = 4;     // a line is sought within so many of its own
 constexpr double kLeastSought_hz = 0.3;
 constexpr double kMostSought = 0.2;  // of the frame rate
 constexpr double kOtherSpreads = 3, kOtherShare = 0.03;
@@ -67,14 +66,14 @@ struct Witnesses {
     bool areSure = false;  // of their orders; else two have to agree
 };
 
-Witnesses witnesses(const Setup& setup, const ClipShifts& clip, const CraftFilm& film,
+Witnesses witnesses(const Setup& setup, double frameRate_hz, const CraftFilm& film,
                     const FilmMatchOptions& options)
 {
     if (film.match && isSpeedSettled(*film.match) &&
         (film.match->isSpeedKnown || film.match->mark.quality == Quality::Good))
         return {linesOf(*film.match), true};
     if (options.heard)
-        return {aliasesHeard(setup, film.reading.lines, clip.facts.frameRate_hz, *options.heard)};
+        return {aliasesHeard(setup, film.reading.lines, frameRate_hz, *options.heard)};
     return {};
 }
 
@@ -90,30 +89,29 @@ bool isConfirmed(const ReadoutOfFilm& found, const std::vector<ReadoutOfFilm>& b
 
 }  // namespace
 
-Result<std::optional<ReadoutOfFilm>> readoutOfFilm(const Setup& setup, const ClipShifts& clip,
+Result<std::optional<ReadoutOfFilm>> readoutOfFilm(const Setup& setup, const ClipFacts& facts,
                                                    const CraftFilm& film,
                                                    const FilmMatchOptions& options,
-                                                   const std::stop_token& stop,
-                                                   const Progress& progress)
+                                                   const ReadoutOfClip& estimate,
+                                                   const std::stop_token& stop)
 {
     std::size_t asked = 0;
     std::vector<ReadoutOfFilm> before;
-    const Witnesses all = witnesses(setup, clip, film, options);
+    const Witnesses all = witnesses(setup, facts.frameRate_hz, film, options);
     for (const KnownLine& known : all.lines) {
         const FilmLine& line = film.reading.lines[known.line];
         const double tolerance_hz =
             std::max(kLeastSought_hz, kLineSpreads * line.uncertainty_hz + line.wander_hz);
-        if (tolerance_hz > kMostSought * clip.facts.frameRate_hz)
+        if (tolerance_hz > kMostSought * facts.frameRate_hz)
             continue;
         if (asked++ == kMostLinesAsked)
             break;
-        const auto estimate =
-            estimateReadout(clip.shifts, known.frequency_hz, tolerance_hz, stop, progress);
+        const auto readout = estimate(known.frequency_hz, tolerance_hz);
         if (stop.stop_requested())
             return tl::unexpected(stoppedOnRequest());
-        if (!estimate)
+        if (!readout)
             continue;
-        const ReadoutOfFilm found{*estimate, known.order, known.speed};
+        const ReadoutOfFilm found{*readout, known.order, known.speed};
         if (all.areSure || isConfirmed(found, before))
             return std::optional(found);
         before.push_back(found);

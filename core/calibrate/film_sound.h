@@ -15,6 +15,7 @@ namespace stillbay {
 /// heard in half-second windows; the tolerance holds nine tenths of them and how far the motors lie
 /// apart.
 ///
+/// @param setup  tells where to look: rotorSpeedOptions(), and no more
 /// @error BadInput  as followRotorSpeed(). NoAnswer  nothing turns for half of the time; the speed
 ///                  changes by more than a rotor order is wide; a multiple or a fraction of the
 ///                  speed explains the sound nearly as well; stopped.

@@ -90,18 +90,20 @@ TEST(FilmBeside, IsLeftOutForWhatItDoesNotTell)
 TEST(FilmBeside, IsReadOnceMoreWithItsOwnReadout)
 {
     const Craft setup = sampleCraft("reedbed");
-    ClipShifts clip;
-    clip.facts.width = static_cast<unsigned>(setup.camera.width_px);
-    clip.facts.height = static_cast<unsigned>(setup.camera.height_px);
-    clip.facts.frameRate_hz = setup.camera.frame_rate_hz;
+    ClipFacts facts;
+    facts.width = static_cast<unsigned>(setup.camera.width_px);
+    facts.height = static_cast<unsigned>(setup.camera.height_px);
+    facts.frameRate_hz = setup.camera.frame_rate_hz;
     std::vector<FilmReadingOptions> asked;
-    const auto lines = [&](const FilmReadingOptions& options) -> Result<FilmReading> {
-        asked.push_back(options);
-        return FilmReading{};
-    };
+    const AskedClip clip{facts,
+                         [&](const FilmReadingOptions& options) -> Result<FilmReading> {
+                             asked.push_back(options);
+                             return FilmReading{};
+                         },
+                         {}};
     const FilmReadingOptions used{.readout_s = 16e-3, .exposure_s = 2e-3, .highest_hz = 500};
     FilmBeside film = settledFilm();
-    const auto same = withOwnReadout(setup, clip, film, used, {}, lines);
+    const auto same = withOwnReadout(setup, clip, film, used, {});
     ASSERT_TRUE(same);
     EXPECT_TRUE(same->film.match);
     EXPECT_TRUE(asked.empty());
@@ -109,7 +111,7 @@ TEST(FilmBeside, IsReadOnceMoreWithItsOwnReadout)
     film.readout = ReadoutOfFilm{{.readout_s = 18e-3, .spread_s = 1e-4, .frequency_hz = 70}, 1, 70};
     film.ofReadout = otherReadout(setup, *film.readout, used.readout_s);
     ASSERT_TRUE(film.ofReadout);
-    const auto own = withOwnReadout(setup, clip, film, used, {}, lines);
+    const auto own = withOwnReadout(setup, clip, film, used, {});
     ASSERT_TRUE(own) << english(own.error().what);
     FilmReadingOptions again = used;
     again.readout_s = 18e-3;
@@ -130,9 +132,11 @@ TEST(FilmBeside, IsReadOnceMoreWithItsOwnReadout)
     EXPECT_FALSE(readoutCorrection(setup, other));
     EXPECT_FALSE(readoutCorrection(setup, settledFilm()));
 
-    const auto failed = withOwnReadout(
-        setup, clip, film, used, {},
-        [](const auto&) -> Result<FilmReading> { return fail(Errc::NoAnswer, phrase("nothing")); });
+    const AskedClip silent{
+        facts,
+        [](const auto&) -> Result<FilmReading> { return fail(Errc::NoAnswer, phrase("nothing")); },
+        {}};
+    const auto failed = withOwnReadout(setup, silent, film, used, {});
     ASSERT_FALSE(failed);
     EXPECT_EQ(english(failed.error().what), "nothing");
 }

@@ -52,32 +52,29 @@ std::optional<FilmedMark> markOf(const NamedFilm& film, const CraftFilm& said)
 Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
                     const std::stop_token& stop, const Progress& progress = {})
 {
-    HeardOnFilm heard;
-    if (film.film->sound()) {
-        Result<HeardOnFilm> answer = heardOnFilm(question.setup, *film.film->sound(), stop);
-        if (!answer)
-            return tl::unexpected<Error>(answer.error());
-        heard = *std::move(answer);
-    }
-    const FilmMatchOptions known{film.named.throttle, heard.speed};
+    const Result<HeardOnFilm> heard = film.film->heard(question.setup, stop);
+    if (!heard)
+        return tl::unexpected<Error>(heard.error());
+    const FilmMatchOptions known{film.named.throttle, heard->speed};
     const Camera& camera = question.setup.camera;
     const FilmReadingOptions options{.readout_s = camera.readout_ms * unit::ms,
                                      .exposure_s = camera.exposure_ms * unit::ms,
                                      .highest_hz = soughtUpTo(question.setup, known)};
-    const auto linesBy = [&](const FilmReadingOptions& by) {
-        return film.film->lines(by, stop, progress);
-    };
-    const ClipShifts& clip = film.film->clip();
-    const Result<FilmReading> lines = linesBy(options);
+    const AskedClip clip{
+        film.film->clip().facts,
+        [&](const FilmReadingOptions& by) { return film.film->lines(by, stop, progress); },
+        [&](double about_hz, double tolerance_hz) {
+            return film.film->readout(about_hz, tolerance_hz, stop, progress);
+        }};
+    const Result<FilmReading> lines = clip.lines(options);
     if (!lines)
         return tl::unexpected<Error>(lines.error());
     Result<FilmBeside> shown = filmBeside(question.setup, clip, *lines, options, known, stop);
     if (!shown)
         return tl::unexpected<Error>(shown.error());
-    if (heard.warning)
-        shown->film.warnings.insert(shown->film.warnings.begin(), *heard.warning);
-    Result<FilmBeside> own =
-        withOwnReadout(question.setup, clip, *shown, options, known, linesBy, stop);
+    if (heard->warning)
+        shown->film.warnings.insert(shown->film.warnings.begin(), *heard->warning);
+    Result<FilmBeside> own = withOwnReadout(question.setup, clip, *shown, options, known, stop);
     if (!own && stop.stop_requested())
         return tl::unexpected<Error>(own.error());
     if (!own) {  // read by the craft's readout it stands, and is left out of the unbalance

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "ui/recordings/film_read.h"
 
+#include "core/calibrate/film_readout.h"
+#include "core/calibrate/rotors_heard.h"
+
 #include <QFileInfo>
 
 #include <algorithm>
@@ -12,6 +15,7 @@ namespace {
 constexpr std::size_t kMostStills = 24;
 constexpr int kStillWidth = 640;
 constexpr std::size_t kMostLinesKept = 2;
+constexpr std::size_t kMostReadoutsKept = kMostLinesKept * kMostLinesAsked;
 
 // Every so many frames, so that there are never more than kMostStills.
 class Stills final {
@@ -69,7 +73,12 @@ FilmKey filmKeyOf(const NamedRecording& film)
 
 ReadFilm::ReadFilm(ClipShifts clip, std::optional<Result<SoundTrack>> sound,
                    std::vector<FilmStill> stills)
-    : m_clip(std::move(clip)), m_sound(std::move(sound)), m_stills(std::move(stills))
+    : m_clip(std::move(clip)),
+      m_sound(std::move(sound)),
+      m_stills(std::move(stills)),
+      m_lines(kMostLinesKept),
+      m_readouts(kMostReadoutsKept),
+      m_heard(1)
 {
 }
 
@@ -77,18 +86,27 @@ Result<FilmReading> ReadFilm::lines(const FilmReadingOptions& options, const std
                                     const Progress& progress) const
 {
     const std::scoped_lock lock(m_mutex);
-    const auto kept = std::find_if(m_lines.begin(), m_lines.end(),
-                                   [&](const auto& lines) { return lines.first == options; });
-    if (kept != m_lines.end()) {
-        std::rotate(kept, kept + 1, m_lines.end());
-        return m_lines.back().second;
-    }
-    Result<FilmReading> lines = readLines(m_clip, options, stop, progress);
-    if (stop.stop_requested())
-        return lines;  // not the film's answer
-    if (m_lines.size() == kMostLinesKept)
-        m_lines.erase(m_lines.begin());
-    return m_lines.emplace_back(options, std::move(lines)).second;
+    return m_lines.of(options, stop, [&] { return readLines(m_clip, options, stop, progress); });
+}
+
+Result<ReadoutEstimate> ReadFilm::readout(double about_hz, double tolerance_hz,
+                                          const std::stop_token& stop,
+                                          const Progress& progress) const
+{
+    const std::scoped_lock lock(m_mutex);
+    return m_readouts.of({about_hz, tolerance_hz}, stop, [&] {
+        return estimateReadout(m_clip.shifts, about_hz, tolerance_hz, stop, progress);
+    });
+}
+
+Result<HeardOnFilm> ReadFilm::heard(const Setup& setup, const std::stop_token& stop) const
+{
+    if (!m_sound)
+        return HeardOnFilm{};
+    const double rate_hz = *m_sound ? (*m_sound)->rate_hz : kSoundRate_hz;
+    const std::scoped_lock lock(m_mutex);
+    return m_heard.of(rotorSpeedOptions(setup, rate_hz, true), stop,
+                      [&] { return heardOnFilm(setup, *m_sound, stop); });
 }
 
 Result<FilmAnswer> readFilmFile(const NamedRecording& film, const Caller<FilmAnswer>& caller)

@@ -2,11 +2,15 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/calibrate/film_sound.h"
 #include "core/clip/read_clip.h"
+#include "core/clip/readout.h"
 #include "core/clip/row_bend.h"
 #include "core/clip/sound_track.h"
+#include "core/recording/rotor_speed.h"
 #include "core/setup/setup.h"
 #include "ui/document/background.h"
+#include "ui/recordings/last_answers.h"
 
 #include <QImage>
 #include <QString>
@@ -40,29 +44,40 @@ struct FilmStill {
     FrameBend bend;  ///< without rows: the frame says nothing
 };
 
-/// A film that was read. Its lines are kept for the two options that they were asked for with last:
-/// the readout of the craft, and the film's own.
+/// A film that was read. What it answers takes seconds, from any thread, and is kept: what a change
+/// of the craft does not touch is not worked out anew.
 class ReadFilm final {
 public:
     ReadFilm(ClipShifts clip, std::optional<Result<SoundTrack>> sound,
              std::vector<FilmStill> stills);
 
     const ClipShifts& clip() const { return m_clip; }
-    /// None: the film is silent.
-    const std::optional<Result<SoundTrack>>& sound() const { return m_sound; }
     const std::vector<FilmStill>& stills() const { return m_stills; }  ///< by time, evenly taken
-    /// Takes seconds where they are not kept; from any thread.
+    /// Kept for two options: the readout of the craft, and the film's own.
     ///
     /// @error as readLines()
     Result<FilmReading> lines(const FilmReadingOptions& options, const std::stop_token& stop,
                               const Progress& progress = {}) const;
+    /// Kept for what readoutOfFilm() asks of the lines by either readout.
+    ///
+    /// @error as estimateReadout()
+    Result<ReadoutEstimate> readout(double about_hz, double tolerance_hz,
+                                    const std::stop_token& stop,
+                                    const Progress& progress = {}) const;
+    /// Kept for the speeds that are sought last.
+    ///
+    /// @return without a speed and a warning: the film is silent
+    /// @error as heardOnFilm()
+    Result<HeardOnFilm> heard(const Setup& setup, const std::stop_token& stop) const;
 
 private:
     ClipShifts m_clip;
-    std::optional<Result<SoundTrack>> m_sound;
+    std::optional<Result<SoundTrack>> m_sound;  // none: the film is silent
     std::vector<FilmStill> m_stills;
     mutable std::mutex m_mutex;
-    mutable std::vector<std::pair<FilmReadingOptions, Result<FilmReading>>> m_lines;
+    mutable LastAnswers<FilmReadingOptions, Result<FilmReading>> m_lines;
+    mutable LastAnswers<std::pair<double, double>, Result<ReadoutEstimate>> m_readouts;
+    mutable LastAnswers<RotorSpeedOptions, Result<HeardOnFilm>> m_heard;
 };
 
 using SharedFilm = std::shared_ptr<const ReadFilm>;

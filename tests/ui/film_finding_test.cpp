@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: MIT
+#include "ui/recordings/film_finding.h"
+
+#include "tests/ui/samples.h"
+#include "ui/recordings/last_answers.h"
+
+#include <QDir>
+
+#include <optional>
+#include <stop_token>
+#include <string>
+#include <vector>
+
+namespace stillbay::ui {
+namespace {
+
+// Oracle: the questions that were asked last, by hand.
+TEST(LastAnswers, KeepWhatWasAskedLastAndNothingThatWasStopped)
+{
+    LastAnswers<int, int> kept(2);
+    std::vector<int> worked;
+    const auto square = [&](int x, const std::stop_token& stop = {}) {
+        return kept.of(x, stop, [&] {
+            worked.push_back(x);
+            return x * x;
+        });
+    };
+    EXPECT_EQ(square(3), 9);
+    EXPECT_EQ(square(4), 16);
+    EXPECT_EQ(square(3), 9);
+    EXPECT_EQ(square(5), 25);  // instead of 4
+    EXPECT_EQ(square(3), 9);
+    EXPECT_EQ(worked, (std::vector{3, 4, 5}));
+    EXPECT_EQ(square(4), 16);
+    EXPECT_EQ(worked, (std::vector{3, 4, 5, 4}));
+
+    std::stop_source stop;
+    stop.request_stop();
+    square(6, stop.get_token());
+    square(6);
+    EXPECT_EQ(worked, (std::vector{3, 4, 5, 4, 6, 6}));
+}
+
+// The sample films beside a craft whose camera is said to read a fifth faster than theirs did, so
+// that they are read with their own readout, too.
+struct FilmFindingTest : testing::Test {
+    FilmQuestion question;
+    std::size_t steps = 0;  // that were told
+
+    static SharedFilm read(const NamedRecording& named)
+    {
+        const auto answer = readFilmFile(named, {{},
+                                                 [](std::size_t, std::size_t) {},
+                                                 [](const FilmAnswer&) {
+                                                 }});
+        return answer ? answer->film : nullptr;
+    }
+
+    void SetUp() override
+    {
+        question.setup = sampleSetup("reedbed");
+        question.setup.camera.readout_ms = 18.5;
+        question.setup.camera.width_px = 640;  // else it is another mode of the camera's
+        question.setup.camera.height_px = 360;
+        const QDir folder(QStringLiteral(STILLBAY_SAMPLES_DIR "/recordings"));
+        for (const QString& name : folder.entryList({QStringLiteral("*.mp4")}, QDir::Files)) {
+            NamedRecording named;
+            named.file = folder.filePath(name).toStdString();
+            named.kind = RecordingKind::Film;
+            question.films.push_back({named, read(named)});
+            ASSERT_TRUE(question.films.back().film) << qPrintable(name);
+        }
+        ASSERT_GE(question.films.size(), kFilmsOfSample);
+    }
+
+    // All that is said.
+    QString said()
+    {
+        const auto found = filmFinding(question, {}, [this](std::size_t, std::size_t) { ++steps; });
+        EXPECT_TRUE(found);
+        if (!found)
+            return {};
+        QString text = found->finding.sentence + found->finding.notes.join(u'\n');
+        for (const auto& offer : {found->finding.readout, found->finding.unbalance})
+            if (offer)
+                text += QString::number(offer->correction.values.front().after, 'g', 17);
+        return text;
+    }
+
+    static constexpr std::size_t kFilmsOfSample = 3;
+};
+
+// Oracle: what the same films say that were read anew.
+TEST_F(FilmFindingTest, AChangeOfTheCraftIsOnlyJudgedAnew)
+{
+    QString before = said();
+    EXPECT_TRUE(before.contains(QStringLiteral("the film's own is"))) << qPrintable(before);
+    EXPECT_GT(steps, 0U);
+    steps = 0;
+    for (const auto& change : std::vector<void (*)(stillbay::Setup&)>{
+             [](stillbay::Setup& setup) { setup.drive.unbalance_g_mm *= 1.3; },
+             [](stillbay::Setup& setup) { setup.mounts.free_length_mm *= 1.1; },
+             [](stillbay::Setup& setup) {
+                 setup.drive.motor.kv_rpm_per_v *= 1.02;
+             }}) {
+        change(question.setup);
+        QString now = said();
+        EXPECT_NE(now, before);
+        before = std::move(now);
+    }
+    EXPECT_EQ(steps, 0U);
+    for (NamedFilm& film : question.films)
+        film.film = read(film.named);
+    EXPECT_EQ(said(), before);
+    EXPECT_GT(steps, 0U);
+    question.setup.camera.readout_ms = 17.0;  // asks for other lines
+    steps = 0;
+    said();
+    EXPECT_GT(steps, 0U);
+}
+
+}  // namespace
+}  // namespace stillbay::ui
