@@ -11,7 +11,8 @@
 namespace stillbay {
 namespace {
 
-constexpr double kSameRate = 0.01;  // of the frame rate
+constexpr double kSameRate = 0.01;       // of the frame rate
+constexpr double kSoughtStep_hz = 50.0;  // a craft that hardly changes leaves lines as they are
 
 // Where the film cannot have been taken as the setup says.
 std::vector<Warning> otherModeWarnings(const ClipFacts& facts, const Camera& camera)
@@ -83,7 +84,9 @@ double soughtUpTo(const Setup& setup, const FilmMatchOptions& options)
         options.heard ? options.heard->speed + options.heard->tolerance
                       : rotorSpeed(craft.drive, options.throttle.value_or(1.0), craft.fullVoltage);
     const double order = craft.blades * std::max(1.0, static_cast<double>(craft.bladePass.size()));
-    return std::clamp(kBeyond * order * speed, FilmReadingOptions().highest_hz, kFarthestSought_hz);
+    const double wholeSteps_hz =
+        kSoughtStep_hz * std::ceil(kBeyond * order * speed / kSoughtStep_hz);
+    return std::clamp(wholeSteps_hz, FilmReadingOptions().highest_hz, kFarthestSought_hz);
 }
 
 }  // namespace stillbay

@@ -29,8 +29,9 @@ Result<CraftFilm> filmOfCraft(const Setup& setup, const ClipFacts& facts,
                               const FilmReading& reading, const FilmMatchOptions& options = {});
 
 /// [Hz] To where a film of the craft is to be looked through: the highest of its orders at the
-/// speed that is known, else at full throttle on the full pack, from FilmReadingOptions' own end to
-/// kFarthestSought_hz. A longer way takes longer and lets noise leave more aliases open.
+/// speed that is known, else at full throttle on the full pack, up to a whole 50 Hz, from
+/// FilmReadingOptions' own end to kFarthestSought_hz. A longer way takes longer and lets noise
+/// leave more aliases open.
 double soughtUpTo(const Setup& setup, const FilmMatchOptions& options = {});
 
 inline constexpr double kFarthestSought_hz = 1000.0;

@@ -382,6 +382,10 @@ TEST(FilmMatch, LooksAsFarAsTheHighestOrder)
     const double fastest = soughtUpTo(setup);
     EXPECT_GE(fastest, 4 * speedAt(setup, 1.0));
     EXPECT_LE(fastest, 1.1 * 4 * speedAt(setup, 1.0));
+    auto little = setup;  // leaves the end, and with it the lines that were read, as they are
+    little.drive.motor.kv_rpm_per_v *= 1.01;
+    EXPECT_NE(speedAt(little, 1.0), speedAt(setup, 1.0));
+    EXPECT_EQ(soughtUpTo(little), fastest);
     EXPECT_EQ(soughtUpTo(setup, {.throttle = 0.2}), FilmReadingOptions().highest_hz);
     EXPECT_EQ(soughtUpTo(setup, {.heard = SpeedOfRotors{1e4, 1}}), kFarthestSought_hz);
 }
