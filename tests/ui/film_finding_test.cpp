@@ -6,6 +6,7 @@
 
 #include <QDir>
 
+#include <algorithm>
 #include <optional>
 #include <stop_token>
 #include <string>
@@ -117,6 +118,30 @@ TEST_F(FilmFindingTest, AChangeOfTheCraftIsOnlyJudgedAnew)
     steps = 0;
     said();
     EXPECT_GT(steps, 0U);
+}
+
+// Oracle: Progress's own contract, and the films by hand: of three, the first is kept.
+TEST_F(FilmFindingTest, StepsAreThoseOfAllFilms)
+{
+    question.films.resize(kFilmsOfSample);
+    question.chosen = 1;
+    FilmQuestion alone = question;
+    alone.films = {question.films[1]};
+    alone.chosen = 0;
+    ASSERT_TRUE(filmFinding(alone, {}));
+    std::vector<std::size_t> told;
+    ASSERT_TRUE(filmFinding(question, {}, [&](std::size_t done, std::size_t total) {
+        EXPECT_EQ(total, kFilmsOfSample * kStepsAFilm);
+        told.push_back(done);
+    }));
+    ASSERT_FALSE(told.empty());
+    EXPECT_TRUE(std::is_sorted(told.begin(), told.end()));
+    EXPECT_GE(told.front(), kStepsAFilm);
+    EXPECT_LE(told.back(), kFilmsOfSample * kStepsAFilm);
+    for (std::size_t film = 1; film < kFilmsOfSample; ++film)
+        EXPECT_TRUE(std::any_of(told.begin(), told.end(), [&](std::size_t step) {
+            return step > film * kStepsAFilm && step < (film + 1) * kStepsAFilm;
+        })) << film;
 }
 
 }  // namespace

@@ -21,6 +21,7 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QFileInfo>
+#include <QLabel>
 #include <QListWidget>
 #include <QPushButton>
 #include <QSlider>
@@ -381,6 +382,30 @@ TEST_F(FilmViewTest, TheSampleFilmsOfferTheUnbalance)
     view.said().unbalance().acceptButton().click();
     EXPECT_NEAR(document.setup().drive.unbalance_g_mm, 6.5, 0.2 * 6.5);
     EXPECT_GT(std::abs(before - 6.5), 0.2 * 6.5);  // it was not so before
+}
+
+// At first where nothing is said yet, then above what was said of the craft as it was.
+TEST_F(FilmViewTest, SaysHowManyFilmsAreWorkedOutWhereTheResultWillStand)
+{
+    view.addFiles({film(QStringLiteral("a.mp4"), 66.0)});
+    view.addFiles({film(QStringLiteral("b.mp4"), 80.0)});
+    wait();
+    const QString before = view.correction().text();
+    const auto isSaidIn = [](const QWidget& place) {
+        const auto labels = place.findChildren<QLabel*>();
+        return std::any_of(labels.begin(), labels.end(), [](const QLabel* label) {
+            return label->isVisible() && label->text().contains(QStringLiteral("film 2 of 2"));
+        });
+    };
+    EXPECT_FALSE(isSaidIn(view.said()));
+    change([](stillbay::Setup& setup) { setup.camera.exposure_ms *= 1.5; });  // other lines
+    EXPECT_TRUE(QTest::qWaitFor([&] { return isSaidIn(view.said()); }, kPatience_ms));
+    EXPECT_TRUE(isSaidIn(view.film().strip()));
+    EXPECT_TRUE(view.correction().isVisible());
+    EXPECT_EQ(view.correction().text(), before);
+    wait();
+    EXPECT_FALSE(isSaidIn(view.said()));
+    EXPECT_FALSE(isSaidIn(view.film().strip()));
 }
 
 // Oracle: what the films say without the one that repeats another, whichever is looked at.

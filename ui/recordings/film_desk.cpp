@@ -36,8 +36,7 @@ FilmDesk::FilmDesk(FilmPage& page, QObject* parent)
       m_find({.done = [this](const Result<FilmFinding>& finding) { findingArrived(finding); },
               .advanced =
                   [this](int step, int steps) {
-                      if (!m_read.isDue())
-                          m_page.strip().advance(step, steps);
+                      findAdvanced(step, steps);
                   }},
              kFilmPause)
 {
@@ -99,7 +98,13 @@ void FilmDesk::leave()
     m_shown.reset();
     m_stopped.clear();
     m_read.drop();
+    dropFinding();
+}
+
+void FilmDesk::dropFinding()
+{
     m_find.drop();
+    tellWorking({});
 }
 
 // The builder wants what was stopped or failed once more.
@@ -126,7 +131,7 @@ void FilmDesk::showChosen()
         }
         m_shown = key;
         m_isFindStopped = false;
-        m_find.drop();
+        dropFinding();
         if (const FilmAnswer* const answer = kept(key))
             showKept(*answer);
         else
@@ -193,7 +198,7 @@ void FilmDesk::showStrip()
                               ? tr("Reading the film…")
                               : tr("Reading %1, too…").arg(fileName(m_read.wanted()->first.path)));
     else if (m_find.isDue())
-        strip.showReading(tr("Seeking what it shows…"));
+        strip.showReading(m_working.isEmpty() ? tr("Seeking what it shows…") : m_working);
     else if (m_isFindStopped || (m_shown && !shown && isStopped(*m_shown)))
         strip.showStopped();
     else if (shown && shown->film)
@@ -217,7 +222,7 @@ void FilmDesk::stop()
         }
     } else if (m_find.isDue()) {
         m_isFindStopped = true;
-        m_find.drop();
+        dropFinding();
         m_page.result().setStale(false);
         emit stopped();
     }
@@ -252,7 +257,7 @@ void FilmDesk::ask()
         emit staleChanged(isStale);
     };
     if (!m_craft.isCurrent) {  // its prediction is on the way
-        m_find.drop();
+        dropFinding();
         return tellStale(true);
     }
     FilmQuestion question{m_craft.setup, m_craft.prediction, {}, 0, {}};
@@ -279,15 +284,39 @@ void FilmDesk::ask()
     if (m_find.wanted() == key)
         return tellStale(m_find.isDue());
     tellStale(true);
+    tellWorking({});
     m_find.want(std::move(key), [question](const Caller<FilmFinding>& caller) {
         return filmFinding(question, caller.stop, caller.progress);
     });
+}
+
+void FilmDesk::findAdvanced(int step, int steps)
+{
+    constexpr int kSteps = static_cast<int>(kStepsAFilm);
+    const int films = steps / kSteps;
+    if (films > 1) {
+        tellWorking(tr("Working out what it shows: film %1 of %2…")
+                        .arg(std::min(step / kSteps + 1, films))
+                        .arg(films));
+        showStrip();
+    }
+    if (!m_read.isDue())
+        m_page.strip().advance(step, steps);
+}
+
+// Where it will stand, and where it can be stopped.
+void FilmDesk::tellWorking(const QString& text)
+{
+    m_working = text;
+    m_page.result().setWorking(text);
+    emit working(text);
 }
 
 void FilmDesk::findingArrived(const Result<FilmFinding>& finding)
 {
     m_page.result().setStale(false);
     emit staleChanged(false);
+    tellWorking({});
     if (finding) {
         m_page.setFound(finding->hasOwnMark ? std::optional(finding->marks.front().throttle)
                                             : std::nullopt);

@@ -38,6 +38,7 @@ signals:
     void failed(const stillbay::Error& error);       ///< it cannot be read
     void stopped();                                  ///< by the builder, before it said anything
     void staleChanged(bool isStale);                 ///< what was said is being worked out anew
+    void working(const QString& text);               ///< how far that is; empty: nothing to say
     /// What all films that were read showed, and of which craft that is.
     void marksChanged(const std::vector<stillbay::ui::FilmedMark>& marks,
                       const stillbay::Setup& craft);
@@ -65,10 +66,13 @@ private:
     void begin();
     void stop();
     void ask();
+    void dropFinding();
     void showChosen();
     void showKept(const FilmAnswer& answer);
     void showStrip();
+    void findAdvanced(int step, int steps);
     void findingArrived(const Result<FilmFinding>& finding);
+    void tellWorking(const QString& text);
 
     FilmPage& m_page;
     std::optional<NamedRecording> m_chosen;
@@ -79,6 +83,7 @@ private:
     std::map<QString, double> m_length_s;  // of whole films, by path
     std::vector<FilmKey> m_stopped;        // by the builder
     bool m_isFindStopped = false;          // likewise: what the chosen film says
+    QString m_working;                     // how far what is sought is
     unsigned m_attempt = 0;                // one that failed is tried again when asked for
     Background<std::pair<FilmKey, unsigned>, FilmAnswer> m_read;  // last: they are gone before …
     Background<FindKey, FilmFinding> m_find;                      // … what they report to

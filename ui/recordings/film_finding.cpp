@@ -24,6 +24,35 @@ namespace {
 constexpr double kOtherThrottle = 0.01;
 constexpr std::size_t kMostInSentence = 3;
 
+// How far all films are. A film is asked for lines and for readouts, by the craft's readout and by
+// its own.
+class FilmSteps final {
+public:
+    FilmSteps(std::size_t films, const Progress& progress)
+        : m_all(films * kStepsAFilm), m_progress(progress)
+    {
+    }
+
+    void beginFilm(std::size_t place) { m_from = place * kStepsAFilm; }
+
+    // What is asked again, as a readout of another line is, goes on where it was.
+    Progress ofQuarter(std::size_t quarter)
+    {
+        return [this, from = m_from + quarter * kSteps](std::size_t done, std::size_t total) {
+            const std::size_t step = from + kSteps * done / std::max(total, std::size_t{1});
+            if (m_progress && step > m_told)
+                m_progress(step, m_all);
+            m_told = std::max(m_told, step);
+        };
+    }
+
+private:
+    static constexpr std::size_t kSteps = kStepsAFilm / 4;
+
+    std::size_t m_all, m_from = 0, m_told = 0;
+    const Progress& m_progress;
+};
+
 // What one film says beside the craft.
 struct Said {
     FilmBeside shown;  // by the craft's readout
@@ -50,7 +79,7 @@ std::optional<FilmedMark> markOf(const NamedFilm& film, const CraftFilm& said)
 }
 
 Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
-                    const std::stop_token& stop, const Progress& progress = {})
+                    const std::stop_token& stop, FilmSteps& steps)
 {
     const Result<HeardOnFilm> heard = film.film->heard(question.setup, stop);
     if (!heard)
@@ -60,12 +89,15 @@ Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
     const FilmReadingOptions options{.readout_s = camera.readout_ms * unit::ms,
                                      .exposure_s = camera.exposure_ms * unit::ms,
                                      .highest_hz = soughtUpTo(question.setup, known)};
-    const AskedClip clip{
-        film.film->clip().facts,
-        [&](const FilmReadingOptions& by) { return film.film->lines(by, stop, progress); },
-        [&](double about_hz, double tolerance_hz) {
-            return film.film->readout(about_hz, tolerance_hz, stop, progress);
-        }};
+    std::size_t readings = 0;
+    const AskedClip clip{film.film->clip().facts,
+                         [&](const FilmReadingOptions& by) {
+                             return film.film->lines(by, stop, steps.ofQuarter(2 * readings++));
+                         },
+                         [&](double about_hz, double tolerance_hz) {
+                             return film.film->readout(about_hz, tolerance_hz, stop,
+                                                       steps.ofQuarter(2 * readings - 1));
+                         }};
     const Result<FilmReading> lines = clip.lines(options);
     if (!lines)
         return tl::unexpected<Error>(lines.error());
@@ -167,7 +199,8 @@ Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_to
                                 const Progress& progress)
 {
     const NamedFilm& chosen = question.films[question.chosen];
-    Result<Said> said = saidOf(chosen, question, stop, progress);
+    FilmSteps steps(question.films.size(), progress);
+    Result<Said> said = saidOf(chosen, question, stop, steps);
     if (!said)
         return tl::unexpected<Error>(said.error());
     const CraftFilm& film = said->shown.film;
@@ -191,11 +224,13 @@ Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_to
         ofOthers << QObject::tr("%1 cannot be read: %2.").arg(name, reasonText(error));
         ++together.asked;
     }
+    std::size_t asked = 1;
     for (std::size_t place = 0; place < question.films.size(); ++place) {
         if (place == question.chosen)
             continue;
         const NamedFilm& other = question.films[place];
-        const Result<Said> one = saidOf(other, question, stop);
+        steps.beginFilm(asked++);
+        const Result<Said> one = saidOf(other, question, stop, steps);
         if (stop.stop_requested())
             return tl::unexpected(stoppedOnRequest());
         if (one) {

@@ -37,6 +37,12 @@ struct FilmFinding {
     bool hasOwnMark = false;        ///< … the first of them of the chosen one
 };
 
+/// Steps of each film, of which those are told that are not kept from before.
+inline constexpr std::size_t kStepsAFilm = 100;
+
+/// The chosen film is asked first, then the others as the craft names them.
+///
+/// @param progress  steps are kStepsAFilm for each of the films
 /// @error as readLines() of the chosen film, or stopped; what the others lack is a note.
 Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_token& stop,
                                 const Progress& progress = {});

@@ -95,6 +95,7 @@ void RecordingsView::connectFilms()
     connect(m_films, &FilmDesk::failed, this,
             [this](const Error& error) { tellUnreadable(m_shownFilm->path, error); });
     connectDesk(m_films);
+    connect(m_films, &FilmDesk::working, m_said, &SaidPane::setWorking);
     connect(m_films, &FilmDesk::marksChanged, this,
             [this](const std::vector<FilmedMark>& marks, const Setup& craft) {
                 m_marks = marks;

@@ -67,7 +67,8 @@ void ResultPart::showChart()
 // In the chart's place, which has no axes yet.
 void ResultPart::showWorking()
 {
-    m_working->setText(m_isStale ? tr("Working out what it shows…") : QString());
+    const QString working = m_howFar.isEmpty() ? tr("Working out what it shows…") : m_howFar;
+    m_working->setText(m_isStale ? working : QString());
     m_working->setVisible(m_charts.empty());
     m_chart->setVisible(!m_charts.empty());
 }
@@ -76,6 +77,12 @@ void ResultPart::setStale(bool stale)
 {
     m_isStale = stale;
     m_chart->setStale(stale);
+    showWorking();
+}
+
+void ResultPart::setWorking(const QString& text)
+{
+    m_howFar = text;
     showWorking();
 }
 

@@ -21,7 +21,8 @@ public:
     explicit ResultPart(OfWhat what, QWidget* parent = nullptr);
 
     void setCharts(const std::vector<MeasuredShown>& charts);
-    void setStale(bool stale);  ///< being worked out anew
+    void setStale(bool stale);             ///< being worked out anew
+    void setWorking(const QString& text);  ///< how far that is; empty: nothing to say
     MeasuredChart& chart() { return *m_chart; }
 
 private:
@@ -29,7 +30,7 @@ private:
     void showWorking();
 
     std::vector<MeasuredShown> m_charts;
-    QString m_wanted;
+    QString m_wanted, m_howFar;
     bool m_isStale = false;
     QComboBox* m_which;
     MeasuredChart* m_chart;

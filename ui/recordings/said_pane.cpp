@@ -6,6 +6,7 @@
 #include "ui/recordings/match_pane.h"
 #include "ui/recordings/recording_words.h"
 #include "ui/recordings/speed_pane.h"
+#include "ui/widgets/labels.h"
 
 #include <QVBoxLayout>
 
@@ -27,6 +28,7 @@ void showOffer(CorrectionPane& pane, const std::optional<Offer>& offer)
 
 SaidPane::SaidPane(QWidget* parent)
     : QWidget(parent),
+      m_working(new QuietLabel),
       m_correction(new CorrectionPane(tr("of the measurement"))),
       m_speedOffer(new CorrectionPane(tr("of the speeds"))),
       m_readoutOffer(new CorrectionPane(tr("of the readout"))),
@@ -38,12 +40,15 @@ SaidPane::SaidPane(QWidget* parent)
     m_correction->addBelow(m_speeds);
     auto* const layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
+    m_working->setContentsMargins(8, 8, 8, 0);
+    layout->addWidget(m_working);
     for (CorrectionPane* const pane :
          {m_correction, m_speedOffer, m_readoutOffer, m_unbalanceOffer}) {
         layout->addWidget(pane);
         connect(pane, &CorrectionPane::acceptWanted, this, &SaidPane::acceptWanted);
     }
     layout->addStretch(1);
+    setWorking({});
     showOffers();
     connect(m_match, &MatchPane::matchingWanted, this, &SaidPane::matchingWanted);
     connect(m_speeds, &SpeedPane::changed, this, &SaidPane::showFinding);
@@ -53,6 +58,7 @@ void SaidPane::display(const QString& sentence, const std::optional<QualityMark>
                        const std::optional<Correction>& correction, const QStringList& notes)
 {
     m_finding = {};
+    setWorking({});
     m_match->setMatches({}, {});
     m_speeds->setStretches({});
     showOffers();
@@ -64,6 +70,7 @@ void SaidPane::setFinding(const Finding& finding, const Setup& setup)
     m_finding = finding;
     m_finding.charts.clear();
     m_setup = setup;
+    setWorking({});
     m_match->setMatches(finding.matches, finding.modes_hz);
     m_speeds->setStretches(finding.steady);
     showFinding();
@@ -91,6 +98,14 @@ void SaidPane::showFinding()
             m_finding.notes +
                 QStringList(tr("It corrects nothing: %1.").arg(reasonText(correction.error()))));
     m_correction->display(m_finding.sentence, correction->mark, *correction, m_finding.notes);
+}
+
+// It stands for a sentence that there is not yet.
+void SaidPane::setWorking(const QString& text)
+{
+    m_working->setText(text);
+    m_working->setVisible(!text.isEmpty());
+    m_correction->setVisible(text.isEmpty() || !m_finding.sentence.isEmpty());
 }
 
 void SaidPane::setStale(bool stale)

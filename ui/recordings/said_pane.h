@@ -10,6 +10,8 @@
 #include <optional>
 #include <vector>
 
+class QLabel;
+
 namespace stillbay::ui {
 
 class CorrectionPane;
@@ -31,6 +33,8 @@ public:
     /// @param setup  what the throttles that are typed beside a sound correct
     void setFinding(const Finding& finding, const Setup& setup);
     void setStale(bool stale);  ///< a newer answer is on its way: nothing can be accepted
+    /// How far that is, above what was said last; empty: nothing to say.
+    void setWorking(const QString& text);
     CorrectionPane& correction() { return *m_correction; }
     CorrectionPane& speeds() { return *m_speedOffer; }
     CorrectionPane& unbalance() { return *m_unbalanceOffer; }
@@ -47,6 +51,7 @@ private:
 
     Finding m_finding;  // without its charts
     Setup m_setup;
+    QLabel* m_working;
     CorrectionPane* m_correction;
     CorrectionPane* m_speedOffer;
     CorrectionPane* m_readoutOffer;
