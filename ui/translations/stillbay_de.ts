@@ -5757,6 +5757,10 @@
         <source>its compression leaves small motion out, so that its floor is as high as %1&#xa0;px of the film: film at the highest bit rate that the camera has</source>
         <translation>seine Kompression lässt kleine Bewegungen weg, sodass seine Rauschgrenze bei %1&#xa0;px des Films liegt: mit der höchsten Bitrate filmen, die die Kamera hat</translation>
     </message>
+    <message>
+        <source>the same part of the same file was named before, as %1</source>
+        <translation>derselbe Teil derselben Datei wurde schon genannt, als %1</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -7210,6 +7214,10 @@
     <message>
         <source>It cannot be read.</source>
         <translation>Er lässt sich nicht lesen.</translation>
+    </message>
+    <message>
+        <source>Working out what it shows: film %1 of %2…</source>
+        <translation>Was sie zeigt, wird berechnet: Film %1 von %2 …</translation>
     </message>
 </context>
 <context>
