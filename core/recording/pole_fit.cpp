@@ -129,7 +129,7 @@ Normal normalOf(const std::vector<DecaySamples>& plucks, const std::vector<Decay
             }
             last += pole.isSoftening ? 1 : 0;
         }
-        for (Index c = 0; c < channels; ++c) {
+        for (Index c = 0; c < channels && unknowns > 0; ++c) {
             auto block = J.middleRows(c * n, n);
             const MatrixXd inside = Q.transpose() * block;
             block.noalias() -= Q * inside;
