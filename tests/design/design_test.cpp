@@ -74,7 +74,8 @@ TEST(Variables, MirroredPointsStayMirrored)
         0.5 * (design.mounts.points[0].bay_mm[0] + design.mounts.points[1].bay_mm[0]);
     const auto expectMirrored = [&] {
         for (const MountPoint& a : design.mounts.points)
-            for (const auto& [alongX, alongY] : {std::pair(1, -1), std::pair(-1, 1)}) {
+            for (const int alongX : {1, -1}) {
+                const int alongY = -alongX;
                 const double azimuth = a.azimuth_deg * std::numbers::pi / 180;
                 const auto twin = std::find_if(
                     design.mounts.points.begin(), design.mounts.points.end(),
