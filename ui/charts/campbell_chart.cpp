@@ -19,7 +19,6 @@
 #include <qwt_axis.h>
 #include <qwt_legend.h>
 #include <qwt_plot_curve.h>
-#include <qwt_scale_engine.h>
 #include <qwt_scale_map.h>
 #include <qwt_scale_widget.h>
 #include <qwt_symbol.h>
@@ -126,7 +125,7 @@ void CampbellChart::makeAxes()
     setAxisTitle(QwtAxis::YLeft, tr("Frequency (Hz)"));
     setAxisTitle(QwtAxis::YRight, tr("Wobble of each order (px rms)"));
     setAxisVisible(QwtAxis::YRight);
-    setAxisScaleEngine(QwtAxis::YRight, new QwtLogScaleEngine);
+    setLogScale(*this, QwtAxis::YRight);
     axisWidget(QwtAxis::YRight)->setColorBarEnabled(true);
     axisWidget(QwtAxis::YRight)->setColorBarWidth(static_cast<int>(kColourBarWidth));
     setAxisScaleDraw(QwtAxis::YLeft, new PlainScaleDraw);
@@ -158,8 +157,7 @@ void CampbellChart::setAcross(SpeedAxis::Shows shows)
 void CampbellChart::setLogFrequency(bool log)
 {
     m_logFrequency = log;
-    setAxisScaleEngine(QwtAxis::YLeft, log ? static_cast<QwtScaleEngine*>(new QwtLogScaleEngine)
-                                           : new QwtLinearScaleEngine);
+    setLogScale(*this, QwtAxis::YLeft, log);
     setScales();
     replot();
 }

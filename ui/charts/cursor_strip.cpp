@@ -18,7 +18,7 @@ namespace stillbay::ui {
 namespace {
 
 constexpr int kCellPadding = 6;
-constexpr int kWordSlack = 2;  // of the width of words
+constexpr int kWordSlack = 2;             // of the width of words
 constexpr std::size_t kWholeCells = 2;    // throttle and wobble
 constexpr double kLeastShown_px = 0.001;  // nobody sees less
 

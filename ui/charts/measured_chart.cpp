@@ -11,7 +11,6 @@
 #include <QResizeEvent>
 #include <qwt_axis.h>
 #include <qwt_legend.h>
-#include <qwt_scale_engine.h>
 #include <qwt_scale_widget.h>
 #include <qwt_symbol.h>
 
@@ -89,13 +88,6 @@ void clearZones(std::vector<ZoneItem*>& zones)
     zones.clear();
 }
 
-QwtScaleEngine* engineOf(const MeasuredShown::Axis& axis)
-{
-    if (axis.isLog)
-        return new QwtLogScaleEngine;
-    return new QwtLinearScaleEngine;
-}
-
 }  // namespace
 
 MeasuredChart::MeasuredChart(const QString& name, QWidget* parent)
@@ -110,7 +102,7 @@ MeasuredChart::MeasuredChart(const QString& name, QWidget* parent)
         lane->attach(this);
     m_density->attach(this);
     setAxisScaleDraw(QwtAxis::YRight, new PlainScaleDraw);
-    setAxisScaleEngine(QwtAxis::YRight, new QwtLogScaleEngine);
+    setLogScale(*this, QwtAxis::YRight);
     axisWidget(QwtAxis::YRight)->setColorBarEnabled(true);
     axisWidget(QwtAxis::YRight)->setColorBarWidth(kDensityBarWidth);
     auto* const legend = new QwtLegend;
@@ -129,8 +121,8 @@ void MeasuredChart::setMeasured(const MeasuredShown& measured)
     setName(measured.name.isEmpty() ? m_ownName : measured.name);
     setAxisTitle(QwtAxis::XBottom, measured.across.title);
     setAxisTitle(QwtAxis::YLeft, measured.up.title);
-    setAxisScaleEngine(QwtAxis::XBottom, engineOf(measured.across));
-    setAxisScaleEngine(QwtAxis::YLeft, engineOf(measured.up));
+    setLogScale(*this, QwtAxis::XBottom, measured.across.isLog);
+    setLogScale(*this, QwtAxis::YLeft, measured.up.isLog);
     m_density->setPicture(measured.picture);
     setAxisVisible(QwtAxis::YRight, measured.picture != nullptr);
     setAxisTitle(QwtAxis::YRight, measured.picture ? measured.picture->title : QString());

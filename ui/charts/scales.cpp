@@ -2,6 +2,9 @@
 #include "ui/charts/scales.h"
 
 #include <QLocale>
+#include <qwt_plot.h>
+#include <qwt_scale_engine.h>
+#include <qwt_scale_widget.h>
 #include <qwt_text.h>
 
 #include <algorithm>
@@ -71,6 +74,17 @@ double ladderAbove(double value)
 {
     const double decade = std::pow(10.0, std::floor(std::log10(value)));
     return value <= decade ? decade : value <= 3.0 * decade ? 3.0 * decade : 10.0 * decade;
+}
+
+void setLogScale(QwtPlot& plot, int axis, bool isLog)
+{
+    QwtScaleWidget& scale = *plot.axisWidget(axis);
+    if (isLog && !(scale.scaleDraw()->scaleDiv().lowerBound() > 0.0))
+        scale.setScaleDiv(QwtScaleDiv(1.0, 10.0));
+    if (isLog)
+        plot.setAxisScaleEngine(axis, new QwtLogScaleEngine);
+    else
+        plot.setAxisScaleEngine(axis, new QwtLinearScaleEngine);
 }
 
 QVector<QPointF> logSamples(std::span<const double> x, std::span<const double> y)

@@ -9,6 +9,8 @@
 
 #include <span>
 
+class QwtPlot;
+
 namespace stillbay::ui {
 
 enum class Ticks { Decades, OneTwoFive };
@@ -27,6 +29,10 @@ QwtScaleDiv evenDivision(double from, double to, int most);
 /// curve on it moves a little.
 double ladderBelow(double value);
 double ladderAbove(double value);
+
+/// Makes an axis logarithmic, or even. The zero that an axis has before its first range has no
+/// logarithm: until a range is set, a logarithmic one goes from 1 to 10.
+void setLogScale(QwtPlot& plot, int axis, bool isLog = true);
 
 /// Points for a logarithmic axis. What has no place there (zero, negative, infinite, not a number)
 /// leaves a gap, because a zero would be drawn as a wedge over the whole plot.

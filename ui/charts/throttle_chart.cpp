@@ -16,7 +16,6 @@
 #include <QLocale>
 #include <qwt_axis.h>
 #include <qwt_legend.h>
-#include <qwt_scale_engine.h>
 #include <qwt_scale_map.h>
 #include <qwt_scale_widget.h>
 #include <qwt_symbol.h>
@@ -120,8 +119,8 @@ ThrottleChart::ThrottleChart(QWidget* parent)
     insertLegend(legend, QwtPlot::TopLegend);
     setAxisTitle(QwtAxis::XBottom, tr("Throttle (%)"));
     setAxisTitle(QwtAxis::YLeft, tr("Wobble (px)"));
-    setAxisScaleEngine(QwtAxis::YLeft, new QwtLogScaleEngine);
-    setAxisScaleEngine(QwtAxis::YRight, new QwtLogScaleEngine);
+    setLogScale(*this, QwtAxis::YLeft);
+    setLogScale(*this, QwtAxis::YRight);
     setAxisScaleDraw(QwtAxis::YLeft, new PlainScaleDraw);
     setAxisScaleDraw(QwtAxis::XBottom, new PlainScaleDraw);
     setAxisScaleDraw(QwtAxis::YRight, new ZoneNames);

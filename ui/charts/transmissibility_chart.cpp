@@ -15,7 +15,6 @@
 #include <qwt_axis.h>
 #include <qwt_legend.h>
 #include <qwt_plot_marker.h>
-#include <qwt_scale_engine.h>
 #include <qwt_scale_map.h>
 
 #include <algorithm>
@@ -100,7 +99,7 @@ TransmissibilityChart::TransmissibilityChart(QWidget* parent)
     legend->setAccessibleName(tr("Legend of the transmissibility"));
     insertLegend(legend, QwtPlot::TopLegend);
     setAxisTitle(QwtAxis::XBottom, tr("Frequency (Hz)"));
-    setAxisScaleEngine(QwtAxis::YLeft, new QwtLogScaleEngine);
+    setLogScale(*this, QwtAxis::YLeft);
     setAxisScaleDraw(QwtAxis::YLeft, new PlainScaleDraw);
     setAxisScaleDraw(QwtAxis::XBottom, new PlainScaleDraw);
     nameCurves();
@@ -141,8 +140,7 @@ void TransmissibilityChart::nameCurves()
 void TransmissibilityChart::setLogFrequency(bool log)
 {
     m_logFrequency = log;
-    setAxisScaleEngine(QwtAxis::XBottom, log ? static_cast<QwtScaleEngine*>(new QwtLogScaleEngine)
-                                             : new QwtLinearScaleEngine);
+    setLogScale(*this, QwtAxis::XBottom, log);
     setScales();
     resetZoom();  // the two axes do not share their ranges
 }

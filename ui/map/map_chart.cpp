@@ -14,7 +14,6 @@
 #include <qwt_axis.h>
 #include <qwt_legend.h>
 #include <qwt_plot_marker.h>
-#include <qwt_scale_engine.h>
 #include <qwt_scale_map.h>
 #include <qwt_scale_widget.h>
 #include <qwt_symbol.h>
@@ -65,7 +64,7 @@ MapChart::MapChart(QWidget* parent)
     setAxisScaleDraw(QwtAxis::XBottom, new PlainScaleDraw);
     setAxisScaleDraw(QwtAxis::YLeft, new PlainScaleDraw);
     setAxisScaleDraw(QwtAxis::YRight, new PlainScaleDraw);
-    setAxisScaleEngine(QwtAxis::YRight, new QwtLogScaleEngine);
+    setLogScale(*this, QwtAxis::YRight);
     setAxisVisible(QwtAxis::YRight);
     axisWidget(QwtAxis::YRight)->setColorBarEnabled(true);
     axisWidget(QwtAxis::YRight)->setColorBarWidth(kColourBarWidth);
