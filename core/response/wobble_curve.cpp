@@ -42,7 +42,7 @@ std::vector<double> fineThrottles(const ExcitedAirframe& craft,
     const auto stepsBetween = [&](double from, double to) {
         const double low = rotorSpeed(craft.drive, from, craft.fullVoltage),
                      high = rotorSpeed(craft.drive, to, craft.fullVoltage);
-        return low > 0 ? std::ceil(std::abs(std::log(high / low)) / step - 1e-9) : 1.0;
+        return low > 0 && high > 0 ? std::ceil(std::abs(std::log(high / low)) / step - 1e-9) : 1.0;
     };
     std::vector<double> fine;
     for (std::size_t i = 0; i + 1 < throttles.size(); ++i) {
