@@ -50,7 +50,7 @@ FilmedPower filmedPower(const CameraVibration& vibration, const CameraModel& cam
                 square[k] += value[k] * value[k] / kRows;
             }
         }
-        for (const std::size_t k : {0, 1, 3})
+        for (const std::size_t k : {0U, 1U, 3U})
             power.wobble += (square[k] - mean[k] * mean[k] - slope[k] * slope[k] / 12) / kPhases;
         power.wobble += (square[2] - mean[2] * mean[2]) * W * W / 12 / kPhases;
         power.shake +=

@@ -117,7 +117,7 @@ TEST(ReadSound, WavsOfEveryWidthAreReadExactly)
 {
     for (const auto& [tag, bits] : std::vector<std::pair<std::uint64_t, std::uint64_t>>{
              {1, 8}, {1, 16}, {1, 24}, {1, 32}, {3, 32}, {3, 64}})
-        for (const std::uint64_t channels : {1, 2, 3, 8})
+        for (const std::uint64_t channels : {1U, 2U, 3U, 8U})
             for (const bool isExtensible : {false, true})
                 for (const std::string around : {"", "LIST"}) {
                     Wav wav;

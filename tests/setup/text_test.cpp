@@ -109,7 +109,7 @@ TEST(ReadSetup, PutsEveryKeyWhereItBelongs)
                             {{"a z", ColumnRole::Acceleration, "g", {}}},
                             {}}};
     expected.tunes = {
-        {"drilled once", "2026-05-01T10:00:00Z", "holes kept", keptTube, keptMounts, {}}};
+        {"drilled once", "2026-05-01T10:00:00Z", "holes kept", {keptTube, keptMounts, {}}}};
     EXPECT_EQ(loaded->setup, expected);
 }
 

@@ -498,7 +498,7 @@ TEST_F(Map, KeptTunesLieOnIt)
     open("reedbed");
     const Design softer = designOf(hungAt(30, 1.15));
     change([&](stillbay::Setup& s) {
-        Tune tune{"softer", "2026-05-01T10:00:00Z", "", s.tube, s.mounts, {}};
+        Tune tune{"softer", "2026-05-01T10:00:00Z", "", {s.tube, s.mounts, {}}};
         tune.design = softer;
         s.tunes.push_back(tune);
         tune.name = "other tube";

@@ -89,13 +89,13 @@ void setLogScale(QwtPlot& plot, int axis, bool isLog)
 
 QVector<QPointF> logSamples(std::span<const double> x, std::span<const double> y)
 {
-    constexpr double kGap = std::numeric_limits<double>::quiet_NaN();
+    constexpr double kNoPlace = std::numeric_limits<double>::quiet_NaN();
     const std::size_t count = std::min(x.size(), y.size());
     QVector<QPointF> samples;
     samples.reserve(static_cast<qsizetype>(count));
     for (std::size_t k = 0; k < count; ++k) {
         const bool fits = std::isfinite(x[k]) && std::isfinite(y[k]) && y[k] > 0.0;
-        samples.append(fits ? QPointF(x[k], y[k]) : QPointF(x[k], kGap));
+        samples.append(fits ? QPointF(x[k], y[k]) : QPointF(x[k], kNoPlace));
     }
     return samples;
 }

@@ -70,10 +70,10 @@ void drawRuler(Page& page, const QPointF& zero, const QPointF& along, const QPoi
         const QPointF place = zero + mark * along + 4.0 * ticks;
         const QRectF under(place - QPointF(6.0, 0.0), QSizeF(12.0, 3.0));
         const QRectF beside(place - QPointF(12.0, 2.0), QSizeF(12.0, 4.0));
-        page.text(
-            ticks.x() == 0.0 ? under : beside,
-            ticks.x() == 0.0 ? Qt::AlignHCenter | Qt::AlignTop : Qt::AlignRight | Qt::AlignVCenter,
-            text, paperFont(7.0));
+        page.text(ticks.x() == 0.0 ? under : beside,
+                  static_cast<int>(ticks.x() == 0.0 ? Qt::AlignHCenter | Qt::AlignTop
+                                                    : Qt::AlignRight | Qt::AlignVCenter),
+                  text, paperFont(7.0));
     }
 }
 
