@@ -34,11 +34,11 @@ void reportLeftOut(std::ostream& err, const Phrase& reason, const std::string& c
     reportWarnings(err, {{"film_left_out", phrase("left out: %1", reason)}}, clip);
 }
 
-using MatchOfClip = tl::expected<std::optional<FilmMatch>, RecordingFault>;
+using FilmOfClip = tl::expected<FilmBeside, RecordingFault>;
 
-// What counts of a film beside the craft; what is in doubt is told.
-MatchOfClip matchOfClip(const FilmClip& clip, const FilmAsked& asked, ClipFacts facts,
-                        const std::stop_token& stop, std::ostream& err)
+// A film beside the craft; what is in doubt is told.
+FilmOfClip filmOfClip(const FilmClip& clip, const FilmAsked& asked, ClipFacts facts,
+                      const std::stop_token& stop, std::ostream& err)
 {
     auto film = readFilmFile(asked, std::move(facts), stop, err);
     if (!film)
@@ -48,9 +48,7 @@ MatchOfClip matchOfClip(const FilmClip& clip, const FilmAsked& asked, ClipFacts 
         return tl::unexpected(beside.error());
     film->beside = *std::move(beside);
     reportWarnings(err, warningsOf(*film), clip.name());
-    if (const auto why = whyLeftOut(*film->beside))
-        reportLeftOut(err, *why, clip.name());
-    return matchForUnbalance(*film->beside);
+    return *std::move(film->beside);
 }
 
 // "12-20", in seconds.
@@ -117,27 +115,32 @@ std::optional<RecordingFault> takeFilms(const std::vector<FilmClip>& clips, cons
         return {};
     const StopOnInterrupt interrupt;
     std::vector<FilmMatch> matches;
-    std::vector<FilmedPart> parts;
+    std::vector<FilmedPart> counted;
     std::size_t lost = 0, repeated = 0;
     for (const FilmClip& clip : clips) {
         const FilmAsked asked = askedOf(clip, craft, setupFile);
-        const auto match =
-            probeFilmFile(asked, interrupt.token()).and_then([&](ClipFacts facts) -> MatchOfClip {
-                parts.push_back(filmedPart(clip.file, facts, clip.name()));
-                if (const auto why = whyRepeated(parts, parts.size() - 1)) {
+        FilmedPart part;
+        const auto film =
+            probeFilmFile(asked, interrupt.token()).and_then([&](ClipFacts facts) -> FilmOfClip {
+                part = filmedPart(clip.file, facts, clip.name());
+                if (const auto why = whyRepeated(part, counted)) {
                     ++repeated;
                     return tl::unexpected(RecordingFault{{Errc::BadInput, *why, {}}, clip.file});
                 }
-                return matchOfClip(clip, asked, std::move(facts), interrupt.token(), err);
+                return filmOfClip(clip, asked, std::move(facts), interrupt.token(), err);
             });
-        if (match) {
-            if (*match)
-                matches.push_back(**match);
+        if (film) {
+            if (const auto why = whyLeftOut(*film))
+                reportLeftOut(err, *why, clip.name());
+            else
+                counted.push_back(std::move(part));
+            if (const auto match = matchForUnbalance(*film))
+                matches.push_back(*match);
             continue;
         }
-        const auto& [error, file] = match.error();
+        const auto& [error, file] = film.error();
         if (file != clip.file)
-            return match.error();
+            return film.error();
         ++lost;
         if (interrupt.token().stop_requested() || clips.size() - lost < kFewestFilms)
             return RecordingFault{error, clip.name()};

@@ -82,15 +82,13 @@ FilmedPart filmedPart(const std::filesystem::path& file, const ClipFacts& facts,
     return {file, facts.frameTime_s.front(), facts.frameTime_s.back(), std::move(name)};
 }
 
-std::optional<Phrase> whyRepeated(std::span<const FilmedPart> films, std::size_t place)
+std::optional<Phrase> whyRepeated(const FilmedPart& film, std::span<const FilmedPart> counted)
 {
-    const FilmedPart& film = films[place];
-    const auto before = films.first(place);
-    const auto same = std::find_if(before.begin(), before.end(), [&](const FilmedPart& other) {
+    const auto same = std::find_if(counted.begin(), counted.end(), [&](const FilmedPart& other) {
         return other.first_s == film.first_s && other.last_s == film.last_s &&
                areOneFile(other.file, film.file);
     });
-    if (same == before.end())
+    if (same == counted.end())
         return {};
     return phrase("the same part of the same file was named before, as %1", same->name);
 }

@@ -5,7 +5,6 @@
 #include "core/calibrate/craft_film.h"
 #include "core/calibrate/film_readout.h"
 
-#include <cstddef>
 #include <filesystem>
 #include <functional>
 #include <optional>
@@ -61,13 +60,13 @@ struct FilmedPart {
 
 FilmedPart filmedPart(const std::filesystem::path& file, const ClipFacts& facts, std::string name);
 
-/// Why one of several films is left out because of those before it: it has the frames of one of
-/// them, by whatever name of its file, and to count them twice would narrow the spread without a
-/// new measurement. None: it has not. Other frames of one file are another film, and so are those
-/// of a copy.
+/// Why a film is left out because of those before it: it has the frames of one of them, by whatever
+/// name of its file, and to count them twice would narrow the spread without a new measurement.
+/// None: it has not. Other frames of one file are another film, and so are those of a copy.
 ///
-/// @param place  of the film among them
-std::optional<Phrase> whyRepeated(std::span<const FilmedPart> films, std::size_t place);
+/// @param counted  of those before it, the ones that tell the unbalance: what was left out itself
+///                 does not keep the same film, with another throttle, from telling it
+std::optional<Phrase> whyRepeated(const FilmedPart& film, std::span<const FilmedPart> counted);
 
 /// What unbalanceFromFilms() is given of a film, which itself tells how many are stabilised or
 /// leave their speed open; none: nothing.

@@ -168,7 +168,7 @@ TEST(FilmBeside, CountsOnceByWhateverName)
         filmedPart(at("gone.mp4"), all, "gone.mp4"),
     };
     const auto reason = [&](std::size_t place) {
-        const auto why = whyRepeated(films, place);
+        const auto why = whyRepeated(films[place], std::span(films).first(place));
         return why ? english(*why) : std::string();
     };
     const std::string named = "the same part of the same file was named before, as ";
@@ -180,6 +180,9 @@ TEST(FilmBeside, CountsOnceByWhateverName)
     EXPECT_EQ(reason(5), "");
     EXPECT_EQ(reason(6), "");
     EXPECT_EQ(reason(7), named + "gone.mp4");
+    EXPECT_FALSE(
+        whyRepeated(films[4], std::span(films).subspan(1, 1)));  // the others did not count
+    EXPECT_TRUE(whyRepeated(films[4], std::span(films).subspan(2, 1)));
 }
 
 // Oracle: films that have no match count among those that were asked.

@@ -151,37 +151,43 @@ TEST(CalibrateFilms, AreReadWithTheirOwnReadoutAndNotStabilised)
     EXPECT_EQ(json["measurements"][0]["warnings"][0]["code"], "film_stabilised");
 }
 
+// Films of one line each, whose speed their throttle settles.
+struct ThreeFilms : testing::Test {
+    const OutputFolder folder;
+    const ChangedSample craft{filmSmall};
+    const std::string a = folder.path("a.mp4"), b = folder.path("b.mp4"), c = folder.path("c.mp4");
+    const std::string a25 = a + ":25%", b28 = b + ":28.5%", c32 = c + ":32%";
+
+    void SetUp() override
+    {
+        const auto setup = loadSetup(craft.path()).value().setup;
+        for (const auto& [throttle, times, file] :
+             {std::tuple(0.25, 1.6, a), {0.285, 1.3, b}, {0.32, 1.9, c}})
+            ASSERT_TRUE(filmAt(setup, throttle, times, file));
+    }
+
+    Calibrated calibratedBy(const std::vector<std::string>& films) const
+    {
+        std::vector<std::string> words{craft.path(), "--json"};
+        for (const std::string& film : films)
+            words.insert(words.end(), {"--film", film});
+        return calibratedWith(words);
+    }
+};
+
 // Oracle: what the films say without what repeats them. A link, another way to write the name, a
 // part that holds all frames and another throttle name no other film; a part that leaves frames out
 // does.
-TEST(CalibrateFilms, CountOnceByWhateverName)
+TEST_F(ThreeFilms, CountOnceByWhateverName)
 {
-    const OutputFolder folder;
-    const ChangedSample craft(filmSmall);
-    const auto setup = loadSetup(craft.path()).value().setup;
-    std::vector<std::string> words{craft.path(), "--json"};
-    const auto named = [&](const std::string& film) {
-        words.insert(words.end(), {"--film", film});
-    };
-    const std::string a = folder.path("a.mp4"), b = folder.path("b.mp4"), c = folder.path("c.mp4");
-    for (const auto& [throttle, times, file] :
-         {std::tuple(0.25, 1.6, a), {0.285, 1.3, b}, {0.32, 1.9, c}})
-        ASSERT_TRUE(filmAt(setup, throttle, times, file));
-    named(a + ":25%");
-    const std::vector<std::string> few = words;
-    named(b + ":28.5%");
-    named(c + ":32%");
-    const std::vector<std::string> three = words;
-    const Calibrated once = calibratedWith(words);
+    const Calibrated once = calibratedBy({a25, b28, c32});
     ASSERT_EQ(once.code, 0) << once.err;
     EXPECT_EQ(once.err.find("named before"), std::string::npos) << once.err;
 
     const std::string link = folder.path("link.mp4");
     std::filesystem::create_symlink("a.mp4", link);
-    for (const std::string& again :
-         {a + ":25%", link + ":25%", folder.path("./a.mp4") + ":25%@0-5", a + ":40%"})
-        named(again);
-    const Calibrated often = calibratedWith(words);
+    const Calibrated often = calibratedBy(
+        {a25, b28, c32, a25, link + ":25%", folder.path("./a.mp4") + ":25%@0-5", a + ":40%"});
     ASSERT_EQ(often.code, 0) << often.err;
     EXPECT_EQ(often.out, once.out);
     for (const std::string& name : {a, link, folder.path("./a.mp4") + "@0-5"}) {
@@ -190,21 +196,31 @@ TEST(CalibrateFilms, CountOnceByWhateverName)
         EXPECT_NE(often.err.find(said + '\n'), std::string::npos) << often.err << said;
     }
 
-    words = three;
-    named(a + ":25%@0-1.2");
-    const Calibrated parted = calibratedWith(words);
+    const Calibrated parted = calibratedBy({a25, b28, c32, a25 + "@0-1.2"});
     ASSERT_EQ(parted.code, 0) << parted.err;
     EXPECT_EQ(parted.err.find("named before"), std::string::npos) << parted.err;
     EXPECT_NE(nlohmann::json::parse(parted.out)["values"][0]["after"],
               nlohmann::json::parse(once.out)["values"][0]["after"]);
 
-    words = few;
-    named(b + ":28.5%");
-    named(b + ":28.5%");
-    const Calibrated two = calibratedWith(words);
+    const Calibrated two = calibratedBy({a25, b28, b28});
     EXPECT_EQ(two.code, 1);
     EXPECT_TRUE(two.out.empty());
     EXPECT_TRUE(two.err.ends_with("named before, as " + b + ": " + b + '\n')) << two.err;
+}
+
+// Oracle: as above. Without its throttle the first film leaves its speed open.
+TEST_F(ThreeFilms, WhatIsLeftOutKeepsNoneFromCounting)
+{
+    const auto values = [](const Calibrated& run) {
+        EXPECT_EQ(run.code, 0) << run.err;
+        return run.code == 0 ? nlohmann::json::parse(run.out)["values"] : nlohmann::json();
+    };
+    const Calibrated open = calibratedBy({a, a25, a, b28, c32});
+    EXPECT_EQ(values(open), values(calibratedBy({a25, b28, c32})));
+    const std::string repeated = "named before, as " + a + ": " + a + '\n';
+    const std::size_t found = open.err.find(repeated);
+    EXPECT_NE(found, std::string::npos) << open.err;
+    EXPECT_EQ(open.err.find(repeated, found + 1), std::string::npos) << open.err;
 }
 
 TEST(CalibrateFilms, RefuseWhatTellsNothing)

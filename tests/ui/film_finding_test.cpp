@@ -7,9 +7,12 @@
 #include <QDir>
 
 #include <algorithm>
+#include <array>
+#include <memory>
 #include <optional>
 #include <stop_token>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace stillbay::ui {
@@ -142,6 +145,73 @@ TEST_F(FilmFindingTest, StepsAreThoseOfAllFilms)
         EXPECT_TRUE(std::any_of(told.begin(), told.end(), [&](std::size_t step) {
             return step > film * kStepsAFilm && step < (film + 1) * kStepsAFilm;
         })) << film;
+}
+
+// Films as samples/recordings/README.md has them, with the craft's own readout.
+struct ThrottledFilmsTest : FilmFindingTest {
+    void SetUp() override
+    {
+        FilmFindingTest::SetUp();
+        question.setup.camera.readout_ms = 16.0;
+        question.films.resize(kFilmsOfSample);
+        for (std::size_t film = 0; film < kFilmsOfSample; ++film)
+            question.films[film].named.throttle = std::array{0.27, 0.30, 0.32}[film];
+    }
+
+    QString unbalance()
+    {
+        const auto found = filmFinding(question, {});
+        notes = found ? found->finding.notes.join(u'\n') : QString();
+        if (!found || !found->finding.unbalance)
+            return {};
+        const CorrectedValue& value = found->finding.unbalance->correction.values.front();
+        return QStringLiteral("%1 %2").arg(value.after, 0, 'g', 17).arg(value.spread, 0, 'g', 17);
+    }
+
+    // The same part of the same file, read anew; without its rows it says nothing.
+    NamedFilm again(std::size_t place, bool keepsRows) const
+    {
+        NamedFilm film = question.films[place];
+        ClipShifts clip = film.film->clip();
+        if (!keepsRows)
+            clip.shifts = {};
+        film.film = std::make_shared<const ReadFilm>(std::move(clip), std::nullopt,
+                                                     std::vector<FilmStill>());
+        return film;
+    }
+
+    QString notes;
+};
+
+// Oracle: what the films say without the one that leaves its speed open, silent and without a
+// throttle; whichever is looked at.
+TEST_F(ThrottledFilmsTest, WhatIsLeftOutKeepsNoneFromCounting)
+{
+    const QString three = unbalance();
+    ASSERT_FALSE(three.isEmpty()) << qPrintable(notes);
+    NamedFilm open = again(0, true);
+    open.named.throttle.reset();
+    question.films.insert(question.films.begin(), open);
+    for (const std::size_t chosen : {0U, 1U, 2U}) {
+        question.chosen = chosen;
+        EXPECT_EQ(unbalance(), three) << qPrintable(notes);
+        EXPECT_TRUE(notes.contains(QStringLiteral("is left out: "))) << qPrintable(notes);
+        EXPECT_FALSE(notes.contains(QStringLiteral("named before"))) << qPrintable(notes);
+    }
+}
+
+TEST_F(ThrottledFilmsTest, WhatRepeatsAFilmIsLeftOutThoughItSaysNothing)
+{
+    question.films[2] = again(1, false);
+    EXPECT_TRUE(unbalance().isEmpty());
+    EXPECT_TRUE(notes.contains(QStringLiteral("named before"))) << qPrintable(notes);
+    EXPECT_FALSE(notes.contains(QStringLiteral("says nothing"))) << qPrintable(notes);
+    EXPECT_TRUE(notes.contains(QStringLiteral("Films at three throttles or more give")))
+        << qPrintable(notes);
+    question.films.erase(question.films.begin() + 1);
+    question.films.push_back(question.films[0]);
+    unbalance();
+    EXPECT_TRUE(notes.contains(QStringLiteral("says nothing"))) << qPrintable(notes);
 }
 
 }  // namespace

@@ -14,7 +14,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
+#include <cstddef>
+#include <numeric>
 #include <optional>
 #include <utility>
 
@@ -118,6 +119,28 @@ Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
     return said;
 }
 
+// Of each film in turn; the chosen one is asked first.
+Result<std::vector<Result<Said>>> allSaid(const FilmQuestion& question, const std::stop_token& stop,
+                                          const Progress& progress)
+{
+    FilmSteps steps(question.films.size(), progress);
+    std::vector<Result<Said>> all(question.films.size());
+    std::vector<std::size_t> order(all.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    const auto chosen = order.begin() + static_cast<std::ptrdiff_t>(question.chosen);
+    std::rotate(order.begin(), chosen, chosen + 1);
+    for (std::size_t asked = 0; asked < order.size(); ++asked) {
+        Result<Said>& said = all[order[asked]];
+        steps.beginFilm(asked);
+        said = saidOf(question.films[order[asked]], question, stop, steps);
+        if (stop.stop_requested())
+            return tl::unexpected(stoppedOnRequest());
+        if (asked == 0 && !said)
+            return tl::unexpected<Error>(said.error());
+    }
+    return all;
+}
+
 void addNotes(Finding& finding, const CraftFilm& film, const ClipShifts& clip,
               const std::optional<FilmedMark>& mark)
 {
@@ -147,6 +170,7 @@ void addNotes(Finding& finding, const CraftFilm& film, const ClipShifts& clip,
 // What all films tell of the unbalance, together.
 struct Together {
     std::vector<FilmMatch> matches;
+    std::vector<FilmedPart> counted;
     QStringList leftOut, repeated;
     std::size_t asked = 0;
 };
@@ -156,22 +180,37 @@ QString leftOutText(const QString& name, const Phrase& why)
     return QObject::tr("%1 is left out: %2.").arg(name, displayText(why));
 }
 
-void addFilm(Together& films, const QString& name, const FilmBeside& film)
+// Whether it counts among those that were asked: it repeats none.
+bool addFilm(Together& films, const NamedFilm& film, const Result<Said>& said)
 {
+    const QString name = recordingName(film.named);
+    FilmedPart part = filmedPart(film.named.file, film.film->clip().facts, name.toStdString());
+    if (const auto why = whyRepeated(part, films.counted)) {
+        films.repeated << leftOutText(name, *why);
+        return false;
+    }
     ++films.asked;
-    if (const auto why = whyLeftOut(film))
+    if (!said)
+        return true;
+    if (const auto why = whyLeftOut(said->own))
         films.leftOut << leftOutText(name, *why);
-    if (const auto match = matchForUnbalance(film))
+    else
+        films.counted.push_back(std::move(part));
+    if (const auto match = matchForUnbalance(said->own))
         films.matches.push_back(*match);
+    return true;
 }
 
-std::vector<FilmedPart> partsOf(const std::vector<NamedFilm>& films)
+// What is told of a film that is not the chosen one.
+QStringList ofOther(const NamedFilm& film, const Result<Said>& said)
 {
-    std::vector<FilmedPart> parts;
-    for (const NamedFilm& film : films)
-        parts.push_back(filmedPart(film.named.file, film.film->clip().facts,
-                                   recordingName(film.named).toStdString()));
-    return parts;
+    const QString name = recordingName(film.named);
+    if (!said)
+        return {QObject::tr("%1 says nothing: %2.").arg(name, reasonText(said.error()))};
+    if (!said->shown.ofReadout)
+        return {};
+    return {QObject::tr("%1: %2.").arg(  // the first warning of its own says so
+        name, displayText(said->own.film.warnings.front().text))};
 }
 
 void offerUnbalance(Finding& finding, const Setup& setup, const Together& films)
@@ -199,50 +238,27 @@ Result<FilmFinding> filmFinding(const FilmQuestion& question, const std::stop_to
                                 const Progress& progress)
 {
     const NamedFilm& chosen = question.films[question.chosen];
-    FilmSteps steps(question.films.size(), progress);
-    Result<Said> said = saidOf(chosen, question, stop, steps);
-    if (!said)
-        return tl::unexpected<Error>(said.error());
+    const auto all = allSaid(question, stop, progress);
+    if (!all)
+        return tl::unexpected<Error>(all.error());
+    const Result<Said>& said = (*all)[question.chosen];
     const CraftFilm& film = said->shown.film;
     FilmFinding found;
     Finding& finding = found.finding;
-    Together together;
-    const std::vector<FilmedPart> parts = partsOf(question.films);
-    const auto take = [&](std::size_t place, const Said& one) {
-        if (one.mark)
-            found.marks.push_back(*one.mark);
-        const QString name = recordingName(question.films[place].named);
-        if (const auto why = whyRepeated(parts, place))
-            together.repeated << leftOutText(name, *why);
-        else
-            addFilm(together, name, one.own);
-    };
-    take(question.chosen, *said);
     found.hasOwnMark = said->mark.has_value();
+    Together together;
     QStringList ofOthers;
     for (const auto& [name, error] : question.unread) {
         ofOthers << QObject::tr("%1 cannot be read: %2.").arg(name, reasonText(error));
         ++together.asked;
     }
-    std::size_t asked = 1;
     for (std::size_t place = 0; place < question.films.size(); ++place) {
-        if (place == question.chosen)
-            continue;
-        const NamedFilm& other = question.films[place];
-        steps.beginFilm(asked++);
-        const Result<Said> one = saidOf(other, question, stop, steps);
-        if (stop.stop_requested())
-            return tl::unexpected(stoppedOnRequest());
-        if (one) {
-            take(place, *one);
-            if (one->shown.ofReadout)  // the first warning of its own says so
-                ofOthers << QObject::tr("%1: %2.").arg(
-                    recordingName(other.named), displayText(one->own.film.warnings.front().text));
-        } else {
-            ofOthers << QObject::tr("%1 says nothing: %2.")
-                            .arg(recordingName(other.named), reasonText(one.error()));
-            ++together.asked;
-        }
+        const Result<Said>& one = (*all)[place];
+        const bool isChosen = place == question.chosen;
+        if (one && one->mark)
+            found.marks.insert(isChosen ? found.marks.begin() : found.marks.end(), *one->mark);
+        if (addFilm(together, question.films[place], one) && !isChosen)
+            ofOthers << ofOther(question.films[place], one);
     }
 
     QStringList first{QObject::tr("The film wobbles by %1 px in all, whole frames shake by %2 px.")
