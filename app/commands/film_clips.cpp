@@ -117,18 +117,25 @@ std::optional<RecordingFault> takeFilms(const std::vector<FilmClip>& clips, cons
     std::vector<FilmMatch> matches;
     std::vector<FilmedPart> counted;
     std::size_t lost = 0, repeated = 0;
+    const auto left = [&] {
+        return clips.size() - lost - repeated;
+    };
     for (const FilmClip& clip : clips) {
         const FilmAsked asked = askedOf(clip, craft, setupFile);
+        auto facts = probeFilmFile(asked, interrupt.token());
         FilmedPart part;
-        const auto film =
-            probeFilmFile(asked, interrupt.token()).and_then([&](ClipFacts facts) -> FilmOfClip {
-                part = filmedPart(clip.file, facts, clip.name());
-                if (const auto why = whyRepeated(part, counted)) {
-                    ++repeated;
-                    return tl::unexpected(RecordingFault{{Errc::BadInput, *why, {}}, clip.file});
-                }
-                return filmOfClip(clip, asked, std::move(facts), interrupt.token(), err);
-            });
+        if (facts)
+            part = filmedPart(clip.file, *facts, clip.name());
+        if (const auto why = facts ? whyRepeated(part, counted) : std::nullopt) {
+            reportLeftOut(err, *why, clip.name());
+            ++repeated;
+            if (left() < kFewestFilms)
+                return RecordingFault{unbalanceFromFilms(craft, {}, left()).error(), setupFile};
+            continue;
+        }
+        const auto film = std::move(facts).and_then([&](ClipFacts probed) {
+            return filmOfClip(clip, asked, std::move(probed), interrupt.token(), err);
+        });
         if (film) {
             if (const auto why = whyLeftOut(*film))
                 reportLeftOut(err, *why, clip.name());
@@ -142,7 +149,7 @@ std::optional<RecordingFault> takeFilms(const std::vector<FilmClip>& clips, cons
         if (file != clip.file)
             return film.error();
         ++lost;
-        if (interrupt.token().stop_requested() || clips.size() - lost < kFewestFilms)
+        if (interrupt.token().stop_requested() || left() < kFewestFilms)
             return RecordingFault{error, clip.name()};
         reportLeftOut(err, error.what, clip.name());
     }

@@ -40,7 +40,8 @@ Option filmOption(std::vector<FilmClip>& clips);
 ///
 /// @param craft      as corrected so far
 /// @param setupFile  where it comes from
-/// @return where it went wrong: the clip that leaves fewer than kFewestFilms, or the setup
+/// @return where it went wrong: the clip that cannot be read and leaves fewer than kFewestFilms, or
+///         the setup, also where clips that repeat others leave fewer
 std::optional<RecordingFault> takeFilms(const std::vector<FilmClip>& clips, const Setup& craft,
                                         const std::string& setupFile,
                                         const std::function<Result<void>(const Correction&)>& take,

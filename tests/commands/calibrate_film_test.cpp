@@ -201,11 +201,23 @@ TEST_F(ThreeFilms, CountOnceByWhateverName)
     EXPECT_EQ(parted.err.find("named before"), std::string::npos) << parted.err;
     EXPECT_NE(nlohmann::json::parse(parted.out)["values"][0]["after"],
               nlohmann::json::parse(once.out)["values"][0]["after"]);
+}
 
-    const Calibrated two = calibratedBy({a25, b28, b28});
-    EXPECT_EQ(two.code, 1);
-    EXPECT_TRUE(two.out.empty());
-    EXPECT_TRUE(two.err.ends_with("named before, as " + b + ": " + b + '\n')) << two.err;
+// Without reading what no more can help.
+TEST_F(ThreeFilms, AreStillNeededWhereOneIsNamedTwice)
+{
+    for (const auto& films :
+         {std::vector{a25, b28, b28}, std::vector{b28, b28, folder.path("gone.mp4")}}) {
+        const Calibrated two = calibratedBy(films);
+        EXPECT_EQ(two.code, 1);
+        EXPECT_TRUE(two.out.empty());
+        const std::string repeated = "left out: the same part of the same file was named before";
+        EXPECT_NE(two.err.find(repeated + ", as " + b + ": " + b + '\n'), std::string::npos)
+            << two.err;
+        EXPECT_TRUE(two.err.ends_with(
+            "Films at three throttles or more are needed: " + craft.path() + '\n'))
+            << two.err;
+    }
 }
 
 // Oracle: as above. Without its throttle the first film leaves its speed open.
