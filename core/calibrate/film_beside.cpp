@@ -17,6 +17,24 @@ bool areOneFile(const std::filesystem::path& a, const std::filesystem::path& b)
     return a == b || std::filesystem::equivalent(a, b, fault);
 }
 
+double halfFrame_s(const FilmedPart& a, const FilmedPart& b)
+{
+    return std::min(a.frame_s, b.frame_s) / 2;
+}
+
+bool haveSameFrames(const FilmedPart& a, const FilmedPart& b)
+{
+    const double half_s = halfFrame_s(a, b);
+    return std::abs(a.first_s - b.first_s) <= half_s && std::abs(a.last_s - b.last_s) <= half_s;
+}
+
+bool shareMostOfOne(const FilmedPart& a, const FilmedPart& b)
+{
+    const double shared_s = std::min(a.last_s, b.last_s) - std::max(a.first_s, b.first_s);
+    const double shorter_s = std::min(a.last_s - a.first_s, b.last_s - b.first_s);
+    return shared_s > shorter_s / 2 + halfFrame_s(a, b);
+}
+
 }  // namespace
 
 Result<FilmBeside> filmBeside(const Setup& setup, const AskedClip& clip, const FilmReading& lines,
@@ -79,18 +97,26 @@ std::optional<Phrase> whyLeftOut(const FilmBeside& film)
 
 FilmedPart filmedPart(const std::filesystem::path& file, const ClipFacts& facts, std::string name)
 {
-    return {file, facts.frameTime_s.front(), facts.frameTime_s.back(), std::move(name)};
+    const double first_s = facts.frameTime_s.front(), last_s = facts.frameTime_s.back();
+    const auto steps = static_cast<double>(facts.frameTime_s.size() - 1);
+    return {file, first_s, last_s, steps > 0 ? (last_s - first_s) / steps : 0.0, std::move(name)};
 }
 
 std::optional<Phrase> whyRepeated(const FilmedPart& film, std::span<const FilmedPart> counted)
 {
-    const auto same = std::find_if(counted.begin(), counted.end(), [&](const FilmedPart& other) {
-        return other.first_s == film.first_s && other.last_s == film.last_s &&
-               areOneFile(other.file, film.file);
-    });
-    if (same == counted.end())
-        return {};
-    return phrase("the same part of the same file was named before, as %1", same->name);
+    const auto found = [&](bool (*isRepeated)(const FilmedPart&, const FilmedPart&)) {
+        return std::find_if(counted.begin(), counted.end(), [&](const FilmedPart& other) {
+            return isRepeated(other, film) && areOneFile(other.file, film.file);
+        });
+    };
+    if (const auto same = found(haveSameFrames); same != counted.end())
+        return phrase("the same part of the same file was named before, as %1", same->name);
+    if (const auto other = found(shareMostOfOne); other != counted.end())
+        return phrase(
+            "the same file was named before, as %1, and the two parts share more than half of the "
+            "shorter one",
+            other->name);
+    return {};
 }
 
 std::optional<Correction> readoutCorrection(const Setup& setup, const FilmBeside& film)

@@ -55,14 +55,18 @@ std::optional<Phrase> whyLeftOut(const FilmBeside& film);
 struct FilmedPart {
     std::filesystem::path file;
     double first_s = 0.0, last_s = 0.0;  ///< of its first and its last frame
+    double frame_s = 0.0;                ///< from one to the next, on average
     std::string name;                    ///< for what is said of it
 };
 
 FilmedPart filmedPart(const std::filesystem::path& file, const ClipFacts& facts, std::string name);
 
 /// Why a film is left out because of those before it: it has the frames of one of them, by whatever
-/// name of its file, and to count them twice would narrow the spread without a new measurement.
-/// None: it has not. Other frames of one file are another film, and so are those of a copy.
+/// name of its file, or more than half of those that the shorter of the two has, and to count them
+/// twice would narrow the spread without a new measurement. None: it has not. Other frames of one
+/// file are another film, and so are those of a copy.
+///
+/// Times are compared to half a frame.
 ///
 /// @param counted  of those before it, the ones that tell the unbalance: what was left out itself
 ///                 does not keep the same film, with another throttle, from telling it

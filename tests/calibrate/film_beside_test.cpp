@@ -156,12 +156,12 @@ TEST(FilmBeside, CountsOnceByWhateverName)
     std::filesystem::copy_file(film, at("copy.mp4"));
     ClipFacts all, part;
     all.frameTime_s = {0, 0.04, 0.08, 0.12};
-    part.frameTime_s = {0.04, 0.08, 0.12};
+    part.frameTime_s = {0.12, 0.16, 0.2};
     const std::vector<FilmedPart> films{
         filmedPart(film, all, "a.mp4"),
-        filmedPart(film, part, "a.mp4, from 0.04 s"),
+        filmedPart(film, part, "a.mp4, from 0.12 s"),
         filmedPart(film.parent_path() / "." / "a.mp4", all, "./a.mp4"),
-        filmedPart(at("link.mp4"), part, "link.mp4, from 0.04 s"),
+        filmedPart(at("link.mp4"), part, "link.mp4, from 0.12 s"),
         filmedPart(at("name.mp4"), all, "name.mp4"),
         filmedPart(at("copy.mp4"), all, "copy.mp4"),
         filmedPart(at("gone.mp4"), all, "gone.mp4"),
@@ -175,7 +175,7 @@ TEST(FilmBeside, CountsOnceByWhateverName)
     EXPECT_EQ(reason(0), "");
     EXPECT_EQ(reason(1), "");
     EXPECT_EQ(reason(2), named + "a.mp4");
-    EXPECT_EQ(reason(3), named + "a.mp4, from 0.04 s");
+    EXPECT_EQ(reason(3), named + "a.mp4, from 0.12 s");
     EXPECT_EQ(reason(4), named + "a.mp4");
     EXPECT_EQ(reason(5), "");
     EXPECT_EQ(reason(6), "");
@@ -183,6 +183,42 @@ TEST(FilmBeside, CountsOnceByWhateverName)
     EXPECT_FALSE(
         whyRepeated(films[4], std::span(films).subspan(1, 1)));  // the others did not count
     EXPECT_TRUE(whyRepeated(films[4], std::span(films).subspan(2, 1)));
+}
+
+// Oracle: frames counted by hand, 30 a second.
+TEST(FilmBeside, CountsOnceWhereAnotherPartHasMostOfIt)
+{
+    const std::filesystem::path file = "flight.mp4";
+    const auto part = [&](int from, int to, double late_s = 0.0) {
+        ClipFacts facts;
+        for (int frame = from; frame <= to; ++frame)
+            facts.frameTime_s.push_back(frame / 30.0 + late_s);
+        return filmedPart(file, facts, "flight");
+    };
+    const auto reason = [](const FilmedPart& film, const std::vector<FilmedPart>& counted) {
+        const auto why = whyRepeated(film, counted);
+        return why ? english(*why) : std::string();
+    };
+    const std::string same = "the same part of the same file was named before, as flight";
+    const std::string most =
+        "the same file was named before, as flight, and the two parts share more than half of the "
+        "shorter one";
+    const FilmedPart counted = part(360, 480);
+    EXPECT_EQ(reason(part(360, 480, 0.01), {counted}), same);
+    EXPECT_EQ(reason(part(360, 481), {counted}), most);
+    EXPECT_EQ(reason(part(361, 480), {counted}), most);
+    EXPECT_EQ(reason(part(419, 539), {counted}), most);
+    EXPECT_EQ(reason(part(301, 421), {counted}), most);
+    EXPECT_EQ(reason(part(420, 540), {counted}), "");  // from the middle
+    EXPECT_EQ(reason(part(420, 540, -0.01), {counted}), "");
+    EXPECT_EQ(reason(part(480, 600), {counted}), "");
+    EXPECT_EQ(reason(part(900, 990), {counted}), "");
+    EXPECT_EQ(reason(part(0, 900), {counted}), most);  // all of the shorter one
+    EXPECT_EQ(reason(part(400, 420), {counted}), most);
+    EXPECT_EQ(reason(part(361, 480), {counted, part(361, 480)}), same);
+    EXPECT_EQ(
+        reason(filmedPart("other.mp4", ClipFacts{.frameTime_s = {12, 14, 16}}, "other"), {counted}),
+        "");
 }
 
 // Oracle: films that have no match count among those that were asked.
