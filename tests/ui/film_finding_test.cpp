@@ -200,6 +200,15 @@ TEST_F(ThrottledFilmsTest, WhatIsLeftOutKeepsNoneFromCounting)
     }
 }
 
+// Of films that were not read with another readout than their own.
+TEST_F(ThrottledFilmsTest, StepsEndNearTheLast)
+{
+    std::size_t last = 0;
+    ASSERT_TRUE(filmFinding(question, {}, [&](std::size_t done, std::size_t) { last = done; }));
+    EXPECT_GE(last, (kFilmsOfSample - 1) * kStepsAFilm + 9 * kStepsAFilm / 10);
+    EXPECT_LT(last, kFilmsOfSample * kStepsAFilm);
+}
+
 TEST_F(ThrottledFilmsTest, WhatRepeatsAFilmIsLeftOutThoughItSaysNothing)
 {
     question.films[2] = again(1, false);

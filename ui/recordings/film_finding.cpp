@@ -13,6 +13,7 @@
 #include <QObject>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <numeric>
@@ -25,8 +26,8 @@ namespace {
 constexpr double kOtherThrottle = 0.01;
 constexpr std::size_t kMostInSentence = 3;
 
-// How far all films are. A film is asked for lines and for readouts, by the craft's readout and by
-// its own.
+// How far all films are. A film is asked for lines and for readouts, by the craft's readout and,
+// rarely, by its own.
 class FilmSteps final {
 public:
     FilmSteps(std::size_t films, const Progress& progress)
@@ -37,10 +38,11 @@ public:
     void beginFilm(std::size_t place) { m_from = place * kStepsAFilm; }
 
     // What is asked again, as a readout of another line is, goes on where it was.
-    Progress ofQuarter(std::size_t quarter)
+    Progress ofPart(std::size_t part)
     {
-        return [this, from = m_from + quarter * kSteps](std::size_t done, std::size_t total) {
-            const std::size_t step = from + kSteps * done / std::max(total, std::size_t{1});
+        const std::size_t steps = kPartEnds[part + 1] - kPartEnds[part];
+        return [this, steps, from = m_from + kPartEnds[part]](std::size_t done, std::size_t total) {
+            const std::size_t step = from + steps * done / std::max(total, std::size_t{1});
             if (m_progress && step > m_told)
                 m_progress(step, m_all);
             m_told = std::max(m_told, step);
@@ -48,7 +50,8 @@ public:
     }
 
 private:
-    static constexpr std::size_t kSteps = kStepsAFilm / 4;
+    static constexpr std::array<std::size_t, 5> kPartEnds{
+        0, kStepsAFilm * 45 / 100, kStepsAFilm * 90 / 100, kStepsAFilm * 95 / 100, kStepsAFilm};
 
     std::size_t m_all, m_from = 0, m_told = 0;
     const Progress& m_progress;
@@ -93,11 +96,11 @@ Result<Said> saidOf(const NamedFilm& film, const FilmQuestion& question,
     std::size_t readings = 0;
     const AskedClip clip{film.film->clip().facts,
                          [&](const FilmReadingOptions& by) {
-                             return film.film->lines(by, stop, steps.ofQuarter(2 * readings++));
+                             return film.film->lines(by, stop, steps.ofPart(2 * readings++));
                          },
                          [&](double about_hz, double tolerance_hz) {
                              return film.film->readout(about_hz, tolerance_hz, stop,
-                                                       steps.ofQuarter(2 * readings - 1));
+                                                       steps.ofPart(2 * readings - 1));
                          }};
     const Result<FilmReading> lines = clip.lines(options);
     if (!lines)
