@@ -5761,6 +5761,10 @@
         <source>the same part of the same file was named before, as %1</source>
         <translation>derselbe Teil derselben Datei wurde schon genannt, als %1</translation>
     </message>
+    <message>
+        <source>the same file was named before, as %1, and the two parts share more than half of the shorter one</source>
+        <translation>dieselbe Datei wurde schon genannt, als %1, und die beiden Teile haben mehr als die Hälfte des kürzeren gemeinsam</translation>
+    </message>
 </context>
 <context>
     <name>stillbay::ui</name>
@@ -7217,7 +7221,7 @@
     </message>
     <message>
         <source>Working out what it shows: film %1 of %2…</source>
-        <translation>Was sie zeigt, wird berechnet: Film %1 von %2 …</translation>
+        <translation>Was er zeigt, wird berechnet: Film %1 von %2&#xa0;…</translation>
     </message>
 </context>
 <context>
