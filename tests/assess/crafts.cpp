@@ -104,9 +104,11 @@ Setup skewCraft(unsigned seed)
     Dice dice(seed);
     Setup craft;
     craft.name = "skew craft";
-    for (int i = 0; i < 3; ++i)
-        craft.airframe.parts.push_back(
-            cube(dice, dice.between(60, 260), dice.between(20, 70), {0, 0, 5}, 25));
+    // Drawn one after the other: arguments of a call come in any order.
+    for (int i = 0; i < 3; ++i) {
+        const double size_mm = dice.between(20, 70), mass_g = dice.between(60, 260);
+        craft.airframe.parts.push_back(cube(dice, mass_g, size_mm, {0, 0, 5}, 25));
+    }
     const std::size_t arms = dice.count(3, 6);
     for (std::size_t i = 0; i < arms; ++i)
         craft.airframe.arms.push_back(
@@ -122,9 +124,10 @@ Setup skewCraft(unsigned seed)
     craft.drive.propeller.thrust_coefficient = 0.11;
     craft.drive.propeller.power_coefficient = 0.046;
 
-    for (int i = 0; i < 3; ++i)
-        craft.bay.parts.push_back(
-            cube(dice, dice.between(50, 220), dice.between(20, 60), {0, 0, -42}, 22));
+    for (int i = 0; i < 3; ++i) {
+        const double size_mm = dice.between(20, 60), mass_g = dice.between(50, 220);
+        craft.bay.parts.push_back(cube(dice, mass_g, size_mm, {0, 0, -42}, 22));
+    }
     craft.camera.centre_mm = {dice.between(40, 110), dice.between(-20, 20), -45};
     craft.camera.horizontal_fov_deg = evenView_deg(craft.camera.width_px, craft.camera.height_px);
 

@@ -127,8 +127,10 @@ Craft evenCraft(unsigned seed)
                                            .elevation_deg = elevation_deg});
     };
     pair(front, dice.between(20, 70));
-    if (tubes == 6)
-        pair(dice.between(-15, 15), dice.between(75, 105));
+    if (tubes == 6) {
+        const double azimuth_deg = dice.between(75, 105);
+        pair(dice.between(-15, 15), azimuth_deg);
+    }
     if (tubes == 3)
         craft.mounts.points.push_back({.bay_mm = {back, 0, height},
                                        .azimuth_deg = 180,
