@@ -1,0 +1,194 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: MIT
+"""Whether a test notices each formula of core going wrong.
+
+    run.py [--only REGEX] [--every N] [--jobs N] [--seconds N]
+
+Builds a copy of the project under build/mutation in which one operator of each formula can be switched
+(instrument.py), sees which test walks through which, and runs for each mutant the tests that meet it, the quickest
+first, until one fails or they took --seconds. A test that takes more than ten times its time has failed too. What no
+test noticed is listed in build/mutation/survivors.tsv, what none meets with the word "unmet". May be stopped and begun
+again: what is decided stays (results.tsv). Needs python3-clang, ccache does it good; a whole run takes hours.
+"""
+import argparse
+import collections
+import concurrent.futures
+import glob
+import json
+import os
+import re
+import subprocess
+import sys
+import tempfile
+import threading
+import time
+
+root = os.path.realpath(os.path.join(os.path.dirname(__file__), "..", ".."))
+copy = os.path.join(root, "build", "mutation")
+build = os.path.join(copy, "build")
+dropped = os.path.join(copy, "dropped.txt")
+
+
+def say(text):
+    print(text, file=sys.stderr, flush=True)
+
+
+def instrumented():
+    listed = os.path.join(root, "build", "mutation-list")
+    subprocess.run(["cmake", "--preset", "core-only", "-DSTILLBAY_MERGE=OFF", "-B", listed], cwd=root, check=True,
+                   stdout=subprocess.DEVNULL)
+    here = os.path.dirname(os.path.realpath(__file__))
+    os.makedirs(copy, exist_ok=True)
+    open(dropped, "a", encoding="utf-8").close()
+    for _ in range(10):
+        subprocess.run(["/usr/bin/python3", os.path.join(here, "instrument.py"), root, copy,
+                        os.path.join(listed, "compile_commands.json"), dropped], check=True)
+        subprocess.run(["cmake", "--preset", "core-only", "-DSTILLBAY_WERROR=OFF", "-B", build, *launcher()], cwd=copy,
+                       check=True, stdout=subprocess.DEVNULL)
+        built = subprocess.run(["cmake", "--build", build, "--", "-k", "0"], cwd=copy, text=True, capture_output=True,
+                               check=False)
+        if built.returncode == 0:
+            return
+        wrong = set(re.findall(r"(core/\w+/\w+\.\w+):(\d+):\d+: error", built.stdout))
+        wrong |= set(re.findall(r"(core/\w+/\w+\.\w+):(\d+):\d+:\s+required from here", built.stdout))
+        if not wrong:
+            sys.exit(built.stdout[-4000:])
+        say(f"{len(wrong)} lines cannot be switched")
+        with open(dropped, "a", encoding="utf-8") as file:
+            file.writelines(f"{name}\t{line}\n" for name, line in sorted(wrong))
+    sys.exit("mutation: still does not compile")
+
+
+def launcher():
+    found = subprocess.run(["which", "ccache"], capture_output=True, check=False).returncode == 0
+    return ["-DCMAKE_CXX_COMPILER_LAUNCHER=ccache"] if found else []
+
+
+class Test:
+    def __init__(self, entry):
+        self.name = entry["name"]
+        self.command = entry["command"]
+        properties = {p["name"]: p["value"] for p in entry.get("properties", [])}
+        self.folder = properties.get("WORKING_DIRECTORY", build)
+        self.environment = dict(e.split("=", 1) for e in properties.get("ENVIRONMENT", []))
+        self.labels = properties.get("LABELS", [])
+        self.seconds = 0.0
+        self.met = set()
+
+    def passes(self, patience, **more):
+        """Whether it passes; in a session of its own, so that its children end with it."""
+        home = tempfile.mkdtemp(prefix="mutant")
+        environment = dict(os.environ, **self.environment, HOME=home, TMPDIR=home, LC_ALL="C.UTF-8", RC_PARAMS="seed=1", **more)
+        process = subprocess.Popen(self.command, cwd=self.folder, env=environment, stdout=subprocess.DEVNULL,
+                                   stderr=subprocess.DEVNULL, stdin=subprocess.DEVNULL, start_new_session=True)
+        try:
+            return process.wait(patience) == 0
+        except subprocess.TimeoutExpired:
+            return False
+        finally:
+            try:
+                os.killpg(process.pid, 9)
+            except ProcessLookupError:
+                pass
+            process.wait()
+            subprocess.run(["rm", "-rf", home], check=False)
+
+
+def listedTests():
+    answer = subprocess.run(["ctest", "--test-dir", build, "--show-only=json-v1"], capture_output=True, text=True,
+                            check=True).stdout
+    tests = [Test(entry) for entry in json.loads(answer)["tests"] if "command" in entry]
+    return [t for t in tests if "core" in t.labels and "_replay" not in t.name]
+
+
+def walk(tests, jobs):
+    """Each test once as it is: how long it takes, and which mutants it meets."""
+    known = os.path.join(copy, "walks.json")
+    walks = {}
+    if os.path.exists(known):
+        with open(known, encoding="utf-8") as file:
+            walks = json.load(file)
+
+    def one(test):
+        if test.name not in walks:
+            folder = tempfile.mkdtemp(prefix="met")
+            began = time.monotonic()
+            isGood = test.passes(600, STILLBAY_MUTANTS_MET=os.path.join(folder, "met"))
+            seconds = time.monotonic() - began
+            met = set()
+            for name in glob.glob(os.path.join(folder, "met.*")):
+                with open(name, encoding="utf-8") as file:
+                    met |= {int(line) for line in file}
+            subprocess.run(["rm", "-rf", folder], check=False)
+            walks[test.name] = [seconds, sorted(met), isGood]
+        test.seconds, met, isGood = walks[test.name]
+        test.met = set(met)
+        if not isGood:
+            say(f"fails without a mutant, so it is left out: {test.name}")
+            test.met = set()
+
+    with concurrent.futures.ThreadPoolExecutor(jobs) as pool:
+        list(pool.map(one, tests))
+    with open(known, "w", encoding="utf-8") as file:
+        json.dump(walks, file)
+
+
+def main():
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--only", default="", help="mutants of files whose names match")
+    parser.add_argument("--every", type=int, default=1, help="only each Nth")
+    parser.add_argument("--jobs", type=int, default=os.cpu_count())
+    parser.add_argument("--seconds", type=float, default=300, help="of tests for one mutant")
+    parser.add_argument("--built", action="store_true", help="take what is built")
+    asked = parser.parse_args()
+    if not asked.built:
+        instrumented()
+    tests = listedTests()
+    walk(tests, asked.jobs)
+    tests.sort(key=lambda t: t.seconds)
+    meeting = collections.defaultdict(list)
+    for test in tests:
+        for number in test.met:
+            meeting[number].append(test)
+    results = os.path.join(copy, "results.tsv")
+    decided = {}
+    if os.path.exists(results):
+        with open(results, encoding="utf-8") as file:
+            decided = {line.split("\t")[0]: line.rstrip("\n").split("\t") for line in file}
+    with open(os.path.join(copy, "mutants.tsv"), encoding="utf-8") as file:
+        mutants = [line.rstrip("\n").split("\t") for line in file]
+    mutants = [m for m in mutants if re.search(asked.only, m[1])][:: asked.every]
+    lock = threading.Lock()
+
+    def decide(mutant):
+        number = mutant[0]
+        if number in decided:
+            return
+        verdict = "survived" if meeting[int(number)] else "unmet"
+        ends = time.monotonic() + asked.seconds
+        for test in meeting[int(number)]:
+            if time.monotonic() > ends:
+                verdict = f"survived {asked.seconds:.0f} s"
+                break
+            if not test.passes(5 + 10 * test.seconds, STILLBAY_MUTANT=number):
+                verdict = "noticed by " + test.name
+                break
+        with lock:
+            decided[number] = [*mutant, verdict]
+            with open(results, "a", encoding="utf-8") as file:
+                file.write("\t".join(decided[number]) + "\n")
+            if len(decided) % 50 == 0:
+                say(f"{len(decided)} of {len(mutants)}")
+
+    with concurrent.futures.ThreadPoolExecutor(asked.jobs) as pool:
+        list(pool.map(decide, mutants))
+    ours = [decided[m[0]] for m in mutants]
+    left = [m for m in ours if not m[-1].startswith("noticed")]
+    with open(os.path.join(copy, "survivors.tsv"), "w", encoding="utf-8") as file:
+        file.writelines("\t".join(m) + "\n" for m in left)
+    unmet = sum(m[-1] == "unmet" for m in left)
+    print(f"{len(ours)} mutants: {len(ours) - len(left)} noticed, {len(left) - unmet} survived, {unmet} met by no test")
+
+
+if __name__ == "__main__":
+    main()
