@@ -64,6 +64,22 @@ struct FilmViewTest : WindowAndFiles {
         return path;
     }
 
+    void addSampleRecordings()
+    {
+        for (QPushButton* button : view.findChildren<QPushButton*>())
+            if (button->text() == QStringLiteral("Add the sample recordings"))
+                button->click();
+    }
+
+    void addSampleFilms()
+    {
+        addSampleRecordings();
+        change([](stillbay::Setup& setup) {
+            std::erase_if(setup.recordings,
+                          [](const auto& named) { return named.kind != RecordingKind::Film; });
+        });
+    }
+
     void wait()
     {
         ASSERT_TRUE(QTest::qWaitFor(
@@ -96,7 +112,7 @@ struct FilmViewTest : WindowAndFiles {
     }
 };
 
-// Oracle: the motion that the film was drawn with; wobble of a rolling shutter, physics.md §9:
+// Oracle: the motion that the film was drawn with; wobble of a rolling shutter, docs/theory.md (7):
 // A/√2·√(1 − j₀² − 3j₁²) at f·t_r = 1.06, by hand 0.924.
 TEST_F(FilmViewTest, AFilmIsNamedReadAndLaidOverThePrediction)
 {
@@ -333,13 +349,7 @@ TEST_F(FilmViewTest, FilmsAreTakenWithTheirOwnReadoutWhichCanBeTheCrafts)
         setup.camera.width_px = 640;  // else it is another mode of the camera's
         setup.camera.height_px = 360;
     });
-    for (QPushButton* button : view.findChildren<QPushButton*>())
-        if (button->text() == QStringLiteral("Add the sample recordings"))
-            button->click();
-    change([](stillbay::Setup& setup) {
-        std::erase_if(setup.recordings,
-                      [](const auto& named) { return named.kind != RecordingKind::Film; });
-    });
+    addSampleFilms();
     const QString letter = folder.filePath(QStringLiteral("letter.mp4"));
     put(letter, "Dear builder,\nthis is no film at all.\n");
     view.addFiles({letter});
@@ -363,9 +373,7 @@ TEST_F(FilmViewTest, FilmsAreTakenWithTheirOwnReadoutWhichCanBeTheCrafts)
 // Oracle: samples/recordings/README.md, which says what the films were drawn with.
 TEST_F(FilmViewTest, TheSampleFilmsOfferTheUnbalance)
 {
-    for (QPushButton* button : view.findChildren<QPushButton*>())
-        if (button->text() == QStringLiteral("Add the sample recordings"))
-            button->click();
+    addSampleRecordings();
     const auto& recordings = document.setup().recordings;
     const auto film = std::find_if(recordings.begin(), recordings.end(), [](const auto& named) {
         return named.kind == RecordingKind::Film;
@@ -411,13 +419,7 @@ TEST_F(FilmViewTest, SaysHowManyFilmsAreWorkedOutWhereTheResultWillStand)
 // Oracle: what the films say without the one that repeats another, whichever is looked at.
 TEST_F(FilmViewTest, AFilmThatIsNamedTwiceCountsOnce)
 {
-    for (QPushButton* button : view.findChildren<QPushButton*>())
-        if (button->text() == QStringLiteral("Add the sample recordings"))
-            button->click();
-    change([](stillbay::Setup& setup) {
-        std::erase_if(setup.recordings,
-                      [](const auto& named) { return named.kind != RecordingKind::Film; });
-    });
+    addSampleFilms();
     view.list().choose({Chosen::What::Recording, 1});
     wait();
     const auto said = [this] {
