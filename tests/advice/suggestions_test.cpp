@@ -10,9 +10,11 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <map>
 #include <set>
+#include <string>
 #include <tuple>
 
 namespace stillbay {
@@ -238,8 +240,11 @@ TEST(FindSuggestions, TellWhereTheyOnlyMoveTheWobble)
             EXPECT_EQ(suggestion.movedTo.has_value(), isWorse) << suggestion.step.code;
             if (suggestion.movedTo) {
                 EXPECT_NEAR(suggestion.movedTo->wobble_px, after, 1e-9);
-                EXPECT_TRUE(
-                    english(movedText(*suggestion.movedTo)).starts_with("outside of cruise"));
+                const std::string text = english(movedText(*suggestion.movedTo));
+                const long percent = std::lround(100 * suggestion.movedTo->throttle);
+                EXPECT_TRUE(text.starts_with("outside of cruise")) << text;
+                EXPECT_TRUE(text.ends_with(" at " + std::to_string(percent) + "\u00A0% throttle"))
+                    << text;
             }
             ++(isWorse ? moved : quiet);
         }

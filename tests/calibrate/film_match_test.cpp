@@ -132,6 +132,26 @@ TEST(FilmMatch, ThreeFilmsTellTheUnbalance)
     EXPECT_FALSE(unbalanceFromFilms(setup, std::vector<FilmMatch>(3, films[0])));
 }
 
+TEST(FilmMatch, SpreadOfTheUnbalanceIsTheStandardErrorOfTheFilms)
+{
+    // Oracle: the standard error of a mean, s/√n with s² over n − 1, of logarithms drawn by hand,
+    // beside the 10 % of the computed motion. Three films have 0.3, 0 and -0.3: s = 0.3.
+    const auto setup = sampleCraft("reedbed");
+    std::vector<FilmMatch> films;
+    for (const auto& [throttle, apart] : {std::pair{0.28, 0.3}, {0.36, 0.0}, {0.55, -0.3}}) {
+        films.push_back(
+            matchFilm(setup, filmedAt(setup, throttle, 0.01), {.throttle = throttle}).value());
+        OrderOnFilm& first = films.back().orders.front();
+        ASSERT_EQ(first.order, 1);
+        first.filmed_px = first.predicted_px.value() * std::exp(apart);
+    }
+    const auto correction = unbalanceFromFilms(setup, films);
+    ASSERT_TRUE(correction) << english(correction.error().what);
+    const CorrectedValue* value = valueOf(*correction, "drive.unbalance_g_mm");
+    EXPECT_NEAR(value->after / *value->before, 1.0, 1e-9);
+    EXPECT_NEAR(value->spread, std::hypot(0.3 / std::sqrt(3.0), 0.1), 1e-9);
+}
+
 TEST(FilmMatch, DoubtsWhatIsFarFromThePrediction)
 {
     // Oracle: the film is of fifty times the unbalance; a film of one line is of any order.
@@ -167,6 +187,40 @@ std::string allOf(const std::vector<Phrase>& texts)
     for (const Phrase& text : texts)
         all += english(text) + '\n';
     return all;
+}
+
+TEST(FilmMatch, SpeedIsTheWeightedMeanOfItsOrders)
+{
+    // Oracle: by hand. Each order puts the speed another 0.1 % higher, and counts by its wobble
+    // over how well it is known, both squared; the spread's square is the mean, weighted alike, of
+    // what each line leaves open and of how far they lie apart.
+    const auto setup = sampleCraft("reedbed");
+    const double speed = speedAt(setup, 0.36);
+    FilmReading reading = filmedAt(setup, 0.36, 0.01);
+    reading.lines.push_back(lineAt(2 * speed, 0.5 * reading.lines.front().wobble_px));
+    const FilmMatch match = matchFilm(setup, reading, {.throttle = 0.36}).value();
+    double sum = 0, weights = 0, open = 0, apart = 0;
+    int count = 0;
+    for (const MatchedLine& matched : match.lines) {
+        FilmLine& line = reading.lines[matched.line];
+        ASSERT_TRUE(matched.order);
+        line.frequency_hz = *matched.order * speed * (1 + 1e-3 * ++count);
+        const double spread = line.uncertainty_hz / *matched.order;
+        const double weight = line.wobble_px * line.wobble_px / (spread * spread);
+        sum += weight * speed * (1 + 1e-3 * count);
+        weights += weight;
+        open += weight * spread * spread;
+    }
+    ASSERT_GT(count, 1);
+    const FilmMatch moved = matchFilm(setup, reading, {.throttle = 0.36}).value();
+    EXPECT_NEAR(moved.speed, sum / weights, 1e-9 * speed);
+    for (const MatchedLine& matched : moved.lines) {
+        const FilmLine& line = reading.lines[matched.line];
+        const double spread = line.uncertainty_hz / *matched.order;
+        const double off = line.frequency_hz / *matched.order - sum / weights;
+        apart += line.wobble_px * line.wobble_px / (spread * spread) * off * off;
+    }
+    EXPECT_NEAR(moved.spread, std::sqrt((open + apart) / weights), 1e-9 * speed);
 }
 
 TEST(FilmMatch, BelievesTheSoundBeforeTheThrottle)

@@ -121,6 +121,38 @@ TEST(HangTest, TellsTheSpreadThatRepeatingItHas)
     EXPECT_LT(told, 1.4 * spread);
 }
 
+// Oracle: the law of propagation of uncertainty (JCGM 100, 5.1.2) by differences of E = 3 m g/(A₀(λ
+// − λ⁻²)); a difference of two marks has d/√6, a scale's step d/√12, as evenly spread readings
+// have.
+TEST(HangTest, CountsEachMassByHowWellItIsRead)
+{
+    const double area_mm2 = M_PI / 4 * (64 - 25);
+    const auto E = [&](double mass_g, double free_mm, double length_mm) {
+        const double lambda = length_mm / free_mm;
+        return 3 * mass_g * 9.80665e-3 / (area_mm2 * (lambda - 1 / (lambda * lambda)));
+    };
+    const auto variance = [&](const HungMass& m) {
+        const double at = E(m.mass_g, m.free_mm, m.length_mm), h = 1e-4;
+        const double mass = (E(m.mass_g + h, m.free_mm, m.length_mm) - at) / h;
+        const double free = (E(m.mass_g, m.free_mm + h, m.length_mm) - at) / h;
+        const double length = (E(m.mass_g, m.free_mm, m.length_mm + h) - at) / h;
+        return (std::pow(mass, 2) / 12 + (std::pow(free, 2) + std::pow(length, 2)) / 24);
+    };
+    const HungMass one{400, 100, 107}, other{500, 60, 65.5};
+    const HangReadings readings{.massShare = 0.0};
+    const auto alone = hangTest(reedbed(), std::vector{one}, readings);
+    ASSERT_TRUE(alone);
+    const double first = E(one.mass_g, one.free_mm, one.length_mm);
+    EXPECT_NEAR(alone->values.front().spread, std::sqrt(variance(one)) / first, 1e-4);
+    const auto both = hangTest(reedbed(), std::vector{one, other}, readings);
+    ASSERT_TRUE(both);
+    const double second = E(other.mass_g, other.free_mm, other.length_mm);
+    ASSERT_GT(std::abs(second / first - 1), 0.02);
+    const double mean = (first / variance(one) + second / variance(other)) /
+                        (1 / variance(one) + 1 / variance(other));
+    EXPECT_NEAR(both->values.front().after, mean, 1e-4 * mean);
+}
+
 // Oracle: the spread that accept() writes is the one the forecast's uncertainty counts with.
 TEST(HangTest, NarrowsWhatTheForecastDoesNotKnow)
 {
