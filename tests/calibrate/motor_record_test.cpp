@@ -141,6 +141,28 @@ TEST(UnbalanceOfRecording, TakesNoMotorForAnother)
     }
 }
 
+// Oracle: see recordOf(). Two throttles held one after the other, told by a column alone: each
+// stretch is read at its own.
+TEST(UnbalanceOfRecording, ReadsEachThrottleWhereItWasHeld)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    HeldRecord held;
+    Recording recording = recordOf(craft, held);
+    held.throttle = 0.55;
+    const Recording later = recordOf(craft, held);
+    for (std::size_t k = 0; k < recording.channels.size(); ++k)
+        recording.channels[k].values.insert(recording.channels[k].values.end(),
+                                            later.channels[k].values.begin(),
+                                            later.channels[k].values.end());
+    const auto correction = unbalanceOfRecording(craft, recording, held.sensor);
+    ASSERT_TRUE(correction) << english(correction.error().what);
+    EXPECT_EQ(english(correction->measurement), "airframe's vibration, 27 s");  // of 28
+    ASSERT_EQ(correction->values.size(), 4U);
+    for (std::size_t motor = 0; motor < 4; ++motor)
+        EXPECT_NEAR(correction->values[motor].after, held.unbalance_g_mm[motor],
+                    2 * correction->values[motor].spread * held.unbalance_g_mm[motor]);
+}
+
 // Oracle: see recordOf(). Motors two thousandths apart beat and are one tone; the sensor's rate is
 // too low for the blade pass and twice it, which is said.
 TEST(UnbalanceOfRecording, SaysWhatTheRecordCannotShow)

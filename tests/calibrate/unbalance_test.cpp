@@ -206,6 +206,32 @@ TEST(UnbalanceTest, GivesWhatMotorsHaveInCommon)
     EXPECT_EQ(both.values[1].after, both.values[0].after);
 }
 
+// Oracle: brute force. One reading repeated 400 times with noise of a fifth of it in each part of
+// each of three axes: beyond what the model leaves open, which the same reading without noise
+// tells, the values differ as each claims, known to 3.5 %. The model's own spread adds.
+TEST(UnbalanceTest, ClaimsTheSpreadThatNoiseLeaves)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    Shaker shaker(craft, threeAxesAt({0.02, 0.01, 0.01}), 0.2);
+    const double throttle = 0.45, speed = shaker.speedAt(throttle);
+    double sum = 0, squares = 0, told2 = 0;
+    constexpr int kRepeats = 400;
+    for (int k = 0; k < kRepeats; ++k) {
+        ShakeLine line = shaker.line(throttle, speed, {4, 4, 4, 4}, 0);
+        const CorrectedValue value = shaker.test({line}, {.modelSpread = 0}).values.at(0);
+        EXPECT_NEAR(shaker.test({line}, {.modelSpread = 0.3}).values.at(0).spread,
+                    std::hypot(value.spread, 0.3), 1e-9);
+        line.noise = 0;
+        const double open = shaker.test({line}, {.modelSpread = 0}).values.at(0).spread;
+        sum += value.after;
+        squares += value.after * value.after;
+        told2 += (value.spread * value.spread - open * open) / kRepeats;
+    }
+    const double mean = sum / kRepeats;
+    EXPECT_NEAR(mean, 4.0, 0.1);
+    EXPECT_NEAR(std::sqrt(squares / kRepeats - mean * mean) / mean / std::sqrt(told2), 1.0, 0.1);
+}
+
 // Oracle: definition. Two readings of one motor that are a factor of 1.6 apart leave at least half
 // of their difference open, whatever each claims.
 TEST(UnbalanceTest, WidensWhereReadingsOfOneMotorDisagree)
