@@ -15,6 +15,7 @@
 #include <cstdlib>
 #include <numbers>
 #include <random>
+#include <string>
 
 namespace stillbay {
 namespace {
@@ -363,6 +364,11 @@ TEST(FilmLines, TellAStabilisedFilm)
         told += held.warnings.empty() ? 0 : 1;
         if (!held.warnings.empty()) {
             EXPECT_EQ(held.warnings[0].code, "film_stabilised");
+            const long percent = std::lround(100 * std::max(0.0, held.framesFollow.value()));
+            EXPECT_EQ(english(held.warnings[0].text)
+                          .find("whole frames show only " + std::to_string(percent) + "\u00A0%"),
+                      0U)
+                << english(held.warnings[0].text);
         }
     }
     EXPECT_GE(told, 7U);

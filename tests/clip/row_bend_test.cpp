@@ -21,7 +21,7 @@ RowShifts bentFilm(unsigned frames)
             band.row = k / 9.0;
             const double bend = (f % 2 == 0 ? 1.0 : -1.0) * (band.row * band.row - 20.0 / 243.0);
             band.across_px = 3.0 + f + (0.5 * f - 2.0) * band.row + std::cos(9.0 * band.row) + bend;
-            band.up_px = -7.0 * f + 4.0 * band.row - 2.0 * bend;
+            band.up_px = -7.0 * f + 4.0 * band.row + 0.4 * std::cos(7.0 * band.row) - 2.0 * bend;
             band.acrossSpread_px = band.upSpread_px = 0.01;
             shifts.bands.push_back(band);
         }
