@@ -166,6 +166,29 @@ TEST(UsualRange, KeepsPointsWithinTheirRegion)
     }
 }
 
+// Oracle: as above; a millimetre higher or lower some point is outside, so nothing is left out.
+TEST(UsualRange, ReachesAsHighAndLowAsPointsMay)
+{
+    const auto craft = test::sampleCraft("reedbed");
+    double low = 1e9, high = -1e9;
+    for (const Part& part : craft.bay.parts) {
+        low = std::min(low, part.centre_mm[2] - part.size_mm[2] / 2);
+        high = std::max(high, part.centre_mm[2] + part.size_mm[2] / 2);
+    }
+    const VariableRange range = usualRange(craft, Variable::Height);
+    for (const double value : {range.from - 1, range.to + 1}) {
+        Design design = designOf(craft);
+        setValue(design, Variable::Height, value);
+        const auto isOutside = [&](const MountPoint& point) {
+            return point.bay_mm[2] < low - craft.bay.travel_mm ||
+                   point.bay_mm[2] > high + craft.bay.travel_mm;
+        };
+        EXPECT_TRUE(
+            std::any_of(design.mounts.points.begin(), design.mounts.points.end(), isOutside))
+            << value;
+    }
+}
+
 // Oracle: geometry of the holes; stretch and elevation are theirs and cannot be turned.
 TEST(Variables, ADrilledCraftKeepsItsHoles)
 {
