@@ -78,6 +78,9 @@ TEST(CommonClock, FindsOffsetAndDrift)
     }
     EXPECT_LT(worst, 3.5);
     EXPECT_EQ(joined->flaws.back().kind, RecordingFlaw::Kind::Resampled);
+    const std::string text = english(joined->flaws.back().text);
+    EXPECT_NE(text.find("begins 1.234"), std::string::npos) << text;
+    EXPECT_NEAR(std::stod(text.substr(text.find("differs by ") + 11)), 1e6 * drift, 3.0) << text;
 }
 
 // Oracle: as above, the second begun before the first and ended after it, at a third of the rate.

@@ -279,10 +279,13 @@ TEST(RingDown, ShowsAFrequencyThatRisesAsTheModeDies)
         answer->modes.begin(), answer->modes.end(),
         [](const DecayingMode& a, const DecayingMode& b) { return a.share < b.share; });
     ASSERT_GE(main->softening.size(), 3u);
-    for (const SofteningRow& row : main->softening)
+    for (const SofteningRow& row : main->softening) {
         EXPECT_NEAR(row.frequency_hz, 18.0 * (1 - 3 * epsilon * row.amplitude * row.amplitude / 8),
                     0.008 * 18.0)
             << "at " << row.amplitude;
+        EXPECT_NEAR(row.lossFactor, 2 * zeta, std::max(3 * row.lossSpread, 0.1 * zeta))
+            << "at " << row.amplitude;
+    }
     EXPECT_LT(main->softening.front().frequency_hz, 0.992 * main->softening.back().frequency_hz);
     EXPECT_EQ(answer->mark.quality, Quality::Fair);
 }

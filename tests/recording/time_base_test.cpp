@@ -91,6 +91,14 @@ TEST(TimeBase, UnevenStampsAreResampledWithin80DbAndSaidSo)
     const RecordingFlaw* const flaw = flawOf(read, Kind::Resampled);
     ASSERT_NE(flaw, nullptr);
     EXPECT_EQ(flaw->row, 0u);
+    double least = 1.0, most = 1.0;
+    for (std::size_t i = 1; i < log.stamps_ms.size(); ++i) {
+        least = std::min(least, log.stamps_ms[i] - log.stamps_ms[i - 1]);
+        most = std::max(most, log.stamps_ms[i] - log.stamps_ms[i - 1]);
+    }
+    const std::string text = english(flaw->text);
+    EXPECT_NE(text.find(formatted(" %.3g ms to %.3g ms", least, most)), std::string::npos)
+        << text;
     double signal = 0.0, error = 0.0;
     for (std::size_t k = 30; k + 30 < read.samples(); ++k) {
         const double truth = tone(read.start + static_cast<double>(k) / read.rate);
@@ -136,7 +144,7 @@ TEST(TimeBase, RepeatedAndBackwardStampsAreToldByLineAndLeftOut)
 
 TEST(TimeBase, AClockThatBeginsAnewIsJoinedOn)
 {
-    const Log first = evenLog(80, 1.0, 500.0), second = evenLog(60, 1.0, 0.0);
+    const Log first = evenLog(80, 1.0, 500.0), second = evenLog(60, 1.0, 7.0);
     Log log = first;
     log.stamps_ms.insert(log.stamps_ms.end(), second.stamps_ms.begin(), second.stamps_ms.end());
     log.values.insert(log.values.end(), second.values.begin(), second.values.end());
