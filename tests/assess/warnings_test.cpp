@@ -271,6 +271,34 @@ TEST(Findings, SayWhatTheCurveShows)
     EXPECT_NEAR(result.cruise->worst_px(), 2.430, 0.001);
 }
 
+// Oracle: definition. What forbids the flight comes before any grade, what another flight would
+// need before the wobble of this one; no clean word where the film is not.
+TEST(VerdictText, BeginsWithWhatForbidsTheFlight)
+{
+    Assessment answer = assess(quiet()).value();
+    answer.cruise->full.worst_px = 0.123;
+    answer.cruise->full.worst_throttle = 0.40;
+    answer.cruise->empty.worst_px = 1.234;
+    answer.cruise->empty.worst_throttle = 0.45;
+    const auto verdict = [&answer] {
+        return english(verdictText(answer));
+    };
+    answer.status = {true, {}, Grade::Clean};
+    EXPECT_EQ(verdict(), "Clean in cruise: at most 1.23\u00A0px");
+    answer.status.grade = Grade::Faint;
+    EXPECT_EQ(verdict(), "Faint wobble in cruise: up to 1.23\u00A0px");
+    answer.status.grade = Grade::Bad;
+    EXPECT_EQ(verdict(), "Bad wobble in cruise: up to 1.23\u00A0px");
+    answer.status = {true, {{"one", phrase("the first")}}, Grade::Clean};
+    EXPECT_EQ(verdict(), "Not about this flight: the first");
+    answer.status.flyable = false;
+    EXPECT_EQ(verdict(), "Do not fly: the first");
+    answer.status.violated.push_back({"two", phrase("the second")});
+    EXPECT_EQ(verdict(), "Do not fly: the first, and 1 more");
+    EXPECT_EQ(english(packsText(*answer.cruise)),
+              "Full pack 0.12 px at 40.0 %, empty pack 1.23 px at 45.0 % throttle.");
+}
+
 // Oracle: the definition of the orders.
 TEST(OrderText, NamesMultiplesOfTheBladePass)
 {
@@ -278,6 +306,10 @@ TEST(OrderText, NamesMultiplesOfTheBladePass)
     EXPECT_EQ(english(orderText(2, 2)), "order B (blade pass)");
     EXPECT_EQ(english(orderText(6, 3)), "order 2B (blade pass)");
     EXPECT_EQ(english(orderText(9, 3)), "order 3B (blade pass)");
+    EXPECT_EQ(english(orderName(1, 3)), "order 1");
+    EXPECT_EQ(english(orderName(3, 3)), "order B");
+    EXPECT_EQ(english(orderName(6, 3)), "order 2B");
+    EXPECT_EQ(english(orderName(9, 3)), "order 3B");
 }
 
 }  // namespace
