@@ -9,12 +9,14 @@ Builds a copy of the project under build/mutation in which one operator of each 
 or they took --seconds: first what noticed another of that file, then those of its room, the quickest first. A test
 that takes more than ten times its time has failed too. What no test noticed is listed in
 build/mutation/survivors.tsv, what none meets with the word "unmet". May be stopped and begun again: what is decided
-stays (results.tsv). Needs python3-clang, ccache does it good; a whole run takes hours.
+stays (results.tsv), unless core has changed; after a change of the tests what was not noticed is asked again. Needs
+python3-clang, ccache does it good; a whole run takes hours.
 """
 import argparse
 import collections
 import concurrent.futures
 import glob
+import hashlib
 import json
 import os
 import re
@@ -34,12 +36,46 @@ def say(text):
     print(text, file=sys.stderr, flush=True)
 
 
+def digestOf(folder):
+    total = hashlib.sha256()
+    for name in sorted(glob.glob(os.path.join(root, folder, "**", "*.*"), recursive=True)):
+        if os.path.isfile(name):
+            with open(name, "rb") as file:
+                total.update(f"{os.path.relpath(name, root)}\n".encode() + hashlib.sha256(file.read()).digest())
+    return total.hexdigest()
+
+
+def forget():
+    """What was found out about another core is worth nothing, what other tests did not notice is asked again."""
+    known = os.path.join(copy, "digests.json")
+    digests = {folder: digestOf(folder) for folder in ("core", "tests")}
+    before = digests
+    if os.path.exists(known):
+        with open(known, encoding="utf-8") as file:
+            before = json.load(file)
+    old = [] if before == digests else ["walks.json"]
+    if before["core"] != digests["core"]:
+        old += ["found.pickle", "dropped.txt", "mutants.tsv", "results.tsv"]
+    for name in old:
+        if os.path.exists(os.path.join(copy, name)):
+            os.remove(os.path.join(copy, name))
+    results = os.path.join(copy, "results.tsv")
+    if old and os.path.exists(results):
+        with open(results, encoding="utf-8") as file:
+            noticed = [line for line in file if "\tnoticed by " in line]
+        with open(results, "w", encoding="utf-8") as file:
+            file.writelines(noticed)
+    with open(known, "w", encoding="utf-8") as file:
+        json.dump(digests, file)
+
+
 def instrumented():
     listed = os.path.join(root, "build", "mutation-list")
     subprocess.run(["cmake", "--preset", "core-only", "-DSTILLBAY_MERGE=OFF", "-B", listed], cwd=root, check=True,
                    stdout=subprocess.DEVNULL)
     here = os.path.dirname(os.path.realpath(__file__))
     os.makedirs(copy, exist_ok=True)
+    forget()
     open(dropped, "a", encoding="utf-8").close()
     for _ in range(10):
         subprocess.run(["/usr/bin/python3", os.path.join(here, "instrument.py"), root, copy,
