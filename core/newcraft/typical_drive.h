@@ -25,7 +25,8 @@ Setup withDrive(Setup setup, const CraftSize& size, const PackPreset& pack,
 /// A higher KV where the whole craft would hover above half throttle, or not at all.
 void addThrustMargin(Setup& setup);
 
-/// The throttles around the hover from the full to the empty pack; as they are where there is none.
+/// The throttles from a tenth below the hover of the full pack to a tenth above that of the empty
+/// one, in twentieths; as they are where there is none.
 void setCruiseAroundHover(Setup& setup);
 
 }  // namespace stillbay

@@ -26,7 +26,8 @@ std::size_t armMaterialFor(const CraftAnswers& answers, const CraftSize& size);
 /// Arms, their material with its sources, plates; what sits on the plates needs the motors.
 Setup withFrame(Setup setup, const CraftSize& size, const CraftAnswers& answers);
 
-/// The electronics, by the motors that they feed; on the plates, which are there.
+/// The electronics, 15 g and about a quarter of the motors that they feed (common practice, no
+/// source); on the plates, which are there.
 void addElectronics(Setup& setup);
 
 }  // namespace stillbay

@@ -25,7 +25,7 @@ constexpr const char* kReedbed = STILLBAY_REFERENCE_DIR "/reedbed.stillbay";
 // Not a part of the report.
 constexpr std::array kOtherwise{"note", "throttle_rigid_airframe"};
 
-// The promise is 1e-3; the two solutions are both good to better than this.
+// As docs/promises.md has it.
 constexpr double kTolerance = 1e-5;
 
 Json expected()

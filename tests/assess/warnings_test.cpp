@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace stillbay {
@@ -288,7 +289,9 @@ TEST(VerdictText, BeginsWithWhatForbidsTheFlight)
     answer.status.grade = Grade::Faint;
     EXPECT_EQ(verdict(), "Faint wobble in cruise: up to 1.23\u00A0px");
     answer.status.grade = Grade::Bad;
+    std::swap(answer.cruise->full.worst_px, answer.cruise->empty.worst_px);
     EXPECT_EQ(verdict(), "Bad wobble in cruise: up to 1.23\u00A0px");
+    std::swap(answer.cruise->full.worst_px, answer.cruise->empty.worst_px);
     answer.status = {true, {{"one", phrase("the first")}}, Grade::Clean};
     EXPECT_EQ(verdict(), "Not about this flight: the first");
     answer.status.flyable = false;

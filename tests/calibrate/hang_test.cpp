@@ -127,6 +127,7 @@ TEST(HangTest, TellsTheSpreadThatRepeatingItHas)
 TEST(HangTest, CountsEachMassByHowWellItIsRead)
 {
     const double area_mm2 = M_PI / 4 * (64 - 25);
+    const HangReadings readings{.length_mm = 0.4, .mass_g = 2.0, .massShare = 0.0};
     const auto E = [&](double mass_g, double free_mm, double length_mm) {
         const double lambda = length_mm / free_mm;
         return 3 * mass_g * 9.80665e-3 / (area_mm2 * (lambda - 1 / (lambda * lambda)));
@@ -136,10 +137,10 @@ TEST(HangTest, CountsEachMassByHowWellItIsRead)
         const double mass = (E(m.mass_g + h, m.free_mm, m.length_mm) - at) / h;
         const double free = (E(m.mass_g, m.free_mm + h, m.length_mm) - at) / h;
         const double length = (E(m.mass_g, m.free_mm, m.length_mm + h) - at) / h;
-        return (std::pow(mass, 2) / 12 + (std::pow(free, 2) + std::pow(length, 2)) / 24);
+        return std::pow(mass * readings.mass_g, 2) / 12 +
+               (std::pow(free, 2) + std::pow(length, 2)) * std::pow(readings.length_mm, 2) / 6;
     };
     const HungMass one{400, 100, 107}, other{500, 60, 65.5};
-    const HangReadings readings{.massShare = 0.0};
     const auto alone = hangTest(reedbed(), std::vector{one}, readings);
     ASSERT_TRUE(alone);
     const double first = E(one.mass_g, one.free_mm, one.length_mm);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "core/base/units.h"
+#include "core/calibrate/airframe_columns.h"
 #include "core/calibrate/axis_of_name.h"
 #include "core/calibrate/pluck.h"
 #include "core/calibrate/rotors_heard.h"
@@ -141,8 +142,7 @@ TEST(UnbalanceOfRecording, TakesNoMotorForAnother)
     }
 }
 
-// Oracle: see recordOf(). Two throttles held one after the other, told by a column alone: each
-// stretch is read at its own.
+// Oracle: see recordOf(). Of two throttles held one after the other both are used, each at its own.
 TEST(UnbalanceOfRecording, ReadsEachThrottleWhereItWasHeld)
 {
     const Craft craft = test::sampleCraft("reedbed");
@@ -160,7 +160,12 @@ TEST(UnbalanceOfRecording, ReadsEachThrottleWhereItWasHeld)
     ASSERT_EQ(correction->values.size(), 4U);
     for (std::size_t motor = 0; motor < 4; ++motor)
         EXPECT_NEAR(correction->values[motor].after, held.unbalance_g_mm[motor],
-                    2 * correction->values[motor].spread * held.unbalance_g_mm[motor]);
+                    0.06 * held.unbalance_g_mm[motor]);
+    const AirframeColumns columns = airframeColumns(recording, held.sensor).value();
+    const ShakeRecord record = shakeRecord(craft, recording, columns).value();
+    ASSERT_EQ(record.lines.size(), 8U);
+    for (std::size_t k = 0; k < 8; ++k)
+        EXPECT_NEAR(record.lines[k].throttle, k < 4 ? 0.4 : 0.55, 1e-9);
 }
 
 // Oracle: see recordOf(). Motors two thousandths apart beat and are one tone; the sensor's rate is

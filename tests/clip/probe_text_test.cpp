@@ -37,6 +37,16 @@ TEST(ProbeText, StampsBeyondWhatADoubleTellsCountAsMissing)
     EXPECT_EQ(facts.frameTime_s.size(), 3U);
 }
 
+TEST(ProbeText, MoreFramesThanAllowedAreRefused)
+{
+    std::string stamps;
+    for (int k = 0; k <= 500'000; ++k)
+        stamps += std::to_string(33 * k) + ",__\n";
+    ClipFacts facts = formOf("1/1000");
+    EXPECT_EQ(complaint(takeTimesInText(facts, stamps, {})),
+              "the film has more than 500000 frames: name a part of it");
+}
+
 // A rate of infinitely many frames a second.
 TEST(ProbeText, FramesOfOneInstantHaveNoTimes)
 {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Names and arguments that would move a terminal's cursor or turn its text round.
+#include "app/commands/calibrate.h"
 #include "app/commands/command.h"
+#include "app/commands/film.h"
 #include "app/commands/level.h"
 #include "app/commands/report.h"
 #include "app/commands/ringdown.h"
@@ -15,8 +17,11 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cstdlib>
+#include <filesystem>
 #include <fstream>
 #include <sstream>
+#include <string>
 #include <vector>
 
 namespace stillbay {
@@ -136,6 +141,36 @@ TEST(ForeignText, OfColumnsIsToldAndLeavesJsonValid)
     const Said named = said(runSpectrum, {path, "--json", "--column", "Größe"});  // as Latin-1 is
     EXPECT_EQ(named.code, 0) << named.err;
     EXPECT_TRUE(nlohmann::json::accept(named.out)) << printable(named.out);
+}
+
+// What the programs that read a film say of it, and its name.
+TEST(ForeignText, OfFilmsIsToldInOneLine)
+{
+    const OutputFolder folder;
+    const std::string film = folder.path(("film" + kHostile.substr(1, 5) + ".mp4").c_str());
+    std::ofstream(film, std::ios::binary) << "no film";
+    for (const char* const program : {"ffprobe", "ffmpeg"}) {
+        std::ofstream(folder.path(program))
+            << "#!/bin/sh\nprintf '[error] \\033[31mred\\a\\rstillbay: all is well\\302\\233 "
+               "2J\\n' >&2\n"
+               "exit 1\n";
+        std::filesystem::permissions(folder.path(program), std::filesystem::perms::owner_all);
+    }
+    const std::string craft = STILLBAY_SAMPLES_DIR "/reedbed.stillbay";
+    const char* const before = std::getenv("PATH");
+    const std::string path = before ? before : "/usr/bin:/bin";
+    ::setenv("PATH", (folder.path("") + ":" + path).c_str(), 1);
+    const Said read = said(runFilm, {film, "--readout", "16"});
+    const Said matched = said(runCalibrate, {craft, "--film", film});
+    ::setenv("PATH", path.c_str(), 1);
+    for (const Said& answer : {read, matched}) {
+        EXPECT_NE(answer.code, 0);
+        EXPECT_TRUE(answer.err.starts_with("stillbay: ")) << printable(answer.err);
+        EXPECT_EQ(linesOf(answer.err), 1U) << printable(answer.err);
+        EXPECT_TRUE(isHarmless(answer.err)) << printable(answer.err);
+        EXPECT_TRUE(answer.out.empty());
+    }
+    EXPECT_NE(read.err.find("red"), std::string::npos) << "what the program said is told";
 }
 
 }  // namespace

@@ -7,14 +7,15 @@
 DROPPED lists what does not compile, a line each: file, number of the line. What was found is kept in
 COPY/found.pickle, for reading core again takes minutes.
 
-A formula is a whole expression with numbers in it. Of its operators one is taken, by a number made of where it
-stands: the same each time. COPY/mutants.tsv lists them: number, file, line, what it is, what it becomes.
+A formula is a whole expression with numbers in it. Of its operators one is taken, by a number made of its text:
+the same each time. COPY/mutants.tsv lists them: number, file, line, what it is, what it becomes.
 What is known while compiling (constexpr) cannot be switched and is left out, as are integers and templates
-whose types are not known.
+whose types are not known; comparisons, least and most are never switched.
 """
 import json
 import os
 import pickle
+import shlex
 import shutil
 import sys
 import zlib
@@ -183,7 +184,9 @@ def write(file, mutants):
         def part(p):
             return one(*p) if p in byExtent and p != (a, b) else inner(*p)
         if kind in ("plus", "minus", "times", "over"):
-            return ns + kind.encode() + b"(" + n + b", " + part(parts[0]) + b", " + part(parts[1]) + b")"
+            # Lines keep their numbers, by which what does not compile is found.
+            between = b"\n" * file.source[parts[0][1]:parts[1][0]].count(b"\n")
+            return ns + kind.encode() + b"(" + n + b", " + part(parts[0]) + b", " + between + part(parts[1]) + b")"
         if kind in ("+=", "-="):
             return part(parts[0]) + b" " + kind.encode() + b" " + ns + b"sign(" + n + b") * (" + part(parts[1]) + b")"
         if kind in ("*=", "/="):
@@ -213,8 +216,8 @@ def read(instrument, database):
         if not path.startswith(os.path.join(instrument.root, "core") + os.sep) or path in sources:
             continue
         sources.append(path)
-        words = entry["command"].split()
-        arguments = [w for w in words[1:] if w.startswith(("-I", "-D", "-std", "-isystem"))]
+        words = shlex.split(entry["command"])
+        arguments = [w for w in words[1:] if w.startswith(("-I", "-D", "-std"))]
         for at, word in enumerate(words):
             if word == "-isystem":
                 arguments += [word, words[at + 1]]

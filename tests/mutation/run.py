@@ -36,25 +36,26 @@ def say(text):
     print(text, file=sys.stderr, flush=True)
 
 
-def digestOf(folder):
+def digestOf(*folders):
     total = hashlib.sha256()
-    for name in sorted(glob.glob(os.path.join(root, folder, "**", "*.*"), recursive=True)):
-        if os.path.isfile(name):
-            with open(name, "rb") as file:
-                total.update(f"{os.path.relpath(name, root)}\n".encode() + hashlib.sha256(file.read()).digest())
+    for folder in folders:
+        for name in sorted(glob.glob(os.path.join(root, folder, "**", "*"), recursive=True)):
+            if os.path.isfile(name):
+                with open(name, "rb") as file:
+                    total.update(f"{os.path.relpath(name, root)}\n".encode() + hashlib.sha256(file.read()).digest())
     return total.hexdigest()
 
 
 def forget():
     """What was found out about another core is worth nothing, what other tests did not notice is asked again."""
     known = os.path.join(copy, "digests.json")
-    digests = {folder: digestOf(folder) for folder in ("core", "tests")}
-    before = digests
+    digests = {"core": digestOf("core", "tests/mutation"), "tests": digestOf("tests", "app", "samples")}
+    before = {}
     if os.path.exists(known):
         with open(known, encoding="utf-8") as file:
             before = json.load(file)
     old = [] if before == digests else ["walks.json"]
-    if before["core"] != digests["core"]:
+    if before.get("core") != digests["core"]:
         old += ["found.pickle", "dropped.txt", "mutants.tsv", "results.tsv"]
     for name in old:
         if os.path.exists(os.path.join(copy, name)):
@@ -62,7 +63,7 @@ def forget():
     results = os.path.join(copy, "results.tsv")
     if old and os.path.exists(results):
         with open(results, encoding="utf-8") as file:
-            noticed = [line for line in file if "\tnoticed by " in line]
+            noticed = [line for line in file if "\tnoticed " in line]
         with open(results, "w", encoding="utf-8") as file:
             file.writelines(noticed)
     with open(known, "w", encoding="utf-8") as file:
@@ -115,16 +116,16 @@ class Test:
     def isOf(self, room):
         return os.path.basename(self.command[0]).startswith(room)
 
-    def passes(self, patience, **more):
-        """Whether it passes; in a session of its own, so that its children end with it."""
+    def ending(self, patience, **more):
+        """Its exit code, none where it took too long; in a session of its own, so that its children end with it."""
         home = tempfile.mkdtemp(prefix="mutant")
         environment = dict(os.environ, **self.environment, HOME=home, TMPDIR=home, LC_ALL="C.UTF-8", RC_PARAMS="seed=1", **more)
         process = subprocess.Popen(self.command, cwd=self.folder, env=environment, stdout=subprocess.DEVNULL,
                                    stderr=subprocess.DEVNULL, stdin=subprocess.DEVNULL, start_new_session=True)
         try:
-            return process.wait(patience) == 0
+            return process.wait(patience)
         except subprocess.TimeoutExpired:
-            return False
+            return None
         finally:
             try:
                 os.killpg(process.pid, 9)
@@ -138,7 +139,7 @@ def listedTests():
     answer = subprocess.run(["ctest", "--test-dir", build, "--show-only=json-v1"], capture_output=True, text=True,
                             check=True).stdout
     tests = [Test(entry) for entry in json.loads(answer)["tests"] if "command" in entry]
-    return [t for t in tests if "core" in t.labels and "_replay" not in t.name]
+    return [t for t in tests if "core" in t.labels]
 
 
 def walk(tests, jobs):
@@ -153,7 +154,7 @@ def walk(tests, jobs):
         if test.name not in walks:
             folder = tempfile.mkdtemp(prefix="met")
             began = time.monotonic()
-            isGood = test.passes(600, STILLBAY_MUTANTS_MET=os.path.join(folder, "met"))
+            isGood = test.ending(600, STILLBAY_MUTANTS_MET=os.path.join(folder, "met")) == 0
             seconds = time.monotonic() - began
             met = set()
             for name in glob.glob(os.path.join(folder, "met.*")):
@@ -197,6 +198,13 @@ def main():
             decided = {line.split("\t")[0]: line.rstrip("\n").split("\t") for line in file}
     with open(os.path.join(copy, "mutants.tsv"), encoding="utf-8") as file:
         mutants = [line.rstrip("\n").split("\t") for line in file]
+
+    def isDecided(mutant):
+        row = decided.get(mutant[0], [])
+        long = re.fullmatch(r"survived (\d+) s", row[-1]) if row else None
+        return row[:-1] == mutant and (long is None or int(long[1]) >= asked.seconds)
+
+    decided = {m[0]: decided[m[0]] for m in mutants if isDecided(m)}
     mutants = [m for m in mutants if re.search(asked.only, m[1])][:: asked.every]
     lock = threading.Lock()
 
@@ -208,15 +216,18 @@ def main():
         ends = time.monotonic() + asked.seconds
         room = mutant[1].split("/")[1]
         with lock:
-            sharp = {d[-1].removeprefix("noticed by ") for d in decided.values() if d[1] == mutant[1]}
+            sharp = {d[-1].split(" ")[-1] for d in decided.values() if d[1] == mutant[1]}
         likely = lambda test: (test.name not in sharp, not test.isOf(room))
         for test in sorted(meeting[int(number)], key=likely):
             if time.monotonic() > ends:
                 verdict = f"survived {asked.seconds:.0f} s"
                 break
-            if not test.passes(5 + 10 * test.seconds, STILLBAY_MUTANT=number):
-                verdict = "noticed by " + test.name
-                break
+            patience = 5 + 10 * test.seconds
+            ending = test.ending(patience, STILLBAY_MUTANT=number)
+            if ending == 0 or test.ending(patience) != 0:
+                continue  # what fails without it says nothing
+            verdict = ("noticed by " if ending is not None else "noticed by its time in ") + test.name
+            break
         with lock:
             decided[number] = [*mutant, verdict]
             with open(results, "a", encoding="utf-8") as file:
@@ -231,7 +242,9 @@ def main():
     with open(os.path.join(copy, "survivors.tsv"), "w", encoding="utf-8") as file:
         file.writelines("\t".join(m) + "\n" for m in left)
     unmet = sum(m[-1] == "unmet" for m in left)
-    print(f"{len(ours)} mutants: {len(ours) - len(left)} noticed, {len(left) - unmet} survived, {unmet} met by no test")
+    slow = sum(m[-1].startswith("noticed by its time") for m in ours)
+    print(f"{len(ours)} mutants: {len(ours) - len(left)} noticed ({slow} by a test that took too long), "
+          f"{len(left) - unmet} survived, {unmet} met by no test")
 
 
 if __name__ == "__main__":

@@ -52,9 +52,9 @@ auto over(int number, const A& a, const B& b)
 
 /// The factor of a *= b and the divisor of a /= b.
 template <typename B>
-B inverse(int number, const B& b)
+auto inverse(int number, const B& b)
 {
-    return on(number) ? B(1) / b : b;
+    return on(number) ? 1.0 / b : 1.0 * b;
 }
 
 }  // namespace stillbay_mutation

@@ -7,6 +7,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <filesystem>
@@ -391,6 +392,17 @@ TEST(ReadTable, MoreValuesThanFitAreRefusedInBoundedMemory)
     ASSERT_TRUE(refused.error().place);
     EXPECT_GE(refused.error().place->line, 40000U);
     EXPECT_LT(refused.error().place->line, 60000U);  // within a block of the first that is too many
+}
+
+TEST(ReadTable, ALineWithoutEndIsRefused)
+{
+    const std::string text = logIn({}, 100);
+    const ReadPlan plan = planOf(text);
+    const auto lines = static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
+    const std::string longer = text + std::string((std::size_t{1} << 24) + 100, '1');
+    const auto refused = readTable(MemoryBytes(longer), plan, {}, {});
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(english(refused.error().what), "line " + std::to_string(lines + 1) + " has no end");
 }
 
 TEST(ReadTable, MoreColumnsThanAnybodyNeedsAreRefused)

@@ -248,7 +248,8 @@ TEST(RingDown, LeavesClippedSamplesOut)
 // and Kutta's method; its frequency at amplitude A is ω(1 − 3εA²/8) to 0.02 % for εA² below 0.1
 // (from memory, any text on nonlinear vibration). A row's window falls by a factor e, over which A²
 // and with it the frequency's drop change by half to either side: a third of the largest drop
-// of 2.2 %.
+// of 2.2 %. The loss factor 2ζω/ω_A rises by as little; read out of a window of some swings in
+// noise of 0.2 % it is within a twentieth.
 TEST(RingDown, ShowsAFrequencyThatRisesAsTheModeDies)
 {
     const double omega = kTurn * 18.0, zeta = 0.04, epsilon = 0.06, rate = 1000.0;
@@ -283,8 +284,7 @@ TEST(RingDown, ShowsAFrequencyThatRisesAsTheModeDies)
         EXPECT_NEAR(row.frequency_hz, 18.0 * (1 - 3 * epsilon * row.amplitude * row.amplitude / 8),
                     0.008 * 18.0)
             << "at " << row.amplitude;
-        EXPECT_NEAR(row.lossFactor, 2 * zeta, std::max(3 * row.lossSpread, 0.1 * zeta))
-            << "at " << row.amplitude;
+        EXPECT_NEAR(row.lossFactor, 2 * zeta, 0.05 * 2 * zeta) << "at " << row.amplitude;
     }
     EXPECT_LT(main->softening.front().frequency_hz, 0.992 * main->softening.back().frequency_hz);
     EXPECT_EQ(answer->mark.quality, Quality::Fair);

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <random>
@@ -97,8 +98,7 @@ TEST(TimeBase, UnevenStampsAreResampledWithin80DbAndSaidSo)
         most = std::max(most, log.stamps_ms[i] - log.stamps_ms[i - 1]);
     }
     const std::string text = english(flaw->text);
-    EXPECT_NE(text.find(formatted(" %.3g ms to %.3g ms", least, most)), std::string::npos)
-        << text;
+    EXPECT_NE(text.find(formatted(" %.3g ms to %.3g ms", least, most)), std::string::npos) << text;
     double signal = 0.0, error = 0.0;
     for (std::size_t k = 30; k + 30 < read.samples(); ++k) {
         const double truth = tone(read.start + static_cast<double>(k) / read.rate);

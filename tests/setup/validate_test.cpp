@@ -321,6 +321,14 @@ TEST(Validate, ListsHoldWhatACraftNeeds)
     setup.flight.notes.resize(201);
     expectFault(setup, "flight.notes",
                 "The list of flight notes has 201 entries, allowed 0 to 200");
+    setup = sample;
+    setup.recordings.resize(1);
+    setup.recordings[0].file = "a.csv";
+    setup.recordings[0].columns.resize(501);
+    expectFault(setup, "recordings[0].columns", "501 entries, allowed 0 to 500");
+    setup.recordings[0].columns.clear();
+    setup.recordings[0].file.assign(4097, 'x');
+    expectFault(setup, "recordings[0].file", "4097 bytes");
 }
 
 TEST(Validate, AThrottleCurveRises)

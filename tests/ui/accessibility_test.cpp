@@ -12,6 +12,7 @@
 #include <QApplication>
 #include <QComboBox>
 #include <QDialog>
+#include <QDoubleSpinBox>
 #include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
@@ -216,11 +217,17 @@ TEST(Accessibility, ValuesAndUnitsAreSpoken)
 {
     MainWindow window;
     ASSERT_TRUE(window.openFile(samplePath("reedbed")));
-    for (QAbstractSpinBox* box : window.findChildren<QAbstractSpinBox*>()) {
+    int withUnit = 0;
+    for (QDoubleSpinBox* box : window.findChildren<QDoubleSpinBox*>()) {
         QAccessibleInterface* const spoken = QAccessible::queryAccessibleInterface(box);
         ASSERT_TRUE(spoken && spoken->valueInterface()) << qPrintable(nameOf(box));
         EXPECT_EQ(spoken->role(), QAccessible::SpinBox);
+        EXPECT_EQ(spoken->valueInterface()->currentValue().toDouble(), box->value());
+        EXPECT_EQ(spoken->text(QAccessible::Value), box->text()) << qPrintable(nameOf(box));
+        EXPECT_TRUE(box->text().endsWith(box->suffix())) << qPrintable(nameOf(box));
+        withUnit += box->suffix().trimmed().isEmpty() ? 0 : 1;
     }
+    EXPECT_GT(withUnit, 20);
 }
 
 // Also of menus inside menus and of those that belong to a part of the window.

@@ -29,6 +29,7 @@
 #include <cmath>
 #include <limits>
 #include <random>
+#include <vector>
 
 namespace stillbay::ui {
 namespace {
@@ -186,6 +187,24 @@ TEST_F(ChartsOfReedbed, ZonesFollowTheLimitsAndCoverTheAxis)
     EXPECT_EQ(zones[2]->interval().minValue(), 0.5);
     EXPECT_EQ(zones[0]->interval().minValue(), chart.axisScaleDiv(QwtAxis::YLeft).lowerBound());
     EXPECT_EQ(zones[2]->interval().maxValue(), chart.axisScaleDiv(QwtAxis::YLeft).upperBound());
+}
+
+// Oracle: definition; in one pair of colours the three still look unlike, and each has its word.
+TEST_F(ChartsOfReedbed, ZonesDifferByHatchAndWord)
+{
+    ThrottleChart chart;
+    chart.setAssessment(setup, assessment);
+    std::vector<QImage> pictures;
+    for (ZoneItem* const zone : chart.zones()) {
+        zone->setColours(Qt::white, Qt::black);
+        pictures.push_back(zone->legendIcon(0, {48, 24}).toImage());
+        EXPECT_FALSE(zone->title().text().isEmpty());
+    }
+    EXPECT_NE(pictures[0], pictures[1]);
+    EXPECT_NE(pictures[1], pictures[2]);
+    EXPECT_NE(pictures[2], pictures[0]);
+    EXPECT_NE(chart.zones()[0]->title().text(), chart.zones()[1]->title().text());
+    EXPECT_NE(chart.zones()[1]->title().text(), chart.zones()[2]->title().text());
 }
 
 TEST_F(ChartsOfReedbed, FollowADarkPaletteAtOnce)

@@ -112,8 +112,8 @@ struct FilmViewTest : WindowAndFiles {
     }
 };
 
-// Oracle: the motion that the film was drawn with; wobble of a rolling shutter, docs/theory.md (7):
-// A/√2·√(1 − j₀² − 3j₁²) at f·t_r = 1.06, by hand 0.924.
+// Oracle: the motion that the film was drawn with; wobble of a rolling shutter, docs/theory.md
+// (13): A/√2·√(1 − j₀² − 3j₁²) at f·t_r = 1.06, by hand 0.924.
 TEST_F(FilmViewTest, AFilmIsNamedReadAndLaidOverThePrediction)
 {
     const stillbay::Setup before = document.setup();

@@ -23,12 +23,13 @@ class Ending final : public testing::EmptyTestEventListener {
 
 }  // namespace
 
-// An application without a screen, with its own settings; without a font all text would be missing
-// and no test would see it.
+// An application without a screen unless one is asked for, with its own settings; without a font
+// all text would be missing and no test would see it.
 int main(int argc, char** argv)
 {
     const QTemporaryDir home;
-    qputenv("QT_QPA_PLATFORM", "offscreen");
+    if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM"))
+        qputenv("QT_QPA_PLATFORM", "offscreen");
     qputenv("XDG_CONFIG_HOME", home.path().toLocal8Bit());
     qputenv("XDG_STATE_HOME", home.path().toLocal8Bit());
     qputenv("XDG_RUNTIME_DIR", home.path().toLocal8Bit());

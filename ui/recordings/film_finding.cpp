@@ -38,9 +38,8 @@ public:
     void beginFilm(std::size_t place) { m_from = place * kStepsAFilm; }
 
     // What is asked again, as a readout of another line is, goes on where it was.
-    Progress ofPart(std::size_t asked)
+    Progress ofPart(std::size_t part)
     {
-        const std::size_t part = std::min(asked, kPartEnds.size() - 2);
         const std::size_t steps = kPartEnds[part + 1] - kPartEnds[part];
         return [this, steps, from = m_from + kPartEnds[part]](std::size_t done, std::size_t total) {
             const std::size_t step = from + steps * done / std::max(total, std::size_t{1});
