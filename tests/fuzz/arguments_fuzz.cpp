@@ -9,6 +9,7 @@
 #include "app/commands/sheet.h"
 #include "app/commands/spectrum.h"
 #include "app/commands/transfer.h"
+#include "core/base/printable.h"
 #include "tests/fuzz/demand.h"
 #include "tests/fuzz/fuzz_folder.h"
 

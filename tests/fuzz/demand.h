@@ -16,7 +16,7 @@ inline void demand(bool holds, const char* what)
 
 /// What is told of bad input is a sentence. That a command shows it as one harmless line is
 /// printable()'s to hold, whatever is in it.
-inline void demandSaid(std::string_view text)
+inline void demandReason(std::string_view text)
 {
     demand(!text.empty(), "an error says something");
 }

@@ -50,7 +50,7 @@ void demandTimes(const ClipFacts& facts, const ClipOptions& options)
     demand(std::isfinite(facts.frameRate_hz) && facts.frameRate_hz > 0, "a frame rate");
     demand(!facts.evenTimes || facts.evenTimes->step > 0, "a step");
     for (const Warning& warning : facts.warnings)
-        demandSaid(english(warning.text));
+        demandReason(english(warning.text));
 }
 
 void tryStamps(const ClipFacts& form, std::string_view stamps, const ClipOptions& options)
@@ -59,7 +59,7 @@ void tryStamps(const ClipFacts& form, std::string_view stamps, const ClipOptions
     if (const auto taken = takeTimesInText(facts, stamps, options); taken)
         demandTimes(facts, options);
     else
-        demandSaid(english(taken.error().what));
+        demandReason(english(taken.error().what));
 }
 
 void tryLine(std::string_view line, const ClipFacts& form)
@@ -77,7 +77,7 @@ void tryLine(std::string_view line, const ClipFacts& form)
     if (picture)
         demand(picture->bits >= 8 && picture->bits <= 16, "bits of a pixel");
     else
-        demandSaid(english(picture.error().what));
+        demandReason(english(picture.error().what));
 }
 
 }  // namespace
@@ -92,7 +92,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     std::string_view text(reinterpret_cast<const char*>(data), size);  // bytes as text
     const auto form = factsInText(nextSection(text));
     if (!form) {
-        demandSaid(english(form.error().what));
+        demandReason(english(form.error().what));
         return 0;
     }
     demandForm(*form);

@@ -13,14 +13,14 @@ inline void tryRecording(std::string_view bytes)
 {
     auto plan = stillbay::planBytes(bytes);
     if (!plan) {
-        demandSaid(english(plan.error().what));
+        demandReason(english(plan.error().what));
         return;
     }
     if (!plan->rate_hz)
         plan->rate_hz = 1000.0;
     const auto read = stillbay::readBytes(bytes, *plan);
     if (!read) {
-        demandSaid(english(read.error().what));
+        demandReason(english(read.error().what));
         return;
     }
     demand(std::isfinite(read->rate) && read->rate > 0 && std::isfinite(read->start), "a clock");
@@ -30,5 +30,5 @@ inline void tryRecording(std::string_view bytes)
             demand(std::isfinite(value), "finite numbers");
     }
     for (const stillbay::RecordingFlaw& flaw : read->flaws)
-        demandSaid(english(flaw.text));
+        demandReason(english(flaw.text));
 }

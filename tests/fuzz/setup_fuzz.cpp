@@ -13,7 +13,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const auto loaded =
         stillbay::readSetup({reinterpret_cast<const char*>(data), size});  // bytes as text
     if (!loaded) {
-        demandSaid(english(loaded.error().what));
+        demandReason(english(loaded.error().what));
         return 0;
     }
     const auto text = stillbay::writeSetup(loaded->setup);

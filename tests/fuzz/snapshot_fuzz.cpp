@@ -32,7 +32,7 @@ void tryRecovery(const SettingsFolder& folder, const QByteArray& text, const Sna
         demand(areAlike(*found[0].content, *expected), "it is the work that was kept");
         found[0].remove();
     } else {
-        demandSaid(english(found[0].content.error().what));
+        demandReason(english(found[0].content.error().what));
         const QString aside = found[0].keepAside();
         QFile kept(aside);
         demand(aside != file && kept.open(QIODevice::ReadOnly) && kept.readAll() == text,

@@ -84,7 +84,7 @@ void demandReadings(const TextTable& table, const ThrustReadings& readings)
             demand(std::isfinite((reading.*column.member).value_or(0)), "finite readings");
     for (const BadCell& bad : readings.bad) {
         demand(bad.row < table.rows.size() && bad.column < table.columns(), "a cell of the table");
-        demandSaid(english(bad.why));
+        demandReason(english(bad.why));
     }
 }
 
@@ -123,7 +123,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
 {
     const auto table = readTextTable({reinterpret_cast<const char*>(data), size});  // bytes as text
     if (!table) {
-        demandSaid(english(table.error().what));
+        demandReason(english(table.error().what));
         return 0;
     }
     const std::vector<ColumnChoice> columns = guessColumns(*table);
@@ -133,12 +133,12 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     demandReadsBack(readings.rows);
     const auto fit = fitThrust(readings.rows, kStand);
     if (!fit) {
-        demandSaid(english(fit.error().what));
+        demandReason(english(fit.error().what));
         return 0;
     }
     for (const auto& fitted : {fit->thrust, fit->power, fit->kv})
         demandFitted(fitted);
     for (const Phrase& note : thrustNotes(*fit))
-        demandSaid(english(note));
+        demandReason(english(note));
     return 0;
 }
