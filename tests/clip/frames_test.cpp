@@ -113,7 +113,7 @@ TEST(Frames, OfTenBitsHighRangeAndUnevenTimes)
                     "-i",
                     "color=s=96x64:r=30,format=yuv420p10,trim=end_frame=8,"
                     "geq=lum='mod(13*X+5*Y+70*N,1024)':cb=512:cr=512,"
-                    "settb=1/90000,setpts='(N+0.2*sin(N))/30/TB'",
+                    "setparams=color_trc=smpte2084,settb=1/90000,setpts='(N+0.2*sin(N))/30/TB'",
                     "-f",
                     "lavfi",
                     "-i",
