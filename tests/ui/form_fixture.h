@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "tests/ui/patience.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/craft/craft_form.h"
 
@@ -38,13 +39,17 @@ struct FormExtras : Window {
     void choose(const char* text, Qt::Key letter)
     {
         QPushButton* const opener = button(text);
-        QTimer::singleShot(0, [letter] {
+        bool isPressed = false;
+        QTimer::singleShot(0, [letter, &isPressed] {
+            isPressed = true;
             QWidget* const menu = QApplication::activePopupWidget();
             ASSERT_TRUE(menu);
             QTest::keyClick(menu, letter);
         });
         opener->setFocus();
         QTest::keyClick(opener, Qt::Key_Space);
+        // Newer Qt does not wait for what is chosen.
+        ASSERT_TRUE(QTest::qWaitFor([&isPressed] { return isPressed; }, kPatience_ms));
     }
 
     QString focusName() const

@@ -121,8 +121,10 @@ struct Sheet : Program {
             const auto attribute = [&svg](const char* name) {
                 return svg.attributes().value(QLatin1String(name)).toString();
             };
+            // An attribute of its own, or, by an older cairo, part of the style.
             if (svg.isStartElement() && svg.name() == QStringLiteral("path") &&
-                attribute("style").contains(QStringLiteral("stroke-width")))
+                (svg.attributes().hasAttribute(QStringLiteral("stroke-width")) ||
+                 attribute("style").contains(QStringLiteral("stroke-width"))))
                 found.push_back(pathOf(attribute("d"), attribute("transform")));
         }
         return found;
