@@ -134,6 +134,9 @@ TEST(Warnings, PropellersThatTouch)
     setup.drive.propeller.diameter_in = (closest_mm + 1.0) / 25.4;
     EXPECT_TRUE(has(setup, "propellers-touch"));
     EXPECT_FALSE(assess(setup).value().status.flyable);
+    for (Arm& raised : arms)
+        raised.height_mm = 40.0;
+    EXPECT_TRUE(has(setup, "propellers-touch"));
     for (std::size_t i = 0; i < arms.size(); i += 2)
         arms[i].height_mm += 15.0;  // one above the other
     EXPECT_FALSE(has(setup, "propellers-touch"));
