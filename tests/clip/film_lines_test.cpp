@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "core/clip/film_lines.h"
 
+#include "core/clip/read_clip.h"
 #include "core/clip/row_grid.h"
 #include "core/clip/row_spectrum.h"
 #include "core/clip/slow_motion.h"
@@ -372,6 +373,28 @@ TEST(FilmLines, TellAStabilisedFilm)
         }
     }
     EXPECT_GE(told, 7U);
+}
+
+// Oracle: definition; a slow film may show each frame four times, and times are rounded to a
+// thousandth of one.
+TEST(FilmTimes, ThatAreNoneOrTooLongAreRefused)
+{
+    ClipFacts facts;
+    facts.frameRate_hz = 30;
+    FilmReadingOptions options;
+    const auto refusal = [&] {
+        const auto may = timesMayFit(facts, options);
+        return may ? std::string() : english(may.error().what);
+    };
+    options.readout_s = 0.0;
+    EXPECT_EQ(refusal(), "a readout of 0\u00A0ms is none: it must be above 0");
+    options.readout_s = 4.0 / 30 - 1e-6;
+    options.exposure_s = -0.002;
+    EXPECT_EQ(refusal(), "an exposure of -2\u00A0ms is none: it must be 0 or above");
+    options.exposure_s = 0.002;
+    EXPECT_EQ(refusal(), "");
+    options.readout_s = 4.0 / 30 + 1e-4;
+    EXPECT_NE(refusal(), "");
 }
 
 // Oracle: own derivation: stamps in whole milliseconds move no line.
