@@ -128,6 +128,8 @@ TEST(Frames, OfTenBitsHighRangeAndUnevenTimes)
                     "smpte2084",
                     "-fps_mode",
                     "passthrough",
+                    "-enc_time_base",
+                    "1:90000",
                     "-video_track_timescale",
                     "90000",
                     "-metadata:s:v",

@@ -36,6 +36,26 @@ DrawnBay squareBay(bool clamped, double rise_deg, double stretch)
     return drawn;
 }
 
+// Oracle: plane geometry. A tube that ran along z is bent by a shift across by the angle whose
+// tangent is the shift over its length, at both ends alike; a bay turned about the tube's own end
+// is bent there by the turn, and nowhere else.
+TEST(TubeBends, AreTheLargerOfBothEnds)
+{
+    DrawnBay drawn = squareBay(true, 45, 1.2);
+    drawn.bay.centre = Vector3d(0.0, 0.0, -0.04);
+    drawn.attachments = {{Vector3d(0, 0, -0.01), Vector3d(0, 0, -0.04)}};
+    const Suspension suspension = drawn.suspension();
+    Pose pose;
+    EXPECT_NEAR(tubeBends(suspension, pose)[0], 0.0, 1e-7);
+    pose.shift.x() = 0.03 * std::tan(20 * unit::deg);
+    EXPECT_NEAR(tubeBends(suspension, pose)[0], 20 * unit::deg, 1e-9);
+    pose.theta.y() = 7 * unit::deg;  // away from the chord
+    pose.R = Eigen::AngleAxisd(pose.theta.y(), Vector3d::UnitY()).toRotationMatrix();
+    EXPECT_NEAR(tubeBends(suspension, pose)[0], 27 * unit::deg, 1e-9);
+    pose.shift.setZero();
+    EXPECT_NEAR(tubeBends(suspension, pose)[0], 7 * unit::deg, 1e-9);
+}
+
 class RestOfEnds : public testing::TestWithParam<bool> {};
 INSTANTIATE_TEST_SUITE_P(Ends, RestOfEnds, testing::Values(true, false),
                          [](const auto& ends) { return ends.param ? "Clamped" : "Hinged"; });
