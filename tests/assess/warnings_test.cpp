@@ -275,6 +275,18 @@ TEST(Findings, SayWhatTheCurveShows)
     EXPECT_NEAR(result.cruise->worst_px(), 2.430, 0.001);
 }
 
+// Oracle: ISO 21940-11, the product of eccentricity and angular speed at hover, in mm/s; the bell
+// is half of the motor.
+TEST(BalanceGrade, IsThatOfBellAndPropellerAtHover)
+{
+    const stillbay::Setup setup = reedbed();
+    const HoverFigures hover = assess(setup).value().hover;
+    const double rotor_g = setup.drive.propeller.mass_g + 0.5 * setup.drive.motor.mass_g;
+    const double eccentricity_mm = setup.drive.unbalance_g_mm / rotor_g;
+    EXPECT_NEAR(hover.balance_grade_mm_s, eccentricity_mm * 2 * M_PI * hover.speed_rpm / 60,
+                1e-9 * hover.balance_grade_mm_s);
+}
+
 // Oracle: definition. What forbids the flight comes before any grade, what another flight would
 // need before the wobble of this one; no clean word where the film is not.
 TEST(VerdictText, BeginsWithWhatForbidsTheFlight)

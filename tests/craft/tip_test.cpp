@@ -119,5 +119,18 @@ TEST(RigidFigures, CountBothBodiesOfATip)
     EXPECT_NEAR(have.inertia(0, 2), xz, 1e-9);
 }
 
+// Oracle: definition; in metres, the cut added to the planned length.
+TEST(MakeTube, IsCutAsLongAsAsked)
+{
+    const TubeKind stock;
+    Mounts mounts;
+    mounts.points.resize(2);
+    mounts.points[1].free_length_mm = 31.0;
+    EXPECT_NEAR(makeTube(stock, mounts, 0.0, 1.0)->freeLength, 1e-3 * mounts.free_length_mm, 1e-12);
+    EXPECT_NEAR(makeTube(stock, mounts, 0.002, 1.0)->freeLength,
+                1e-3 * mounts.free_length_mm + 0.002, 1e-12);
+    EXPECT_NEAR(makeTube(stock, mounts, 1, 0.002, 1.0)->freeLength, 0.033, 1e-12);
+}
+
 }  // namespace
 }  // namespace stillbay
