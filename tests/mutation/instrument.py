@@ -140,7 +140,7 @@ class Instrument:
                 note("product of vectors", "- product", ("product", extent))
 
     def chosen(self):
-        """One of each group, by where it stands, and those around and inside it are left as they are."""
+        """One of each group, by a number made of its text; those around and inside it are left as they are."""
         number = 0
         mutants = []
         for path in sorted(self.files):
