@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 #include <limits>
 #include <map>
 #include <set>
@@ -158,6 +159,51 @@ TEST(PracticalSteps, DrilledHolesStayAndTheFreeLengthMakesTheStretch)
         EXPECT_NEAR(mean / after.free_length_mm, before + change,
                     0.005 * mean / (after.free_length_mm * after.free_length_mm) + 1e-9);
     }
+}
+
+// Oracle: the setups before and after, subtracted here.
+TEST(PracticalSteps, SayByHowMuchAndWhereTo)
+{
+    const auto told = [](double number) {
+        char text[32];
+        std::snprintf(text, sizeof text, "%.10g", std::round(1e4 * number) / 1e4);
+        return std::string(text);
+    };
+    const auto expect = [](const PracticalStep& step, const std::string& text) {
+        EXPECT_EQ(english(step.text), text) << step.code;
+    };
+    const stillbay::Setup plan = sample("saltmarsh");
+    auto steps = stepsOf(plan);
+    for (const auto& [code, word] :
+         {std::pair("tubes-shorter", "shorter"), {"tubes-longer", "longer"}}) {
+        const double to = steps.at(code).setup.mounts.free_length_mm;
+        expect(steps.at(code), "Tubes " + told(std::abs(to - plan.mounts.free_length_mm)) +
+                                   "\u00a0mm " + word + ": " + told(to) + "\u00a0mm free");
+    }
+    for (const auto& [code, sign] : {std::pair("stretch-more", "+"), {"stretch-less", "−"}}) {
+        const double to = *steps.at(code).setup.mounts.stretch;
+        expect(steps.at(code), std::string("Stretch ") + sign +
+                                   told(100 * std::abs(to - *plan.mounts.stretch)) +
+                                   " points: to " + told(100 * (to - 1)) + "\u00a0%");
+    }
+    for (const auto& [code, word] :
+         {std::pair("anchors-higher", "more"), {"anchors-lower", "less"}}) {
+        const double by = steps.at(code).setup.mounts.points[0].elevation_deg -
+                          plan.mounts.points[0].elevation_deg;
+        expect(steps.at(code), "Elevation of the tubes " + told(std::abs(by)) + "° " + word);
+    }
+    for (const auto& [code, word] :
+         {std::pair("tubes-softer", "softer"), {"tubes-harder", "harder"}}) {
+        const double to = steps.at(code).setup.tube.hardness_shore_a;
+        expect(steps.at(code), "Tubes " + told(std::abs(to - plan.tube.hardness_shore_a)) +
+                                   "\u00a0Shore " + word + ": " + told(to) + "\u00a0Shore\u00a0A");
+    }
+    const stillbay::Setup drilled = sample("quarry");
+    steps = stepsOf(drilled);
+    for (const auto& [code, sign] : {std::pair("stretch-more", "+"), {"stretch-less", "−"}})
+        expect(steps.at(code), std::string("Stretch ") + sign +
+                                   "5 points: " + told(steps.at(code).setup.mounts.free_length_mm) +
+                                   "\u00a0mm free");
 }
 
 TEST(PracticalSteps, AMeasuredModulusKeepsItsRatioToTheHardness)

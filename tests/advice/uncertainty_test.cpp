@@ -5,6 +5,8 @@
 #include "core/advice/sampled_cruise.h"
 #include "core/advice/uncertainty_texts.h"
 #include "core/assess/assess.h"
+#include "core/craft/craft.h"
+#include "core/response/tolerances.h"
 #include "core/setup/sources.h"
 #include "core/tube/rubber.h"
 #include "tests/assess/crafts.h"
@@ -131,6 +133,84 @@ TEST(UncertainInputs, SpreadAsTheTheorySays)
     near(sigmaOf(setup, "drive.propeller.power_coefficient",
                  [](const stillbay::Setup& s) { return *s.drive.propeller.power_coefficient; }),
          1.25);
+}
+
+// Oracle: the same table, of the numbers that are wide as from one value to another, and of those
+// that the program estimated.
+TEST(UncertainInputs, SpreadAsWideAsTheTheorySays)
+{
+    stillbay::Setup setup = reference();
+    setup.sources.clear();
+    setup.tube.dynamic_ratio = 2.0;  // far from the least there is, 1
+    setup.airframe.arm.root_stiffness_nm_per_rad = 100;
+    setup.drive.propeller.thrust_coefficient.reset();
+    setup.drive.propeller.inertia_g_mm2.reset();
+    const auto expect = [&](const char* key, double sigma, auto number) {
+        EXPECT_NEAR(sigmaOf(setup, key, number), sigma, 1e-3 * sigma) << key;
+    };
+    const auto factor = [](double f) {
+        return std::log(f) / 1.645;
+    };
+    using Craft = stillbay::Setup;
+    expect("tube.dynamic_ratio", factor(std::sqrt(1.4 / 1.1)),
+           [](const Craft& s) { return s.tube.dynamic_ratio; });
+    expect("tube.loss_factor", factor(std::sqrt(0.2 / 0.05)),
+           [](const Craft& s) { return s.tube.loss_factor; });
+    expect("airframe.arm.youngs_modulus_gpa", factor(1.15),
+           [](const Craft& s) { return s.airframe.arm.youngs_modulus_gpa; });
+    expect("airframe.arm.loss_factor", factor(std::sqrt(0.03 / 0.005)),
+           [](const Craft& s) { return s.airframe.arm.loss_factor; });
+    expect("drive.propeller.thrust_coefficient", factor(1.15),
+           [](const Craft& s) { return *s.drive.propeller.thrust_coefficient; });
+    expect("drive.propeller.inertia_g_mm2", factor(1.3),
+           [](const Craft& s) { return *s.drive.propeller.inertia_g_mm2; });
+    // A given root counts as measured to 20 %: the logarithm's deviation of that spread.
+    expect("airframe.arm.root_stiffness_nm_per_rad", std::sqrt(std::log1p(0.2 * 0.2)),
+           [](const Craft& s) { return *s.airframe.arm.root_stiffness_nm_per_rad; });
+}
+
+// Oracle: definition. The middle of what is not known is the craft as it is: an estimate keeps its
+// value, a modulus the one of its hardness.
+TEST(UncertainInputs, HaveTheCraftInTheirMiddle)
+{
+    stillbay::Setup setup = reference();
+    setup.tube.youngs_modulus_mpa.reset();
+    setup.drive.propeller.thrust_coefficient.reset();
+    setup.drive.propeller.power_coefficient.reset();
+    setup.drive.propeller.inertia_g_mm2.reset();
+    setup.airframe.arm.root_stiffness_nm_per_rad = 100;
+    const auto inputs = uncertainInputs(setup);
+    const stillbay::Setup middle =
+        craftAt(setup, inputs, std::vector<double>(dimensionsOf(inputs), 0.5)).setup;
+    const PropellerFigures before = propellerFigures(setup.drive.propeller),
+                           after = propellerFigures(middle.drive.propeller);
+    EXPECT_NEAR(after.thrust_coefficient / before.thrust_coefficient, 1, 1e-3);
+    EXPECT_NEAR(after.power_coefficient / before.power_coefficient, 1, 1e-3);
+    EXPECT_NEAR(after.inertia / before.inertia, 1, 1e-3);
+    EXPECT_NEAR(middle.tube.dynamic_ratio / setup.tube.dynamic_ratio, 1, 1e-3);
+    EXPECT_NEAR(middle.tube.loss_factor / setup.tube.loss_factor, 1, 1e-3);
+    EXPECT_NEAR(*middle.airframe.arm.root_stiffness_nm_per_rad, 100, 0.1);
+    EXPECT_NEAR(middle.airframe.arm.loss_factor / setup.airframe.arm.loss_factor, 1, 1e-3);
+    // The builds' temperature lies around 17.5 °C, that of the hardness at 20 °C.
+    const double fromHardness =
+        youngsModulusFromShoreA(setup.tube.hardness_shore_a) * modulusAtTemperature(17.5) / 1e6;
+    EXPECT_NEAR(*middle.tube.youngs_modulus_mpa / fromHardness, 1, 1e-3);
+}
+
+// Oracle: definition, half a millimetre to either side of the plan.
+TEST(UncertainInputs, CutTubesShorterAndLonger)
+{
+    const stillbay::Setup setup = reference();
+    const UncertainInput cut = inputsOf(setup).at("cut");
+    const auto at = [&](double u) {
+        CraftSample craft{setup, {}};
+        cut.apply(std::vector<double>(cut.dimensions, u), craft);
+        return craft.cuts_mm;
+    };
+    const std::size_t tubes = setup.mounts.points.size();
+    EXPECT_EQ(at(0), std::vector<double>(tubes, -0.5));
+    EXPECT_EQ(at(0.5), std::vector<double>(tubes, 0));
+    EXPECT_EQ(at(1), std::vector<double>(tubes, 0.5));
 }
 
 // Oracle: docs/setup-file.md.
