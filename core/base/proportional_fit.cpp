@@ -61,13 +61,14 @@ double medianSlope(std::span<const double> x, std::span<const double> y,
     return y[order.back()] / x[order.back()];
 }
 
-// A straight run of y/(c x) over ln x, where it is beyond chance.
+// A straight run of y/(c x) over ln x, where it is beyond chance; c is the mean of y/x by the same
+// weights, so it runs about 1.
 std::optional<ProportionalFit::Trend> trendOf(std::span<const double> x, std::span<const double> y,
                                               const std::vector<double>& shape, double c)
 {
     if (x.size() < kFewestToDoubt)
         return std::nullopt;
-    double W = 0, middle = 0, mean = 0;
+    double W = 0, middle = 0;
     const auto weight = [&](std::size_t i) {
         return x[i] * x[i] / (shape[i] * shape[i]);
     };
@@ -77,22 +78,20 @@ std::optional<ProportionalFit::Trend> trendOf(std::span<const double> x, std::sp
     for (std::size_t i = 0; i < x.size(); ++i) {
         W += weight(i);
         middle += weight(i) * std::log(x[i]);
-        mean += weight(i) * off(i);
     }
     middle /= W;
-    mean /= W;
     double along = 0, across = 0;
     for (std::size_t i = 0; i < x.size(); ++i) {
         const double t = std::log(x[i]) - middle;
         along += weight(i) * t * t;
-        across += weight(i) * t * (off(i) - mean);
+        across += weight(i) * t * off(i);
     }
     if (along <= 0)
         return std::nullopt;
     const double run = across / along;
     double rest = 0;
     for (std::size_t i = 0; i < x.size(); ++i) {
-        const double left = off(i) - mean - run * (std::log(x[i]) - middle);
+        const double left = off(i) - run * (std::log(x[i]) - middle);
         rest += weight(i) * left * left;
     }
     const double error = std::sqrt(rest / static_cast<double>(x.size() - 2) / along);
@@ -100,7 +99,7 @@ std::optional<ProportionalFit::Trend> trendOf(std::span<const double> x, std::sp
         return std::nullopt;
     const auto [least, most] = std::minmax_element(x.begin(), x.end());
     const auto at = [&](double place) {
-        return c * (1 + mean + run * (std::log(place) - middle));
+        return c * (1 + run * (std::log(place) - middle));
     };
     return ProportionalFit::Trend{std::abs(run) * std::sqrt(along / W), at(*least), at(*most)};
 }
