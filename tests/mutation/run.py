@@ -243,6 +243,10 @@ def main():
         file.writelines("\t".join(m) + "\n" for m in left)
     unmet = sum(m[-1] == "unmet" for m in left)
     slow = sum(m[-1].startswith("noticed by its time") for m in ours)
+    roomOf = lambda mutant: mutant[1].split("/")[1]
+    for room in sorted({roomOf(m) for m in ours}):
+        there, passed = sum(roomOf(m) == room for m in ours), sum(roomOf(m) == room for m in left)
+        print(f"{room}: {there} mutants, {there - passed} noticed, {passed} not")
     print(f"{len(ours)} mutants: {len(ours) - len(left)} noticed ({slow} by a test that took too long), "
           f"{len(left) - unmet} survived, {unmet} met by no test")
 
