@@ -5,9 +5,11 @@
 
 #include <array>
 #include <cmath>
+#include <cstdio>
 #include <numbers>
 #include <random>
 #include <sstream>
+#include <string>
 #include <vector>
 
 namespace stillbay {
@@ -247,6 +249,31 @@ TEST(ThrustFit, AMisreadRowIsLeftOutAndNamed)
     const std::vector<Phrase> notes = thrustNotes(*fit);
     ASSERT_FALSE(notes.empty());
     EXPECT_EQ(english(notes.back()), "Left out, because the thrust lies far off the fit: line 8.");
+}
+
+// Oracle: the table itself. A coefficient that is a straight line over the logarithm of the speed
+// is told by its ends, at the speeds of the first and the last row.
+TEST(ThrustFit, TellsWhereACoefficientRuns)
+{
+    const DriveModel drive = skewDrive();
+    std::vector<ThrustReading> rows = wholeTable(drive);
+    const double fastest = *rows.back().speed;
+    for (ThrustReading& row : rows)
+        *row.thrust *= 1 + 0.04 * std::log(*row.speed / fastest);
+    const double slowest = *rows.front().speed;
+    const auto told = [](double number, const char* format) {
+        char text[32];
+        std::snprintf(text, sizeof text, format, number);
+        return std::string(text);
+    };
+    const std::vector<Phrase> notes = thrustNotes(fitThrust(rows, {drive, {}}).value());
+    ASSERT_EQ(notes.size(), 1U);
+    EXPECT_EQ(english(notes[0]),
+              "The thrust coefficient goes from " +
+                  told(drive.thrustCoefficient * (1 + 0.04 * std::log(slowest / fastest)), "%.3f") +
+                  " at " + told(60 * slowest, "%.0f") + " rpm to " +
+                  told(drive.thrustCoefficient, "%.3f") + " at " + told(60 * fastest, "%.0f") +
+                  " rpm; the craft has one for all speeds, so its spread is larger.");
 }
 
 TEST(ThrustFit, WhatATableCannotTellIsSaid)
