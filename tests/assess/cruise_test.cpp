@@ -95,6 +95,16 @@ TEST(Cruise, AWindowBelowTheUsualThrottlesIsSweptToo)
     EXPECT_EQ(assessment.throttle.front().throttle, 0.02);
     EXPECT_EQ(assessment.ranges.front().from, 0.02);
     expectAgrees(assessment.cruise, asked(craft, {0.02, 0.08, 0.005}));
+    // Nowhere in steps wider than half a percent, and each throttle once.
+    for (const double from : {0.02, 0.0337, 0.0964}) {
+        const std::vector<double> sweep = CruiseWindow(reedbedAt(from, 0.5).flight).sweep();
+        EXPECT_EQ(sweep.front(), from);
+        EXPECT_EQ(sweep.back(), 1);
+        for (std::size_t i = 1; i < sweep.size(); ++i) {
+            EXPECT_GT(sweep[i], sweep[i - 1] + 1e-6) << from;
+            EXPECT_LT(sweep[i], sweep[i - 1] + 0.005 + 1e-9) << from;
+        }
+    }
 }
 
 // Oracle: definition. A sweep that ends before the window or begins behind it says nothing about

@@ -471,6 +471,9 @@ TEST(Level, SaysWhyNothingIsLevel)
     EXPECT_NEAR(std::stod(text.substr(text.find_first_of("0123456789"))),
                 levelled->shift.norm() / unit::mm, 0.006)
         << text;
+    EXPECT_NEAR(std::stod(text.substr(text.find("turns ") + 6)),
+                levelled->rotation.norm() / unit::deg, 0.006)
+        << text;
 }
 
 // Oracle: definition; what cannot be bettered stays as it is.
