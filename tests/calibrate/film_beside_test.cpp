@@ -8,6 +8,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <filesystem>
 #include <fstream>
 #include <optional>
@@ -124,6 +125,11 @@ TEST(FilmBeside, IsReadOnceMoreWithItsOwnReadout)
 
     const auto correction = readoutCorrection(setup, film);
     ASSERT_TRUE(correction);
+    // A tenth of a millisecond of 18, and the 18 against the craft's own.
+    EXPECT_NEAR(correction->values.front().spread, 1 / 180.0, 1e-12);
+    EXPECT_NEAR(correction->residual, 1 / 180.0, 1e-12);
+    EXPECT_NEAR(correction->residualBefore.value(), std::abs(setup.camera.readout_ms / 18 - 1),
+                1e-12);
     const auto corrected = accept(setup, *correction, "2026-05-01");
     ASSERT_TRUE(corrected) << english(corrected.error().what);
     EXPECT_DOUBLE_EQ(corrected->camera.readout_ms, 18.0);

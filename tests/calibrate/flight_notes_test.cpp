@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace stillbay {
 namespace {
@@ -70,6 +71,8 @@ TEST(FlightNotes, SayWhereTheLimitsWouldHaveToLie)
     EXPECT_EQ(check.correction->values[0].after, 0.3);    // √(0.18 · 0.5)
     EXPECT_EQ(check.correction->values[1].after, 0.632);  // √(0.5 · 0.8)
     EXPECT_EQ(check.correction->mark.quality, Quality::Fair);
+    EXPECT_NEAR(check.correction->residualBefore.value(), 2 / 3.0,
+                1e-12);  // only what was clean agrees
 
     const Craft corrected = accept(craft, *check.correction, "2026-05-01").value();
     const FlightNotesCheck again = checkFlightNotes(corrected, kCurve);
@@ -78,6 +81,24 @@ TEST(FlightNotes, SayWhereTheLimitsWouldHaveToLie)
     EXPECT_FALSE(again.correction);
     EXPECT_FALSE(corrected.sources.back().spread);  // a limit has none
     EXPECT_EQ(english(flightNotesText(again)), "The flight notes agree with the curve.");
+}
+
+// Oracle: by hand. Clean at 0.8 px puts both limits a tenth above it, and bad √2 above faint, for
+// it is open above; bad at 0.8 px puts bad a tenth below it, and faint, which is open below, √2
+// below.
+TEST(FlightNotes, KeepFaintBelowBad)
+{
+    const auto after = [](const Craft& craft) {
+        return checkFlightNotes(craft, kCurve).correction.value().values;
+    };
+    const auto raised = after(craftWith({seen(Seen::Clean, 0.38, 0.42)}, {0.3, 0.6, {}}));
+    ASSERT_EQ(raised.size(), 2U);
+    EXPECT_NEAR(raised[0].after, 0.88, 1e-12);
+    EXPECT_NEAR(raised[1].after, 0.88 * std::sqrt(2.0), 1e-12);
+    const auto lowered = after(craftWith({seen(Seen::Bad, 0.38, 0.42)}, {0.8, 1.0, {}}));
+    ASSERT_EQ(lowered.size(), 2U);
+    EXPECT_NEAR(lowered[0].after, 0.727 / std::sqrt(2.0), 1e-12);
+    EXPECT_NEAR(lowered[1].after, 0.727, 1e-12);
 }
 
 // Oracle: definition, by all grades that three stretches can be seen with: the limits
