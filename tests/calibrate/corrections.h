@@ -4,6 +4,7 @@
 #include "core/calibrate/correction.h"
 
 #include <algorithm>
+#include <string>
 #include <string_view>
 
 namespace stillbay::test {
@@ -21,6 +22,24 @@ inline bool warns(const Correction& correction, std::string_view code)
 {
     return std::any_of(correction.warnings.begin(), correction.warnings.end(),
                        [code](const Warning& warning) { return warning.code == code; });
+}
+
+/// In English, with spaces that may break.
+inline std::string plain(const Phrase& phrase)
+{
+    std::string text = english(phrase);
+    for (std::size_t at; (at = text.find("\u00A0")) != std::string::npos;)
+        text.replace(at, 2, " ");
+    return text;
+}
+
+/// What the warning says, plain(); empty where there is none.
+inline std::string textOf(const Correction& correction, std::string_view code)
+{
+    for (const Warning& warning : correction.warnings)
+        if (warning.code == code)
+            return plain(warning.text);
+    return {};
 }
 
 }  // namespace stillbay::test

@@ -3,10 +3,12 @@
 
 #include "core/advice/uncertain_inputs.h"
 #include "core/setup/text.h"
+#include "tests/calibrate/corrections.h"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <cstdio>
 #include <fstream>
 #include <random>
 #include <sstream>
@@ -16,20 +18,16 @@
 namespace stillbay {
 namespace {
 
+using test::plain;
+using test::textOf;
+using test::warns;
+
 Setup reedbed()
 {
     std::ifstream in(STILLBAY_SAMPLES_DIR "/reedbed.stillbay");
     std::stringstream text;
     text << in.rdbuf();
     return readSetup(text.str()).value().setup;
-}
-
-bool warns(const Correction& correction, std::string_view code)
-{
-    for (const Warning& warning : correction.warnings)
-        if (warning.code == code)
-            return true;
-    return false;
 }
 
 // Length of a neo-Hookean tube under a force, by bisection of T = G A₀ (λ − 1/λ²).
@@ -60,6 +58,9 @@ TEST(HangTest, IsTheWorkedExample)
     EXPECT_NEAR(value.spread, 0.04 * 0.2041 * std::hypot(1.0, 1.22), 0.1 * value.spread);
     EXPECT_TRUE(warns(*correction, "hang-one-mass"));
     EXPECT_TRUE(warns(*correction, "hang-hardness")) << "the example is no 60 Shore A";
+    EXPECT_NE(textOf(*correction, "hang-hardness").find("60 Shore A should have about 3.61 MPa"),
+              std::string::npos);
+    EXPECT_NEAR(correction->residualBefore.value(), 3.6051 / 1.75 - 1, 0.005);
 }
 
 // Oracle: published data and fit. L. R. G. Treloar, Trans. Faraday Soc. 40 (1944) 59, 8 % sulphur
@@ -80,6 +81,10 @@ TEST(HangTest, OfTreloarsRubberSoftensAsPublished)
     ASSERT_TRUE(correction);
     EXPECT_TRUE(warns(*correction, "hang-trend"));
     EXPECT_EQ(correction->mark.quality, Quality::Fair);
+    // By hand: 3 · 0.13435/(1.125 − 1.125⁻²) and 3 · 0.40796/(1.585 − 1.585⁻²) MPa.
+    const std::string told = textOf(*correction, "hang-trend");
+    EXPECT_NE(told.find("1.20 MPa at stretch 1.1"), std::string::npos) << told;
+    EXPECT_NE(told.find("1.03 MPa at stretch 1.5"), std::string::npos) << told;
     const double delta_mm = 0.075 * std::sqrt(64.0 - 25.0), free_mm = setup.mounts.free_length_mm;
     const double stretch = 1 + 0.3 * free_mm / (free_mm - 2 * delta_mm);
     const double expected = 3 * 2 * (0.1017 + 0.1112 / stretch);
@@ -154,6 +159,67 @@ TEST(HangTest, CountsEachMassByHowWellItIsRead)
     EXPECT_NEAR(both->values.front().after, mean, 1e-4 * mean);
 }
 
+// Oracle: by hand. At one stretch moduli are as their masses, each as well read in MPa as the other
+// where lengths are without error: their mean is the middle, and its standard error half of their
+// difference (JCGM 100, 4.2.3). What is left is their root mean square.
+TEST(HangTest, WidensWhereMassesDisagree)
+{
+    const HangReadings scale{.length_mm = 0.0, .mass_g = 1.0, .massShare = 0.0};
+    const auto hung = [&scale](double less_g, double more_g) {
+        return hangTest(reedbed(), std::vector<HungMass>{{less_g, 100, 112}, {more_g, 50, 56}},
+                        scale)
+            .value();
+    };
+    const Correction apart = hung(1150, 1250);
+    const double area_mm2 = M_PI / 4 * (64 - 25);
+    EXPECT_NEAR(apart.values.front().after,
+                3 * 1.2 * 9.80665 / area_mm2 / (1.12 - 1 / (1.12 * 1.12)), 1e-9);
+    EXPECT_NEAR(apart.values.front().spread, 50 / 1200.0, 1e-9);
+    const auto share = [](double mass_g) {
+        return std::pow(1200 / mass_g - 1, 2);
+    };
+    EXPECT_NEAR(apart.residual, std::sqrt((share(1150) + share(1250)) / 2), 1e-9);
+    EXPECT_TRUE(warns(apart, "hang-scatter"));
+    const Correction near = hung(1182, 1218);
+    EXPECT_EQ(near.mark.quality, Quality::Good);
+    EXPECT_EQ(plain(near.mark.reason), "the masses agree to 1.5 %");
+}
+
+// Oracle: definition. Rubber 2 % stiffer at the larger stretch has no trend worth telling, 5 % is
+// one, however well it is read.
+TEST(HangTest, TellsATrendThatMatters)
+{
+    const double area_mm2 = M_PI / 4 * (64 - 25);
+    const HangReadings exactly{.length_mm = 1e-3, .mass_g = 1e-3, .massShare = 0.0};
+    const auto hasTrend = [&](double stiffer) {
+        const std::vector<HungMass> masses{
+            {800, 100, lengthUnder(800, 100, 1.1, area_mm2)},
+            {1200, 100, lengthUnder(1200, 100, 1.1 * stiffer, area_mm2)}};
+        return warns(hangTest(reedbed(), masses, exactly).value(), "hang-trend");
+    };
+    EXPECT_FALSE(hasTrend(1.02));
+    EXPECT_TRUE(hasTrend(1.05));
+}
+
+// Oracle: definition. The craft's stretch, of what the clamps leave free, may lie 0.05 beyond what
+// was hung.
+TEST(HangTest, SaysWhereTheCraftStretchesElsewhere)
+{
+    auto setup = reedbed();
+    setup.mounts.stretch = 1.3;
+    const double delta_mm = 0.075 * std::sqrt(64.0 - 25.0), free_mm = setup.mounts.free_length_mm;
+    const double stretch = 1 + 0.3 * free_mm / (free_mm - 2 * delta_mm);
+    const auto told = [&](double from, double to) {
+        const std::vector<HungMass> masses{{1000, 100, 100 * from}, {1200, 100, 100 * to}};
+        return textOf(hangTest(setup, masses).value(), "hang-other-stretch");
+    };
+    EXPECT_EQ(told(stretch - 0.1, stretch + 0.1), "");
+    EXPECT_EQ(told(stretch + 0.03, stretch + 0.1), "");
+    EXPECT_EQ(told(stretch - 0.1, stretch - 0.03), "");
+    EXPECT_NE(told(stretch + 0.07, stretch + 0.1), "");
+    EXPECT_NE(told(stretch - 0.1, stretch - 0.07), "");
+}
+
 // Oracle: the spread that accept() writes is the one the forecast's uncertainty counts with.
 TEST(HangTest, NarrowsWhatTheForecastDoesNotKnow)
 {
@@ -178,8 +244,13 @@ TEST(HangTest, SaysWhatTheRulerLeavesOpen)
     const std::vector<HungMass> coarse{{1500, 20, 24}};
     const auto correction = hangTest(reedbed(), coarse);
     ASSERT_TRUE(correction);
-    EXPECT_TRUE(warns(*correction, "hang-coarse"));
     EXPECT_GT(correction->values.front().spread, 0.05);
+    // The ruler alone, for the scale's share is small beside it.
+    double open = 0;
+    ASSERT_EQ(std::sscanf(textOf(*correction, "hang-coarse").c_str(),
+                          "The ruler leaves %lf %% of the modulus open", &open),
+              1);
+    EXPECT_NEAR(open, 100 * correction->values.front().spread, 0.5);
 
     const std::vector<HungMass> apart{{800, 100, 113}, {1200, 100, 131}, {1210, 100, 123}};
     const auto scattered = hangTest(reedbed(), apart);

@@ -120,6 +120,16 @@ TEST(PluckMark, AllowsATensionThreeSpreads)
     EXPECT_EQ(pluckMark(doubts).quality, Quality::Poor);
 }
 
+// Oracle: definition. Silicone ends at a ratio of 1.6, and two spreads of it may be meant.
+TEST(PluckMark, AllowsARatioTwoSpreads)
+{
+    PluckDoubts doubts = careful();
+    doubts.rubber.ratio = 1.63;
+    EXPECT_EQ(pluckMark(doubts).quality, Quality::Good);
+    doubts.rubber.ratio = 1.65;
+    EXPECT_EQ(pluckMark(doubts).quality, Quality::Fair);
+}
+
 // Oracle: definition. The next step is the first of what is not told yet.
 TEST(PluckMark, AsksForWhatIsNotToldYet)
 {

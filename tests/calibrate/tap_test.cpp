@@ -201,6 +201,93 @@ TEST(TapTest, LeavesOpenWhatTheFrequencyDoes)
                 std::sqrt(0.03 * 0.03 - 0.01 * 0.01) / slope, 0.01 * 0.03 / slope);
 }
 
+// Oracle: propagation, by hand. A bent section has I = b h³/12, so its frequency goes with the bent
+// side by 3/2 and with the other by 1/2; its slope with the modulus by finite elements, the twist
+// being the shear's.
+TEST(TapTest, LeavesOpenWhatTheCalliperDoes)
+{
+    Craft craft = test::sampleCraft("reedbed");
+    craft.airframe.arm.height_mm = 8;
+    craft.airframe.arm.width_mm = 14;
+    for (const Eigen::Index direction : {2, 1}) {
+        const double f_hz = firstFrequency_hz(craft, 1, 1, direction);
+        const double slope =
+            std::log(firstFrequency_hz(craft, 1.01, 1, direction, 0.99 * f_hz) / f_hz) /
+            std::log(1.01);
+        const auto spread2 = [&](double calliper_mm) {
+            TappedArm tap;
+            (direction == 2 ? tap.vertical : tap.horizontal) = modeOf(craft, direction);
+            return std::pow(
+                modulusOf(tapTest(craft, std::span(&tap, 1), {.calliper_mm = calliper_mm}).value())
+                    .spread,
+                2);
+        };
+        const double bent_mm = direction == 2 ? 8 : 14, other_mm = direction == 2 ? 14 : 8;
+        const double share = std::hypot(1.5 * 0.4 / bent_mm, 0.5 * 0.4 / other_mm);
+        EXPECT_NEAR(std::sqrt(spread2(0.4) - spread2(0.0)), share / slope, 0.01 * share / slope);
+    }
+}
+
+// Oracle: least squares by hand of two logarithms, one of them 2 % off, by one modulus: what is
+// left over the root of one degree of freedom is its standard error. Slopes by finite elements.
+TEST(TapTest, TellsWhatIsLeft)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    const auto slope = [&craft](Eigen::Index direction) {
+        const double f_hz = firstFrequency_hz(craft, 1, 1, direction);
+        return std::log(firstFrequency_hz(craft, 1.01, 1, direction, 0.99 * f_hz) / f_hz) /
+               std::log(1.01);
+    };
+    const double up = slope(2), across = slope(1), off = std::log(1.02);
+    TappedArm tap = tapped(craft);
+    tap.horizontal->frequency_hz *= 1.02;
+    const Correction correction = tapTest(craft, std::span(&tap, 1), {.calliper_mm = 0.0}).value();
+    ASSERT_TRUE(test::warns(correction, "joint-not-told"));
+    const double change = across * off / (up * up + across * across);
+    const double left = std::hypot(up * change, off - across * change);
+    EXPECT_NEAR(std::log(modulusOf(correction).after / craft.airframe.arm.youngs_modulus_gpa),
+                change, 0.02 * change);
+    EXPECT_NEAR(correction.residual, left / std::sqrt(2.0), 0.02 * left);
+    EXPECT_NEAR(correction.residualBefore.value(), off / std::sqrt(2.0), 0.01 * off);
+    const double spread = left / std::hypot(up, across);
+    EXPECT_NEAR(modulusOf(correction).spread, spread, 0.03 * spread);
+}
+
+// Oracle: propagation of uncertainty (JCGM 100, 5.1.2) through the inverse of the two frequencies'
+// slopes with modulus and joint, which finite elements give.
+TEST(TapTest, LeavesOpenWhatBothDirectionsDo)
+{
+    Craft truth = test::sampleCraft("reedbed");
+    truth.airframe.arm.height_mm = 7;
+    truth.airframe.arm.width_mm = 15;
+    truth.airframe.arm.root_stiffness_nm_per_rad = 500;
+    Craft stiffer = truth;
+    stiffer.airframe.arm.root_stiffness_nm_per_rad = 510;
+    Eigen::Matrix2d slopes;
+    for (const Eigen::Index direction : {2, 1}) {
+        const double f_hz = firstFrequency_hz(truth, 1, 1, direction);
+        slopes.row(2 - direction) << std::log(
+                                         firstFrequency_hz(truth, 1.01, 1, direction, 0.99 * f_hz) /
+                                         f_hz) /
+                                         std::log(1.01),
+            std::log(firstFrequency_hz(stiffer, 1, 1, direction, 0.99 * f_hz) / f_hz) /
+                std::log(1.02);
+    }
+    const Eigen::Matrix2d spreads = 0.002 * slopes.inverse();
+    TappedArm tap = tapped(truth);
+    tap.vertical->frequencySpread = tap.horizontal->frequencySpread = 0.002;
+    const Correction correction = tapTest(truth, std::span(&tap, 1), {.calliper_mm = 0.0}).value();
+    EXPECT_NEAR(modulusOf(correction).spread, spreads.row(0).norm(),
+                0.03 * modulusOf(correction).spread);
+    const CorrectedValue* const root =
+        test::valueOf(correction, "airframe.arm.root_stiffness_nm_per_rad");
+    ASSERT_TRUE(root);
+    EXPECT_NEAR(root->spread, spreads.row(1).norm(), 0.03 * root->spread);
+    // Both directions agree on the loss: as sure as two readings of a tenth each are.
+    EXPECT_NEAR(test::valueOf(correction, "airframe.arm.loss_factor")->spread, 0.1 / std::sqrt(2.0),
+                1e-3);
+}
+
 // Oracle: definition. A square arm with a low motor rings alike both ways, whatever gives.
 TEST(TapTest, CannotTellAJointFromASquareArm)
 {

@@ -7,6 +7,7 @@
 #include "core/response/excitation.h"
 #include "core/suspension/coupled.h"
 #include "tests/assess/crafts.h"
+#include "tests/calibrate/corrections.h"
 #include "tests/lapack/lapack.h"
 
 #include <gtest/gtest.h>
@@ -244,7 +245,109 @@ TEST(UnbalanceTest, WidensWhereReadingsOfOneMotorDisagree)
                                        shaker.line(0.5, shaker.speedAt(0.5), {6.4, 4, 4, 4}, 0)};
     const Correction correction = shaker.test(lines, {.modelSpread = 0});
     ASSERT_EQ(correction.values.size(), 1U);
-    EXPECT_GT(correction.values[0].spread * correction.values[0].after, 1.0);
+    // The standard error of two values about their mean (JCGM 100, 4.2.3), by hand.
+    const double mean = correction.values[0].after;
+    EXPECT_NEAR(correction.values[0].spread * mean,
+                std::sqrt((std::pow(mean - 4, 2) + std::pow(mean - 6.4, 2)) / 2), 0.01);
+}
+
+// Oracle: by hand. Two moments of one speed, the second of three times the power: their mean is
+// twice the first's, and its standard error half of their difference, the half of it; an unbalance
+// goes with the root. The model's own spread adds.
+TEST(UnbalanceTest, WidensWhereMomentsDisagree)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    Shaker shaker(craft, threeAxesAt({0.02, 0.01, 0.01}), 0.0);
+    const ShakeLine line = shaker.line(0.45, shaker.speedAt(0.45), {5, 5, 5, 5});
+    ShakeLine stronger = line;
+    for (Complex& a : stronger.acceleration)
+        a *= std::sqrt(3.0);
+    const ShakeOptions averaged{
+        .arePhasesKnown = false, .areBeatsAveraged = true, .modelSpread = 0};
+    const double first = shaker.test({line}, averaged).values.at(0).after;
+    const CorrectedValue both = shaker.test({line, stronger}, averaged).values.at(0);
+    EXPECT_NEAR(both.after, std::sqrt(2.0) * first, 1e-9);
+    EXPECT_NEAR(both.spread, 0.25, 1e-9);
+    ShakeOptions doubted = averaged;
+    doubted.modelSpread = 0.3;
+    EXPECT_NEAR(shaker.test({line, stronger}, doubted).values.at(0).spread, std::hypot(0.25, 0.3),
+                1e-9);
+}
+
+// Oracle: by hand. Motors of twice the unbalance that the craft's file has: half of each level is
+// left before, and nothing after.
+TEST(UnbalanceTest, TellsWhatIsLeft)
+{
+    Craft craft = test::sampleCraft("reedbed");
+    craft.drive.unbalance_g_mm = 3;
+    for (Arm& arm : craft.airframe.arms)
+        arm.unbalance_g_mm.reset();
+    Shaker shaker(craft, threeAxesAt({0.02, 0.01, 0.01}), 0.0);
+    std::vector<ShakeLine> lines;
+    for (std::size_t motor = 0; motor < 4; ++motor)
+        lines.push_back(shaker.line(0.45, shaker.speedAt(0.45), {6, 6, 6, 6}, motor));
+    const Correction correction = shaker.test(lines);
+    EXPECT_NEAR(correction.residualBefore.value(), 0.5, 1e-9);
+    EXPECT_NEAR(correction.residual, 0.0, 1e-9);
+}
+
+// Oracle: brute force. One line of three motors on six axes, repeated 400 times with noise: each
+// motor's values differ as each claims, known to 3.5 %; without phases noise adds nothing to the
+// mean power of one motor.
+TEST(UnbalanceTest, ClaimsTheSpreadThatNoiseLeavesOfManyAxes)
+{
+    const Craft craft = test::sampleCraft("saltmarsh");
+    const std::vector<double> truth{3.0, 6.0, 1.5};
+    Shaker still(craft, sixAxes(), 0.0);
+    const ShakeLine line = still.line(0.5, still.speedAt(0.5), truth);
+    double power = 0;
+    for (const Complex& a : line.acceleration)
+        power += std::norm(a);
+    std::mt19937 random(3);
+    std::normal_distribution<double> gauss(0, 0.02 * std::sqrt(power / 6));
+    std::vector<double> sum(3), squares(3), told2(3);
+    constexpr int kRepeats = 400;
+    for (int k = 0; k < kRepeats; ++k) {
+        ShakeLine noisy = line;
+        noisy.noise = gauss.stddev();
+        for (Complex& a : noisy.acceleration) {
+            const double real = gauss(random), imaginary = gauss(random);
+            a += Complex(real, imaginary);
+        }
+        const Correction correction = still.test({noisy}, {.modelSpread = 0});
+        ASSERT_EQ(correction.values.size(), 3U);
+        for (std::size_t motor = 0; motor < 3; ++motor) {
+            const CorrectedValue& value = correction.values[motor];
+            sum[motor] += value.after / kRepeats;
+            squares[motor] += value.after * value.after / kRepeats;
+            told2[motor] += std::pow(value.spread * value.after, 2) / kRepeats;
+        }
+    }
+    for (std::size_t motor = 0; motor < 3; ++motor) {
+        EXPECT_GT(std::sqrt(told2[motor]), 0.02 * sum[motor]);  // beyond the least that is claimed
+        EXPECT_NEAR(std::sqrt((squares[motor] - sum[motor] * sum[motor]) / told2[motor]), 1.0, 0.09)
+            << motor;
+    }
+}
+
+// Oracle: brute force. Noise of a fifth in each part adds 4 % to the power of three axes' parts; of
+// 400 repeats the mean square, known to 1.5 %, is the truth's.
+TEST(UnbalanceTest, TakesNoNoiseForUnbalance)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    Shaker shaker(craft, threeAxesAt({0.02, 0.01, 0.01}), 0.2);
+    const double speed = shaker.speedAt(0.45);
+    double square = 0;
+    constexpr int kRepeats = 400;
+    for (int k = 0; k < kRepeats; ++k)
+        square +=
+            std::pow(
+                shaker.test({shaker.line(0.45, speed, {4, 4, 4, 4}, 0)}, {.arePhasesKnown = false})
+                    .values.at(0)
+                    .after,
+                2) /
+            kRepeats;
+    EXPECT_NEAR(square / 16, 1.0, 0.04);
 }
 
 // Oracle: simulation of another craft than the one the readings are held against: arms 9 % softer
@@ -308,7 +411,7 @@ TEST(UnbalanceTest, RefusesWhatSaysNothing)
     const auto fault = [&](const std::vector<ShakeLine>& lines) {
         const auto correction = unbalanceTest(craft, axes, lines);
         EXPECT_FALSE(correction);
-        return correction ? std::string() : english(correction.error().what);
+        return correction ? std::string() : test::plain(correction.error().what);
     };
     const std::vector<Complex> some{1, 1, 1};
     EXPECT_NE(fault({}).find("No level"), std::string::npos);
@@ -316,7 +419,9 @@ TEST(UnbalanceTest, RefusesWhatSaysNothing)
     EXPECT_NE(fault({{0.4, {}, 7, some, 0}}).find("no motor 8"), std::string::npos);
     EXPECT_NE(fault({{0.4, {}, 1, some, 0}, {0.4, {}, {}, some, 0}}).find("must be alike"),
               std::string::npos);
-    EXPECT_NE(fault({{0.4, -3.0, {}, some, 0}}).find("must be above 0"), std::string::npos);
+    EXPECT_NE(fault({{0.4, -1.5, {}, some, 0}}).find("A speed is -90 rpm, must be above 0"),
+              std::string::npos);
+    EXPECT_EQ(fault({{0.001, {}, {}, some, 0}}), "At 0.1 % throttle the rotors stand still");
     EXPECT_NE(fault({{0.4, {}, {}, {0, 0, 0}, 0}}).find("no motion"), std::string::npos);
 }
 
