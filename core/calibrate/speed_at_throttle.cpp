@@ -158,7 +158,7 @@ Result<Correction> SpeedTest::motorFigures(const SpeedFit& both, bool isKvFar)
     if (isKvFar)
         doubts.kv = kAnyKv;
     const SpeedFit fit = isResistanceTold ? both : fitSpeeds(m_measured, doubts, false, m_options);
-    const double kvSpread = std::sqrt(both.kvVariance);
+    const double kvSpread = std::sqrt(fit.kvVariance);
     if (kvSpread < kSpeedTold * m_doubts.kv || isResistanceTold || isKvFar)
         addKv(correction, fit.kv, kvSpread);
     else
@@ -214,11 +214,7 @@ Result<Correction> SpeedTest::throttleCurve()
         if (!fit.isSound)
             return fail(Errc::NoAnswer, phrase(kNoKv));
         drive.kv *= std::exp(fit.kv);
-        const double ofResistance =
-            m_doubts.resistance *
-            std::abs(std::log(atTop.speed(top, fit.kv, kSlopeStep) / atTop.speed(top, fit.kv, 0))) /
-            kSlopeStep;
-        addKv(correction, fit.kv, std::hypot(std::sqrt(fit.kvVariance), ofResistance));
+        addKv(correction, fit.kv, std::sqrt(fit.kvVariance));
     } else {
         correction.warnings.push_back(curveStandsOnKv());
     }

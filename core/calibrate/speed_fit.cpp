@@ -98,9 +98,14 @@ SpeedFit fitSpeeds(const MeasuredDrive& measured, const SpeedDoubts& doubts, boo
         fit.kv += step0 / length;
         fit.resistance += step1 / length;
     }
-    const double determinant = a * c - b * b;
-    fit.kvVariance = c / determinant;
-    fit.resistanceVariance = a / determinant;
+    if (isResistanceFree) {
+        const double determinant = a * c - b * b;
+        fit.kvVariance = c / determinant;
+        fit.resistanceVariance = a / determinant;
+    } else {  // what it may be off moves KV along the valley of both
+        fit.resistanceVariance = doubts.resistance * doubts.resistance;
+        fit.kvVariance = 1 / a + b / a * (b / a) * fit.resistanceVariance;
+    }
     fit.isSound = std::isfinite(fit.kv + fit.resistance + fit.kvVariance);
     return fit;
 }

@@ -38,7 +38,8 @@ struct MeasuredDrive {
 /// A fit of one or two logarithms: of KV, and of the motor's resistance.
 struct SpeedFit {
     double kv = 0.0, resistance = 0.0;  ///< change of the logarithm
-    /// Of readings alone with what was before.
+    /// Of readings with what was before; of KV also by what a resistance that is not free may be
+    /// off.
     double kvVariance = 0.0, resistanceVariance = 0.0;
     double misfit = 0.0;    ///< sum of squares, the doubts of before among them
     double residual = 0.0;  ///< rms of the speeds over them
