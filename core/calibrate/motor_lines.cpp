@@ -2,6 +2,7 @@
 #include "core/calibrate/motor_lines.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -32,6 +33,22 @@ double powerOf(const Amplitudes& amplitudes)
     return sum;
 }
 
+// The most samples of a turn that may be taken together: order 1's own mirror, and what turns up to
+// four times as fast, must fold beyond what is looked at.
+std::size_t samplesTogether(double rate, double speed)
+{
+    const auto foldsBeyond = [&](std::size_t taken) {
+        const double turns = rate / static_cast<double>(taken) / speed;
+        return std::ranges::all_of(std::array{-4.0, -3.0, -2.0, 1.0, 2.0, 3.0}, [&](double from) {
+            return std::abs(std::remainder(from, turns)) > kOutsideLines + kFarthestLine;
+        });
+    };
+    auto taken = std::max<std::size_t>(1, static_cast<std::size_t>(rate / speed));
+    while (taken > 1 && !foldsBeyond(taken))
+        --taken;
+    return taken;
+}
+
 /// The stretch moved down by its speed, some samples a turn taken together.
 class Baseband {
 public:
@@ -41,7 +58,7 @@ public:
         const std::size_t samples = recorded.values[0].size();
         const auto first = std::min(samples, static_cast<std::size_t>(stretch.from * m_rate));
         const auto last = std::min(samples, static_cast<std::size_t>(stretch.to * m_rate));
-        m_taken = std::max<std::size_t>(1, static_cast<std::size_t>(m_rate / m_speed));
+        m_taken = samplesTogether(m_rate, m_speed);
         const std::size_t count = (last - first) / m_taken;
         for (const auto& values : recorded.values) {
             const auto part = values.subspan(first, count * m_taken);

@@ -168,6 +168,32 @@ TEST(UnbalanceOfRecording, ReadsEachThrottleWhereItWasHeld)
         EXPECT_NEAR(record.lines[k].throttle, k < 4 ? 0.4 : 0.55, 1e-9);
 }
 
+// Oracle: see recordOf(). A column of speed for each motor tells whose line is whose in each of the
+// two stretches. White noise of σ leaves σ √(3/N) in each part of an amplitude of N samples under a
+// Hann window (its noise bandwidth is 1.5 bins: F. J. Harris, Proc. IEEE 66 (1978) 51).
+TEST(UnbalanceOfRecording, TellsSpeedsAndNoiseOfEachStretch)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    HeldRecord held{.noise = 0.3, .hasSpeeds = true};
+    Recording recording = recordOf(craft, held);
+    held.throttle = 0.55;
+    const Recording later = recordOf(craft, held);
+    for (std::size_t k = 0; k < recording.channels.size(); ++k)
+        recording.channels[k].values.insert(recording.channels[k].values.end(),
+                                            later.channels[k].values.begin(),
+                                            later.channels[k].values.end());
+    const AirframeColumns columns = airframeColumns(recording, held.sensor).value();
+    const ShakeRecord record = shakeRecord(craft, recording, columns).value();
+    ASSERT_EQ(record.lines.size(), 8U);
+    for (std::size_t k = 0; k < 8; ++k) {
+        const ShakeLine& line = record.lines[k];
+        ASSERT_TRUE(line.motor && line.speed);
+        EXPECT_NEAR(*line.speed, speedOf(craft, k < 4 ? 0.4 : 0.55) * (1 + held.apart[*line.motor]),
+                    0.02);
+        EXPECT_NEAR(line.noise / (0.3 * std::sqrt(3 / 13500.0)), 1.0, 0.12);
+    }
+}
+
 // Oracle: see recordOf(). Motors two thousandths apart beat and are one tone; the sensor's rate is
 // too low for the blade pass and twice it, which is said.
 TEST(UnbalanceOfRecording, SaysWhatTheRecordCannotShow)
@@ -182,6 +208,29 @@ TEST(UnbalanceOfRecording, SaysWhatTheRecordCannotShow)
     ASSERT_EQ(correction->values.size(), 1U);
     EXPECT_TRUE(test::warns(*correction, "order-folds"));
     EXPECT_GT(correction->values[0].spread, 0.15);
+    EXPECT_EQ(english(correction->measurement), "airframe's vibration, 14 s");
+}
+
+// Oracle: by hand. Motors ±0.1 % from their mean: three and a half moments a second for each Hz of
+// that. White noise of σ has 2σ²/rate in each Hz, so in the seven bins that make a line of a block
+// of N samples 14σ²/N, which a sine of twice that square has, half of it in each part.
+TEST(UnbalanceOfRecording, CountsMomentsByHowUnlikeMotorsTurn)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    HeldRecord held{.noise = 0.3, .hasSpeeds = true};
+    held.apart = {0.002, -0.002, 0.002, -0.002};
+    const Recording recording = recordOf(craft, held);
+    const AirframeColumns columns = airframeColumns(recording, held.sensor).value();
+    const ShakeRecord record = shakeRecord(craft, recording, columns).value();
+    ASSERT_FALSE(record.lines.front().motor);
+    EXPECT_NEAR(record.seconds, 14, 0.4);
+    const double speed = speedOf(craft, 0.4);
+    EXPECT_NEAR(record.options.moments.value(), 3.5 * 14 * 0.002 * speed,
+                0.04 * 3.5 * 14 * 0.002 * speed);
+    double squares = 0;
+    for (const ShakeLine& line : record.lines)
+        squares += line.noise * line.noise / static_cast<double>(record.lines.size());
+    EXPECT_NEAR(std::sqrt(squares) / (0.3 * std::sqrt(14 * speed / (16 * held.rate_hz))), 1.0, 0.1);
 }
 
 TEST(UnbalanceOfRecording, RefusesWhatSaysNothing)
@@ -250,6 +299,9 @@ TEST(SpeedOfRecording, TakesThrottlesAsTheyWereHeld)
     EXPECT_NE(english(wrong.error().what).find("2 throttles are given, but the speed was steady 3"),
               std::string::npos)
         << english(wrong.error().what);
+    const std::string first_rpm = std::to_string(std::lround(60 * speedOf(craft, 0.3)));
+    EXPECT_NE(english(wrong.error().what).find("s at " + first_rpm + " rpm"), std::string::npos)
+        << first_rpm << ": " << english(wrong.error().what);
     const auto none = heldSpeeds(craft, stairs(craft, throttles, false), {});
     ASSERT_FALSE(none);
     EXPECT_NE(english(none.error().what).find("no throttle column"), std::string::npos);
@@ -290,6 +342,28 @@ TEST(SpeedOfRecording, TakesAThrottleThatRisesSlowly)
     EXPECT_EQ(found->readings.size(), 8U);
     for (const SteadySpeed& reading : found->readings)
         EXPECT_NEAR(reading.speed, speedOf(craft, reading.throttle), 0.004 * reading.speed);
+    // A rotor that is a tenth of a second late is by so much behind a throttle that rises.
+    EXPECT_NEAR(found->options.throttleSpread, std::hypot(SpeedOptions().throttleSpread, 0.002),
+                1e-6);
+}
+
+// Oracle: by hand. Two columns, 2 % above and below a speed that climbs by 5 rev/s each second: the
+// middle at each time, and a root mean square of 2 % about it.
+TEST(SpeedOfRecording, FollowsTheMiddleOfItsColumns)
+{
+    Recording recording{.rate = 50};
+    recording.channels = {{"rpm 1", Quantity::RotorSpeed, {}}, {"rpm 2", Quantity::RotorSpeed, {}}};
+    for (int k = 0; k < 500; ++k)
+        for (const double share : {0.98, 1.02})
+            recording.channels[share < 1 ? 0 : 1].values.push_back(share * (30 + 5 * k / 50.0));
+    const auto track = rotorsHeard(test::sampleCraft("reedbed"), recording);
+    ASSERT_TRUE(track) << english(track.error().what);
+    ASSERT_GT(track->time.size(), 50U);
+    EXPECT_LT(track->time.back(), 10);
+    for (std::size_t n = 0; n < track->time.size(); ++n) {
+        EXPECT_NEAR(track->speed[n], 30 + 5 * track->time[n], 0.11);
+        EXPECT_NEAR(track->width[n], 0.02 * track->speed[n], 1e-6);
+    }
 }
 
 TEST(AxisOfName, ReadsWordsAndLetters)
@@ -334,6 +408,12 @@ TEST(TappedArmOf, ReadsDirectionsByNameOrAxes)
     ASSERT_TRUE(byAxes && byAxes->vertical && byAxes->horizontal);
     EXPECT_EQ(byAxes->vertical->frequency_hz, 64);
     EXPECT_EQ(byAxes->horizontal->frequency_hz, 60);
+    // 0.64 of 1.64 of its power is upright: a mode that goes sideways.
+    ringDown.modes = {{.frequency_hz = 60, .lossFactor = 0.01, .shape = {1, 0, 0.8}}};
+    const auto leaning = tappedArmOf(craft, recording, ringDown, {}, true);
+    ASSERT_TRUE(leaning) << english(leaning.error().what);
+    EXPECT_FALSE(leaning->vertical);
+    EXPECT_TRUE(leaning->horizontal);
     for (Channel& channel : recording.channels)
         channel.name = "sensor";
     EXPECT_FALSE(tappedArmOf(craft, recording, ringDown, {}, true));
