@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <cstdio>
 #include <fstream>
 #include <functional>
 #include <iterator>
@@ -59,6 +60,14 @@ TEST(FilmSound, IsNoSpeedWhereItChangesOrThereIsNone)
     ASSERT_FALSE(climbing);
     EXPECT_EQ(climbing.error().code, Errc::NoAnswer);
     EXPECT_NE(english(climbing.error().what).find("name a part"), std::string::npos);
+    // A twentieth of the way from either end, 61 and 79 rev/s, the first and last window aside.
+    int low_rpm = 0, high_rpm = 0;
+    ASSERT_EQ(std::sscanf(english(climbing.error().what).c_str(),
+                          "the rotors are heard to turn at %d to %d rpm", &low_rpm, &high_rpm),
+              2)
+        << english(climbing.error().what);
+    EXPECT_NEAR(low_rpm, 61 * 60, 90);
+    EXPECT_NEAR(high_rpm, 79 * 60, 90);
 
     std::mt19937 random(3);
     std::uniform_real_distribution<double> even(-0.1, 0.1);

@@ -230,7 +230,8 @@ TEST(UnbalanceOfRecording, CountsMomentsByHowUnlikeMotorsTurn)
     double squares = 0;
     for (const ShakeLine& line : record.lines)
         squares += line.noise * line.noise / static_cast<double>(record.lines.size());
-    EXPECT_NEAR(std::sqrt(squares) / (0.3 * std::sqrt(14 * speed / (16 * held.rate_hz))), 1.0, 0.1);
+    EXPECT_NEAR(std::sqrt(squares) / (0.3 * std::sqrt(14 * speed / (16 * held.rate_hz))), 1.0,
+                0.05);
 }
 
 TEST(UnbalanceOfRecording, RefusesWhatSaysNothing)
