@@ -138,6 +138,13 @@ std::optional<Correction> limitsCorrection(const Setup& setup, const FlightNotes
             bad_px = limitIn(check.bad_px, now.bad_px);
             faint_px = std::sqrt(std::max(low_px, 1e-6) * bad_px);
         }
+        const double tidyFaint_px =
+            faint_px == now.faint_px ? faint_px : tidy(check.faint_px, faint_px);
+        const double tidyBad_px = bad_px == now.bad_px ? bad_px : tidy(check.bad_px, bad_px);
+        if (tidyFaint_px < tidyBad_px) {
+            faint_px = tidyFaint_px;
+            bad_px = tidyBad_px;
+        }
     }
     if (!(faint_px < bad_px) || !check.faint_px.holds(faint_px) || !check.bad_px.holds(bad_px))
         return {};

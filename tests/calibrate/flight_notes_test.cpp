@@ -7,7 +7,6 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace stillbay {
 namespace {
@@ -85,7 +84,7 @@ TEST(FlightNotes, SayWhereTheLimitsWouldHaveToLie)
 
 // Oracle: by hand. Clean at 0.8 px puts both limits a tenth above it, and bad √2 above faint, for
 // it is open above; bad at 0.8 px puts bad a tenth below it, and faint, which is open below, √2
-// below.
+// below; all to the thousandths that the form shows.
 TEST(FlightNotes, KeepFaintBelowBad)
 {
     const auto after = [](const Craft& craft) {
@@ -94,10 +93,10 @@ TEST(FlightNotes, KeepFaintBelowBad)
     const auto raised = after(craftWith({seen(Seen::Clean, 0.38, 0.42)}, {0.3, 0.6, {}}));
     ASSERT_EQ(raised.size(), 2U);
     EXPECT_NEAR(raised[0].after, 0.88, 1e-12);
-    EXPECT_NEAR(raised[1].after, 0.88 * std::sqrt(2.0), 1e-12);
+    EXPECT_EQ(raised[1].after, 1.245);  // 0.88 √2 = 1.24451
     const auto lowered = after(craftWith({seen(Seen::Bad, 0.38, 0.42)}, {0.8, 1.0, {}}));
     ASSERT_EQ(lowered.size(), 2U);
-    EXPECT_NEAR(lowered[0].after, 0.727 / std::sqrt(2.0), 1e-12);
+    EXPECT_EQ(lowered[0].after, 0.514);  // 0.727/√2 = 0.51407
     EXPECT_NEAR(lowered[1].after, 0.727, 1e-12);
 }
 
