@@ -114,6 +114,52 @@ TEST(Orders, AgainstAThrottle)
     EXPECT_NEAR(curve.amplitude[0][1], 2.0, 0.01);
 }
 
+// Oracle: by hand. Blocks from 0.2 s to 0.5 s and from 0.3 s to 0.6 s at ten samples a second hold
+// samples 2 … 5 and 3 … 6; powers of the blocks in one bin are averaged.
+TEST(Orders, AverageAColumnOverBlocksAndPowersOverBins)
+{
+    OrderLines lines;
+    lines.from = {0.2001, 0.3001, 0.7001};
+    lines.to = {0.5001, 0.6001, 5};
+    const std::vector<double> column{9, 9, 1, 2, 4, 5, 7, 10};
+    const std::vector<double> means = meanOverBlocks(lines, column, 10);
+    ASSERT_EQ(means.size(), 3U);
+    EXPECT_DOUBLE_EQ(means[0], 3);
+    EXPECT_DOUBLE_EQ(means[1], 4.5);
+    EXPECT_DOUBLE_EQ(means[2], 10);  // what goes on beyond the column has its last value
+
+    lines.lines = {{1, {3, 4, 7}, {}}, {2, {1, 7, 2}, {}}};
+    const OrderCurve curve = orderCurve(lines, means, 2.5);
+    EXPECT_EQ(curve.at, (std::vector<double>{3.75, 11.25}));
+    EXPECT_EQ(curve.blocks, (std::vector<std::size_t>{2, 1}));
+    EXPECT_DOUBLE_EQ(curve.amplitude[0][0], std::sqrt(12.5));
+    EXPECT_DOUBLE_EQ(curve.amplitude[1][0], 5);
+    EXPECT_DOUBLE_EQ(curve.amplitude[0][1], 7);
+    EXPECT_DOUBLE_EQ(curve.amplitude[1][1], 2);
+}
+
+// Oracle: by hand. Sixteen turns of 80 a second take 0.2 s. The speed is known from before the
+// record until after it; each block lies within it.
+TEST(Orders, EndWithTheRecord)
+{
+    RotorSound sound;
+    sound.speed = [](double) {
+        return 80;
+    };
+    sound.teeth = {{1, 0.5}};
+    const std::vector<double> x = sound.samples(2000, 3);
+    const auto lines = ordersOf(x, 2000, {{-1, 9}, {80, 80}}, {{1}, 16});
+    ASSERT_TRUE(lines);
+    EXPECT_GE(lines->from.front(), 0);
+    EXPECT_LE(lines->to.back(), 3);
+    EXPECT_NEAR(static_cast<double>(lines->from.size()), 29, 1);
+    for (std::size_t n = 0; n < lines->from.size(); ++n) {
+        EXPECT_NEAR(lines->to[n] - lines->from[n], 0.2, 1e-9);
+        EXPECT_NEAR(lines->speed[n], 80, 1e-9);
+        EXPECT_NEAR(lines->lines[0].amplitude[n], 0.5, 0.05);
+    }
+}
+
 TEST(Orders, RefuseWhatSaysNothing)
 {
     const std::vector<double> x = noise(1, 2000);

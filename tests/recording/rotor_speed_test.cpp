@@ -120,6 +120,60 @@ TEST(RotorSpeed, HearsTheThrottlesOfTheSample)
     }
 }
 
+// Oracle: definition. The unit of a record is none of the speed's: the same turned into a millionth
+// or a million of it has the same speeds, widths and qualities.
+TEST(RotorSpeed, IsTheSameInAnyUnit)
+{
+    RotorSound sound;
+    sound.teeth = {{1, 0.1}, {2, 1}, {4, 0.5}, {6, 0.3}};
+    sound.speed = [](double t) {
+        return 70 + 5 * t;
+    };
+    sound.motors = {0.99, 1.01};
+    const std::vector<double> x = sound.samples(3000, 2.5);
+    const auto track = followRotorSpeed(x, 3000);
+    ASSERT_TRUE(track);
+    for (const double unit : {1e-6, 1e6}) {
+        std::vector<double> other = x;
+        for (double& value : other)
+            value *= unit;
+        const auto same = followRotorSpeed(other, 3000);
+        ASSERT_TRUE(same);
+        ASSERT_EQ(same->speed.size(), track->speed.size());
+        EXPECT_NEAR(same->margin, track->margin, 1e-6);
+        for (std::size_t n = 0; n < track->speed.size(); ++n) {
+            EXPECT_NEAR(same->speed[n], track->speed[n], 1e-6) << unit;
+            EXPECT_NEAR(same->width[n], track->width[n], 1e-6) << unit;
+            EXPECT_NEAR(same->quality[n], track->quality[n], 1e-6) << unit;
+        }
+    }
+}
+
+// Oracle: by hand. Within 2 % of the slowest is one stretch, from its first window to its last;
+// speed and quality are means, the width a root of mean squares.
+TEST(RotorSpeed, TellsAStretchByItsMeans)
+{
+    RotorSpeedTrack track;
+    for (int n = 0; n < 9; ++n)
+        track.time.push_back(0.25 + 0.5 * n);
+    track.speed = {100, 101, 101.5, 100.5, 104, 105, 105, 104, 60};
+    track.width = {3, 4, 0, 5, 1, 7, 1, 7, 2};
+    track.quality = {0.4, 0.6, 0.8, 1.0, 0.9, 0.9, 0.5, 0.5, 0.1};
+    const std::vector<SteadyStretch> stretches = steadyStretches(track, 1.5, 0.02);
+    ASSERT_EQ(stretches.size(), 2U);
+    EXPECT_DOUBLE_EQ(stretches[0].from, 0.25);
+    EXPECT_DOUBLE_EQ(stretches[0].to, 1.75);
+    EXPECT_DOUBLE_EQ(stretches[0].speed, 100.75);
+    EXPECT_DOUBLE_EQ(stretches[0].width, std::sqrt(12.5));
+    EXPECT_DOUBLE_EQ(stretches[0].quality, 0.7);
+    EXPECT_DOUBLE_EQ(stretches[1].from, 2.25);
+    EXPECT_DOUBLE_EQ(stretches[1].to, 3.75);
+    EXPECT_DOUBLE_EQ(stretches[1].speed, 104.5);
+    EXPECT_DOUBLE_EQ(stretches[1].width, 5);
+    EXPECT_DOUBLE_EQ(stretches[1].quality, 0.7);
+    EXPECT_TRUE(steadyStretches(track, 1.6, 0.02).empty());
+}
+
 // A silence between is said by its quality, noise alone by a refusal.
 TEST(RotorSpeed, KnowsSilence)
 {

@@ -65,6 +65,31 @@ TEST(Transfer, IsFiniteWhereTheInputHoldsNothing)
     EXPECT_EQ(h1->coherence[10], 0);
 }
 
+// Oracle: definition. In other units the magnitude is theirs over each other, and phase and
+// coherence stay, also of a tone, which leaves most bins to rounding: by and by these say nothing.
+TEST(Transfer, IsTheSameInAnyUnit)
+{
+    const std::vector<double> hiss = noise(11, 4096), own = noise(12, 4096);
+    for (const double unit : {1e-18, 1e18}) {
+        std::vector<double> x(hiss.size()), y = x, small = x, large = x;
+        for (std::size_t n = 0; n < x.size(); ++n) {
+            x[n] = hiss[n];
+            y[n] = 3 * hiss[n] + own[n];
+            small[n] = unit * x[n];
+            large[n] = unit * y[n];
+        }
+        const auto h1 = transfer(x, y, 1000, {64}), ofSmall = transfer(small, y, 1000, {64}),
+                   ofLarge = transfer(x, large, 1000, {64});
+        ASSERT_TRUE(h1 && ofSmall && ofLarge);
+        for (std::size_t k = 0; k < h1->magnitude.size(); ++k) {
+            EXPECT_NEAR(ofSmall->magnitude[k] * unit, h1->magnitude[k], 1e-9) << k;
+            EXPECT_NEAR(ofLarge->magnitude[k] / unit, h1->magnitude[k], 1e-9) << k;
+            EXPECT_NEAR(ofSmall->coherence[k], h1->coherence[k], 1e-9) << k;
+            EXPECT_NEAR(ofLarge->coherence[k], h1->coherence[k], 1e-9) << k;
+        }
+    }
+}
+
 // One segment is coherent with anything, so two are asked for; and the refusal says which of both.
 TEST(Transfer, RefusesWhatSaysNothing)
 {
