@@ -142,11 +142,6 @@ std::vector<Seen> polesOfBand(const std::vector<DecaySamples>& plucks, double bl
 
 }  // namespace
 
-double PoleCandidate::frequency_hz() const
-{
-    return pole.omega / (2.0 * std::numbers::pi);
-}
-
 std::vector<PoleCandidate> poleCandidates(const Recording& recording,
                                           const std::vector<std::size_t>& channels,
                                           const std::vector<double>& noise,

@@ -14,8 +14,6 @@ namespace stillbay {
 struct PoleCandidate {
     DecayPole pole;
     int seen = 0;  ///< at how many model orders
-
-    double frequency_hz() const;
 };
 
 struct CandidateRange {
