@@ -7,7 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
+#include <numbers>
 #include <utility>
 #include <vector>
 
@@ -19,7 +19,8 @@ constexpr double kShortest = 1.0;           // [s]
 constexpr std::size_t kClockBlocks = 12;    // of b, in the first pass
 constexpr std::size_t kFewestAgreeing = 4;  // a line goes through any two
 constexpr double kClear = 10;               // contrast of the whole; noise has some 5
-constexpr double kWhitening = 0.5;          // of the cross spectrum: 0 plain, 1 phase alone
+constexpr int kPeakPasses = 3;
+constexpr double kWhitening = 0.5;  // of the cross spectrum: 0 plain, 1 phase alone
 
 // Where a block of b was found in a, both on their own clocks, at its middle.
 struct Sighting {
@@ -80,18 +81,39 @@ public:
         for (const double value : m_x)
             squares += value * value / static_cast<double>(m_x.size());
         const std::size_t n = m_x.size();
-        const double sign = *best < 0 ? -1 : 1;
-        const double left = sign * m_x[(at + n - 1) % n], right = sign * m_x[(at + 1) % n];
-        const double height = std::abs(*best), curvature = left + right - 2 * height;
-        const double between = curvature < 0 ? 0.5 * (left - right) / curvature : 0;
+        const double height = std::abs(*best);
         // A block that begins before a does wraps round.
         const double whole = at < m_lags ? static_cast<double>(at)
                                          : static_cast<double>(at) - static_cast<double>(n);
-        return {whole + between, squares > 0 ? height / std::sqrt(squares) : 0,
+        return {whole + fromSampleToPeak(at), squares > 0 ? height / std::sqrt(squares) : 0,
                 reachOf(at, height)};
     }
 
 private:
+    // [samples] from the sample `at` to the extreme of the correlation's Fourier series beside it,
+    // by Newton's method. A parabola through three samples tells too little where the motion
+    // reaches towards half the rate.
+    double fromSampleToPeak(std::size_t at) const
+    {
+        const std::size_t n = m_x.size();
+        const double turn = 2 * std::numbers::pi / static_cast<double>(n);
+        double place = 0;
+        for (int pass = 0; pass < kPeakPasses; ++pass) {
+            double slope = 0, bend = 0;
+            for (std::size_t k = 1; 2 * k < n; ++k) {
+                const double omega = turn * static_cast<double>(k);
+                const double angle = turn * static_cast<double>(k * at % n) + omega * place;
+                const Complex part = m_B[k] * std::polar(1.0, angle);
+                slope -= omega * part.imag();
+                bend -= omega * omega * part.real();
+            }
+            if (!(bend * m_x[at] < 0))
+                break;
+            place = std::clamp(place - slope / bend, -0.5, 0.5);
+        }
+        return place;
+    }
+
     // How far from the peak at `at` the last is that has four fifths of its height.
     double reachOf(std::size_t at, double height) const
     {

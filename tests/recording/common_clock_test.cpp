@@ -111,6 +111,75 @@ TEST(CommonClock, LaysASweepThroughTubesOverEachOther)
     ASSERT_TRUE(match) << english(match.error().what);
     EXPECT_NEAR(match->offset, 0.3513, 0.015);
     EXPECT_GT(match->offsetSpread, 0.002);
+    EXPECT_LT(match->offsetSpread, 0.1);
+}
+
+// Oracle: Monte Carlo, the errors that the noise of 25 pairs of recorders makes. The drift's is
+// as told, the offset's in the middle of what they share: the root mean square of either, of 25
+// known to a seventh, lies by its mean spread.
+TEST(CommonClock, TellsSpreadsAsLargeAsTheErrors)
+{
+    const Motion motion;
+    const double drift = 120e-6, offset = 0.4;
+    double offsetErrors = 0, driftErrors = 0, offsetSpreads = 0, driftSpreads = 0;
+    constexpr std::uint32_t kPairs = 25;
+    for (std::uint32_t pair = 0; pair < kPairs; ++pair) {
+        const auto match = matchClocks(motion.sampled(0, 0, 1000, 4, 100 + pair), 1000,
+                                       motion.sampled(offset, drift, 800, 3, 200 + pair), 800);
+        ASSERT_TRUE(match);
+        ASSERT_GE(match->agreeing, 10U);
+        const double middle = 1.5;  // by b's clock
+        offsetErrors += std::pow(match->offset - offset + (match->drift - drift) * middle, 2);
+        driftErrors += std::pow(match->drift - drift, 2);
+        offsetSpreads += match->offsetSpread / kPairs;
+        driftSpreads += match->driftSpread / kPairs;
+    }
+    EXPECT_NEAR(std::sqrt(offsetErrors / kPairs) / offsetSpreads, 1, 0.35) << offsetSpreads;
+    EXPECT_NEAR(std::sqrt(driftErrors / kPairs) / driftSpreads, 1, 0.35) << driftSpreads;
+}
+
+// Oracle: what a rate can hold. A tone that the second recorder alone can sample is gone where both
+// are on the first one's clock, and does not fold; what both hold is there, in time.
+TEST(CommonClock, LeavesOutWhatTheLowerRateCannotHold)
+{
+    const auto wave = [](double f_hz, double rate, double begin) {
+        std::vector<double> x(static_cast<std::size_t>(3 * rate));
+        for (std::size_t n = 0; n < x.size(); ++n)
+            x[n] = std::sin(2 * std::numbers::pi * f_hz * (begin + static_cast<double>(n) / rate));
+        return x;
+    };
+    const ClockMatch match{.offset = 0.7};
+    for (const double f_hz : {60.0, 320.0}) {
+        const auto joined = onOneClock(
+            {500, 2, {{"a", Quantity::Acceleration, wave(35, 500, 0)}}, {}},
+            {1100, 9, {{"b", Quantity::Acceleration, wave(f_hz, 1100, 0.7)}}, {}}, match);
+        ASSERT_TRUE(joined);
+        EXPECT_NEAR(joined->start, 2.7, 0.002);
+        EXPECT_NEAR(static_cast<double>(joined->samples()), 2.3 * 500, 2);
+        for (std::size_t n = 60; n + 60 < joined->samples(); ++n) {
+            const double t = joined->start - 2 + static_cast<double>(n) / 500;
+            const auto tone = [&](double f) {
+                return std::sin(2 * std::numbers::pi * f * t);
+            };
+            ASSERT_NEAR(joined->channels[0].values[n], tone(35), 1e-3) << n;
+            ASSERT_NEAR(joined->channels[1].values[n], f_hz < 250 ? tone(f_hz) : 0, 1e-3) << n;
+        }
+    }
+}
+
+// Oracle: the drift that was made, nearly the largest that is looked for: it moves the second by
+// twelve samples against the first, far more than one block's place is known to.
+TEST(CommonClock, FindsTheLargestDrift)
+{
+    const Motion motion;
+    for (const double drift : {480e-6, -480e-6}) {
+        const auto match = matchClocks(motion.sampled(0, 0, 800, 28, 41), 800,
+                                       motion.sampled(1.1, drift, 800, 25, 42), 800);
+        ASSERT_TRUE(match) << drift;
+        EXPECT_NEAR(match->offset, 1.1, 1e-4) << drift;
+        EXPECT_NEAR(match->drift, drift, 10e-6);
+        EXPECT_GE(match->agreeing, 10U);
+    }
 }
 
 TEST(CommonClock, SaysWhereNothingIsShared)
@@ -118,6 +187,19 @@ TEST(CommonClock, SaysWhereNothingIsShared)
     const auto match = matchClocks(noise(1, 9000), 1000, noise(77, 9000), 1000);
     ASSERT_FALSE(match);
     EXPECT_EQ(match.error().code, Errc::NoAnswer);
+
+    const auto ofShort = matchClocks(noise(1, 9000), 1000, noise(77, 450), 500);
+    ASSERT_FALSE(ofShort);
+    EXPECT_EQ(english(ofShort.error().what),
+              "holds 450 samples, which is too few: at least 501 are needed");
+
+    const Recording a{100, 0, {{"a", Quantity::Acceleration, noise(1, 300)}}, {}};
+    const Recording b{100, 0, {{"b", Quantity::Acceleration, noise(2, 500)}}, {}};
+    for (const double offset : {2.2, -4.2}) {  // of 3 s and 5 s 0.8 s are shared
+        const auto joined = onOneClock(a, b, ClockMatch{.offset = offset});
+        ASSERT_FALSE(joined);
+        EXPECT_EQ(english(joined.error().what), "the two recordings overlap by less than 1\u00A0s");
+    }
 }
 
 }  // namespace
