@@ -67,6 +67,15 @@ std::optional<Error> problemOf(const Recording& recording, const std::vector<std
     return std::nullopt;
 }
 
+// The values of a pluck less each channel's mean, which counts in a block as its samples do.
+Eigen::MatrixXd withoutOffset(const DecaySamples& pluck)
+{
+    Eigen::VectorXd weight(pluck.values.rows());
+    for (std::size_t j = 0; j < pluck.blocks(); ++j)
+        weight[static_cast<Index>(j)] = std::sqrt(static_cast<double>(pluck.width[j]));
+    return pluck.values - weight * (weight.transpose() * pluck.values / weight.squaredNorm());
+}
+
 std::vector<DecaySamples> samplesOf(const Recording& recording,
                                     const std::vector<std::size_t>& channels,
                                     const std::vector<double>& noise,
@@ -82,8 +91,7 @@ std::vector<DecaySamples> samplesOf(const Recording& recording,
     }
     double strongest = 0.0;
     for (DecaySamples& pluck : plucks) {
-        const Eigen::RowVectorXd mean = pluck.values.colwise().mean();
-        pluck.strength = (pluck.values.topRows(kLeastDecayBlocks).rowwise() - mean).norm();
+        pluck.strength = withoutOffset(pluck).topRows(kLeastDecayBlocks).norm();
         strongest = std::max(strongest, pluck.strength);
     }
     for (DecaySamples& pluck : plucks)
@@ -430,8 +438,7 @@ Result<RingDown> ringDown(const Recording& recording, const RingDownOptions& opt
     answer.plucks = found.stretches;
     double energy = 0.0, count = 0.0;
     for (const DecaySamples& pluck : samples) {
-        for (Index c = 0; c < pluck.values.cols(); ++c)
-            energy += (pluck.values.col(c).array() - pluck.values.col(c).mean()).square().sum();
+        energy += withoutOffset(pluck).squaredNorm();
         count += static_cast<double>(pluck.values.size());
     }
     answer.residual = std::min(1.0, fit.squares / std::max(energy, 1e-300));

@@ -62,7 +62,9 @@ struct RingDown {
     std::vector<Overtone> overtones;    ///< left out of the modes
     std::vector<Stretch> plucks;        ///< the stretches taken
     double residual = 0.0;  ///< share of the decays' energy that no mode explains, noise included
-    double signalToNoise_db = 0.0;  ///< mean square of the decays over that of the noise
+    /// Mean square of the decays over that of the noise, both of means over blocks:
+    /// decay_samples.h.
+    double signalToNoise_db = 0.0;
     QualityMark mark;
 
     bool operator==(const RingDown&) const = default;

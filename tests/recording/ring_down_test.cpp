@@ -430,6 +430,32 @@ TEST(RingDown, TellsSpreadsAsWideAsTheNoiseMakesThem)
     }
 }
 
+// Oracle: the case's own decays and noise, sample by sample over the stretch: at that rate nearly
+// all blocks are a sample. What no mode explains is the noise; gravity is none of it.
+TEST(RingDown, TellsHowFarTheDecaysStandAboveTheNoise)
+{
+    for (const double louder : {1.0, 4.0}) {
+        Decays truth = twoModes(100.0);
+        for (double& noise : truth.noise)
+            noise *= louder;
+        const auto answer = ringDown(truth.recording(29));
+        ASSERT_TRUE(answer) << english(answer.error().what);
+        ASSERT_EQ(answer->plucks.size(), 1U);
+        double power = 0.0, count = 0.0;
+        for (std::size_t i = answer->plucks[0].from; i < answer->plucks[0].to; ++i)
+            for (std::size_t c = 0; c < 3; ++c, ++count)
+                power +=
+                    std::pow(truth.at(static_cast<double>(i) / 100.0, c) / truth.noise[c], 2.0);
+        power /= count;
+        EXPECT_NEAR(answer->signalToNoise_db, 10.0 * std::log10(power), 0.5);
+        EXPECT_NEAR(answer->residual * (power + 1.0), 1.0, 0.1);
+        EXPECT_EQ(english(answer->mark.reason),
+                  formatted(louder > 1.0 ? "the decays stand only %.0f dB above the noise"
+                                         : "one pluck, %.0f dB above the noise",
+                            answer->signalToNoise_db));
+    }
+}
+
 // Oracle: the spreads that it tells, over the modes that hold more than a twentieth.
 TEST(RingDown, SaysHowPoorlyAModeIsKnown)
 {
@@ -488,6 +514,44 @@ TEST(RingDown, SaysWhichModesMoveAlike)
                           made.low.frequency_hz, made.high.frequency_hz),
             made.isAlike)
             << english(answer->mark.reason);
+    }
+}
+
+// Oracle: closed form, ω(1 − β|a|/a₀) integrated along exp(−ζωt): β is told of the strongest pluck,
+// and holds at two fifths of its size two fifths of that; the frequency is that of small motion.
+// Gravity, an offset, is no motion: with it everything is as without.
+TEST(RingDown, TellsASofteningInProportionToTheMotion)
+{
+    struct Case {
+        double beta, zeta;
+    };
+    for (const Case& made : std::vector<Case>{{0.02, 0.03}, {0.05, 0.06}, {0.08, 0.03}}) {
+        const double w = kTurn * 17.0, fall = made.zeta * w;
+        std::vector<double> values;
+        for (const double size : {1.0, 0.4}) {
+            values.insert(values.end(), 250, 0.0);
+            for (int n = 0; n < 1000; ++n) {
+                const double t = n / 500.0, lag = -std::expm1(-fall * t) / fall;
+                values.push_back(size * std::exp(-fall * t) *
+                                 std::cos(w * std::sqrt(1 - made.zeta * made.zeta) * t -
+                                          w * made.beta * size * lag));
+            }
+        }
+        addNoise(values, 0.003, 4);
+        const auto answer = ringDown(oneChannel(500.0, values));
+        for (double& value : values)
+            value += 9.8;
+        const auto heavy = ringDown(oneChannel(500.0, values));
+        ASSERT_TRUE(answer && heavy);
+        ASSERT_EQ(answer->modes.size(), 1U);
+        ASSERT_EQ(heavy->modes.size(), 1U);
+        EXPECT_NEAR(answer->modes[0].frequency_hz, 17.0, 0.01);
+        EXPECT_NEAR(answer->modes[0].lossFactor, 2 * made.zeta, 0.001);
+        EXPECT_NEAR(answer->modes[0].softens, made.beta, 0.002);
+        EXPECT_NEAR(heavy->modes[0].frequency_hz, answer->modes[0].frequency_hz, 1e-4);
+        EXPECT_NEAR(heavy->modes[0].softens, answer->modes[0].softens, 1e-4);
+        EXPECT_NEAR(heavy->signalToNoise_db, answer->signalToNoise_db, 0.01);
+        EXPECT_NEAR(heavy->residual, answer->residual, 1e-4 * answer->residual);
     }
 }
 
