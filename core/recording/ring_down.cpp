@@ -277,6 +277,25 @@ bool isSofteningOf(const DecayingMode& small, const DecayingMode& large)
            small.lossFactor > 1.5 * large.lossFactor && moveAlike(small, large);
 }
 
+// Share by which a mode swings slower than by its pole where the strongest pluck begins, with what
+// stands for its softening behind it: of the sum of their motions, a Σ exp(s t), at t = 0.
+double softeningAtFirst(const PoleFit& fit, const std::vector<std::size_t>& parts,
+                        std::size_t largest)
+{
+    const auto column = static_cast<Index>(largest), mode = static_cast<Index>(parts.front());
+    const auto strongest = std::max_element(
+        fit.amplitudes.begin(), fit.amplitudes.end(), [&](const auto& a, const auto& b) {
+            return std::abs(a(mode, column)) < std::abs(b(mode, column));
+        });
+    Complex motion = 0.0, velocity = 0.0;
+    for (const std::size_t part : parts) {
+        const Complex amplitude = (*strongest)(static_cast<Index>(part), column);
+        motion += amplitude;
+        velocity += amplitude * fit.poles[part].s();
+    }
+    return 1.0 - (velocity / motion).imag() / fit.poles[parts.front()].s().imag();
+}
+
 QualityMark markOf(const RingDown& answer)
 {
     for (const DecayingMode& mode : answer.modes)
@@ -426,8 +445,8 @@ Result<RingDown> ringDown(const Recording& recording, const RingDownOptions& opt
                              [](Complex a, Complex b) { return std::abs(a) < std::abs(b); }) -
             mode.shape.begin());
         mode.softening = softeningOf(samples, fit, parts, largest, noise[largest]);
-        if (parts.size() > 1 && !mode.softening.empty())
-            mode.softens = 1.0 - mode.softening.front().frequency_hz / mode.frequency_hz;
+        if (parts.size() > 1)
+            mode.softens = softeningAtFirst(fit, parts, largest);
         answer.modes.push_back(std::move(mode));
     }
     if (answer.modes.empty())

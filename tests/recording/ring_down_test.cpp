@@ -456,6 +456,44 @@ TEST(RingDown, TellsHowFarTheDecaysStandAboveTheNoise)
     }
 }
 
+// Oracle: Duffing's spring again, to first order 3εA²/8 off where it is let go, softer or stiffer
+// as ε has its sign, beside a smaller mode that does neither; alone, with gravity, and once more
+// let go from two fifths.
+TEST(RingDown, TellsByHowMuchAModeSoftensOrStiffens)
+{
+    for (const double epsilon : {0.08, -0.08, 0.04})
+        for (const bool isTwice : {false, true}) {
+            std::vector<double> values = duffingDecay(kTurn * 18.0, 0.03, epsilon, 1.0);
+            const double w = kTurn * 31.0, z = 0.05;
+            for (std::size_t i = 500; i < values.size(); ++i) {
+                const double t = 1e-3 * static_cast<double>(i - 500);
+                values[i] += 0.3 * std::exp(-z * w * t) * std::cos(w * std::sqrt(1 - z * z) * t);
+            }
+            if (isTwice) {
+                const auto second = duffingDecay(kTurn * 18.0, 0.03, epsilon, 0.4);
+                values.insert(values.end(), second.begin(), second.end());
+            }
+            addNoise(values, 0.002, 7);
+            for (double& value : values)
+                value += 9.8;
+            const auto answer = ringDown(oneChannel(1000.0, values));
+            ASSERT_TRUE(answer) << english(answer.error().what);
+            ASSERT_EQ(answer->modes.size(), 2U);
+            EXPECT_NEAR(answer->modes[0].frequency_hz, 18.0, 0.03);
+            EXPECT_NEAR(answer->modes[0].softens, 3 * epsilon / 8, 0.0025) << isTwice;
+            EXPECT_NEAR(answer->modes[1].frequency_hz, 31.0, 0.1);
+            EXPECT_EQ(answer->modes[1].softens, 0.0);
+            // Energies A²/ζω: 1/(0.03 · 18) beside 0.09/(0.05 · 31), a part of it let go from 0.4.
+            EXPECT_NEAR(answer->modes[0].share, isTwice ? 0.974 : 0.970, 0.004);
+            EXPECT_EQ(answer->mark.quality, Quality::Fair);
+            EXPECT_EQ(english(answer->mark.reason),
+                      formatted("the mode at %.1f\u00A0Hz %s: %.1f\u00A0%% %s while it is large",
+                                answer->modes[0].frequency_hz, epsilon > 0 ? "softens" : "stiffens",
+                                100 * std::abs(answer->modes[0].softens),
+                                epsilon > 0 ? "lower" : "higher"));
+        }
+}
+
 // Oracle: the spreads that it tells, over the modes that hold more than a twentieth.
 TEST(RingDown, SaysHowPoorlyAModeIsKnown)
 {
