@@ -452,6 +452,12 @@ Result<RingDown> ringDown(const Recording& recording, const RingDownOptions& opt
     if (answer.modes.empty())
         return fail(Errc::NoAnswer,
                     phrase("nothing rings down: what moves is noise, or goes on without dying"));
+    // What is no mode, a blow in the first samples for one, has no share.
+    double ofModes = 0.0;
+    for (const DecayingMode& mode : answer.modes)
+        ofModes += mode.share;
+    for (DecayingMode& mode : answer.modes)
+        mode.share /= ofModes;
     std::sort(answer.modes.begin(), answer.modes.end(),
               [](const auto& a, const auto& b) { return a.frequency_hz < b.frequency_hz; });
     answer.plucks = found.stretches;

@@ -456,6 +456,29 @@ TEST(RingDown, TellsHowFarTheDecaysStandAboveTheNoise)
     }
 }
 
+// Oracle: the case's own modes. A blow in the first samples, five deviations of the noise, is none
+// of them: shares are of the modes alone.
+TEST(RingDown, GivesABlowNoShare)
+{
+    Decays truth = twoModes(500.0);
+    truth.bound();
+    for (unsigned seed = 0; seed < 4; ++seed) {
+        Recording recording = truth.recording(12);
+        for (Channel& channel : recording.channels) {
+            std::vector<double> blow(8, 0.0);
+            addNoise(blow, 0.1, seed);
+            for (std::size_t i = 0; i < blow.size(); ++i)
+                channel.values[352 + i] += blow[i];
+        }
+        const auto answer = ringDown(recording);
+        ASSERT_TRUE(answer) << english(answer.error().what);
+        ASSERT_EQ(answer->modes.size(), 2U);
+        for (std::size_t k = 0; k < 2; ++k)
+            EXPECT_NEAR(answer->modes[k].share, truth.modes[k].share, 0.05) << seed;
+        EXPECT_NEAR(answer->modes[0].share + answer->modes[1].share, 1.0, 1e-12);
+    }
+}
+
 // Oracle: Duffing's spring again, to first order 3εA²/8 off where it is let go, softer or stiffer
 // as ε has its sign, beside a smaller mode that does neither; alone, with gravity, and once more
 // let go from two fifths.
