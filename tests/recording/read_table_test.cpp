@@ -2,6 +2,7 @@
 #include "core/base/format.h"
 #include "core/base/units.h"
 #include "core/recording/byte_source.h"
+#include "core/recording/clock_time.h"
 #include "core/recording/read_recording.h"
 #include "core/recording/table_reader.h"
 
@@ -300,27 +301,54 @@ struct Clock {
 // Oracle: by hand.
 TEST(ReadTable, TheUnitOfTimeIsStatedOrGuessedFromItsSteps)
 {
-    for (const Clock& clock :
-         std::vector<Clock>{{"time", "0", "0.001", "0.002", 1000},
-                            {"time", "0", "1", "2", 1000},
-                            {"time", "0", "125", "250", 8000},
-                            {"time", "0", "1000000", "2000000", 1000},
-                            {"time", "7", "7.125", "7.25", 8000},
-                            {"t_s", "0", "1", "2", 1},
-                            {"Zeit [ms]", "0", "4", "8", 250},
-                            {"timestamp_ns", "0", "500000", "1000000", 2000},
-                            {"t (\xC2\xB5s)", "0", "250", "500", 4000},
-                            {"timestamp", "1700000000000", "1700000000002", "1700000000004", 500},
-                            {"clock", "10:20:30.125", "10:20:30.250", "10:20:30.375", 8},
-                            {"date", "2026-05-01 10:20:30.125", "2026-05-01 10:20:30.375",
-                             "2026-05-01 10:20:30.625", 4}}) {
+    for (const Clock& clock : std::vector<Clock>{
+             {"time", "0", "0.001", "0.002", 1000},
+             {"time", "0", "1", "2", 1000},
+             {"time", "0", "125", "250", 8000},
+             {"time", "0", "1000000", "2000000", 1000},
+             {"time", "7", "7.125", "7.25", 8000},
+             {"t_s", "0", "1", "2", 1},
+             {"Zeit [ms]", "0", "4", "8", 250},
+             {"timestamp_ns", "0", "500000", "1000000", 2000},
+             {"t (\xC2\xB5s)", "0", "250", "500", 4000},
+             {"timestamp", "1700000000000", "1700000000002", "1700000000004", 500},
+             {"timestamp", "1700000000000", "1700000001000", "1700000002000", 1},
+             {"timestamp", "1700000000000000", "1700000000200000", "1700000000400000", 5},
+             {"clock", "10:20:30.125", "10:20:30.250", "10:20:30.375", 8},
+             {"date", "2026-05-01 10:20:30.125", "2026-05-01 10:20:30.375",
+              "2026-05-01 10:20:30.625", 4}}) {
         const std::string text = clock.heading + ",ax\n" + clock.first + ",1\n" + clock.second +
                                  ",2\n" + clock.third + ",4\n";
         const ReadPlan plan = planOf(text);
         ASSERT_EQ(plan.timeColumn, 0u) << text;
         EXPECT_NEAR(plan.rate_hz.value_or(0), clock.rate_hz, 1e-3 * clock.rate_hz) << text;
         EXPECT_NEAR(recordingOf(text).rate, clock.rate_hz, 1e-3 * clock.rate_hz) << text;
+        if (plan.isTimeUnitGuessed) {
+            const bool isTold =
+                std::any_of(plan.guesses.begin(), plan.guesses.end(), [&](const Phrase& guess) {
+                    return english(guess).find(formatted("%g samples a second", clock.rate_hz)) !=
+                           std::string::npos;
+                });
+            EXPECT_TRUE(isTold) << text << english(plan.guesses.front());
+        }
     }
+}
+
+// Oracle: by hand, seconds from midnight, or from 1970 with a date.
+TEST(ReadTable, ATimeOfDayCountsFromMidnight)
+{
+    EXPECT_EQ(clockTime("01:02:03"), 3723.0);
+    EXPECT_EQ(clockTime("10:20:30,125"), 37230.125);
+    EXPECT_NEAR(clockTime("23:59:59.999").value_or(0), 86399.999, 1e-9);
+    EXPECT_EQ(clockTime("1970-01-02T00:00:01"), 86401.0);
+    EXPECT_EQ(clockTime("1972-03-01 12:00:00"), 68299200.0);  // two years, 60 days and a half
+    for (const char* none : {"24:00:00", "12:60:00", "12:00:61", "1:02:03", "1970-02-30 00:00:00"})
+        EXPECT_FALSE(clockTime(none)) << none;
+    const Recording read =
+        recordingOf("clock,ax\n10:59:59.5,1\n11:00:00.0,2\n11:00:00.5,3\n11:00:01.0,5\n");
+    EXPECT_DOUBLE_EQ(read.start, 39599.5);
+    EXPECT_NEAR(read.rate, 2.0, 1e-9);
+    EXPECT_TRUE(read.flaws.empty());
 }
 
 // Oracle: the numbers that were written. Cells in quotes in every row, or with a percent sign;

@@ -184,6 +184,129 @@ TEST(TimeBase, AGapLongerThanTheRecordingIsRefusedWithItsLine)
     EXPECT_EQ(read.error().place, (TextPlace{22, 1}));
 }
 
+// Oracle: the tone in closed form on both sides of a gap in uneven stamps, at the file's own times;
+// a straight line between.
+TEST(TimeBase, AGapInUnevenStampsMovesNothing)
+{
+    std::mt19937 random(5);
+    std::uniform_real_distribution<double> jitter(-0.25, 0.25);
+    Log whole = evenLog(900, 1.0), log;
+    for (std::size_t i = 0; i < 900; ++i)
+        if (i < 400 || i >= 430) {
+            log.stamps_ms.push_back(std::round(1e6 * (whole.stamps_ms[i] + jitter(random))) / 1e6);
+            log.values.push_back(tone(1e-3 * log.stamps_ms.back()));
+        }
+    const Recording read = readLog(logOf(log.stamps_ms, log.values, 6));
+    const RecordingFlaw* const gap = flawOf(read, Kind::Gap);
+    ASSERT_NE(gap, nullptr);
+    EXPECT_EQ(gap->row, 402U);
+    const double missing_s = 1e-3 * (log.stamps_ms[400] - log.stamps_ms[399]);
+    const std::string text = english(gap->text);
+    EXPECT_NEAR(std::stod(text.substr(text.find("402 ") + 4)), missing_s - 0.001, 1e-4) << text;
+    ASSERT_NEAR(static_cast<double>(read.samples()), 900, 2);
+    EXPECT_NEAR(read.rate, 1000, 1);
+    const auto timeOf = [&](std::size_t k) {
+        return read.start + static_cast<double>(k) / read.rate;
+    };
+    for (std::size_t k = 30; k + 30 < read.samples(); ++k)
+        if (k < 370 || k > 460) {
+            ASSERT_NEAR(read.channels[0].values[k], tone(timeOf(k)), 2e-3) << k;
+        }
+    const std::vector<double>& x = read.channels[0].values;
+    for (std::size_t k = 405; k < 425; ++k)
+        EXPECT_NEAR(x[k - 1] + x[k + 1], 2 * x[k], 1e-9) << k;
+}
+
+// Oracle: by hand. Uneven stamps that stop for longer than they ran are refused as even ones are.
+TEST(TimeBase, AnUnevenGapLongerThanTheRecordingIsRefused)
+{
+    std::mt19937 random(6);
+    std::uniform_real_distribution<double> jitter(-0.25, 0.25);
+    Log log = evenLog(200, 1.0);
+    for (std::size_t i = 0; i < 200; ++i)
+        log.stamps_ms[i] += jitter(random) + (i >= 100 ? 3600.0 : 0.0);
+    const Result<Recording> read = readBytes(logOf(log.stamps_ms, log.values, 6));
+    ASSERT_FALSE(read);
+    EXPECT_EQ(read.error().place, (TextPlace{102, 1}));
+    EXPECT_NE(english(read.error().what).find(" 3.6 s are missing"), std::string::npos)
+        << english(read.error().what);
+}
+
+// Oracle: by hand. Seven samples a millisecond with stamps of whole milliseconds, a pause after
+// 30 ms, and from 50 ms on fewer: the rows of one stamp share the time until the next evenly, or,
+// before the pause and at the end, as long as they usually take.
+TEST(TimeBase, RowsOfOneStampShareItsTime)
+{
+    Log log;
+    for (int i = 0; i < 700; ++i) {
+        const double pause_ms = i < 210 ? 0.0 : 40.0, late_ms = i < 350 ? 0.0 : 0.6 * (i - 350) / 7;
+        log.stamps_ms.push_back(std::floor(i / 7.0 + late_ms) + pause_ms);
+        log.values.push_back(i);
+    }
+    const Recording read = readLog(logOf(log.stamps_ms, log.values, 0));
+    ASSERT_NE(flawOf(read, Kind::Resampled), nullptr);
+    ASSERT_NE(flawOf(read, Kind::Gap), nullptr);
+    const std::vector<double>& x = read.channels[0].values;
+    EXPECT_NEAR(static_cast<double>(x.size()), 7 * 170, 12);
+    const auto at = [&](double seconds) {
+        return x.at(static_cast<std::size_t>(std::lround((seconds - read.start) * read.rate)));
+    };
+    EXPECT_NEAR(at(0.025) - at(0.005), 140, 3);
+    EXPECT_NEAR(at(0.0296), 207.2, 1.5);
+    for (double seconds = 0.033; seconds < 0.069; seconds += 0.003)
+        EXPECT_NEAR(at(seconds), 209.7, 0.5) << seconds;
+    EXPECT_NEAR(at(0.085) - at(0.075), 70, 3);
+    EXPECT_NEAR(at(0.150) - at(0.110), 175, 4);
+}
+
+// Oracle: by hand. The change's sentence names both rates; the faster is taken, on any clock, but
+// not for a burst of a hundred rows in five seconds.
+TEST(TimeBase, AChangeOfRateNamesBoth)
+{
+    Log log = evenLog(320, 1.0, 1e5);
+    for (std::size_t i = 0; i < 640; ++i) {
+        log.stamps_ms.push_back(log.stamps_ms.back() + 2.5);
+        log.values.push_back(tone(1e-3 * log.stamps_ms.back()));
+    }
+    const Recording read = readLog(logOf(log.stamps_ms, log.values, 1));
+    const RecordingFlaw* const flaw = flawOf(read, Kind::RateChanged);
+    ASSERT_NE(flaw, nullptr);
+    EXPECT_TRUE(english(flaw->text).ends_with("there are 400 samples a second instead of 1000"))
+        << english(flaw->text);
+    EXPECT_NEAR(read.rate, 1000, 1);
+
+    Log burst = evenLog(500, 10.0);
+    for (int i = 0; i < 160; ++i) {
+        const auto place = static_cast<std::ptrdiff_t>(251 + i);
+        const double stamp = burst.stamps_ms[250] + 0.05 * (i + 1);
+        burst.stamps_ms.insert(burst.stamps_ms.begin() + place, stamp);
+        burst.values.insert(burst.values.begin() + place, tone(1e-3 * stamp));
+    }
+    EXPECT_NEAR(readLog(logOf(burst.stamps_ms, burst.values, 2)).rate, 100, 1);
+}
+
+// Oracle: by construction. Two values in a row at the end of the range are none of chance where one
+// in two hundred repeats; where one in twenty does, they are.
+TEST(ValueFlaws, TwoAtTheEndAreClippedWhereValuesSeldomRepeat)
+{
+    for (const std::size_t apart : {200U, 20U}) {
+        Log log = evenLog(4000, 1.0);
+        std::mt19937 random(8);
+        std::uniform_real_distribution<double> even(-1, 1);
+        for (std::size_t i = 0; i < 4000; ++i)
+            log.values[i] = i % apart == 1 ? log.values[i - 1] : even(random);
+        for (const std::size_t i : {500U, 1500U, 2500U})
+            log.values[i] = log.values[i + 1] = 2.0;
+        const Recording read = readLog(logOf(log.stamps_ms, log.values, 0));
+        const RecordingFlaw* const flaw = flawOf(read, Kind::Clipped);
+        ASSERT_EQ(flaw != nullptr, apart == 200) << apart;
+        if (flaw) {
+            EXPECT_EQ(flaw->count, 6U);
+            EXPECT_EQ(flaw->row, 502U);
+        }
+    }
+}
+
 // Oracle: which samples the sensor could not follow, and which were held, by construction.
 TEST(ValueFlaws, ClippedAndHeldValuesAreToldByLine)
 {
