@@ -334,6 +334,20 @@ TEST(ReadTable, TheUnitOfTimeIsStatedOrGuessedFromItsSteps)
     }
 }
 
+// Oracle: definition. A first column without a name that counts by one is the rows' number and no
+// measurement; one that rises otherwise is not.
+TEST(ReadTable, ANamelessFirstColumnThatCountsIsNotUsed)
+{
+    std::string counted, measured;
+    for (int i = 0; i < 12; ++i) {
+        counted += formatted("%d,%g,%d\n", 7 + i, 0.5 * i * i, i * i % 5);
+        measured += formatted("%d,%g,%d\n", 7 + i * i % 4, 0.5 * i * i, i * i % 5);
+    }
+    EXPECT_FALSE(planOf(counted).columns.at(0).isUsed);
+    EXPECT_TRUE(planOf(counted).columns.at(1).isUsed);
+    EXPECT_TRUE(planOf(measured).columns.at(0).isUsed);
+}
+
 // Oracle: by hand, seconds from midnight, or from 1970 with a date.
 TEST(ReadTable, ATimeOfDayCountsFromMidnight)
 {
