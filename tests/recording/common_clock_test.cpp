@@ -168,7 +168,7 @@ TEST(CommonClock, LeavesOutWhatTheLowerRateCannotHold)
 }
 
 // Oracle: the drift that was made, nearly the largest that is looked for: it moves the second by
-// twelve samples against the first, far more than one block's place is known to.
+// nearly ten samples against the first, far more than one block's place is known to.
 TEST(CommonClock, FindsTheLargestDrift)
 {
     const Motion motion;
