@@ -49,6 +49,43 @@ TEST(RowBends, AreWhatNoStraightLineExplains)
     }
 }
 
+// Oracle: definition of weighted least squares: what is left of a frame is at right angles to shift
+// and skew, by its own spreads in each axis, and what went is a straight line; bands above the
+// middle are missing. The second frame is the first turned about, so the reference takes nothing.
+TEST(RowBends, GoByHowWellEachBandIsKnown)
+{
+    RowShifts shifts;
+    for (const double sign : {1.0, -1.0})
+        for (int k = -1; k <= 4; ++k)
+            shifts.bands.push_back({.frame = sign > 0 ? 0U : 1U,
+                                    .row = k / 9.0,
+                                    .across_px = sign * (2.0 + std::sin(3.7 * k)),
+                                    .up_px = sign * (0.3 * k + std::cos(2.9 * k)),
+                                    .acrossSpread_px = 0.02 * (1 + (k + 4) % 3),
+                                    .upSpread_px = 0.03 * (1 + (2 * k + 8) % 5)});
+    const std::vector<FrameBend> bends = rowBends(shifts);
+    ASSERT_EQ(bends.size(), 2U);
+    const auto isFit = [&](double RowBend::*left, double BandShift::*was,
+                           double BandShift::*spread) {
+        double shift = 0.0, skew = 0.0;
+        std::vector<double> line;
+        for (std::size_t k = 0; k < 6; ++k) {
+            const BandShift& band = shifts.bands[k];
+            const double weight = 1e-4 / (band.*spread * band.*spread);
+            shift += weight * bends[0].rows[k].*left;
+            skew += weight * bends[0].rows[k].*left * band.row;
+            line.push_back(band.*was - bends[0].rows[k].*left);
+        }
+        EXPECT_NEAR(shift, 0.0, 1e-12);
+        EXPECT_NEAR(skew, 0.0, 1e-12);
+        for (std::size_t k = 0; k + 2 < 6; ++k)
+            EXPECT_NEAR(line[k] - 2 * line[k + 1] + line[k + 2], 0.0, 1e-12) << k;
+        EXPECT_GT(std::abs(line[1] - line[0]), 1e-3);
+    };
+    isFit(&RowBend::across_px, &BandShift::across_px, &BandShift::acrossSpread_px);
+    isFit(&RowBend::up_px, &BandShift::up_px, &BandShift::upSpread_px);
+}
+
 TEST(RowBends, LeaveOutFramesThatSayTooLittle)
 {
     RowShifts shifts = bentFilm(3);
