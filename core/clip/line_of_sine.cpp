@@ -82,13 +82,15 @@ FilmLine lineOfSine(const SineSearch& search, std::size_t k)
     line.across_px = std::sqrt(across2) / sharp;
     line.up_px = std::sqrt(up2) / sharp;
     line.roll_rad = std::sqrt(roll2) / grid.height_px / sharp;
-    line.wobble_px = std::sqrt((across2 + up2) * left.sine +
-                               roll2 * (aspect2 / 12 * left.turn + left.place / 4));
-    // Of one of the sine's two parts: the other one turns its phase.
-    line.wobbleUncertainty_px =
-        std::sqrt(((noise2(kAcross) + noise2(kUp)) / 2 * left.sine +
-                   noise2(kRoll) * (aspect2 / 12 * left.turn + left.place / 4)) /
-                  2);
+    // What noise adds to an axis counts as that axis does. Of one of the sine's two parts: the
+    // other one turns its phase.
+    const double rollInRows = aspect2 / 12 * left.turn + left.place / 4;
+    const double wobble2 = (across2 + up2) * left.sine + roll2 * rollInRows;
+    const double variance =
+        (across2 * noise2(kAcross) + up2 * noise2(kUp)) * std::pow(left.sine, 2) +
+        roll2 * noise2(kRoll) * std::pow(rollInRows, 2);
+    line.wobble_px = std::sqrt(wobble2);
+    line.wobbleUncertainty_px = wobble2 > 0 ? std::sqrt(variance / (2 * wobble2)) : 0.0;
     line.frameShake_px = std::abs(sinc(a)) * std::sqrt(across2 + up2 + roll2 * (aspect2 + 1) / 12);
     RowTables data = search.left();
     columns.addTo(data, sine.amplitude, 1.0);

@@ -33,6 +33,97 @@ void shakeFrames(RowGrid& grid, const std::array<double, 3>& sizes_px, std::uint
         }
 }
 
+struct TrueShake {
+    double wobble_px, frameShake_px;
+};
+
+// By brute force over rows and columns: where pixels stand, as a complex amplitude, straight lines
+// down the frame left out of what moves rows, and the mean turn of how far they are tilted; and
+// where they stand on average over the frame.
+TrueShake shakeOf(const Sine& sine, const RowGrid& grid, double readout_s)
+{
+    constexpr int kPlaces = 400;
+    const double aspect = grid.width_px / grid.height_px;
+    std::vector<double> row;
+    std::vector<Complex> across, up, turn;
+    for (int k = 0; k < kPlaces; ++k) {
+        row.push_back((k + 0.5) / kPlaces - 0.5);
+        const Complex e = std::polar(1.0, kWholeTurn * sine.frequency_hz * readout_s * row.back());
+        turn.push_back(e * sine.amplitude[kRoll]);
+        across.push_back(e * sine.amplitude[kAcross] + row.back() * turn.back());
+        up.push_back(e * sine.amplitude[kUp]);
+    }
+    const auto meanOf = [](const std::vector<Complex>& x) {
+        Complex sum = 0;
+        for (const Complex& each : x)
+            sum += each / double(kPlaces);
+        return sum;
+    };
+    // Of power ½ |x|² on average over a turn.
+    const auto left2 = [&](const std::vector<Complex>& x, bool isSkewOut) {
+        const Complex mean = meanOf(x);
+        Complex skew = 0;
+        double square = 0, sum = 0;
+        for (std::size_t k = 0; k < row.size(); ++k) {
+            skew += x[k] * row[k];
+            square += row[k] * row[k];
+        }
+        for (std::size_t k = 0; k < row.size(); ++k)
+            sum += std::norm(x[k] - mean - (isSkewOut ? skew / square * row[k] : 0.0)) / 2;
+        return sum / kPlaces;
+    };
+    const auto shift2 = [&](std::size_t axis) {
+        std::vector<Complex> x;
+        for (const double r : row)
+            x.push_back(std::polar(1.0, kWholeTurn * sine.frequency_hz * readout_s * r) *
+                        sine.amplitude[axis]);
+        return std::norm(meanOf(x)) / 2;
+    };
+    return {std::sqrt(left2(across, true) + left2(up, true) +
+                      aspect * aspect / 12 * left2(turn, false)),
+            std::sqrt(shift2(kAcross) + shift2(kUp) + shift2(kRoll) * (aspect * aspect + 1) / 12)};
+}
+
+// Oracle: Monte Carlo: 40 clips of one sine with the noise that spreads promise. What is told is
+// right on average, to three standard errors; it scatters as is told, which 40 tell to 11 %; a
+// spread of the frequency that is the larger of two is a fifth too wide. The wobble that is told is
+// of all three axes with their own phases, the truth by brute force over pixels.
+TEST(LineOfSine, IsRightAndKnowsHowFar)
+{
+    constexpr int kClips = 40;
+    const RowGrid still = gridOf({.frames = 76, .rows = 9, .spread_px = 0.06});
+    const TrueShake truth = shakeOf(kTrueSine, still, kAroundLine.readout_s);
+    double wobble = 0, wobble2 = 0, f = 0, f2 = 0, shake = 0, across = 0, roll = 0, toldWobble2 = 0,
+           toldF2 = 0;
+    for (int clip = 0; clip < kClips; ++clip) {
+        RowGrid grid = still;
+        addNoise(grid, 100 + std::uint64_t(clip));
+        addSine(grid, kAroundLine.readout_s, kTrueSine, 1.0, grid.value);
+        SineSearch search(grid, kAroundLine, {});
+        ASSERT_TRUE(search.run({}));
+        ASSERT_EQ(search.sines().size(), 1U) << clip;
+        const FilmLine line = lineOfSine(search, 0);
+        wobble += line.wobble_px / kClips;
+        wobble2 += line.wobble_px * line.wobble_px / kClips;
+        f += (line.frequency_hz - 74.3) / kClips;
+        f2 += std::pow(line.frequency_hz - 74.3, 2) / kClips;
+        shake += line.frameShake_px / kClips;
+        across += line.across_px / kClips;
+        roll += line.roll_rad * 1080 / kClips;
+        toldWobble2 += std::pow(line.wobbleUncertainty_px, 2) / kClips;
+        toldF2 += std::pow(line.uncertainty_hz, 2) / kClips;
+    }
+    const double scatter = std::sqrt(wobble2 - wobble * wobble), scatterF = std::sqrt(f2 - f * f);
+    EXPECT_NEAR(wobble, truth.wobble_px, 3 * scatter / std::sqrt(kClips) + 0.02 * wobble);
+    EXPECT_NEAR(shake, truth.frameShake_px, 0.04 * shake);
+    EXPECT_NEAR(across, std::abs(kTrueSine.amplitude[kAcross]) / std::numbers::sqrt2,
+                0.04 * across);
+    EXPECT_NEAR(roll, std::abs(kTrueSine.amplitude[kRoll]) / std::numbers::sqrt2, 0.04 * roll);
+    EXPECT_NEAR(f, 0.0, 3 * scatterF / std::sqrt(kClips));
+    EXPECT_NEAR(std::sqrt(toldWobble2) / scatter, 1.0, 0.2);
+    EXPECT_NEAR(std::sqrt(toldF2) / scatterF, 1.2, 0.3);
+}
+
 // Oracle: a textbook's standard error of a slope: the phases of eight parts of the clip stand 0.1
 // rad before or behind those of a sine, so its frequency is known no better than a line through
 // them is, whatever the noise promises.
