@@ -79,7 +79,7 @@ std::optional<Follow> framesFollow(const SineSearch& search, std::span<const Sin
         lines[axis].assign(grid.value[axis].size(), 0.0);
     for (const Sine& line : claimed)
         addSine(grid, search.options().readout_s, line, 1.0, lines);
-    double told = 0, both = 0;
+    double told = 0, both = 0, spread2 = 0;
     std::array<std::vector<double>, 2> seen, foretold;
     std::array<double, 2> noise2{};
     for (const std::size_t axis : {kAcross, kUp}) {
@@ -96,10 +96,13 @@ std::optional<Follow> framesFollow(const SineSearch& search, std::span<const Sin
             noise2[axis] += std::pow(seen[axis][n] - share * foretold[axis][n], 2) / frames;
         told += square / std::max(noise2[axis], 1e-12);
         both += product / std::max(noise2[axis], 1e-12);
+        // Noise of the frames goes through their neighbours, too, so it is not white there.
+        for (const double each : slow.unforeseen(foretold[axis]))
+            spread2 += each * each / (kUnforeseenGain * std::max(noise2[axis], 1e-12));
     }
     if (!(told > kShakenEnough))
         return {};
-    return Follow{both / told, 1 / std::sqrt(told)};
+    return Follow{both / told, std::sqrt(spread2) / told};
 }
 
 }  // namespace stillbay
