@@ -31,7 +31,7 @@ constexpr CodedFilm kCoded{.bitsPerPixel = 0.02,
 TEST(CoderLoss, TakesTheStepFromFrameToFrame)
 {
     const std::vector<FilmLine> lines{
-        {.frequency_hz = 73.4, .across_px = 0.4, .up_px = 0.1, .roll_rad = 0.001},
+        {.frequency_hz = 73.4, .across_px = 0.4, .up_px = 0.1, .roll_rad = 0.003},
         {.frequency_hz = 131.7, .across_px = 0.1, .up_px = 0.3}};
     const auto at = [&](double t, double x, double y) {
         std::array<double, 2> place{};

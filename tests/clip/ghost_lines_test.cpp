@@ -77,8 +77,31 @@ TEST(GhostLines, AreNotTrueLines)
     // Once a turn, the blade pass of two blades, and twice that: 2a + b, too, and true.
     EXPECT_EQ(frequenciesLeft({first, lineOf(146.8, 0.5), lineOf(293.6, 0.08)}),
               Lines({73.4, 146.8, 293.6}));
+    // Of a parent twice as strong twice as much may be one.
+    EXPECT_EQ(frequenciesLeft({lineOf(73.4, 2.0), lineOf(76.4, 0.3), lineOf(70.4, 0.29)}),
+              Lines({73.4}));
+    EXPECT_EQ(frequenciesLeft({lineOf(73.4, 0.5), lineOf(76.4, 0.12), lineOf(70.4, 0.11)}),
+              Lines({73.4, 76.4, 70.4}));
     std::vector<FilmLine> none;
     EXPECT_EQ(takeGhosts(none, 30.0, 0.25, 1080.0).share, 0);
+}
+
+// Oracle: by hand: shares of the parent's motion, which is that of the picture's upper edge where
+// it turns: 0.004 rad of half of 1080 px are 2.16 px.
+TEST(GhostLines, TellTheirShare)
+{
+    const auto distortionOf = [](std::vector<FilmLine> lines) {
+        return takeGhosts(lines, 30.0, 0.25, 1080.0);
+    };
+    const FilmLine turning{.frequency_hz = 73.4, .uncertainty_hz = 0.002, .roll_rad = 0.004};
+    FilmDistortion found = distortionOf({turning, lineOf(103.4, 0.3)});  // beats alike
+    EXPECT_NEAR(found.share, 0.3 / 2.16, 1e-9);
+    EXPECT_NEAR(found.ghost_px, 0.24, 1e-9);
+    found = distortionOf({lineOf(73.4, 2.0), lineOf(74.4, 0.1)});  // a sideband
+    EXPECT_NEAR(found.share, 0.05, 1e-9);
+    found = distortionOf({lineOf(73.4, 2.0), lineOf(74.4, 0.1), lineOf(103.4, 0.4)});
+    EXPECT_NEAR(found.share, 0.2, 1e-9);
+    EXPECT_NEAR(found.ghost_px, 0.32, 1e-9);
 }
 
 }  // namespace

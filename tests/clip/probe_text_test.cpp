@@ -47,6 +47,44 @@ TEST(ProbeText, MoreFramesThanAllowedAreRefused)
               "the film has more than 500000 frames: name a part of it");
 }
 
+// By hand: four frames of 40 ms, the last one shown until 0.16 s; a film that begins at 2 s by its
+// own stamps begins at 0 s here. A file may state half a second more.
+TEST(ProbeText, TheEndOfAFilmIsTold)
+{
+    const std::string four = "2000,K_\n2040,__\n2080,__\n2120,__\n";
+    ClipFacts facts = formOf("1/1000", "2.0");
+    EXPECT_EQ(complaint(takeTimesInText(facts, four, {.from_s = 0.5})),
+              "there is no frame in this part: the film ends at 0.12\u00A0s");
+    for (const double stated_s : {0.65, 0.67, 3.0}) {
+        facts = formOf("1/1000", "2.0");
+        facts.duration_s = stated_s;
+        ASSERT_TRUE(takeTimesInText(facts, four, {}));
+        EXPECT_NEAR(facts.frameTime_s.back(), 0.12, 1e-12);
+        EXPECT_NEAR(facts.frameRate_hz, 25, 1e-9);
+        EXPECT_EQ(facts.warnings.size(), stated_s > 0.66 ? 1U : 0U) << stated_s;
+    }
+    EXPECT_EQ(english(facts.warnings.at(0).text),
+              "the film breaks off at 0.2\u00A0s of 3.0\u00A0s");
+}
+
+// By hand: a part's ends move by a tenth of an even step, or by what a stamp is rounded by.
+TEST(ProbeText, APartHasTheFramesWithinIt)
+{
+    ClipFacts facts = formOf("1/1000", "2.0");
+    const ClipOptions part{.from_s = 1.0, .to_s = 2.0};
+    EXPECT_TRUE(isInPart(facts, part, 1.0 - 1e-6));
+    EXPECT_FALSE(isInPart(facts, part, 1.0 - 1e-5));
+    EXPECT_FALSE(isInPart(facts, part, 2.0 - 1e-6));
+    EXPECT_TRUE(isInPart(facts, part, 2.0 - 1e-5));
+    EXPECT_EQ(timeOfStamp(facts, 3.25), 1.25);
+    facts.evenTimes = EvenTimes{2.0, 0.04};
+    EXPECT_TRUE(isInPart(facts, part, 0.997));
+    EXPECT_FALSE(isInPart(facts, part, 0.995));
+    EXPECT_TRUE(isInPart(facts, part, 1.995));
+    EXPECT_FALSE(isInPart(facts, part, 1.997));
+    EXPECT_NEAR(timeOfStamp(facts, 3.2413), 1.24, 1e-12);
+}
+
 // A rate of infinitely many frames a second.
 TEST(ProbeText, FramesOfOneInstantHaveNoTimes)
 {
