@@ -360,7 +360,7 @@ RowShifts RowShiftReader::finish()
     m_shifts.frameRate_hz = step > 0.0 ? 1.0 / step : 0.0;
     for (UnusableStretch& stretch : m_shifts.unusable)
         if (stretch.from_s == stretch.to_s) {
-            stretch.from_s -= 0.5 * step;
+            stretch.from_s = std::max(m_times.front(), stretch.from_s - 0.5 * step);
             stretch.to_s += 0.5 * step;
         }
     widenSpreads(m_shifts);
