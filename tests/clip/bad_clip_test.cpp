@@ -6,6 +6,7 @@
 
 #include <cstdlib>
 #include <fstream>
+#include <limits>
 #include <sys/stat.h>
 
 namespace stillbay {
@@ -130,7 +131,8 @@ public:
               "start_time=\"0.0\"", "pix_fmt=\"yuv420p\""})
             lines += std::string("streams.stream.0.") + line + "\n";
         const std::string script = "case \"$*\" in *packet=*) printf '" + frames +
-                                   "';; *) cat <<'END'\n" + lines + stream + "\nEND\n;; esac";
+                                   "';; *) cat <<'END'\n" + lines + stream +
+                                   "\nEND\n;; esac\necho \"$*\" > '" + m_folder.path("asked") + "'";
         makeScript(m_folder.path("ffprobe"), script);
         m_options.tools = DecoderTools{m_folder.path("ffprobe"), m_folder.path("ffprobe")};
         m_options.silence_s = 10;
@@ -140,6 +142,13 @@ public:
     {
         return complaint(answer(stream, frames));
     }
+    void askFor(double from_s, double to_s)
+    {
+        m_options.from_s = from_s;
+        m_options.to_s = to_s;
+    }
+    /// What it was asked for last.
+    std::string asked() const { return bytesOf(m_folder.path("asked")); }
 
 private:
     OutputFolder m_folder;
@@ -216,6 +225,30 @@ TEST(Clip, SaysHowManyBitsItHas)
     EXPECT_EQ(bits("0,9000,K__\\n1,200,___\\n2,___\\n"), 0.0);
     EXPECT_EQ(bits("0,1000,K_\\n1,3000,K_\\n"), 0.0);  // builds upon nothing, so nothing lags
     EXPECT_EQ(bits("0,K__\\n1,___\\n2,___\\n"), 0.0);
+}
+
+// Oracle: by hand: frames are listed from two seconds before a part to two behind it, by the file's
+// own stamps; a file may state half a second more than the 60 that are read at once.
+TEST(Clip, IsAskedForItsPart)
+{
+    Told told;
+    const std::string late = sized("100", "80") + "\nstreams.stream.0.start_time=\"0.5\"";
+    told.askFor(10, 20);
+    EXPECT_EQ(told.refusal(late, "345,K__\n346,___\n"), "");
+    EXPECT_NE(told.asked().find("-read_intervals 8500000us%22500000us "), std::string::npos)
+        << told.asked();
+    told.askFor(1.5, std::numeric_limits<double>::infinity());
+    EXPECT_EQ(told.refusal(late, "75,K__\n76,___\n"), "");
+    EXPECT_NE(told.asked().find("-read_intervals 500000us% "), std::string::npos) << told.asked();
+    const auto stated = [&](double from_s, double to_s) {
+        told.askFor(from_s, to_s);
+        return told.refusal(sized("100", "80") + "\nstreams.stream.0.duration=\"100.4\"",
+                            "1245,K__\n1246,___\n");
+    };
+    EXPECT_EQ(stated(40, 200), "");
+    EXPECT_EQ(stated(30, 90.4), "");
+    EXPECT_EQ(stated(39, 200).substr(0, 13), "61\u00A0s of film");
+    EXPECT_EQ(stated(10, 71).substr(0, 13), "61\u00A0s of film");
 }
 
 // Holds that programs that die, hang or talk nonsense end in one sentence, and nothing is left.

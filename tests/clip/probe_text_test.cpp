@@ -67,6 +67,15 @@ TEST(ProbeText, TheEndOfAFilmIsTold)
               "the film breaks off at 0.2\u00A0s of 3.0\u00A0s");
 }
 
+// By hand: a part of a second, two minutes behind the film's beginning, is no longer than that.
+TEST(ProbeText, ALatePartIsNoLongOne)
+{
+    ClipFacts facts = formOf("1/1000");
+    EXPECT_TRUE(takeTimesInText(facts, "120000,K_\n120500,__\n121000,__\n", {.from_s = 120}));
+    facts = formOf("1/1000");
+    EXPECT_FALSE(takeTimesInText(facts, "0,K_\n500,__\n121000,__\n", {}));
+}
+
 // By hand: a part's ends move by a tenth of an even step, or by what a stamp is rounded by.
 TEST(ProbeText, APartHasTheFramesWithinIt)
 {
