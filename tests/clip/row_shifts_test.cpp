@@ -310,6 +310,21 @@ TEST(RowShifts, LeaveOutAFastPanAndGoOnThroughASlowOne)
     EXPECT_NEAR(slope(compare(film, slow), 1), 1.0, 0.03);
 }
 
+// Oracle: the recipe: a picture that turns by 0.1 rad, 16 px at its edges, needs a new reference,
+// and its bands come back as they turn.
+TEST(RowShifts, TakeANewReferenceWhereThePictureTurns)
+{
+    const FilmGenerator film({.width = 320,
+                              .height = 180,
+                              .frames = 25,
+                              .shakes = {skewShake(67.0)},
+                              .driftPerSecond = {0, 0, 0.16}});
+    const RowShifts shifts = shiftsOf(film);
+    EXPECT_GE(shifts.references, 2U);
+    EXPECT_TRUE(shifts.unusable.empty());
+    EXPECT_NEAR(slope(compare(film, shifts), 2), 1.0, 0.03);
+}
+
 // Oracle: the recipe.
 TEST(RowShifts, SayWhyTheyAreNone)
 {

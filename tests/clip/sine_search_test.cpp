@@ -218,6 +218,16 @@ TEST(SineSearch, KnowsWhatRowsHaveThatIsNoVibration)
     EXPECT_GT(expected, 5);
     EXPECT_NEAR(search.levelBeside(kRows_hz, 0.0), expected, 0.15 * expected);
     EXPECT_NEAR(search.levelBeside(kRows_hz, 0.0) - search.levelBeside(kRows_hz, 54), 1.0, 1e-9);
+
+    // Four times as strong, it explains more as a vibration than noise ever does, and is none.
+    for (std::size_t k = 0; k < kFrames * kRows; ++k)
+        grid.value[kUp][k] +=
+            3 * kSize_px * side(k % kRows) * std::cos(kWholeTurn * kRows_hz * grid.time[k / kRows]);
+    const FilmReadingOptions within{.readout_s = 0.018, .lowest_hz = 62, .highest_hz = 86};
+    SineSearch second(grid, within, {});
+    ASSERT_TRUE(second.run({}));
+    EXPECT_GT(*std::ranges::max_element(second.spectrum().explained), 2 * second.threshold());
+    EXPECT_TRUE(second.sines().empty());
 }
 
 // Oracle: by hand: 74.3 Hz beats at 14.3 Hz against 30 frames a second, as do these; the sine
