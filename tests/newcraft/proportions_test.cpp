@@ -14,6 +14,7 @@
 #include <numeric>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <vector>
 
 namespace stillbay {
@@ -124,6 +125,26 @@ TEST(NewCraftBay, IsAsDenseAsTheListsSay)
             EXPECT_NEAR(camera.mass_g, film.mass_g, 0.51);
             EXPECT_NEAR(tray.mass_g / (battery.mass_g + camera.mass_g + tray.mass_g), 0.11, 0.01);
         }
+    }
+}
+
+// Oracle: definition. A pack of the same cells, two more of them in series, has their masses, their
+// resistances and their heights on top of each other.
+TEST(NewCraftBay, HasAPackWithAsManyCellsAsAsked)
+{
+    for (std::size_t i = 0; i < packPresets().size(); ++i) {
+        const PackPreset& preset = packPresets()[i];
+        CraftAnswers answers;
+        answers.pack = i;
+        answers.cells = preset.cells + 2;
+        const Craft craft = made(answers);
+        const double ratio = (preset.cells + 2.0) / preset.cells;
+        const Part& battery = partNamed(craft.bay.parts, "battery");
+        EXPECT_EQ(craft.drive.battery.cells, preset.cells + 2);
+        EXPECT_NEAR(craft.drive.battery.resistance_mohm, ratio * preset.resistance_mohm, 1e-9);
+        EXPECT_NEAR(battery.mass_g, ratio * preset.mass_g, 0.51);
+        EXPECT_NEAR(battery.size_mm[2], ratio * preset.size_mm[2], 0.61);
+        EXPECT_NEAR(battery.size_mm[0], preset.size_mm[0], 0.61);
     }
 }
 
@@ -318,6 +339,36 @@ TEST(NewCraftFrame, HasRoomBetweenItsPropellers)
             EXPECT_NEAR(chordOverDiameter(made(answers), diameter_in), 1.25, 0.03) << diameter_in;
         }
     }
+}
+
+// Oracle: the proportions that are meant (common practice, no source). An arm of pine is 7.4 % of
+// its length thick, a tube of carbon cloth 6.3 % with a wall of 1 mm, neither below 8 mm; two
+// plates with their bolts weigh 0.0094 g/mm², the electronics lie on the upper one.
+TEST(NewCraftFrame, IsAsStoutAsItIsLong)
+{
+    const auto material = [](const std::string& name) {
+        const auto presets = armPresets();
+        return static_cast<std::size_t>(
+            std::find_if(presets.begin(), presets.end(),
+                         [&](const ArmPreset& preset) { return preset.name == name; }) -
+            presets.begin());
+    };
+    for (const double length_mm : {90.0, 190.0, 350.0})
+        for (const auto& [name, share, wall_mm] :
+             {std::tuple("Pine", 0.074, 0.0), {"Carbon tube, wrapped cloth", 0.063, 1.0}}) {
+            CraftAnswers answers;
+            answers.arm_length_mm = length_mm;
+            answers.armMaterial = material(name);
+            const Airframe airframe = made(answers).airframe;
+            const double side_mm = std::max(8.0, share * length_mm);
+            EXPECT_NEAR(airframe.arm.width_mm, side_mm, 0.51) << name;
+            EXPECT_NEAR(airframe.arm.height_mm, side_mm, 0.51) << name;
+            EXPECT_EQ(airframe.arm.wall_mm.value_or(0), wall_mm) << name;
+            const Part& plates = partNamed(airframe.parts, "centre plates");
+            EXPECT_NEAR(plates.mass_g, 0.0094 * plates.size_mm[0] * plates.size_mm[1], 0.51);
+            EXPECT_NEAR(partNamed(airframe.parts, "electronics").centre_mm[2], ends(plates, 2, 1),
+                        0.51);
+        }
 }
 
 // Oracle: the proportion that is meant, 1.4 g of bay for each motor and square inch of its
