@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <cstddef>
 #include <random>
 
 namespace stillbay {
@@ -63,7 +64,7 @@ TEST(WiderSpreads, AreNotMadeOfChance)
     RowShifts holed = zigzags({9 * usual, 9 * usual});
     for (BandShift& band : holed.bands)
         band.across_px = 100 * std::pow(band.row, 4);
-    for (const std::size_t missing : {19U, 15U, 7U, 3U})  // five in a row are left nowhere
+    for (const std::ptrdiff_t missing : {19, 15, 7, 3})  // five in a row are left nowhere
         holed.bands.erase(holed.bands.begin() + missing);
     const RowShifts before = holed;
     widenSpreads(holed);
