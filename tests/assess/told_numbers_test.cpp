@@ -6,6 +6,7 @@
 #include "core/base/units.h"
 #include "core/craft/clearance.h"
 #include "tests/assess/crafts.h"
+#include "tests/base/plain.h"
 
 #include <gtest/gtest.h>
 
@@ -18,14 +19,7 @@
 namespace stillbay {
 namespace {
 
-// Non-breaking spaces hold numbers and units together.
-std::string plain(const Phrase& phrase)
-{
-    std::string text = english(phrase);
-    for (std::size_t at; (at = text.find("\u00a0")) != std::string::npos;)
-        text.replace(at, 2, " ");
-    return text;
-}
+using test::plain;
 
 std::string told(double number, int decimals)
 {

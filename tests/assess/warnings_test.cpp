@@ -4,6 +4,7 @@
 #include "core/assess/texts.h"
 #include "core/base/units.h"
 #include "core/craft/clearance.h"
+#include "tests/base/plain.h"
 
 #include <gtest/gtest.h>
 
@@ -260,10 +261,7 @@ TEST(Findings, SayWhatTheCurveShows)
     const Assessment result = assess(setup).value();
     std::vector<std::string> sentences;
     for (const Phrase& sentence : findings(setup, result))
-        sentences.push_back(english(sentence));
-    for (std::string& sentence : sentences)  // non-breaking spaces hold numbers and units together
-        for (std::size_t at; (at = sentence.find("\u00a0")) != std::string::npos;)
-            sentence.replace(at, 2, " ");
+        sentences.push_back(test::plain(sentence));
     ASSERT_EQ(sentences.size(), 4U);
     EXPECT_TRUE(sentences.front().starts_with("Clean from 10 % to")) << sentences.front();
     EXPECT_TRUE(

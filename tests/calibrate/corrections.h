@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/calibrate/correction.h"
+#include "tests/base/plain.h"
 
 #include <algorithm>
 #include <string>
@@ -22,15 +23,6 @@ inline bool warns(const Correction& correction, std::string_view code)
 {
     return std::any_of(correction.warnings.begin(), correction.warnings.end(),
                        [code](const Warning& warning) { return warning.code == code; });
-}
-
-/// In English, with spaces that may break.
-inline std::string plain(const Phrase& phrase)
-{
-    std::string text = english(phrase);
-    for (std::size_t at; (at = text.find("\u00A0")) != std::string::npos;)
-        text.replace(at, 2, " ");
-    return text;
 }
 
 /// What the warning says, plain(); empty where there is none.

@@ -142,11 +142,9 @@ TEST(UnbalanceOfRecording, TakesNoMotorForAnother)
     }
 }
 
-// Oracle: see recordOf(). Of two throttles held one after the other both are used, each at its own.
-TEST(UnbalanceOfRecording, ReadsEachThrottleWhereItWasHeld)
+// The record, and behind it one of 55 % of throttle.
+Recording heldAgain(const Craft& craft, HeldRecord held)
 {
-    const Craft craft = test::sampleCraft("reedbed");
-    HeldRecord held;
     Recording recording = recordOf(craft, held);
     held.throttle = 0.55;
     const Recording later = recordOf(craft, held);
@@ -154,6 +152,15 @@ TEST(UnbalanceOfRecording, ReadsEachThrottleWhereItWasHeld)
         recording.channels[k].values.insert(recording.channels[k].values.end(),
                                             later.channels[k].values.begin(),
                                             later.channels[k].values.end());
+    return recording;
+}
+
+// Oracle: see recordOf(). Of two throttles held one after the other both are used, each at its own.
+TEST(UnbalanceOfRecording, ReadsEachThrottleWhereItWasHeld)
+{
+    const Craft craft = test::sampleCraft("reedbed");
+    HeldRecord held;
+    const Recording recording = heldAgain(craft, held);
     const auto correction = unbalanceOfRecording(craft, recording, held.sensor);
     ASSERT_TRUE(correction) << english(correction.error().what);
     EXPECT_EQ(english(correction->measurement), "airframe's vibration, 27 s");  // of 28
@@ -175,13 +182,7 @@ TEST(UnbalanceOfRecording, TellsSpeedsAndNoiseOfEachStretch)
 {
     const Craft craft = test::sampleCraft("reedbed");
     HeldRecord held{.noise = 0.3, .hasSpeeds = true};
-    Recording recording = recordOf(craft, held);
-    held.throttle = 0.55;
-    const Recording later = recordOf(craft, held);
-    for (std::size_t k = 0; k < recording.channels.size(); ++k)
-        recording.channels[k].values.insert(recording.channels[k].values.end(),
-                                            later.channels[k].values.begin(),
-                                            later.channels[k].values.end());
+    const Recording recording = heldAgain(craft, held);
     const AirframeColumns columns = airframeColumns(recording, held.sensor).value();
     const ShakeRecord record = shakeRecord(craft, recording, columns).value();
     ASSERT_EQ(record.lines.size(), 8U);
